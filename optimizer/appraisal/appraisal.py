@@ -1,0 +1,55 @@
+"""The exact figures of one layout."""
+
+from dataclasses import dataclass
+from decimal import Decimal
+
+from optimizer.circulation import Way
+
+
+@dataclass(frozen=True, slots=True)
+class CostLine:
+    """One line of the cost sheet: quantity x unit price = amount, to the cent."""
+
+    phase: int
+    room: str
+    item: str
+    quantity: Decimal
+    unit: str
+    unit_price: Decimal
+    amount: Decimal
+
+
+@dataclass(frozen=True, slots=True)
+class Cost:
+    """A cost sheet. Totals by phase include contingency; `total` is their sum; `low` and `high` bound the estimate."""
+
+    lines: tuple[CostLine, ...]
+    phases: tuple[tuple[int, Decimal], ...]
+    total: Decimal
+    low: Decimal
+    high: Decimal
+
+    def phase(self, number: int) -> Decimal:
+        """Total of a phase, contingency included; 0 where nothing is built in it."""
+        return dict(self.phases).get(number, Decimal(0))
+
+
+@dataclass(frozen=True, slots=True)
+class Appraisal:
+    """Everything measured of a layout. Lengths in feet, hours of sun as daily means over the window; None: not computed."""
+
+    cost: Cost
+    ways: tuple[Way, ...]
+    walking_ft: float
+    """Feet walked in one gathering: the sum over trips of their way's length x count."""
+    trips_ft: tuple[tuple[str, str, float], ...]
+    worth: float
+    seats: int
+    aligned_share: float
+    leftover_share: float
+    paved_share: float
+    sun_h: tuple[tuple[str, float, float], ...] = ()
+    """Room, hours of direct sun in its window, hours missed against its wish."""
+    sight_missed: tuple[tuple[str, str], ...] = ()
+    """Pairs whose wish to be seen, or not, is not kept."""
+    wishes_missed: tuple[str, ...] = ()

@@ -1,0 +1,37 @@
+"""What is wanted: rooms, relations, trips, guests, weights and money; and the sentence of every hard rule."""
+
+from optimizer.brief.rules import RULES, Rule, RuleId
+from optimizer.brief.wishes import (
+    Brief,
+    Budget,
+    Choice,
+    Equipment,
+    Guests,
+    OptionsWanted,
+    Relation,
+    RelationKind,
+    RoomKind,
+    RoomWish,
+    SunWish,
+    Trip,
+    Weights,
+)
+
+__all__ = [
+    "RULES",
+    "Brief",
+    "Budget",
+    "Choice",
+    "Equipment",
+    "Guests",
+    "OptionsWanted",
+    "Relation",
+    "RelationKind",
+    "RoomKind",
+    "RoomWish",
+    "Rule",
+    "RuleId",
+    "SunWish",
+    "Trip",
+    "Weights",
+]

@@ -1,0 +1,138 @@
+"""The brief as the family gave it: rooms by size or by use, how they relate, who walks where, what it may cost."""
+
+from dataclasses import dataclass
+from decimal import Decimal
+from typing import Literal
+
+RoomKind = Literal[
+    "gathering", "kitchen", "fire", "nook", "reserve", "arrival", "lawn", "bed", "storage", "play"
+]
+RelationKind = Literal["touching", "near", "apart", "in_view", "out_of_view", "faces"]
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """One size-and-equipment level of a room as the brief gives it."""
+
+    label: str
+    width_ft: float
+    depth_ft: float
+    seats: int
+    worth: float
+
+
+@dataclass(frozen=True, slots=True)
+class Equipment:
+    """A piece of kitchen equipment; None where the brief leaves its width to the catalogue."""
+
+    name: str
+    width_ft: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class SunWish:
+    """Sun or shade wanted in a daily window of some months; hours are local clock hours, months 1 to 12."""
+
+    want: Literal["sun", "shade"]
+    from_h: float
+    to_h: float
+    months: tuple[int, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class RoomWish:
+    """One wished room: by `choices` where the brief gives sizes, else by its use (equipment, seats, futures)."""
+
+    name: str
+    kind: RoomKind
+    required: bool = False
+    phase: int = 1
+    choices: tuple[Choice, ...] = ()
+    worth: float | None = None
+    equipment: tuple[Equipment, ...] = ()
+    bar_seats: int = 0
+    seats: int | None = None
+    fuel: Literal["gas", "wood"] | None = None
+    futures: tuple[str, ...] = ()
+    sun: SunWish | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Relation:
+    """How two rooms, or a room and a thing of the site, lie to each other; hard unless `wish` gives a weight."""
+
+    between: tuple[str, str]
+    kind: RelationKind
+    within_ft: float | None = None
+    at_least_ft: float | None = None
+    shared_edge_ft: float | None = None
+    by: Literal["straight", "walking"] = "straight"
+    wish: float | None = None
+
+    @property
+    def is_hard(self) -> bool:
+        """Whether an option that breaks it is never shown."""
+        return self.wish is None
+
+
+@dataclass(frozen=True, slots=True)
+class Trip:
+    """Walking from one place to another, so many times a gathering."""
+
+    start: str
+    end: str
+    count: float
+
+
+@dataclass(frozen=True, slots=True)
+class Guests:
+    """People at table on a usual day, and at the party that the yard must carry."""
+
+    everyday: int
+    party: int
+
+
+@dataclass(frozen=True, slots=True)
+class Weights:
+    """How much each named loss counts; 0 leaves one out."""
+
+    walking: float = 1.0
+    cost: float = 1.0
+    sun: float = 1.0
+    worth: float = 1.0
+    sight: float = 1.0
+    order: float = 1.0
+
+
+@dataclass(frozen=True, slots=True)
+class Budget:
+    """Ceiling of phase 1, contingency included; None where no ceiling was given."""
+
+    ceiling: Decimal | None = None
+    contingency: Decimal = Decimal("0.15")
+
+
+@dataclass(frozen=True, slots=True)
+class OptionsWanted:
+    """How many concepts, on what grid, from what seed. `grid_step` is in the file's own unit."""
+
+    count: int = 12
+    grid_step: float = 1.0
+    seed: int = 7
+
+
+@dataclass(frozen=True, slots=True)
+class Brief:
+    """What is wanted."""
+
+    guests: Guests
+    rooms: tuple[RoomWish, ...]
+    relations: tuple[Relation, ...] = ()
+    trips: tuple[Trip, ...] = ()
+    weights: Weights = Weights()
+    budget: Budget = Budget()
+    options: OptionsWanted = OptionsWanted()
+
+    def room(self, name: str) -> RoomWish | None:
+        """The wished room of that name, or None."""
+        return next((room for room in self.rooms if room.name == name), None)

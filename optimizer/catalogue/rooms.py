@@ -1,0 +1,84 @@
+"""Rooms as the catalogue sizes them: what the engine places, the check measures and the take-off counts."""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from optimizer.brief import RoomKind, SunWish
+from optimizer.site import BuiltClass
+
+LocalSide = Literal["front", "back", "left", "right"]
+
+
+@dataclass(frozen=True, slots=True)
+class KindRules:
+    """What holds for every room of a kind.
+
+    `walkable` ground may be crossed by anybody's way; `has_front` kinds serve to one side, which must stay open;
+    `keeps_from_openings` marks kitchen, fire and water.
+    """
+
+    kind: RoomKind
+    built_as: tuple[BuiltClass, ...]
+    walkable: bool
+    paved: bool
+    has_front: bool
+    longest_ratio: float
+    keeps_from_openings: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Item:
+    """A piece of furniture or equipment in the room's own axes [ft]: x along the front, y towards the front.
+
+    The room's lower left corner (back left, seen from the back looking to the front) is (0, 0). `seats` is how many
+    people it seats; `turn_deg` turns it about its centre, counter-clockwise.
+    """
+
+    role: str
+    x_ft: float
+    y_ft: float
+    width_ft: float
+    depth_ft: float
+    shape: Literal["rectangle", "circle"] = "rectangle"
+    seats: int = 0
+    turn_deg: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class Quantity:
+    """So much of a price-book item that a room needs, whatever its place."""
+
+    item: str
+    amount: float
+
+
+@dataclass(frozen=True, slots=True)
+class SizedChoice:
+    """One size-and-equipment level of a room. `width_ft` is along the front, `depth_ft` from front to back."""
+
+    label: str
+    width_ft: float
+    depth_ft: float
+    seats: int
+    worth: float
+    sides: tuple[tuple[LocalSide, str], ...] = ()
+    """What each side is: open, seat, counter, bar, back."""
+    furniture: tuple[Item, ...] = ()
+    quantities: tuple[Quantity, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class SizedRoom:
+    """A wished room with its choices, smallest worth first."""
+
+    name: str
+    rules: KindRules
+    required: bool
+    phase: int
+    choices: tuple[SizedChoice, ...]
+    fuel: Literal["gas", "wood"] | None = None
+    sun: SunWish | None = None
+
+    def choice(self, label: str) -> SizedChoice | None:
+        """The choice of that label, or None."""
+        return next((choice for choice in self.choices if choice.label == label), None)

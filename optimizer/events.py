@@ -1,0 +1,22 @@
+"""What a run tells while it goes on: one small record after another, to a bar, to JSON lines, or to nobody."""
+
+from collections.abc import Callable
+from dataclasses import dataclass, field
+from typing import Any, Literal
+
+EventKind = Literal["started", "stage", "option", "bound", "alive", "done", "problem"]
+
+
+@dataclass(frozen=True, slots=True)
+class Event:
+    """One thing that happened; `facts` are plain numbers and text."""
+
+    kind: EventKind
+    facts: dict[str, Any] = field(default_factory=dict)
+
+
+Emit = Callable[[Event], None]
+
+
+def to_nobody(_: Event) -> None:
+    """Listener that drops every event."""

@@ -1,0 +1,95 @@
+"""One option: a layout, its appraisal, its checks and its proof; and the ranked set of them."""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from optimizer.appraisal import Appraisal
+from optimizer.check import Finding
+from optimizer.layout import Layout
+
+ProofStatus = Literal["proven", "bounded"]
+SearchStatus = Literal["proven", "bounded", "undecided", "nothing_fits"]
+
+
+@dataclass(frozen=True, slots=True)
+class Proof:
+    """What the solver proved of the best layout with these rooms in this order: its value and bound, in money."""
+
+    arrangement: ProofStatus
+    objective: float
+    bound: float
+
+
+@dataclass(frozen=True, slots=True)
+class DiffersBy:
+    """Difference (0 to 1) to the nearest better-ranked concept, and in words."""
+
+    value: float
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
+class LeftOut:
+    """A wished room that this option does without, and why."""
+
+    room: str
+    why: str
+
+
+@dataclass(frozen=True, slots=True)
+class Option:
+    """One concept. `score` is the sum of `losses` with the exact figures, in money, lower is better."""
+
+    id: str
+    rank: int
+    score: float
+    losses: tuple[tuple[str, float], ...]
+    reason: str
+    layout: Layout
+    left_out: tuple[LeftOut, ...]
+    appraisal: Appraisal
+    findings: tuple[Finding, ...]
+    cautions: tuple[str, ...]
+    proof: Proof
+    differs_by: DiffersBy | None
+
+
+@dataclass(frozen=True, slots=True)
+class Conflict:
+    """Why nothing fits: rule ids with sentence and rooms, in `words` for a person."""
+
+    rules: tuple[tuple[str, str, tuple[str, ...]], ...]
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
+class SearchRecord:
+    """How the search went. Objective, bound and gap speak of the model; None where there is no solution."""
+
+    status: SearchStatus
+    objective: float | None
+    bound: float | None
+    terms: tuple[tuple[str, float], ...]
+    seconds: float
+    seed: int
+    repeatable: bool
+    stopped: bool
+    arrangements_seen: int
+    refused: tuple[str, ...] = ()
+    """Layouts that the model allowed and the check refused: a defect, with what repeats it."""
+
+    @property
+    def gap(self) -> float | None:
+        """(objective - bound) / objective, or None without a solution or bound."""
+        if self.objective is None or self.bound is None:
+            return None
+        return 0.0 if self.objective <= 0 else max(0.0, (self.objective - self.bound) / self.objective)
+
+
+@dataclass(frozen=True, slots=True)
+class OptionSet:
+    """The ranked options of one run, or why there are none."""
+
+    options: tuple[Option, ...]
+    search: SearchRecord
+    conflict: Conflict | None = None

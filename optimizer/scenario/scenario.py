@@ -1,0 +1,30 @@
+"""One input file, read and validated: site, brief and the text it came from."""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from optimizer.brief import Brief
+from optimizer.site import Site
+
+
+@dataclass(frozen=True, slots=True)
+class Scenario:
+    """A whole scenario; lengths in feet whatever the file's unit, `text` as read, `digest` its SHA-256."""
+
+    name: str
+    units: Literal["ft", "m"]
+    currency: str
+    site: Site
+    brief: Brief
+    text: str
+    digest: str
+
+    @property
+    def unit_ft(self) -> float:
+        """One of the file's units [ft]."""
+        return 1.0 if self.units == "ft" else 1.0 / 0.3048
+
+    @property
+    def grid_step_ft(self) -> float:
+        """One grid step [ft]."""
+        return self.brief.options.grid_step * self.unit_ft

@@ -1,0 +1,92 @@
+"""The site as a whole: boundary with its setbacks, and everything on it."""
+
+from dataclasses import dataclass
+from typing import Final, Literal, get_args
+
+from optimizer.site.things import (
+    Building,
+    Door,
+    Entrance,
+    KeepOut,
+    Point,
+    Ring,
+    SpotLevel,
+    Structure,
+    Surrounding,
+    Tree,
+    Utility,
+    Window,
+)
+
+BuiltClass = Literal["paving", "wall", "roof", "fire", "water", "equipment"]
+BUILT_CLASSES: Final[tuple[BuiltClass, ...]] = get_args(BuiltClass)
+
+
+@dataclass(frozen=True, slots=True)
+class Setbacks:
+    """Least distance from one boundary edge by what is built [ft]."""
+
+    paving: float = 0.0
+    wall: float = 0.0
+    roof: float = 0.0
+    fire: float = 0.0
+    water: float = 0.0
+    equipment: float = 0.0
+
+    def of(self, built: BuiltClass) -> float:
+        """Setback of one class [ft]."""
+        return float(getattr(self, built))
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """Where on earth the plan lies; `plan_up_bearing_deg` is the compass bearing of +y, clockwise from true north."""
+
+    latitude: float
+    longitude: float
+    time_zone: str
+    plan_up_bearing_deg: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class Site:
+    """What is there. `setbacks[i]` and `edge_names[i]` belong to the edge from corner i to the next."""
+
+    place: Place
+    boundary: Ring
+    edge_names: tuple[str, ...]
+    setbacks: tuple[Setbacks, ...]
+    paved_share_limit: float | None = None
+    buildings: tuple[Building, ...] = ()
+    entrances: tuple[Entrance, ...] = ()
+    structures: tuple[Structure, ...] = ()
+    trees: tuple[Tree, ...] = ()
+    keep_outs: tuple[KeepOut, ...] = ()
+    utilities: tuple[Utility, ...] = ()
+    surroundings: tuple[Surrounding, ...] = ()
+    levels: tuple[SpotLevel, ...] = ()
+    wind_from_deg: float | None = None
+
+    @property
+    def doors(self) -> tuple[Door, ...]:
+        """All doors of all buildings, in file order."""
+        return tuple(door for building in self.buildings for door in building.doors)
+
+    @property
+    def windows(self) -> tuple[Window, ...]:
+        """All windows of all buildings, in file order."""
+        return tuple(window for building in self.buildings for window in building.windows)
+
+    def point_of(self, name: str) -> Point | None:
+        """Where a door, window, entrance, tree or neighbour's eye of that name is; None for anything else."""
+        for thing in (*self.doors, *self.windows, *self.entrances, *self.trees):
+            if thing.name == name:
+                return thing.at
+        return next((thing.at for thing in self.surroundings if thing.name == name), None)
+
+    def outline_of(self, name: str) -> Ring | None:
+        """Outline of the building, structure, keep-out or surrounding of that name; None for anything else."""
+        for thing in (*self.buildings, *self.structures, *self.keep_outs, *self.surroundings):
+            if thing.name == name:
+                return thing.outline
+        return None
