@@ -1,4 +1,8 @@
-"""What a run tells while it goes on: one small record after another, to a bar, to JSON lines, or to nobody."""
+"""What a run tells while it goes on: one small record after another, to a bar, to JSON lines, or to nobody.
+
+The engine tells `stage` {stage: words}, `option` {found: number of concepts so far, best: the best so far in words} and
+`bound` {objective, bound: money}; whoever runs it adds `started`, `alive`, `problem` {text} and `done` {exit, ...}.
+"""
 
 from collections.abc import Callable
 from dataclasses import dataclass, field
@@ -19,4 +23,4 @@ Emit = Callable[[Event], None]
 
 
 def to_nobody(_: Event) -> None:
-    """Listener that drops every event."""
+    """Drop every event."""

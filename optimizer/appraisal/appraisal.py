@@ -36,7 +36,7 @@ class Cost:
 
 @dataclass(frozen=True, slots=True)
 class Appraisal:
-    """Everything measured of a layout. Lengths in feet, hours of sun as daily means over the window; None: not computed."""
+    """Everything measured of a layout. Lengths in feet, hours of sun as daily means over the window."""
 
     cost: Cost
     ways: tuple[Way, ...]

@@ -46,10 +46,11 @@ class Item:
 
 @dataclass(frozen=True, slots=True)
 class Quantity:
-    """So much of a price-book item that a room needs, whatever its place."""
+    """So much of a price-book item that a room needs, whatever its place; `phase` None: the room's own."""
 
     item: str
     amount: float
+    phase: int | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,5 +81,5 @@ class SizedRoom:
     sun: SunWish | None = None
 
     def choice(self, label: str) -> SizedChoice | None:
-        """The choice of that label, or None."""
+        """Choice of that label, or None."""
         return next((choice for choice in self.choices if choice.label == label), None)

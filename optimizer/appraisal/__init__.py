@@ -1,0 +1,29 @@
+"""The exact figures of a layout, one measure a module."""
+
+from optimizer.appraisal.appraisal import Appraisal, Cost, CostLine
+from optimizer.appraisal.appraise import appraise
+from optimizer.appraisal.cost import cost_of
+from optimizer.appraisal.leftovers import leftover_share, paved_share
+from optimizer.appraisal.order import aligned_share, unaligned_ft
+from optimizer.appraisal.seats import people_seated, worth_placed
+from optimizer.appraisal.sight import sight_missed
+from optimizer.appraisal.take_off import take_off
+from optimizer.appraisal.walking import trip_lengths, walking_ft
+
+__all__ = [
+    "Appraisal",
+    "Cost",
+    "CostLine",
+    "aligned_share",
+    "appraise",
+    "cost_of",
+    "leftover_share",
+    "paved_share",
+    "people_seated",
+    "sight_missed",
+    "take_off",
+    "trip_lengths",
+    "unaligned_ft",
+    "walking_ft",
+    "worth_placed",
+]

@@ -1,0 +1,51 @@
+"""All measures of one layout together."""
+
+from collections.abc import Sequence
+
+from optimizer.appraisal.appraisal import Appraisal
+from optimizer.appraisal.cost import cost_of
+from optimizer.appraisal.leftovers import leftover_share, paved_share
+from optimizer.appraisal.order import aligned_share
+from optimizer.appraisal.seats import people_seated, worth_placed
+from optimizer.appraisal.sight import sight_missed
+from optimizer.appraisal.take_off import take_off
+from optimizer.appraisal.walking import trip_lengths, walking_ft
+from optimizer.catalogue import PriceBook, SizedRoom
+from optimizer.circulation import way_polygon, ways
+from optimizer.layout import Layout
+from optimizer.scenario import Scenario
+
+SunHours = tuple[tuple[str, float, float], ...]
+
+
+def appraise(
+    scenario: Scenario,
+    rooms: Sequence[SizedRoom],
+    book: PriceBook,
+    layout: Layout,
+    *,
+    sun_h: SunHours = (),
+    wishes_missed: tuple[str, ...] = (),
+) -> Appraisal:
+    """Exact figures of a layout.
+
+    Sun and wishes missed come from the caller, who has the maps of the sun and the independent check at hand.
+    """
+    site, brief = scenario.site, scenario.brief
+    found = ways(site, brief, rooms, layout)
+    paths = way_polygon(site, layout, found.ways)
+    charges = take_off(scenario, rooms, layout, path_area_sqft=paths.area)
+    return Appraisal(
+        cost=cost_of(charges, book, brief.budget.contingency),
+        ways=found.ways,
+        walking_ft=walking_ft(brief.trips, found.ways),
+        trips_ft=trip_lengths(brief.trips, found.ways),
+        worth=worth_placed(rooms, layout),
+        seats=people_seated(rooms, layout),
+        aligned_share=aligned_share(site, layout),
+        leftover_share=leftover_share(site, layout, paths),
+        paved_share=paved_share(site, rooms, layout, paths),
+        sun_h=sun_h,
+        sight_missed=sight_missed(scenario, layout),
+        wishes_missed=wishes_missed,
+    )

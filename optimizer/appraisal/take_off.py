@@ -1,0 +1,44 @@
+"""Quantities of a layout by line, before prices."""
+
+from collections.abc import Iterator, Sequence
+from typing import Final
+
+from optimizer.appraisal.seats import chosen
+from optimizer.catalogue import SITE, Charge, SizedRoom, charge, fixed_charges, room_charges
+from optimizer.layout import Layout, Placement
+from optimizer.scenario import Scenario
+from optimizer.site import Point, Site
+
+_SUPPLIES: Final = ("gas", "electric", "water")
+
+
+def take_off(
+    scenario: Scenario, rooms: Sequence[SizedRoom], layout: Layout, *, path_area_sqft: float
+) -> tuple[Charge, ...]:
+    """Everything that a layout needs: rooms, runs to them, paths, and what is done once for the site.
+
+    A layout without rooms needs nothing. Runs are priced only where the site says where they start.
+    """
+    if not layout.placements:
+        return ()
+    by_room = tuple(line for room, choice in chosen(rooms, layout) for line in room_charges(choice, room))
+    paths = charge(phase=1, room=SITE, item="path paving", amount=path_area_sqft)
+    return (*by_room, *_runs(scenario.site, layout, by_room), paths, *fixed_charges(scenario.brief))
+
+
+def _runs(site: Site, layout: Layout, by_room: Sequence[Charge]) -> Iterator[Charge]:
+    """Branches' runs, each from the nearest point where its supply starts."""
+    for branch in by_room:
+        supply, placement = branch.item.removesuffix(" branch"), layout.of(branch.room)
+        if supply not in _SUPPLIES or placement is None:
+            continue
+        lengths = [run_ft(start.at, placement) for start in site.utilities if start.kind == supply]
+        if lengths:
+            yield charge(phase=branch.phase, room=branch.room, item=f"{supply} run", amount=min(lengths))
+
+
+def run_ft(start: Point, placement: Placement) -> float:
+    """Length of a run along the axes from a point to the nearest edge of a room [ft]; it is dug, not flown."""
+    along = max(placement.x_ft - start[0], 0.0, start[0] - placement.right_ft)
+    up = max(placement.y_ft - start[1], 0.0, start[1] - placement.top_ft)
+    return along + up

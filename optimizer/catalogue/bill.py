@@ -1,0 +1,68 @@
+"""What rooms and the site as a whole need of the price book, and what that costs before contingency."""
+
+from dataclasses import dataclass
+from decimal import ROUND_HALF_UP, Decimal
+from typing import Final
+
+from optimizer.brief import Brief
+from optimizer.catalogue.price_book import PriceBook
+from optimizer.catalogue.rooms import SizedChoice, SizedRoom
+
+CENT: Final = Decimal("0.01")
+SITE: Final = "site"
+_LUMPS: Final = (
+    "electric connection",
+    "drainage",
+    "planting of leftovers",
+    "demolition and earth",
+    "design and permits",
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Charge:
+    """So much of a price-book item, in a phase, for a room or for the site; quantities to the hundredth."""
+
+    phase: int
+    room: str
+    item: str
+    quantity: Decimal
+
+
+def charge(*, phase: int, room: str, item: str, amount: float) -> Charge:
+    """Charge with its quantity rounded to the hundredth, half up."""
+    return Charge(phase, room, item, to_cents(Decimal(repr(float(amount)))))
+
+
+def to_cents(amount: Decimal) -> Decimal:
+    """Amount rounded to the hundredth, half up."""
+    return amount.quantize(CENT, ROUND_HALF_UP)
+
+
+def room_charges(choice: SizedChoice, room: SizedRoom) -> tuple[Charge, ...]:
+    """Needs of a room of this choice, wherever it stands."""
+    return tuple(
+        charge(phase=quantity.phase or room.phase, room=room.name, item=quantity.item, amount=quantity.amount)
+        for quantity in choice.quantities
+    )
+
+
+def fixed_charges(brief: Brief) -> tuple[Charge, ...]:
+    """Work done once, whatever is placed; every wished room is designed, also one that is left out in the end."""
+    design = charge(phase=1, room=SITE, item="design of a room", amount=len(brief.rooms))
+    return (*(charge(phase=1, room=SITE, item=item, amount=1) for item in _LUMPS), design)
+
+
+def room_price(choice: SizedChoice, room: SizedRoom, book: PriceBook) -> Decimal:
+    """Least that a room of this choice costs in phase 1, before contingency: runs and paths come on top."""
+    return _price(room_charges(choice, room), book)
+
+
+def fixed_price(brief: Brief, book: PriceBook) -> Decimal:
+    """Phase 1 of what is done once whatever is placed, before contingency."""
+    return _price(fixed_charges(brief), book)
+
+
+def _price(charges: tuple[Charge, ...], book: PriceBook) -> Decimal:
+    amounts = (to_cents(c.quantity * book.of(c.item).price) for c in charges if c.phase == 1)
+    return sum(amounts, Decimal(0))

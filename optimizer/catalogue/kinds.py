@@ -1,0 +1,22 @@
+"""What holds for every room of a kind."""
+
+from functools import cache
+
+from optimizer.brief import RoomKind
+from optimizer.catalogue.data_files import data
+from optimizer.catalogue.rooms import KindRules
+
+
+@cache
+def kind_rules(kind: RoomKind) -> KindRules:
+    """Rules of a kind, from the file of kinds."""
+    entry = data("kinds.yaml")[kind]
+    return KindRules(
+        kind=kind,
+        built_as=tuple(entry["built_as"]),
+        walkable=entry["walkable"],
+        paved=entry["paved"],
+        has_front=entry["has_front"],
+        longest_ratio=float(entry["longest_ratio"]),
+        keeps_from_openings=entry["keeps_from_openings"],
+    )

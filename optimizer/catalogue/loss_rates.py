@@ -1,0 +1,25 @@
+"""What each loss counts in money. Every rate is invented, and a starting point for a firm's own judgement."""
+
+from dataclasses import dataclass
+from functools import cache
+
+from optimizer.catalogue.data_files import data
+
+
+@dataclass(frozen=True, slots=True)
+class Rates:
+    """Money per unit of a loss: of money spent, foot walked in a trip, hour missed, foot off a line, wish not kept."""
+
+    cost: float
+    walking: float
+    sun: float
+    order: float
+    sight: float
+    worth_without_ceiling: float
+
+
+@cache
+def rates() -> Rates:
+    """Rates of the data file."""
+    entry = data("rates.yaml")
+    return Rates(**{name: float(entry[name]) for name in Rates.__dataclass_fields__})

@@ -1,0 +1,6 @@
+"""The independent check: every hard rule in real geometry, from the scenario, the sized rooms and the placements."""
+
+from optimizer.check.checks import CHECKS, check_layout, wishes_missed
+from optimizer.check.finding import Finding
+
+__all__ = ["CHECKS", "Finding", "check_layout", "wishes_missed"]

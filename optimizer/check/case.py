@@ -1,0 +1,115 @@
+"""What is checked: a layout with its scenario and sized rooms, and what several rules need of it, made once."""
+
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass
+from decimal import Decimal
+from functools import cached_property
+from typing import Final
+
+from shapely import LineString, Point, Polygon
+from shapely.geometry.base import BaseGeometry
+
+from optimizer.catalogue import SizedRoom
+from optimizer.check.finding import Finding
+from optimizer.circulation import Access, Network, access_of, network_of, outline, rectangle
+from optimizer.layout import Layout, Placement
+from optimizer.scenario import Scenario
+from optimizer.site import Site
+
+TOLERANCE_FT: Final = 0.02
+"""What lies within this touches."""
+TOLERANCE_SQFT: Final = 0.05
+"""Areas that share no more than this do not overlap."""
+
+
+@dataclass(frozen=True, slots=True)
+class Placed:
+    """A placed room with what the catalogue knows of it."""
+
+    room: SizedRoom
+    placement: Placement
+
+    @property
+    def name(self) -> str:
+        """Name of the room."""
+        return self.room.name
+
+    @property
+    def shape(self) -> Polygon:
+        """Ground that it takes."""
+        return rectangle(self.placement)
+
+
+@dataclass(frozen=True)
+class Case:
+    """One layout to check; `phase_1_cost` includes contingency, None where nobody asks for the budget."""
+
+    scenario: Scenario
+    rooms: Sequence[SizedRoom]
+    layout: Layout
+    phase_1_cost: Decimal | None = None
+
+    @property
+    def site(self) -> Site:
+        """What is there."""
+        return self.scenario.site
+
+    @cached_property
+    def placed(self) -> tuple[Placed, ...]:
+        """Placed rooms that the catalogue knows; `known_choice` speaks of the others."""
+        by_name = {room.name: room for room in self.rooms}
+        return tuple(Placed(by_name[p.room], p) for p in self.layout.placements if p.room in by_name)
+
+    @cached_property
+    def boundary(self) -> Polygon:
+        """Ground inside the boundary."""
+        return outline(self.site.boundary)
+
+    @cached_property
+    def buildings(self) -> tuple[tuple[str, Polygon], ...]:
+        """Names and grounds of the buildings."""
+        return tuple((building.name, outline(building.outline)) for building in self.site.buildings)
+
+    @cached_property
+    def structures(self) -> tuple[tuple[str, Polygon], ...]:
+        """Names and grounds of the kept structures."""
+        return tuple((structure.name, outline(structure.outline)) for structure in self.site.structures)
+
+    @cached_property
+    def access(self) -> Access:
+        """Walkable ground and stops."""
+        return access_of(self.site, self.rooms, self.layout)
+
+    @cached_property
+    def network(self) -> Network:
+        """Shortest ways between the stops."""
+        return network_of(self.access)
+
+    def placed_room(self, name: str) -> Placed | None:
+        """Placed room of that name, or None."""
+        return next((placed for placed in self.placed if placed.name == name), None)
+
+    def shape_of(self, name: str) -> BaseGeometry | None:
+        """Shape of a placed room or a thing of the site; None for a room that is left out."""
+        placed, point, ring = self.placed_room(name), self.site.point_of(name), self.site.outline_of(name)
+        if placed is not None:
+            return placed.shape
+        if point is not None:
+            return Point(point)
+        if ring is not None:
+            return outline(ring)
+        line = next((thing.line for thing in self.site.surroundings if thing.name == name), None)
+        return LineString(line) if line is not None else None
+
+    def length(self, length_ft: float) -> str:
+        """Length in the words and unit of the scenario."""
+        return f"{length_ft / self.scenario.unit_ft:.2f} {self.scenario.units}"
+
+
+Check = Callable[[Case], Iterable[Finding]]
+
+
+def overlap_sqft(one: BaseGeometry, other: BaseGeometry) -> float:
+    """Area that two shapes share; 0 where it is no more than tolerance."""
+    area = float(one.intersection(other).area) if one.intersects(other) else 0.0
+    return area if area > TOLERANCE_SQFT else 0.0

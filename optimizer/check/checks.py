@@ -1,0 +1,59 @@
+"""The registry of checks, one for each hard rule, and the check of a whole layout."""
+
+from collections.abc import Sequence
+from decimal import Decimal
+from typing import Final
+
+from optimizer.brief import Relation, RuleId
+from optimizer.catalogue import SizedRoom
+from optimizer.check.case import Case, Check
+from optimizer.check.finding import Finding
+from optimizer.check.fire import fire_clear
+from optimizer.check.inside import inside_setbacks, keep_outs, off_buildings, root_zone, under_structure
+from optimizer.check.neighbours import no_overlap, no_slivers
+from optimizer.check.openings import clear_of_openings, door_zones
+from optimizer.check.program import budget, known_choice, proportion, required_rooms
+from optimizer.check.relations import miss_of, relation_check
+from optimizer.check.walking import kitchen_walk, reachable
+from optimizer.layout import Layout
+from optimizer.scenario import Scenario
+
+CHECKS: Final[dict[RuleId, Check]] = {
+    "required_rooms": required_rooms,
+    "known_choice": known_choice,
+    "proportion": proportion,
+    "inside_setbacks": inside_setbacks,
+    "off_buildings": off_buildings,
+    "no_overlap": no_overlap,
+    "no_slivers": no_slivers,
+    "door_zone": door_zones,
+    "clear_of_openings": clear_of_openings,
+    "root_zone": root_zone,
+    "under_structure": under_structure,
+    "keep_outs": keep_outs,
+    "fire_clear": fire_clear,
+    "kitchen_walk": kitchen_walk,
+    "reachable": reachable,
+    "touching": relation_check("touching"),
+    "near": relation_check("near"),
+    "apart": relation_check("apart"),
+    "in_view": relation_check("in_view"),
+    "out_of_view": relation_check("out_of_view"),
+    "faces": relation_check("faces"),
+    "budget": budget,
+}
+
+
+def check_layout(
+    scenario: Scenario, rooms: Sequence[SizedRoom], layout: Layout, *, phase_1_cost: Decimal | None = None
+) -> tuple[Finding, ...]:
+    """All hard rules that a layout breaks, in the order of the rules; the budget only where a cost is given."""
+    case = Case(scenario, rooms, layout, phase_1_cost)
+    return tuple(finding for check in CHECKS.values() for finding in check(case))
+
+
+def wishes_missed(scenario: Scenario, rooms: Sequence[SizedRoom], layout: Layout) -> tuple[Relation, ...]:
+    """Relations with the weight of a wish that a layout does not keep; one with an end left out is passed over."""
+    case = Case(scenario, rooms, layout)
+    wishes = (relation for relation in scenario.brief.relations if not relation.is_hard)
+    return tuple(relation for relation in wishes if miss_of(case, relation) is not None)

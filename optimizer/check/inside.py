@@ -1,0 +1,77 @@
+"""Rules about where one room may stand on the site."""
+
+from collections.abc import Iterable, Iterator
+from itertools import product
+from typing import Final
+
+from shapely import LineString, Point, Polygon
+
+from optimizer.brief import RuleId
+from optimizer.check.case import TOLERANCE_FT, Case, Placed, overlap_sqft
+from optimizer.check.finding import Finding
+from optimizer.circulation import outline
+
+ROOT_RADIUS_IN_TRUNKS: Final = 6.0
+"""Nothing is built within this many trunk diameters of a kept tree; common practice, no source."""
+
+Area = tuple[str, Polygon]
+
+
+def inside_setbacks(case: Case) -> Iterator[Finding]:
+    """Rooms that reach over the boundary, or nearer to an edge than what they are built as may stand."""
+    grown = case.boundary.buffer(TOLERANCE_FT, join_style="mitre")
+    for placed in case.placed:
+        if not grown.covers(placed.shape):
+            over = float(placed.shape.difference(case.boundary).area)
+            words = f"{placed.name} reaches {over:.1f} sq ft over the boundary"
+            yield Finding("inside_setbacks", (placed.name,), over, "sq ft", words)
+        yield from _behind_setbacks(case, placed)
+
+
+def _behind_setbacks(case: Case, placed: Placed) -> Iterator[Finding]:
+    corners = case.site.boundary
+    edges = zip(corners, (*corners[1:], corners[0]), strict=True)
+    for edge, name, setbacks in zip(edges, case.site.edge_names, case.site.setbacks, strict=True):
+        asked = max((setbacks.of(built) for built in placed.room.rules.built_as), default=0.0)
+        found = float(placed.shape.distance(LineString(edge)))
+        if found < asked - TOLERANCE_FT:
+            words = f"{placed.name} is {case.length(found)} from {name}, the setback is {case.length(asked)}"
+            yield Finding("inside_setbacks", (placed.name, name), asked - found, "ft", words)
+
+
+def off_buildings(case: Case) -> Iterator[Finding]:
+    """Rooms that stand in a building."""
+    return _overlaps("off_buildings", product(case.placed, case.buildings))
+
+
+def under_structure(case: Case) -> Iterator[Finding]:
+    """Rooms under a structure that may not hold them."""
+    held = {structure.name: structure.may_hold for structure in case.site.structures}
+    pairs = product(case.placed, case.structures)
+    return _overlaps("under_structure", ((room, area) for room, area in pairs if room.name not in held[area[0]]))
+
+
+def keep_outs(case: Case) -> Iterator[Finding]:
+    """Rooms on kept-out ground that does not allow their kind."""
+    allowed = {area.name: area.allow for area in case.site.keep_outs}
+    pairs = product(case.placed, ((area.name, outline(area.outline)) for area in case.site.keep_outs))
+    return _overlaps(
+        "keep_outs", ((room, area) for room, area in pairs if room.room.rules.kind not in allowed[area[0]])
+    )
+
+
+def root_zone(case: Case) -> Iterator[Finding]:
+    """Rooms that come too near to the trunk of a kept tree."""
+    for placed, tree in product(case.placed, case.site.trees):
+        asked = ROOT_RADIUS_IN_TRUNKS * tree.trunk_diameter_ft
+        found = float(placed.shape.distance(Point(tree.at)))
+        if found < asked - TOLERANCE_FT:
+            words = f"{placed.name} is {case.length(found)} from {tree.name}, its roots need {case.length(asked)}"
+            yield Finding("root_zone", (placed.name, tree.name), asked - found, "ft", words)
+
+
+def _overlaps(rule: RuleId, pairs: Iterable[tuple[Placed, Area]]) -> Iterator[Finding]:
+    for placed, (name, area) in pairs:
+        if shared := overlap_sqft(placed.shape, area):
+            words = f"{placed.name} takes {shared:.1f} sq ft of {name}"
+            yield Finding(rule, (placed.name, name), shared, "sq ft", words)

@@ -1,0 +1,71 @@
+"""Rules about what stands side by side."""
+
+from collections.abc import Iterator
+from itertools import chain, combinations, product
+from typing import Final
+
+from shapely import Polygon
+
+from optimizer.check.case import TOLERANCE_FT, TOLERANCE_SQFT, Case, Placed, overlap_sqft
+from optimizer.check.edges import shared_edge_ft, slot_sqft
+from optimizer.check.finding import Finding
+
+LEAST_FT: Final = 3.0
+"""Least gap between neighbours, and least edge that they share where they touch; common practice, no source."""
+
+
+def no_overlap(case: Case) -> Iterator[Finding]:
+    """Pairs of rooms that overlap."""
+    for one, other in combinations(case.placed, 2):
+        if shared := overlap_sqft(one.shape, other.shape):
+            words = f"{one.name} and {other.name} overlap by {shared:.1f} sq ft"
+            yield Finding("no_overlap", (one.name, other.name), shared, "sq ft", words)
+
+
+def no_slivers(case: Case) -> Iterator[Finding]:
+    """Neighbours with a gap too narrow to use, or that touch along too short an edge."""
+    rooms = (_between_rooms(case, one, other) for one, other in combinations(case.placed, 2))
+    solid = (*case.buildings, *case.structures)
+    things = (_beside_thing(case, placed, name, area) for placed, (name, area) in product(case.placed, solid))
+    return chain.from_iterable(chain(rooms, things))
+
+
+def _between_rooms(case: Case, one: Placed, other: Placed) -> Iterator[Finding]:
+    gaps = _gaps_ft(one, other)
+    need = _least_share_ft(case, one.name, other.name) - TOLERANCE_FT
+    touching = any(abs(gaps[i]) <= TOLERANCE_FT and -gaps[1 - i] >= need for i in (0, 1))
+    apart = max(gaps) >= LEAST_FT - TOLERANCE_FT
+    if not (touching or apart or overlap_sqft(one.shape, other.shape)):
+        yield _sliver(case, one.name, other.name, float(one.shape.distance(other.shape)))
+
+
+def _gaps_ft(one: Placed, other: Placed) -> tuple[float, float]:
+    """Gaps between the rooms' ranges along x and along y; negative where the ranges overlap."""
+    a, b = one.placement, other.placement
+    gap_x = max(a.x_ft, b.x_ft) - min(a.right_ft, b.right_ft)
+    gap_y = max(a.y_ft, b.y_ft) - min(a.top_ft, b.top_ft)
+    return gap_x, gap_y
+
+
+def _least_share_ft(case: Case, one: str, other: str) -> float:
+    """Least shared edge of a pair: a brief that asks two rooms to touch along less is given less."""
+    asked = (
+        relation.shared_edge_ft
+        for relation in case.scenario.brief.relations
+        if relation.kind == "touching" and relation.is_hard and set(relation.between) == {one, other}
+    )
+    return min((LEAST_FT, *(edge for edge in asked if edge is not None)))
+
+
+def _beside_thing(case: Case, placed: Placed, name: str, area: Polygon) -> Iterator[Finding]:
+    gap = float(placed.shape.distance(area))
+    if gap >= LEAST_FT - TOLERANCE_FT or overlap_sqft(placed.shape, area):
+        return
+    touching = gap <= TOLERANCE_FT and shared_edge_ft(placed.shape, area) >= LEAST_FT - TOLERANCE_FT
+    if not touching or slot_sqft(placed.shape, area, LEAST_FT) > TOLERANCE_SQFT:
+        yield _sliver(case, placed.name, name, gap)
+
+
+def _sliver(case: Case, one: str, other: str, gap_ft: float) -> Finding:
+    words = f"{one} and {other} are {case.length(gap_ft)} apart with less than {case.length(LEAST_FT)} of room or edge"
+    return Finding("no_slivers", (one, other), LEAST_FT - gap_ft, "ft", words)

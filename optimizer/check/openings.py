@@ -1,0 +1,55 @@
+"""Rules about doors and windows."""
+
+from collections.abc import Iterator
+from itertools import product
+from typing import Final
+
+from shapely import LineString, Polygon
+
+from optimizer.check.case import TOLERANCE_FT, Case, Placed, overlap_sqft
+from optimizer.check.finding import Finding
+from optimizer.fields import door_zone
+from optimizer.site import Door, Point, Window
+
+OPENING_DEPTH_FT: Final = 10.0
+"""How far straight out of a door no kitchen, fire or water stands; common practice, no source."""
+WINDOW_CLEAR_FT: Final = 5.0
+"""How far kitchen, fire and water keep from a window that opens; common practice, no source."""
+
+
+def door_zones(case: Case) -> Iterator[Finding]:
+    """Rooms in the landing or steps of a door."""
+    zones = [(d.name, door_zone(case.site, b, d)) for b in case.site.buildings for d in b.doors]
+    for placed, (name, zone) in product(case.placed, zones):
+        if shared := overlap_sqft(placed.shape, zone):
+            words = f"{placed.name} takes {shared:.1f} sq ft of the landing of {name}"
+            yield Finding("door_zone", (placed.name, name), shared, "sq ft", words)
+
+
+def clear_of_openings(case: Case) -> Iterator[Finding]:
+    """Kitchens, fire and water straight out of a door, or beside a window that opens."""
+    for placed in case.placed:
+        if placed.room.rules.keeps_from_openings:
+            yield from (found for door in case.site.doors for found in _out_of_door(placed, door))
+            yield from (found for pane in case.site.windows if pane.opens for found in _at_window(case, placed, pane))
+
+
+def _out_of_door(placed: Placed, door: Door) -> Iterator[Finding]:
+    near, far = _opening(door), _opening(door, OPENING_DEPTH_FT)
+    if shared := overlap_sqft(placed.shape, Polygon([*near, *reversed(far)])):
+        words = f"{placed.name} takes {shared:.1f} sq ft of the ground straight out of {door.name}"
+        yield Finding("clear_of_openings", (placed.name, door.name), shared, "sq ft", words)
+
+
+def _at_window(case: Case, placed: Placed, window: Window) -> Iterator[Finding]:
+    found = float(placed.shape.distance(LineString(_opening(window))))
+    if found < WINDOW_CLEAR_FT - TOLERANCE_FT:
+        words = f"{placed.name} is {case.length(found)} from {window.name}, which opens"
+        yield Finding("clear_of_openings", (placed.name, window.name), WINDOW_CLEAR_FT - found, "ft", words)
+
+
+def _opening(opening: Door | Window, out_ft: float = 0.0) -> tuple[Point, Point]:
+    """Jambs of a door or window, moved straight out."""
+    (x, y), (out_x, out_y), half = opening.at, opening.outward, opening.width_ft / 2
+    x, y = x + out_ft * out_x, y + out_ft * out_y
+    return ((x + half * out_y, y - half * out_x), (x - half * out_y, y + half * out_x))

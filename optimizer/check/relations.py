@@ -1,0 +1,128 @@
+"""Relations of the brief, hard and wished alike: by how much each is missed, and in which words."""
+
+from collections.abc import Callable, Iterator
+from math import isfinite
+from typing import Final
+
+from shapely import LineString
+from shapely.geometry.base import BaseGeometry
+
+from optimizer.brief import Relation, RelationKind
+from optimizer.check.case import TOLERANCE_FT, Case, Check
+from optimizer.check.edges import shared_edge_ft
+from optimizer.check.finding import Finding
+from optimizer.check.neighbours import LEAST_FT
+from optimizer.circulation import Stop, outline, stop_beside, walking_ft
+from optimizer.site import Ring
+
+Miss = tuple[float, str]
+"""By how much a relation is missed [ft], and in words; amounts of what has no length are 1."""
+
+
+def relation_check(kind: RelationKind) -> Check:
+    """Check of all hard relations of one kind."""
+
+    def check(case: Case) -> Iterator[Finding]:
+        for relation in case.scenario.brief.relations:
+            miss = miss_of(case, relation) if relation.kind == kind and relation.is_hard else None
+            if miss is not None:
+                yield Finding(kind, relation.between, miss[0], _UNITS[kind], miss[1])
+
+    return check
+
+
+def miss_of(case: Case, relation: Relation) -> Miss | None:
+    """By how much a relation is missed; None where it is kept, or an end of it is left out."""
+    one, other = (case.shape_of(name) for name in relation.between)
+    return None if one is None or other is None else _MISSES[relation.kind](case, relation, one, other)
+
+
+def _touching(case: Case, relation: Relation, one: BaseGeometry, other: BaseGeometry) -> Miss | None:
+    asked = LEAST_FT if relation.shared_edge_ft is None else relation.shared_edge_ft
+    found = shared_edge_ft(one, other)
+    words = f"{_pair(relation)} share {case.length(found)} of edge, {case.length(asked)} is asked"
+    return (asked - found, words) if found < asked - TOLERANCE_FT or one.distance(other) > TOLERANCE_FT else None
+
+
+def _near(case: Case, relation: Relation, one: BaseGeometry, other: BaseGeometry) -> Miss | None:
+    asked, found = relation.within_ft or 0.0, _distance_ft(case, relation, one, other)
+    if not isfinite(found):
+        return asked, f"no way leads from {relation.between[0]} to {relation.between[1]}"
+    words = f"{_pair(relation)} are {case.length(found)} apart, at most {case.length(asked)} is asked"
+    return (found - asked, words) if found > asked + TOLERANCE_FT else None
+
+
+def _apart(case: Case, relation: Relation, one: BaseGeometry, other: BaseGeometry) -> Miss | None:
+    asked, found = relation.at_least_ft or 0.0, _distance_ft(case, relation, one, other)
+    words = f"{_pair(relation)} are {case.length(found)} apart, at least {case.length(asked)} is asked"
+    return (asked - found, words) if found < asked - TOLERANCE_FT else None
+
+
+def _in_view(case: Case, relation: Relation, one: BaseGeometry, other: BaseGeometry) -> Miss | None:
+    rings = {building.name: building.outline for building in case.site.buildings}
+    hidden_by = next(_screens(relation, rings, one, other), None)
+    return None if hidden_by is None else (1.0, f"{hidden_by} stands between {_pair(relation)}")
+
+
+def _out_of_view(case: Case, relation: Relation, one: BaseGeometry, other: BaseGeometry) -> Miss | None:
+    rings = {building.name: building.outline for building in case.site.buildings}
+    rings |= {thing.name: thing.outline for thing in case.site.surroundings if thing.outline is not None}
+    hidden = any(_screens(relation, rings, one, other))
+    return None if hidden else (1.0, f"nothing stands between {_pair(relation)}")
+
+
+def _faces(case: Case, relation: Relation, one: BaseGeometry, other: BaseGeometry) -> Miss | None:
+    placed = case.placed_room(relation.between[0])
+    if placed is None:
+        return None
+    (left, bottom, right, top), (x0, y0, x1, y1) = one.bounds, other.bounds
+    beyond = {"+x": x0 - right, "-x": left - x1, "+y": y0 - top, "-y": bottom - y1}[placed.placement.front]
+    sideways = placed.placement.front in {"+x", "-x"}
+    low, high, other_low, other_high = (bottom, top, y0, y1) if sideways else (left, right, x0, x1)
+    # A point has no width to overlap with: it need only lie before the front.
+    before_it = min(high, other_high) - max(low, other_low) >= min(TOLERANCE_FT, other_high - other_low)
+    faces = beyond >= -TOLERANCE_FT and before_it
+    return None if faces else (1.0, f"{relation.between[0]} does not open towards {relation.between[1]}")
+
+
+def _distance_ft(case: Case, relation: Relation, one: BaseGeometry, other: BaseGeometry) -> float:
+    """Distance from edge to edge [ft], straight or on foot; on foot infinite where no way leads."""
+    straight = float(one.distance(other))
+    if relation.by == "straight" or straight <= TOLERANCE_FT:
+        return straight
+    names = relation.between
+    return max(straight, walking_ft(case.network, _stop(case, names[0], one), _stop(case, names[1], other)))
+
+
+def _stop(case: Case, name: str, shape: BaseGeometry) -> Stop:
+    return case.access.stop(name) or stop_beside(name, shape, case.access.ground)
+
+
+def _screens(relation: Relation, rings: dict[str, Ring], one: BaseGeometry, other: BaseGeometry) -> Iterator[str]:
+    """Names of what the straight line between the centres of two shapes crosses, the two themselves left out."""
+    line = LineString([one.centroid, other.centroid])
+    for name, ring in rings.items():
+        if name not in relation.between and line.intersection(outline(ring)).length > TOLERANCE_FT:
+            yield name
+
+
+def _pair(relation: Relation) -> str:
+    return " and ".join(relation.between)
+
+
+_MISSES: Final[dict[RelationKind, Callable[[Case, Relation, BaseGeometry, BaseGeometry], Miss | None]]] = {
+    "touching": _touching,
+    "near": _near,
+    "apart": _apart,
+    "in_view": _in_view,
+    "out_of_view": _out_of_view,
+    "faces": _faces,
+}
+_UNITS: Final[dict[RelationKind, str]] = {
+    "touching": "ft",
+    "near": "ft",
+    "apart": "ft",
+    "in_view": "pair",
+    "out_of_view": "pair",
+    "faces": "pair",
+}

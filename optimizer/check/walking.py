@@ -1,0 +1,31 @@
+"""Rules about ways on foot."""
+
+from collections.abc import Iterator
+
+from optimizer.check.case import TOLERANCE_FT, Case
+from optimizer.check.finding import Finding
+from optimizer.circulation import CLEAR_WIDTH_FT, cut_off, kitchen_door, kitchen_walk_limit_ft, way_between
+
+
+def reachable(case: Case) -> Iterator[Finding]:
+    """Rooms, and doors and entrances in trips, that no clear way joins to the rest."""
+    for name in cut_off(case.site, case.scenario.brief, case.access):
+        words = f"no way {case.length(CLEAR_WIDTH_FT)} wide leads to {name}"
+        yield Finding("reachable", (name,), CLEAR_WIDTH_FT, "ft", words)
+
+
+def kitchen_walk(case: Case) -> Iterator[Finding]:
+    """Outdoor kitchens too far on foot from their door; of one that cannot be reached `reachable` speaks."""
+    for placed in case.placed:
+        limit = kitchen_walk_limit_ft(case.scenario, placed.room)
+        door = kitchen_door(case.scenario, placed.room, placed.placement)
+        length = _way_ft(case, door.name, placed.name) if door and limit is not None else None
+        if door and limit is not None and length is not None and length > limit + TOLERANCE_FT:
+            words = f"{placed.name} is {case.length(length)} on foot from {door.name}, at most {case.length(limit)}"
+            yield Finding("kitchen_walk", (placed.name, door.name), length - limit, "ft", words)
+
+
+def _way_ft(case: Case, start: str, end: str) -> float | None:
+    stops = case.access.stop(start), case.access.stop(end)
+    way = way_between(case.network, stops[0], stops[1]) if stops[0] and stops[1] else None
+    return way.length_ft if way else None

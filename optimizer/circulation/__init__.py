@@ -1,0 +1,39 @@
+"""Where people walk: the ground that bears a clear way, the places it joins, and the shortest ways between them."""
+
+from optimizer.circulation.ground import CLEAR_WIDTH_FT, Ground, walkable_ground
+from optimizer.circulation.kitchen import KITCHEN_WALK_FT, kitchen_door, kitchen_walk_limit_ft
+from optimizer.circulation.network import Network, network_of, walking_ft
+from optimizer.circulation.reach import cut_off, unreached
+from optimizer.circulation.shapes import outline, rectangle, shared_edge_ft, side_ends
+from optimizer.circulation.stops import Access, Stop, access_of, stop_beside
+from optimizer.circulation.visibility import shortest_way
+from optimizer.circulation.way import Way, way_between
+from optimizer.circulation.ways import Ways, way_polygon, ways
+
+__all__ = [
+    "CLEAR_WIDTH_FT",
+    "KITCHEN_WALK_FT",
+    "Access",
+    "Ground",
+    "Network",
+    "Stop",
+    "Way",
+    "Ways",
+    "access_of",
+    "cut_off",
+    "kitchen_door",
+    "kitchen_walk_limit_ft",
+    "network_of",
+    "outline",
+    "rectangle",
+    "shared_edge_ft",
+    "shortest_way",
+    "side_ends",
+    "stop_beside",
+    "unreached",
+    "walkable_ground",
+    "walking_ft",
+    "way_between",
+    "way_polygon",
+    "ways",
+]

@@ -1,0 +1,158 @@
+"""The commands and their words. What a command needs is imported when it runs, so that help and `check` stay quick."""
+
+from pathlib import Path
+from typing import Annotated, Final
+
+import typer
+
+from optimizer import __version__
+from optimizer.cli.console import say, say_pairs
+from optimizer.cli.exits import ExitStatus
+
+MOST_CONCEPTS: Final = 100
+SHORTEST_S: Final = 0.1
+LONGEST_S: Final = 86_400.0
+
+app = typer.Typer(
+    add_completion=False,
+    no_args_is_help=True,
+    pretty_exceptions_enable=False,
+    rich_markup_mode=None,
+    help="Concept options for outdoor rooms in a yard: placed, checked, measured and priced.",
+    epilog="Decision support at concept stage: gas, electricity, structure, drainage and water barriers "
+    "are for local codes and licensed practice.",
+)
+
+ScenarioArgument = Annotated[Path, typer.Argument(metavar="SCENARIO", help="Scenario file (YAML or JSON).")]
+ResultArgument = Annotated[Path, typer.Argument(metavar="RESULT", help="The options.json of a run.")]
+
+
+def _show_version(wanted: bool) -> None:
+    if wanted:
+        say(f"outdoor-rooms {__version__}")
+        raise typer.Exit
+
+
+def _search_time(value: float) -> float:
+    # Not by the parser's own limits, which let through what is no number.
+    if not SHORTEST_S <= value <= LONGEST_S:
+        raise typer.BadParameter(f"expected {SHORTEST_S:g} to {LONGEST_S:g} seconds, found {value:g}.")
+    return value
+
+
+def _progress_form(value: str) -> str:
+    if value not in {"bar", "json"}:
+        raise typer.BadParameter(f"expected bar or json, found {value!r}.")
+    return value
+
+
+@app.callback()
+def _all_commands(
+    *,
+    version: Annotated[
+        bool, typer.Option("--version", callback=_show_version, is_eager=True, help="Show the version and end.")
+    ] = False,
+) -> None:
+    pass
+
+
+@app.command()
+def check(scenario: ScenarioArgument) -> None:
+    """Print a site's facts, or every problem."""
+    from optimizer.scenario import load_scenario, scenario_notes
+
+    loaded = load_scenario(scenario)
+    from optimizer.pipeline import site_facts
+
+    say_pairs(site_facts(loaded))
+    for note in scenario_notes(loaded):
+        say(f"note: {note}")
+
+
+@app.command()
+def options(  # noqa: PLR0913, PLR0917 - typer takes each option as an argument
+    scenario: ScenarioArgument,
+    out: Annotated[Path, typer.Option("--out", metavar="DIR", help="Folder to write to; made where it is missing.")],
+    count: Annotated[
+        int | None, typer.Option(min=1, max=MOST_CONCEPTS, help="How many concepts; else as the scenario says.")
+    ] = None,
+    seconds: Annotated[float, typer.Option(callback=_search_time, help="How long to search.")] = 20.0,
+    seed: Annotated[int | None, typer.Option(min=0, max=2**31 - 1, help="Else as the scenario says.")] = None,
+    repeatable: Annotated[
+        bool, typer.Option("--repeatable", help="The same concepts every time, however long it takes.")
+    ] = False,
+    start_from: Annotated[
+        Path | None, typer.Option("--from", metavar="RESULT", help="An earlier options.json to start from.")
+    ] = None,
+    progress: Annotated[
+        str, typer.Option(metavar="bar|json", callback=_progress_form, help="A bar, or one JSON object a line.")
+    ] = "bar",
+) -> None:
+    """Find concepts that differ, and rank them.
+
+    Writes DIR/options.json, DIR/options.csv and a plan of each concept, and prints the ranked table.
+    """
+    from optimizer.cli.options_command import Call, run_options
+
+    call = Call(scenario, out, count, seconds, seed, repeatable, start_from)
+    raise typer.Exit(run_options(call, as_json=progress == "json"))
+
+
+@app.command()
+def recheck(result: ResultArgument) -> None:
+    """Check and measure a result again.
+
+    Says what differs from what the result says, where anything does.
+    """
+    from optimizer.pipeline import recheck as differences_in
+
+    differences = differences_in(result)
+    for difference in differences:
+        say(difference)
+    if differences:
+        raise typer.Exit(ExitStatus.DIFFERS)
+    say("The result holds what it says.")
+
+
+@app.command()
+def sheet(
+    result: ResultArgument,
+    option: Annotated[str, typer.Option("--option", metavar="ID", help="Which concept.")],
+    out: Annotated[Path, typer.Option("--out", metavar="FILE", help="Its ending says what it becomes: .svg or .json.")],
+) -> None:
+    """Write one concept for hand-off."""
+    from optimizer.cli.sheet import write_sheet
+
+    write_sheet(result, option_id=option, out=out)
+    say(f"Wrote {out}")
+
+
+@app.command()
+def schema(
+    out: Annotated[Path | None, typer.Option("--out", metavar="FILE", help="Else it is printed.")] = None,
+) -> None:
+    """Write the JSON Schema of scenarios.
+
+    Editors complete and check a scenario with it while you type.
+    """
+    from optimizer.results.write import to_text, write_whole
+    from optimizer.scenario import scenario_schema
+
+    text = to_text(scenario_schema())
+    if out is None:
+        say(text.rstrip("\n"))
+    else:
+        write_whole(out, text)
+        say(f"Wrote {out}")
+
+
+@app.command()
+def page(
+    scenario: Annotated[Path | None, typer.Argument(metavar="SCENARIO", help="Scenario to open the page with.")] = None,
+    port: Annotated[int | None, typer.Option(min=1, max=65_535, help="Else a free one is taken.")] = None,
+    no_browser: Annotated[bool, typer.Option("--no-browser", help="Print the address only.")] = False,
+) -> None:
+    """Open the page, for this computer only."""
+    from optimizer.cli.page import serve_page
+
+    raise typer.Exit(serve_page(scenario, port=port, opens_browser=not no_browser))

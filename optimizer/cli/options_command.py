@@ -1,0 +1,125 @@
+"""The main job: the work in a thread, the signals in the main one, and everything written at the end."""
+
+import sys
+from concurrent.futures import Future, ThreadPoolExecutor, wait
+from dataclasses import dataclass
+from pathlib import Path
+from threading import Event as Flag
+from typing import Final
+
+from optimizer.catalogue import book_for, sized_rooms
+from optimizer.cli.exits import ExitStatus
+from optimizer.cli.progress import Listener, listening
+from optimizer.cli.ranking import print_outcome
+from optimizer.cli.signals import heed_signals
+from optimizer.errors import InputError
+from optimizer.events import Event
+from optimizer.options import OptionSet
+from optimizer.results import csv_table, ready_folder, to_document, to_text, write_whole
+from optimizer.scenario import Scenario, load_scenario
+
+TICK_S: Final = 0.2
+
+
+@dataclass(frozen=True, slots=True)
+class Call:
+    """What was asked for; None where the scenario's own wish holds."""
+
+    scenario: Path
+    out: Path
+    count: int | None
+    seconds: float
+    seed: int | None
+    repeatable: bool
+    start_from: Path | None
+
+
+@dataclass(frozen=True, slots=True)
+class Outcome:
+    """What came of it."""
+
+    scenario: Scenario
+    option_set: OptionSet
+
+    @property
+    def status(self) -> ExitStatus:
+        """Exit status of the run."""
+        if self.option_set.options:
+            return ExitStatus.DONE
+        is_impossible = self.option_set.search.status == "nothing_fits"
+        return ExitStatus.NOTHING_FITS if is_impossible else ExitStatus.UNDECIDED
+
+
+def run_options(call: Call, *, as_json: bool) -> ExitStatus:
+    """Search, write and print, and return the exit status; `as_json` leaves standard output to events."""
+    stop = heed_signals()
+    with listening(stop, as_json=as_json, seconds=None if call.repeatable else call.seconds) as listener:
+        listener.hear(Event("started", {"scenario": str(call.scenario), "seconds": call.seconds}))
+        outcome = _watched(call, listener, stop)
+        listener.hear(Event("done", _summary(call, outcome)))
+    asked = call.count or outcome.scenario.brief.options.count
+    print_outcome(outcome.scenario, outcome.option_set, asked=asked, file=sys.stderr if as_json else sys.stdout)
+    return outcome.status
+
+
+def _watched(call: Call, listener: Listener, stop: Flag) -> Outcome:
+    """Do the work in a thread of its own: signals are heeded, and time passes on screen, in the main one only."""
+    try:
+        with ThreadPoolExecutor(max_workers=1) as pool:
+            return _waited(pool.submit(_work, call, listener, stop), listener)
+    except InputError as error:
+        for problem in error.problems:
+            listener.hear(Event("problem", {"text": str(problem), "exit": int(ExitStatus.WRONG_INPUT)}))
+        raise
+    except Exception as error:
+        listener.hear(Event("problem", {"text": f"a fault of the program: {error}", "exit": int(ExitStatus.FAULT)}))
+        raise
+
+
+def _waited(work: Future[Outcome], listener: Listener) -> Outcome:
+    while not wait((work,), timeout=TICK_S).done:
+        listener.tick()
+    return work.result()
+
+
+def _work(call: Call, listener: Listener, stop: Flag) -> Outcome:
+    # The engine's libraries take a second to import: time that is already watched.
+    from optimizer.pipeline import RunSettings, make_options
+
+    scenario = load_scenario(call.scenario)
+    ready_folder(call.out)
+    settings = RunSettings(
+        count=call.count,
+        seconds=call.seconds,
+        seed=call.seed,
+        repeatable=call.repeatable,
+        start_from=call.start_from,
+    )
+    outcome = Outcome(scenario, make_options(scenario, settings, emit=listener.hear, stop=stop))
+    listener.hear(Event("stage", {"stage": "Writing"}))
+    _write(outcome, call.out)
+    return outcome
+
+
+def _write(outcome: Outcome, folder: Path) -> None:
+    """Write the result first: nothing that a plan may run into shall cost it."""
+    from optimizer.export import plan_svg
+    from optimizer.pipeline import plan_drawing
+
+    scenario, option_set = outcome.scenario, outcome.option_set
+    document = to_document(scenario, sized_rooms(scenario.brief), option_set, book=book_for(scenario.currency))
+    write_whole(folder / "options.json", to_text(document))
+    write_whole(folder / "options.csv", csv_table(option_set.options, currency=scenario.currency))
+    for option in option_set.options:
+        write_whole(folder / f"{option.id}.svg", plan_svg(plan_drawing(scenario, option)))
+
+
+def _summary(call: Call, outcome: Outcome) -> dict[str, object]:
+    search = outcome.option_set.search
+    return {
+        "exit": int(outcome.status),
+        "status": search.status,
+        "stopped": search.stopped,
+        "found": len(outcome.option_set.options),
+        "result": str(call.out / "options.json"),
+    }

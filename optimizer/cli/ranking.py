@@ -1,0 +1,61 @@
+"""The ranked table, and the words for when there is none."""
+
+from typing import TextIO
+
+from rich.box import SIMPLE_HEAD
+from rich.table import Table
+from rich.text import Text
+
+from optimizer.cli.console import console_on, printable, say
+from optimizer.options import Option, OptionSet
+from optimizer.scenario import Scenario
+from optimizer.units import metres_from_feet
+
+
+def print_outcome(scenario: Scenario, option_set: OptionSet, *, asked: int, file: TextIO) -> None:
+    """Print the concepts in order and what is to be said of them, or why there are none."""
+    if option_set.options:
+        console_on(file).print(_table(scenario, option_set.options))
+    for line in _remarks(option_set, asked):
+        say(line, file=file)
+
+
+def _table(scenario: Scenario, options: tuple[Option, ...]) -> Table:
+    table = Table(box=SIMPLE_HEAD, title=Text(f"{scenario.name}: concepts, best first"), title_justify="left")
+    for heading in ("rank", "concept", f"cost {scenario.currency}", f"walking {scenario.units}", "worth", "seats"):
+        is_text = heading == "concept"
+        table.add_column(Text(heading), justify="left" if is_text else "right", no_wrap=is_text)
+    table.add_column("left out")
+    table.add_column("reason", ratio=1)
+    for option in options:
+        table.add_row(*(Text(printable(cell)) for cell in _cells(scenario, option)))
+    return table
+
+
+def _cells(scenario: Scenario, option: Option) -> tuple[str, ...]:
+    appraisal = option.appraisal
+    walking = appraisal.walking_ft if scenario.units == "ft" else metres_from_feet(appraisal.walking_ft)
+    left_out = ", ".join(left.room for left in option.left_out) or "-"
+    figures = (f"{appraisal.cost.total:,.0f}", f"{walking:,.0f}", f"{appraisal.worth:g}", str(appraisal.seats))
+    return (str(option.rank), option.id, *figures, left_out, option.reason)
+
+
+def _remarks(option_set: OptionSet, asked: int) -> tuple[str, ...]:
+    found, search = len(option_set.options), option_set.search
+    if not found:
+        return _why_none(option_set)
+    ended = ("Stopped on request: these are the best so far.",) if search.stopped else ()
+    if found >= asked or search.stopped:
+        return ended
+    return (f"{found} of {asked} concepts: no more were found that keep every rule and differ enough.",)
+
+
+def _why_none(option_set: OptionSet) -> tuple[str, ...]:
+    if option_set.search.status != "nothing_fits":
+        asked = "it was stopped" if option_set.search.stopped else "the time given ended"
+        return (f"Undecided: no concept was found before {asked}; give more time with --seconds.",)
+    conflict = option_set.conflict
+    if conflict is None:
+        return ("Nothing fits.",)
+    rules = (f"  {sentence} ({', '.join(rooms)})" for _, sentence, rooms in conflict.rules)
+    return (f"Nothing fits: {conflict.words}", *rules)

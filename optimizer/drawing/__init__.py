@@ -1,0 +1,19 @@
+"""The plan of a layout as outlines, furniture, texts and dimensions with roles: drawn once, for every writer."""
+
+from optimizer.drawing.marks import Area, Box, Circle, Dimension, Drawing, Line, Mark, Text
+from optimizer.drawing.plan import draw_plan
+from optimizer.drawing.room_axes import furniture, to_plan
+
+__all__ = [
+    "Area",
+    "Box",
+    "Circle",
+    "Dimension",
+    "Drawing",
+    "Line",
+    "Mark",
+    "Text",
+    "draw_plan",
+    "furniture",
+    "to_plan",
+]

@@ -1,0 +1,103 @@
+"""Everything that is written on the plan: labels of rooms, dimensions and names, none over another."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from shapely import LinearRing, Point, Polygon
+from shapely.geometry.base import BaseGeometry
+
+from optimizer.catalogue import SizedRoom
+from optimizer.drawing.dimensioning import dimensions
+from optimizer.drawing.free_space import union_of
+from optimizer.drawing.marks import Area, Box, Circle, Dimension, Mark, Text
+from optimizer.drawing.opening_marks import entrance_marks
+from optimizer.drawing.outlines import box_of, polygon_of
+from optimizer.drawing.room_axes import furniture
+from optimizer.drawing.room_labels import label_rooms, large_name
+from optimizer.drawing.site_names import site_names
+from optimizer.drawing.words import Units
+from optimizer.layout import Layout, Placement
+from optimizer.site import Site
+
+OUTLINE_ONLY = "furniture.future"
+"""What may be built one day is a dashed outline: there is room for a label within."""
+
+
+@dataclass(frozen=True, slots=True)
+class Annotations:
+    """Leaders and plates, texts and dimensions of a plan."""
+
+    marks: tuple[Mark, ...]
+    texts: tuple[Text, ...]
+    dimensions: tuple[Dimension, ...]
+
+
+def annotate(
+    site: Site,
+    rooms: Mapping[str, SizedRoom],
+    layout: Layout,
+    *,
+    paved: BaseGeometry,
+    plan_box: Box,
+    units: Units,
+    scale: float,
+) -> Annotations:
+    """Write on a plan: rooms first, then sizes, then names, so that the least needed give way.
+
+    `paved` is ground that labels beside a room leave free: ways and door zones. `scale` enlarges all texts.
+    """
+    fittings = [_fittings(rooms[placement.room], placement) for placement in layout.placements]
+    solid = union_of(*_solid(site))
+    labels = label_rooms(
+        layout.placements,
+        fittings,
+        taken=union_of(solid, paved, *_edges(site)),
+        plan_box=plan_box,
+        units=units,
+        scale=scale,
+    )
+    boxes, leaders = [label.box for label in labels], [mark for label in labels for mark in label.marks]
+    sizes = dimensions(
+        site, layout.placements, taken=union_of(solid, *boxes, *fittings), plan_box=plan_box, units=units, scale=scale
+    )
+    floors = [box_of(placement) for placement in layout.placements]
+    taken = union_of(*_edges(site), *boxes, *floors, *(size.box for size in sizes))
+    names = site_names(site, taken=taken, plan_box=plan_box, scale=scale)
+    large = [text for placement in layout.placements for text in large_name(placement)]
+    letters = [Text("utility", utility.at, utility.kind[0].upper(), 1.0) for utility in site.utilities]
+    texts = (*letters, *names, *(text for label in labels for text in label.texts), *large)
+    return Annotations(tuple(leaders), texts, sizes)
+
+
+def _fittings(room: SizedRoom, placement: Placement) -> BaseGeometry:
+    choice = room.choice(placement.choice)
+    return union_of(*(_shape(mark) for mark in (furniture(placement, choice) if choice else ())))
+
+
+def _shape(mark: Mark) -> BaseGeometry:
+    if mark.role == OUTLINE_ONLY and isinstance(mark, Area):
+        return LinearRing(mark.rings[0])
+    if isinstance(mark, Circle):
+        return Point(mark.centre).buffer(mark.radius_ft)
+    return Polygon(mark.rings[0]) if isinstance(mark, Area) else LinearRing(mark.points)
+
+
+def _solid(site: Site) -> tuple[BaseGeometry, ...]:
+    """Where no label beside a room and no dimension may lie."""
+    return (
+        *(Polygon(building.outline) for building in site.buildings),
+        *(Point(tree.at).buffer(1.0 + tree.trunk_diameter_ft) for tree in site.trees),
+        LinearRing(site.boundary),
+    )
+
+
+def _edges(site: Site) -> tuple[BaseGeometry, ...]:
+    """Lines and marks that no label beside a room and no name of the site may cross."""
+    return (
+        LinearRing(site.boundary),
+        *(LinearRing(building.outline) for building in site.buildings),
+        *(LinearRing(structure.outline) for structure in site.structures),
+        *(Point(tree.at).buffer(0.5 + tree.trunk_diameter_ft) for tree in site.trees),
+        *(_shape(mark) for entrance in site.entrances for mark in entrance_marks(entrance) if isinstance(mark, Area)),
+        *(polygon_of((x - 1, y - 1, x + 1, y + 1)) for utility in site.utilities for x, y in (utility.at,)),
+    )

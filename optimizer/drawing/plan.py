@@ -1,0 +1,110 @@
+"""The plan of one layout, drawn once for every writer."""
+
+from collections.abc import Sequence
+
+from shapely import Polygon
+from shapely.geometry.base import BaseGeometry
+
+from optimizer.catalogue import SizedRoom
+from optimizer.circulation import Way
+from optimizer.drawing.annotations import annotate
+from optimizer.drawing.free_space import union_of
+from optimizer.drawing.marks import Box, Drawing, Line
+from optimizer.drawing.opening_marks import door_zone_marks, door_zones
+from optimizer.drawing.outlines import areas_of, box_of
+from optimizer.drawing.room_marks import room_marks
+from optimizer.drawing.sheet import sheet_strip
+from optimizer.drawing.site_marks import ground_marks, standing_marks
+from optimizer.drawing.words import area_text, length_text
+from optimizer.layout import Layout
+from optimizer.scenario import Scenario
+from optimizer.site import Site
+
+MARGIN_FT = 8.0
+NEIGHBOUR_MARGIN_FT = 18.0
+USUAL_YARD_FT = 115.0
+"""Yard for which the text sizes are chosen: its sheet still fits 11 x 17 in when shrunk by a quarter."""
+TEXT_SCALES = (0.8, 2.0)
+
+
+def draw_plan(
+    scenario: Scenario,
+    rooms: Sequence[SizedRoom],
+    layout: Layout,
+    ways: Sequence[Way],
+    *,
+    title: str,
+    path_area: BaseGeometry | None,
+    cautions: Sequence[str] = (),
+) -> Drawing:
+    """Draw a layout on its site.
+
+    `ways` are the walks: their lines are drawn finely over the paving. `path_area` is the paved ground of the ways in
+    plan feet, None where none is paved. `cautions` are sentences for below the standing caution of the sheet.
+
+    Raises
+    ------
+    KeyError
+        If the layout places a room that `rooms` lacks: a fault of the caller.
+    """
+    site, known = scenario.site, {room.name: room for room in rooms}
+    plan_box, scale, units = plan_box_of(site), text_scale(site), scenario.units
+    paved = union_of(*door_zones(site), *([path_area] if path_area else []))
+    built = union_of(paved, *(Polygon(b.outline) for b in site.buildings), *(box_of(p) for p in layout.placements))
+    marks = (
+        *ground_marks(site, built, plan_box),
+        *areas_of("path", path_area),
+        *door_zone_marks(site),
+        *room_marks(known, layout),
+        *(Line("way", way.points) for way in ways),
+        *standing_marks(site),
+    )
+    written = annotate(site, known, layout, paved=paved, plan_box=plan_box, units=units, scale=scale)
+    strip = sheet_strip(
+        plan_box,
+        [mark.role for mark in marks],
+        heading=(title, scenario.name),
+        cautions=cautions,
+        north_deg=site.place.plan_up_bearing_deg,
+        units=units,
+        scale=scale,
+    )
+    return Drawing(
+        title=title,
+        description=describe(scenario, layout),
+        metric=units == "m",
+        plan_box=plan_box,
+        sheet_box=strip.sheet_box,
+        marks=(*marks, *written.marks),
+        key=strip.marks,
+        texts=(*written.texts, *strip.texts),
+        dimensions=written.dimensions,
+    )
+
+
+def plan_box_of(site: Site) -> Box:
+    """Bounds of the yard and its buildings with a margin, wider where a neighbour stands close by [ft]."""
+    yard = union_of(Polygon(site.boundary), *(Polygon(building.outline) for building in site.buildings)).envelope
+    close = yard.buffer(NEIGHBOUR_MARGIN_FT, join_style="mitre")
+    neighbours = [Polygon(thing.outline).intersection(close) for thing in site.surroundings if thing.outline]
+    x1, y1, x2, y2 = union_of(yard.buffer(MARGIN_FT, join_style="mitre"), *neighbours).bounds
+    return (x1, y1, x2, y2)
+
+
+def text_scale(site: Site) -> float:
+    """How much larger than usual texts are, so that a large yard shrunk onto a page stays legible."""
+    x1, y1, x2, y2 = plan_box_of(site)
+    longest = max(x2 - x1, y2 - y1) - 2 * MARGIN_FT
+    return min(max(longest / USUAL_YARD_FT, TEXT_SCALES[0]), TEXT_SCALES[1])
+
+
+def describe(scenario: Scenario, layout: Layout) -> str:
+    """Put the plan in words, for who cannot see it: every room with its size, its area and where its middle lies."""
+    units = scenario.units
+    rooms = "; ".join(
+        f"{p.room}, {length_text(p.width_ft, units)} by {length_text(p.depth_ft, units)},"
+        f" {area_text(p.area_sqft, units)}, middle {length_text(p.centre[0], units)} from the left"
+        f" and {length_text(p.centre[1], units)} up"
+        for p in layout.placements
+    )
+    return f"Concept plan of {scenario.name}. Rooms: {rooms or 'none'}."

@@ -1,0 +1,150 @@
+"""What stands below the plan: title, scale bar, north arrow, legend, cautions."""
+
+import textwrap
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from math import ceil, cos, radians, sin
+from typing import Final
+
+from optimizer.drawing.marks import GLYPH_WIDTH, Area, Box, Circle, Line, Mark, Text
+from optimizer.drawing.outlines import moved, ring_of_box
+from optimizer.drawing.words import FT_IN_M, Units
+from optimizer.site import Point
+
+CAUTION: Final = (
+    "Concept sketch, not for construction. Gas, electricity, structure, drainage and water barriers"
+    " by licensed practice and local codes."
+)
+TITLE_FT, PLACE_FT, NOTE_FT, LEGEND_FT = 2.2, 1.1, 0.95, 0.95
+LEAST_WIDTH_FT = 70.0
+LEGEND_COLUMN_FT = 20.0
+LEGEND_WORDS: Final[dict[str, str]] = {
+    "room.gathering": "gathering",
+    "room.kitchen": "outdoor kitchen",
+    "room.fire": "fire",
+    "room.nook": "nook",
+    "room.reserve": "kept free for later",
+    "room.arrival": "arrival",
+    "room.lawn": "lawn",
+    "room.bed": "planting bed",
+    "room.storage": "storage",
+    "room.play": "play",
+    "path": "paved way",
+    "door_zone": "landing and steps",
+    "ground": "open ground",
+    "planting": "narrow ground, to plant",
+    "keep_out": "keep-out",
+    "setback": "setback for paving",
+    "crown": "kept tree, crown",
+    "root_zone": "root zone",
+    "roof": "roof over",
+    "utility": "Gas, Electric, Water, Drain",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class SheetStrip:
+    """The marks and texts below the plan, and the bounds of the whole sheet."""
+
+    marks: tuple[Mark, ...]
+    texts: tuple[Text, ...]
+    sheet_box: Box
+
+
+def sheet_strip(
+    plan_box: Box,
+    roles: Iterable[str],
+    *,
+    heading: tuple[str, str],
+    cautions: Sequence[str],
+    north_deg: float,
+    units: Units,
+    scale: float,
+) -> SheetStrip:
+    """Strip for a plan that uses these roles; `heading` is its title and place.
+
+    `north_deg` is the compass bearing of the plan's +y.
+    """
+    spare = max(0.0, LEAST_WIDTH_FT * scale - (plan_box[2] - plan_box[0])) / 2
+    left, right, top = plan_box[0] - spare, plan_box[2] + spare, plan_box[1]
+    edge, pad = (left + 2 * scale, right - 2 * scale), 2.0 * scale
+    arrow, letters = north_arrow((edge[1] - 3 * scale, top - 4.8 * scale), north_deg, 2.6 * scale)
+    bar, figures = scale_bar((edge[1] - 9 * scale, top - 4.8 * scale), units, scale)
+    head_ft = figures[0].at[0] - 3 * scale - edge[0]
+    head = _lines("title", [heading[0]], (edge[0], top - pad), TITLE_FT * scale, head_ft)
+    place_line = _lines("place", [heading[1]], (edge[0], _foot(head, top) + 0.4 * scale), PLACE_FT * scale, head_ft)
+    head_foot = min(_foot(place_line, top) - scale, top - 9.2 * scale)
+    swatches, words, foot = legend(roles, edge, head_foot, scale)
+    notes = _lines("note", [CAUTION, *cautions], (edge[0], foot - scale), NOTE_FT * scale, edge[1] - edge[0])
+    bottom = _foot(notes, foot) - pad / 2
+    rule = Line("rule", ((edge[0], top - 0.4 * scale), (edge[1], top - 0.4 * scale)))
+    texts = (*head, *place_line, *letters, *figures, *words, *notes)
+    return SheetStrip((rule, *arrow, *bar, *swatches), texts, (left, bottom, right, plan_box[3]))
+
+
+def north_arrow(centre: Point, plan_up_deg: float, radius_ft: float) -> tuple[tuple[Mark, ...], tuple[Text, ...]]:
+    """Draw a needle to true north in a ring; `plan_up_deg` is the compass bearing of the plan's +y."""
+    turn = radians(plan_up_deg)
+    north, east = (-sin(turn), cos(turn)), (cos(turn), sin(turn))
+    tip, tail = moved(centre, north, radius_ft), moved(centre, north, -0.75 * radius_ft)
+    half = tuple(moved(tail, east, side * 0.32 * radius_ft) for side in (-1, 1))
+    notch = moved(centre, north, -0.4 * radius_ft)
+    marks = (
+        Circle("north_ring", centre, radius_ft),
+        Area("north_light", ((tip, half[0], notch),)),
+        Area("north_dark", ((tip, notch, half[1]),)),
+    )
+    return marks, (Text("north", moved(centre, north, 1.3 * radius_ft), "N", 0.45 * radius_ft),)
+
+
+def scale_bar(end: Point, units: Units, scale: float) -> tuple[tuple[Mark, ...], tuple[Text, ...]]:
+    """Draw a bar of four equal parts up to a point, 20 ft or 6 m long, longer on large sheets."""
+    part = (5.0 if units == "ft" else 1.5) * max(1, round(scale))
+    unit_ft, (x, y) = (1.0 if units == "ft" else 1 / FT_IN_M), end
+    ends = [x - part * unit_ft * step for step in (4, 3, 2, 1, 0)]
+    marks = tuple(
+        Area("bar_dark" if step % 2 == 0 else "bar_light", (ring_of_box((ends[step], y, ends[step + 1], y + 0.5)),))
+        for step in range(4)
+    )
+    words = [f"{part * step:g}" for step in range(4)] + [f"{part * 4:g} {units}"]
+    figures = zip(ends, words, strict=True)
+    return marks, tuple(Text("scale", (at, y - 0.9 * scale), word, 0.8 * scale) for at, word in figures)
+
+
+def legend(
+    roles: Iterable[str], edge: tuple[float, float], top: float, scale: float
+) -> tuple[tuple[Mark, ...], tuple[Text, ...], float]:
+    """Swatches and words of the roles in use, column by column, and the height at which they end."""
+    used = set(roles)
+    entries = [(role, words) for role, words in LEGEND_WORDS.items() if role in used]
+    columns = max(1, int((edge[1] - edge[0]) / (LEGEND_COLUMN_FT * scale)))
+    rows = ceil(len(entries) / columns)
+    step, marks, texts = 1.9 * scale, [], []
+    for index, (role, words) in enumerate(entries):
+        column, row = divmod(index, rows)
+        x, y = edge[0] + column * (edge[1] - edge[0]) / columns, top - row * step
+        marks.append(_swatch(role, (x, y - 1.3 * scale, x + 2.4 * scale, y)))
+        texts.append(Text("legend", (x + 3.0 * scale, y - 0.65 * scale), words, LEGEND_FT * scale, anchor="start"))
+    return tuple(marks), tuple(texts), top - rows * step
+
+
+def _swatch(role: str, bounds: Box) -> Mark:
+    x1, y1, x2, y2 = bounds
+    if role in ("crown", "root_zone", "utility"):
+        return Circle(role, ((x1 + x2) / 2, (y1 + y2) / 2), (y2 - y1) / 2)
+    return Area(role, (ring_of_box(bounds),))
+
+
+def _lines(role: str, paragraphs: Sequence[str], at: Point, size_ft: float, width_ft: float) -> tuple[Text, ...]:
+    """Paragraphs wrapped to a width, one line under another from a point down."""
+    letters = max(12, int(width_ft / (GLYPH_WIDTH * size_ft)))
+    lines = [line for paragraph in paragraphs for line in textwrap.wrap(paragraph, letters)]
+    return tuple(
+        Text(role, (at[0], at[1] - size_ft * (0.6 + 1.35 * row)), line, size_ft, anchor="start")
+        for row, line in enumerate(lines)
+    )
+
+
+def _foot(texts: Sequence[Text], top: float) -> float:
+    """Lower end of the last line, or the top where there is none."""
+    return texts[-1].at[1] - texts[-1].size_ft if texts else top

@@ -1,0 +1,92 @@
+"""The marks of what is there: ground, boundary, house with its openings, structures, trees, keep-outs, neighbours."""
+
+from collections.abc import Iterator
+
+from shapely import LineString, Polygon, union_all
+from shapely.geometry.base import BaseGeometry
+
+from optimizer.drawing.marks import Area, Box, Circle, Line, Mark
+from optimizer.drawing.opening_marks import door_marks, entrance_marks, window_marks
+from optimizer.drawing.outlines import areas_of, loose_ring, polygon_of
+from optimizer.site import Site, Surrounding, Tree
+
+ROOT_ZONE_DIAMETERS = 6.0
+"""Nothing is built nearer to a kept tree than so many trunk diameters; common practice, no source."""
+NARROW_FT = 6.0
+"""Open ground narrower than this is drawn as planting: a mower turns badly there; common practice, no source."""
+LEAST_PLANTING_SQFT = 4.0
+
+
+def ground_marks(site: Site, built: BaseGeometry, plan_box: Box) -> tuple[Mark, ...]:
+    """Draw what lies under everything: neighbours, open ground with its narrow pieces as planting, keep-outs, setbacks.
+
+    `built` is all that covers the ground: buildings, rooms, ways and door zones.
+    """
+    yard = Polygon(site.boundary)
+    return (
+        *(mark for thing in site.surroundings for mark in _surrounding(thing, plan_box)),
+        *areas_of("ground", yard),
+        *areas_of("planting", _narrow(yard.difference(built))),
+        *(Area("keep_out", (keep_out.outline,)) for keep_out in site.keep_outs),
+        *_setback(site),
+    )
+
+
+def standing_marks(site: Site) -> tuple[Mark, ...]:
+    """Draw what stands over the rooms: house, openings, roofs, trees, utilities, and the boundary itself."""
+    return (
+        *(Area("building", (building.outline,)) for building in site.buildings),
+        *(mark for window in site.windows for mark in window_marks(window)),
+        *(mark for door in site.doors for mark in door_marks(door)),
+        *(Area("roof", (structure.outline,)) for structure in site.structures),
+        *(mark for structure in site.structures for mark in _posts(structure.outline)),
+        *(mark for tree in site.trees for mark in _tree(tree)),
+        Area("boundary", (site.boundary,)),
+        *(mark for entrance in site.entrances for mark in entrance_marks(entrance)),
+        *(Circle("utility", utility.at, 0.9) for utility in site.utilities),
+    )
+
+
+def _narrow(open_ground: BaseGeometry) -> BaseGeometry:
+    half = NARROW_FT / 2
+    wide = open_ground.buffer(-half, join_style="mitre").buffer(half + 0.01, join_style="mitre")
+    pieces = getattr(open_ground.difference(wide), "geoms", (open_ground.difference(wide),))
+    return union_all([piece for piece in pieces if piece.area >= LEAST_PLANTING_SQFT])
+
+
+def _setback(site: Site) -> tuple[Mark, ...]:
+    """Line behind which paving may lie; none where the whole yard may be paved."""
+    corners = (*site.boundary, site.boundary[0])
+    strips = [
+        LineString(corners[i : i + 2]).buffer(setbacks.paving)
+        for i, setbacks in enumerate(site.setbacks)
+        if setbacks.paving > 0
+    ]
+    if not strips:
+        return ()
+    return areas_of("setback", Polygon(site.boundary).difference(union_all(strips)))
+
+
+def _posts(outline: tuple[tuple[float, float], ...]) -> Iterator[Mark]:
+    for x, y in outline:
+        yield Area("post", (((x - 0.3, y - 0.3), (x + 0.3, y - 0.3), (x + 0.3, y + 0.3), (x - 0.3, y + 0.3)),))
+
+
+def _tree(tree: Tree) -> tuple[Mark, ...]:
+    trunk_ft = max(tree.trunk_diameter_ft / 2, 0.4)
+    return (
+        Circle("root_zone", tree.at, ROOT_ZONE_DIAMETERS * tree.trunk_diameter_ft),
+        Area("crown", (loose_ring(tree.at, radius_ft=tree.canopy_radius_ft),)),
+        Area("crown_inner", (loose_ring(tree.at, radius_ft=0.8 * tree.canopy_radius_ft, lobes=8),)),
+        Circle("trunk", tree.at, trunk_ft),
+    )
+
+
+def _surrounding(thing: Surrounding, plan_box: Box) -> Iterator[Mark]:
+    frame = polygon_of(plan_box)
+    if thing.outline is not None:
+        yield from areas_of("neighbour", Polygon(thing.outline).intersection(frame))
+    if thing.line is not None:
+        yield Line("fence", thing.line)
+    if thing.at is not None and frame.buffer(-1.0).covers(polygon_of((*thing.at, *thing.at)).centroid):
+        yield Circle("eye", thing.at, 0.7)

@@ -1,0 +1,76 @@
+"""Names of what is there, each set only where the plan has room for it: they help, but nothing hangs on them."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from shapely import Polygon
+from shapely.geometry.base import BaseGeometry
+
+from optimizer.drawing.free_space import Points, by_distance, centres_within, first_free, union_of
+from optimizer.drawing.marks import Box, Text
+from optimizer.drawing.outlines import moved, polygon_of
+from optimizer.drawing.words import short_name
+from optimizer.site import Building, KeepOut, Point, Ring, Site, Structure
+
+SITE_NAME_FT = 0.95
+OPENING_NAME_FT = 0.75
+SEARCH_FT = 4.0
+
+
+@dataclass(frozen=True, slots=True)
+class _Wanted:
+    """A name, how large, and the area to set it in, best near the goal."""
+
+    text: str
+    size_ft: float
+    within: Box
+    goal: Point
+
+
+def site_names(site: Site, *, taken: BaseGeometry, plan_box: Box, scale: float) -> tuple[Text, ...]:
+    """All names that find a free place within the plan, each clear of those before it."""
+    found: tuple[Text, ...] = ()
+    for wanted in _wanted(site, scale):
+        within = polygon_of(wanted.within).intersection(polygon_of(plan_box))
+        if within.area > 0:
+            found += _set(wanted, within.bounds, union_of(taken, *(text.box for text in found)))
+    return found
+
+
+def _set(wanted: _Wanted, within: Box, taken: BaseGeometry) -> tuple[Text, ...]:
+    text = Text("site_name", wanted.goal, wanted.text, wanted.size_ft)
+    width, height = text.width_ft + 0.4, text.size_ft * 1.3
+    centres: Points = centres_within(within, width_ft=width, height_ft=height, step_ft=0.5)
+    centre = first_free(by_distance(centres, wanted.goal), taken, width_ft=width, height_ft=height)
+    return () if centre is None else (Text("site_name", centre, wanted.text, wanted.size_ft),)
+
+
+def _wanted(site: Site, scale: float) -> Iterator[_Wanted]:
+    large, small = SITE_NAME_FT * scale, OPENING_NAME_FT * scale
+    for door in site.doors:
+        leaf_ft = 0.0 if door.sliding else door.width_ft
+        yield _near(door.name, moved(door.at, door.outward, -(1.0 + small + leaf_ft)), small)
+    for window in site.windows:
+        yield _near(window.name, moved(window.at, window.outward, -(1.0 + small)), small)
+    for entrance in site.entrances:
+        yield _near(entrance.name, moved(entrance.at, entrance.inward, 5.0), large)
+    for tree in site.trees:
+        yield _near(tree.name, moved(tree.at, (0.0, -1.0), 0.45 * tree.canopy_radius_ft), large)
+    kept: tuple[Building | Structure | KeepOut, ...] = (*site.buildings, *site.structures, *site.keep_outs)
+    for thing in kept:
+        yield _inside(thing.name, thing.outline, large)
+    for neighbour in site.surroundings:
+        if neighbour.outline is not None:
+            yield _inside(neighbour.name, neighbour.outline, large)
+
+
+def _near(name: str, goal: Point, size_ft: float) -> _Wanted:
+    reach = SEARCH_FT + len(short_name(name)) * size_ft / 2
+    box = (goal[0] - reach, goal[1] - SEARCH_FT, goal[0] + reach, goal[1] + SEARCH_FT)
+    return _Wanted(short_name(name), size_ft, box, goal)
+
+
+def _inside(name: str, outline: Ring, size_ft: float) -> _Wanted:
+    polygon = Polygon(outline)
+    middle = polygon.representative_point() if not polygon.contains(polygon.centroid) else polygon.centroid
+    return _Wanted(short_name(name), size_ft, polygon.bounds, (middle.x, middle.y))

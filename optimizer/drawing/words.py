@@ -1,0 +1,30 @@
+"""Lengths and areas as a sheet writes them, in the scenario's own unit, and names cut to what a plan can bear."""
+
+from typing import Literal
+
+from optimizer.units import feet_inches
+
+Units = Literal["ft", "m"]
+FT_IN_M = 0.3048
+LONGEST_NAME = 34
+
+
+def length_text(length_ft: float, units: Units) -> str:
+    """Write a length to the inch, or to the centimetre."""
+    return f"{length_ft * FT_IN_M:.2f} m" if units == "m" else feet_inches(length_ft, denominator=1)
+
+
+def size_text(width_ft: float, depth_ft: float, units: Units) -> str:
+    """Width by depth, as placed."""
+    return f"{length_text(width_ft, units)} × {length_text(depth_ft, units)}"
+
+
+def area_text(area_sqft: float, units: Units) -> str:
+    """Write an area in whole square feet, or in tenths of a square metre."""
+    return f"{area_sqft * FT_IN_M**2:.1f} m²" if units == "m" else f"{area_sqft:,.0f} sq ft"
+
+
+def short_name(name: str) -> str:
+    """Put a name on one line, cut with an ellipsis where a plan has no room for all of it."""
+    flat = " ".join(name.split())
+    return flat if len(flat) <= LONGEST_NAME else flat[: LONGEST_NAME - 1].rstrip() + "…"

@@ -1,0 +1,131 @@
+"""From a scenario and its sized rooms to the whole-number problem, rule by rule from the registry."""
+
+from collections.abc import Callable
+from dataclasses import replace
+from decimal import Decimal
+from itertools import combinations
+
+import numpy as np
+
+from optimizer.brief import RuleId
+from optimizer.catalogue import PriceBook, SizedRoom, fixed_price, rates, room_price
+from optimizer.instance.context import Context, context_of
+from optimizer.instance.instance import Instance, InstanceRoom
+from optimizer.instance.lattice import Cells, any_in_window
+from optimizer.instance.pairs import Pair
+from optimizer.instance.places import cell_hours, place_losses
+from optimizer.instance.pulls import pulls_of
+from optimizer.instance.reach import reach_grid
+from optimizer.instance.rules import PARTS, Limits, Part
+from optimizer.instance.variants import Variant, variants_of
+from optimizer.instance.wishes import with_wishes
+from optimizer.scenario import Scenario
+
+CENTS = 100
+
+
+def build_instance(
+    scenario: Scenario,
+    rooms: tuple[SizedRoom, ...],
+    book: PriceBook,
+    *,
+    without: frozenset[RuleId] = frozenset(),
+) -> Instance:
+    """The problem of a scenario. `without` leaves rules' parts out, which only tests do."""
+    context = context_of(scenario, rooms)
+    parts = [part for rule, part in PARTS.items() if rule not in without]
+    limits = Limits()
+    for part in parts:
+        limits = part.limits(limits) if part.limits else limits
+    built = tuple(_room(context, room, book, limits, parts) for room in rooms)
+    return Instance(
+        context=context,
+        rooms=built,
+        pairs=tuple(_pair(context, parts, a, b) for a, b in combinations(range(len(rooms)), 2)),
+        pulls=pulls_of(context),
+        lines_x=_lines(context, 0),
+        lines_y=_lines(context, 1),
+        order_rate=round(
+            CENTS * rates().order * scenario.brief.weights.order * context.lattice.step_ft
+        ),
+        spendable=_spendable(scenario, book) if limits.ceiling else None,
+        reach=reach_grid(context) if limits.reachable else None,
+    )
+
+
+def worth_rate(scenario: Scenario, rooms: tuple[SizedRoom, ...]) -> float:
+    """Money that one point of worth stands for: the ceiling shared out over all that is wished for."""
+    total = sum(max(choice.worth for choice in room.choices) for room in rooms)
+    ceiling = scenario.brief.budget.ceiling
+    return float(ceiling) / total if ceiling and total else rates().worth_without_ceiling
+
+
+def _room(
+    context: Context, room: SizedRoom, book: PriceBook, limits: Limits, parts: list
+) -> InstanceRoom:
+    variants = variants_of(room, context.lattice, proportion=limits.proportion, exact=limits.exact_sizes)
+    weights = context.scenario.brief.weights
+    point = CENTS * worth_rate(context.scenario, context.rooms) * weights.worth
+    most = max(choice.worth for choice in room.choices)
+    blocked, hours = _blocked(context, room, parts), cell_hours(context, room)
+    return InstanceRoom(
+        name=room.name,
+        required=room.required and limits.required,
+        walkable=room.rules.walkable,
+        variants=tuple(_priced(context, room, variant, book, point * (most - room.choices[variant.choice].worth)) for variant in variants),
+        allowed=tuple(_allowed(context, room, variant, blocked, parts) for variant in variants),
+        losses=tuple(place_losses(context, room, variant, hours) for variant in variants),
+        absent_loss=round(point * most),
+    )
+
+
+def _priced(context: Context, room: SizedRoom, variant: Variant, book: PriceBook, worth_lost: float) -> Variant:
+    budget, weights = context.scenario.brief.budget, context.scenario.brief.weights
+    price = room_price(room.choices[variant.choice], room, book) * (1 + budget.contingency)
+    cents = int(price * CENTS)
+    return replace(variant, cost=cents, loss=round(weights.cost * rates().cost * cents + worth_lost))
+
+
+def _blocked(context: Context, room: SizedRoom, parts: list[Part]) -> Cells:
+    none = np.zeros((context.lattice.rows, context.lattice.columns), dtype=bool)
+    cells = [part.cells(context, room) for part in parts if part.cells]
+    return np.logical_or.reduce([none, *(c for c in cells if c is not None)])
+
+
+def _allowed(context: Context, room: SizedRoom, variant: Variant, blocked: Cells, parts: list[Part]) -> Cells:
+    allowed = ~any_in_window(blocked, width=variant.width, depth=variant.depth)
+    for part in parts:
+        fits = part.positions(context, room, variant) if part.positions else None
+        allowed = allowed if fits is None else allowed & fits
+    return allowed
+
+
+def _pair(context: Context, parts: list[Part], first: int, second: int) -> Pair:
+    rooms = context.rooms[first], context.rooms[second]
+    open_ends = tuple(
+        end for end in (0, 1) if rooms[end].rules.has_front and not rooms[1 - end].rules.walkable
+    )
+    pair = Pair(first, second, open_ends=open_ends)
+    adders: list[Callable[[Context, Pair], Pair]] = [part.pair for part in parts if part.pair]
+    for add in adders:
+        pair = add(context, pair)
+    return with_wishes(context, pair)
+
+
+def _lines(context: Context, axis: int) -> tuple[int, ...]:
+    origin = (context.lattice.x0_ft, context.lattice.y0_ft)[axis]
+    found: set[int] = set()
+    for thing in (*context.site.buildings, *context.site.structures):
+        for start, end in zip(thing.outline, thing.outline[1:] + thing.outline[:1], strict=True):
+            line = context.lattice.line(start[axis], origin_ft=origin)
+            if line is not None and abs(start[axis] - end[axis]) < 1e-4:
+                found.add(line)
+    return tuple(sorted(found))
+
+
+def _spendable(scenario: Scenario, book: PriceBook) -> int | None:
+    budget = scenario.brief.budget
+    if budget.ceiling is None:
+        return None
+    fixed: Decimal = fixed_price(scenario.brief, book) * (1 + budget.contingency)
+    return int((budget.ceiling - fixed) * CENTS)

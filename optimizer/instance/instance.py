@@ -1,0 +1,66 @@
+"""The whole-number problem that the explorer and the model both solve. Losses are whole cents, lengths grid steps."""
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from optimizer.instance.context import Context
+from optimizer.instance.lattice import Cells
+from optimizer.instance.pairs import Pair
+from optimizer.instance.reach import ReachGrid
+from optimizer.instance.variants import Variant
+
+Losses = NDArray[np.int64]
+"""A loss in cents for each lower left corner; shape (rows, columns)."""
+
+
+@dataclass(frozen=True)
+class InstanceRoom:
+    """A room with its variants; `allowed[v]` and `losses[v]` say where variant v may stand, and what each place
+    costs whatever the other rooms do. `absent_loss` is what it costs to do without the room."""
+
+    name: str
+    required: bool
+    walkable: bool
+    variants: tuple[Variant, ...]
+    allowed: tuple[Cells, ...]
+    losses: tuple[Losses, ...]
+    absent_loss: int
+
+
+@dataclass(frozen=True, slots=True)
+class Pull:
+    """Walking: cents for each half step of |dx| + |dy| between a room's anchor and another room's, or a fixed point.
+
+    `at` is in half steps from the grid's origin.
+    """
+
+    room: int
+    other: int | None
+    at: tuple[int, int] | None
+    rate: int
+
+
+@dataclass(frozen=True)
+class Instance:
+    """A yard and a brief, ready to be searched."""
+
+    context: Context
+    rooms: tuple[InstanceRoom, ...]
+    pairs: tuple[Pair, ...]
+    pulls: tuple[Pull, ...]
+    lines_x: tuple[int, ...]
+    """Grid columns on which a wall or an edge of a structure lies."""
+    lines_y: tuple[int, ...]
+    order_rate: int
+    """Cents for each step of room edge that lies on no shared line."""
+    spendable: int | None
+    """Cents that the rooms of phase 1 may cost at most; None without a ceiling."""
+    reach: ReachGrid | None
+    """None where reachability is not asked for."""
+
+    def pair(self, one: int, other: int) -> Pair | None:
+        """Rules between two rooms, whichever is first."""
+        low, high = min(one, other), max(one, other)
+        return next((pair for pair in self.pairs if (pair.first, pair.second) == (low, high)), None)

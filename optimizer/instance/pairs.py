@@ -1,0 +1,42 @@
+"""What holds between two rooms, in the terms that the explorer and the model both know."""
+
+from dataclasses import dataclass
+from typing import Literal
+
+View = Literal["seen", "hidden"]
+
+
+@dataclass(frozen=True, slots=True)
+class PairWish:
+    """A relation that is wished for: what it asks, and the loss in cents where it is not kept."""
+
+    asks: Literal["near", "apart", "touching", "faces", "seen", "hidden"]
+    amount_ft: float
+    loss: int
+    opens: int = 0
+    """With `faces`: the room that opens, 0 the pair's first, 1 its second."""
+
+
+@dataclass(frozen=True, slots=True)
+class Pair:
+    """Rules between two rooms. Steps are grid steps.
+
+    Rooms that do not touch keep `gap` steps along x or along y; rooms that touch share `share` steps of edge. Where
+    `must_touch`, they touch and share `touch_share` steps. `apart_ft` and `near_ft` are edge to edge, straight. `faces` holds the
+    ends (0 the first, 1 the second) that must open towards the other. A kitchen's open side (`open_ends`) may be
+    touched only by ground that can be walked on.
+    """
+
+    first: int
+    second: int
+    may_overlap: bool = True
+    gap: int = 0
+    share: int = 0
+    must_touch: bool = False
+    touch_share: int = 0
+    apart_ft: float = 0.0
+    near_ft: float | None = None
+    faces: tuple[int, ...] = ()
+    open_ends: tuple[int, ...] = ()
+    view: View | None = None
+    wishes: tuple[PairWish, ...] = ()

@@ -1,0 +1,11 @@
+"""Every hard rule's part of the model, by the rule's id: one registry, as the check has its own."""
+
+from typing import Final
+
+from optimizer.brief import RuleId
+from optimizer.instance.rules import neighbours, relations, whole, yard
+from optimizer.instance.rules.part import Limits, Part
+
+PARTS: Final[dict[RuleId, Part]] = {**yard.PARTS, **neighbours.PARTS, **relations.PARTS, **whole.PARTS}
+
+__all__ = ["PARTS", "Limits", "Part"]

@@ -1,0 +1,42 @@
+"""Rules about neighbours: no overlap, and no gap too narrow to walk or to plant."""
+
+from dataclasses import replace
+
+import numpy as np
+from shapely import Polygon
+
+from optimizer.catalogue import SizedRoom
+from optimizer.instance.context import Context
+from optimizer.instance.lattice import Cells, any_in_window
+from optimizer.instance.pairs import Pair
+from optimizer.instance.raster import covered, flush_or_clear
+from optimizer.instance.rules.part import Part
+from optimizer.instance.variants import Variant
+
+LEAST_GAP_FT = 3.0
+
+
+def _apart_or_flush(context: Context, room: SizedRoom, variant: Variant) -> Cells:
+    """Positions that leave no sliver to a building, or to a structure under which the room does not stand."""
+    allowed = np.ones((context.lattice.rows, context.lattice.columns), dtype=bool)
+    size = {"width": variant.width, "depth": variant.depth}
+    for outline in context.buildings:
+        allowed &= flush_or_clear(context.lattice, outline, **size, gap_ft=LEAST_GAP_FT)
+    for structure in context.site.structures:
+        roof = Polygon(structure.outline)
+        fits = flush_or_clear(context.lattice, roof, **size, gap_ft=LEAST_GAP_FT)
+        if room.name in structure.may_hold:
+            fits |= any_in_window(covered(context.lattice, roof), **size)
+        allowed &= fits
+    return allowed
+
+
+def _gap_or_share(context: Context, pair: Pair) -> Pair:
+    steps = context.lattice.need(LEAST_GAP_FT)
+    return replace(pair, gap=steps, share=steps)
+
+
+PARTS = {
+    "no_overlap": Part(pair=lambda _context, pair: replace(pair, may_overlap=False)),
+    "no_slivers": Part(positions=_apart_or_flush, pair=_gap_or_share),
+}

@@ -1,0 +1,65 @@
+"""A room's choices in whole steps, with every quarter turn and front they may be placed in."""
+
+from dataclasses import dataclass
+
+from optimizer.catalogue import SizedRoom
+from optimizer.instance.lattice import Lattice
+from optimizer.layout import Front
+
+
+@dataclass(frozen=True, slots=True)
+class Variant:
+    """One choice in one turn. Sizes in steps as placed; the anchor is where ways to it are measured, in half steps
+    from the lower left corner: the middle of the front where there is one, else the centre."""
+
+    choice: int
+    width: int
+    depth: int
+    front: Front | None
+    anchor: tuple[int, int]
+    cost: int = 0
+    """Least phase 1 cost, contingency included, in cents."""
+    loss: int = 0
+    """What the choice costs and lacks, whatever its place, in cents."""
+
+
+def variants_of(
+    room: SizedRoom, lattice: Lattice, *, proportion: bool = True, exact: bool = True
+) -> tuple[Variant, ...]:
+    """Every turn of every choice, a needed length rounded up to whole steps.
+
+    With `proportion` only those that keep the kind's proportion and least area. Without `exact` a room may also be
+    one step short of its choice.
+    """
+    return tuple(
+        variant
+        for index, choice in enumerate(room.choices)
+        for short in ((0,) if exact else (0, 1))
+        for variant in _turns(
+            index,
+            lattice.need(choice.width_ft) - short,
+            lattice.need(choice.depth_ft) - short,
+            has_front=room.rules.has_front,
+        )
+        if not proportion or _is_room(variant, lattice.step_ft, room.rules.longest_ratio)
+    )
+
+
+LEAST_AREA_SQFT = 40.0
+
+
+def _is_room(variant: Variant, step_ft: float, longest_ratio: float) -> bool:
+    long, short = max(variant.width, variant.depth), min(variant.width, variant.depth)
+    return long <= short * longest_ratio + 1e-6 and long * short * step_ft**2 >= LEAST_AREA_SQFT - 1e-6
+
+
+def _turns(choice: int, along: int, across: int, *, has_front: bool) -> tuple[Variant, ...]:
+    if has_front:
+        return (
+            Variant(choice, along, across, "+y", (along, 2 * across)),
+            Variant(choice, along, across, "-y", (along, 0)),
+            Variant(choice, across, along, "+x", (2 * across, along)),
+            Variant(choice, across, along, "-x", (0, along)),
+        )
+    one = Variant(choice, along, across, None, (along, across))
+    return (one,) if along == across else (one, Variant(choice, across, along, None, (across, along)))

@@ -1,0 +1,24 @@
+"""Results on disk: written whole, read with distrust, compared line by line, tabled."""
+
+from optimizer.results.compare import differences, document_differences
+from optimizer.results.document import to_document
+from optimizer.results.option_record import option_record
+from optimizer.results.read import NEWEST, Result, read_result
+from optimizer.results.table import csv_table
+from optimizer.results.versions import versions
+from optimizer.results.write import ready_folder, to_text, write_whole
+
+__all__ = [
+    "NEWEST",
+    "Result",
+    "csv_table",
+    "differences",
+    "document_differences",
+    "option_record",
+    "read_result",
+    "ready_folder",
+    "to_document",
+    "to_text",
+    "versions",
+    "write_whole",
+]

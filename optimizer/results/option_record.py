@@ -1,0 +1,118 @@
+"""One option as the plain record that options.json holds. What is not computed is None."""
+
+from collections.abc import Sequence
+from decimal import Decimal
+from typing import Any
+
+from optimizer.appraisal import Appraisal, Cost
+from optimizer.catalogue import SizedRoom
+from optimizer.check import Finding
+from optimizer.circulation import Way
+from optimizer.layout import Placement
+from optimizer.options import Option
+
+
+def option_record(rooms: Sequence[SizedRoom], option: Option) -> dict[str, Any]:
+    """Record of an option. Lengths in feet, money as text with two decimals."""
+    by_name = {room.name: room for room in rooms}
+    return {
+        "id": option.id,
+        "rank": option.rank,
+        "score": option.score,
+        "losses": dict(option.losses),
+        "reason": option.reason,
+        "rooms": [_room(by_name[place.room], place) for place in option.layout.placements],
+        "left_out": [{"name": left.room, "why": left.why} for left in option.left_out],
+        "paths": [_path(way) for way in option.appraisal.ways],
+        "cost": _cost(option.appraisal.cost),
+        "measures": _measures(option.appraisal),
+        "findings": [_finding(finding) for finding in option.findings],
+        "cautions": list(option.cautions),
+        "proof": {
+            "arrangement": option.proof.arrangement,
+            "objective": option.proof.objective,
+            "bound": option.proof.bound,
+        },
+        "differs_by": option.differs_by and {"value": option.differs_by.value, "words": option.differs_by.words},
+    }
+
+
+def money(amount: Decimal) -> str:
+    """Money as text with two decimals."""
+    return f"{amount:.2f}"
+
+
+def _room(room: SizedRoom, place: Placement) -> dict[str, Any]:
+    choice = room.choice(place.choice)
+    return {
+        "name": place.room,
+        "kind": room.rules.kind,
+        "choice": place.choice,
+        "phase": room.phase,
+        "x_ft": place.x_ft,
+        "y_ft": place.y_ft,
+        "width_ft": place.width_ft,
+        "depth_ft": place.depth_ft,
+        "front": place.front,
+        "shape": "rectangle",
+        "seats": choice and choice.seats,
+        "level_ft": None,
+    }
+
+
+def _path(way: Way) -> dict[str, Any]:
+    return {
+        "between": list(way.between),
+        "width_ft": way.width_ft,
+        "length_ft": way.length_ft,
+        "points": [list(point) for point in way.points],
+    }
+
+
+def _cost(cost: Cost) -> dict[str, Any]:
+    return {
+        "total": money(cost.total),
+        "low": money(cost.low),
+        "high": money(cost.high),
+        "phases": {str(phase): money(amount) for phase, amount in cost.phases},
+        "lines": [
+            {
+                "phase": line.phase,
+                "room": line.room,
+                "item": line.item,
+                "quantity": float(line.quantity),
+                "unit": line.unit,
+                "unit_price": money(line.unit_price),
+                "amount": money(line.amount),
+            }
+            for line in cost.lines
+        ],
+    }
+
+
+def _measures(appraisal: Appraisal) -> dict[str, Any]:
+    return {
+        "walking_ft": appraisal.walking_ft,
+        "worth": appraisal.worth,
+        "seats": appraisal.seats,
+        "aligned_share": appraisal.aligned_share,
+        "leftover_share": appraisal.leftover_share,
+        "paved_share": appraisal.paved_share,
+        "trips": [{"between": [start, end], "length_ft": length} for start, end, length in appraisal.trips_ft],
+        # No entry at all means that the sun was not computed, not that it is missed nowhere.
+        "sun": [{"room": room, "hours": hours, "missed_h": missed} for room, hours, missed in appraisal.sun_h] or None,
+        "sight": {"missed": [list(pair) for pair in appraisal.sight_missed]},
+        "wishes_missed": list(appraisal.wishes_missed),
+        "steps": None,
+    }
+
+
+def _finding(finding: Finding) -> dict[str, Any]:
+    return {
+        "rule": finding.rule,
+        "sentence": finding.sentence,
+        "rooms": list(finding.rooms),
+        "amount": finding.amount,
+        "unit": finding.unit,
+        "words": finding.words,
+    }

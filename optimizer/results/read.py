@@ -1,0 +1,116 @@
+"""Reading a result file: untrusted input like any other."""
+
+import json
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any, Final, NoReturn
+
+from optimizer.errors import Problem, ResultError
+from optimizer.options import Option, OptionSet
+from optimizer.results.rebuild import conflict_from, option_from, search_from
+from optimizer.results.untrusted import Record, refuse
+from optimizer.scenario import Scenario, read_scenario
+
+NEWEST: Final = 1
+"""Newest number of the options format that this program reads."""
+MOST_BYTES: Final = 50_000_000
+DEEPEST: Final = 40
+MOST_OPTIONS: Final = 1000
+
+_FORMAT: Final = re.compile(r"outdoor-rooms/options/([0-9]{1,9})")
+
+
+@dataclass(frozen=True, slots=True)
+class Result:
+    """A result as read: the document itself, the scenario that it carries, and its options."""
+
+    document: dict[str, Any]
+    scenario: Scenario
+    option_set: OptionSet
+
+    def option(self, option_id: str) -> Option | None:
+        """Find the option of that id, or None."""
+        return next((option for option in self.option_set.options if option.id == option_id), None)
+
+
+def read_result(path: Path) -> Result:
+    """Read the result of a file.
+
+    Keys that are not known are ignored. Raises ResultError where the file cannot be read, is over 50 MB, is no JSON, is
+    of another or a newer format, or a value has the wrong type; ScenarioError where the scenario inside is wrong.
+    """
+    document = _parsed(_bytes(path), path.name)
+    record = Record(document, path.name)
+    _refuse_other_formats(record)
+    carried = record.record("scenario")
+    scenario = read_scenario(carried.text("text", longest=MOST_BYTES), f"{path.name}: scenario.text")
+    conflict = record.record_or_none("conflict")
+    options = tuple(option_from(option) for option in record.records("options", most=MOST_OPTIONS))
+    _refuse_strangers(scenario, options, path.name)
+    found = OptionSet(
+        options, search_from(record.record("search")), None if conflict is None else conflict_from(conflict)
+    )
+    return Result(document, scenario, found)
+
+
+def _bytes(path: Path) -> bytes:
+    try:
+        with path.open("rb") as file:
+            data = file.read(MOST_BYTES + 1)
+    except OSError as error:
+        found = (error.strerror or type(error).__name__).lower()
+        advice = "give the options.json that the options command wrote"
+        raise ResultError((Problem("a result file", found, advice, where=str(path)),)) from error
+    if len(data) > MOST_BYTES:
+        refuse("a result of at most 50 MB", f"more than {MOST_BYTES:,} bytes", path.name)
+    return data
+
+
+def _parsed(data: bytes, name: str) -> dict[str, Any]:
+    try:
+        document = json.loads(data.decode(), parse_constant=_no_constant)
+    except RecursionError:
+        refuse(f"at most {DEEPEST} levels of nesting", "more", name)
+    except ValueError as error:  # also text that is not UTF-8, and numbers of thousands of digits
+        raise ResultError(
+            (Problem("JSON text in UTF-8", str(error), "give a result as it was written", where=name),)
+        ) from (error)
+    if not isinstance(document, dict):
+        refuse("an object", document, name)
+    if _is_deeper(document, DEEPEST):
+        refuse(f"at most {DEEPEST} levels of nesting", "more", name)
+    return document
+
+
+def _no_constant(word: str) -> NoReturn:
+    raise ValueError(f"{word} is no number")
+
+
+def _is_deeper(value: object, levels: int) -> bool:
+    """Whether a value nests deeper than so many levels."""
+    inner = value.values() if isinstance(value, dict) else value if isinstance(value, list) else ()
+    return bool(inner) and (levels == 0 or any(_is_deeper(item, levels - 1) for item in inner))
+
+
+def _refuse_other_formats(record: Record) -> None:
+    written = record.text("format", longest=80)
+    number = _FORMAT.fullmatch(written)
+    if number is None:
+        refuse(f"format outdoor-rooms/options/{NEWEST}", written, f"{record.where}.format")
+    if int(number[1]) > NEWEST:
+        advice = "read it with the newer program that wrote it"
+        refuse(f"format number {NEWEST} at most", written, f"{record.where}.format", advice=advice)
+
+
+def _refuse_strangers(scenario: Scenario, options: Sequence[Option], name: str) -> None:
+    """Refuse rooms that the scenario in the same file does not know, and ids that occur twice."""
+    seen: set[str] = set()
+    for i, option in enumerate(options):
+        if option.id in seen:
+            refuse("ids that differ", option.id, f"{name}.options[{i}].id")
+        seen.add(option.id)
+        for j, place in enumerate(option.layout.placements):
+            if scenario.brief.room(place.room) is None:
+                refuse("a room of the scenario", place.room, f"{name}.options[{i}].rooms[{j}].name")

@@ -1,0 +1,174 @@
+"""From the records of a result file back to options."""
+
+from decimal import Decimal
+from typing import Final, get_args
+
+from optimizer.appraisal import Appraisal, Cost, CostLine
+from optimizer.brief import RULES
+from optimizer.check import Finding
+from optimizer.circulation import Way
+from optimizer.layout import Front, Layout, Placement
+from optimizer.options import Conflict, DiffersBy, LeftOut, Option, Proof, SearchRecord
+from optimizer.results.untrusted import Record, refuse
+
+FARTHEST_FT: Final = 100_000.0
+"""No yard reaches farther; geometry on greater numbers loses its exactness."""
+MOST_UNITS: Final = 1e9
+"""Of an item on a cost line; products with prices stay exact decimals."""
+
+
+def option_from(record: Record) -> Option:
+    """Option of a record; ResultError where a value is missing or of the wrong type."""
+    proof = record.record("proof")
+    differs = record.record_or_none("differs_by")
+    return Option(
+        id=_id(record),
+        rank=record.whole("rank"),
+        score=record.number("score"),
+        losses=_numbers(record.record("losses")),
+        reason=record.text("reason"),
+        layout=Layout(tuple(_placement(room) for room in record.records("rooms", most=80))),
+        left_out=tuple(LeftOut(left.text("name"), left.text("why")) for left in record.records("left_out", most=80)),
+        appraisal=_appraisal(record),
+        findings=tuple(_finding(finding) for finding in record.records("findings")),
+        cautions=record.texts("cautions"),
+        proof=Proof(
+            proof.one_of("arrangement", ("proven", "bounded")), proof.number("objective"), proof.number("bound")
+        ),
+        differs_by=None if differs is None else DiffersBy(differs.number("value"), differs.text("words")),
+    )
+
+
+def search_from(record: Record) -> SearchRecord:
+    """How the search went, of its record."""
+    return SearchRecord(
+        status=record.one_of("status", ("proven", "bounded", "undecided", "nothing_fits")),
+        objective=record.number_or_none("objective"),
+        bound=record.number_or_none("bound"),
+        terms=_numbers(record.record("terms")),
+        seconds=record.number("seconds"),
+        seed=record.whole("seed"),
+        repeatable=record.truth("repeatable"),
+        stopped=record.truth("stopped"),
+        arrangements_seen=record.whole("arrangements_seen"),
+        refused=record.texts("refused") if "refused" in record.values else (),
+    )
+
+
+def conflict_from(record: Record) -> Conflict:
+    """Why nothing fits, of its record."""
+    return Conflict(
+        rules=tuple((rule.text("id"), rule.text("sentence"), rule.texts("rooms")) for rule in record.records("rules")),
+        words=record.text("words", longest=20_000),
+    )
+
+
+def _id(record: Record) -> str:
+    # An id becomes part of a file's name and of an address.
+    name = record.text("id", longest=40)
+    if not (name.isascii() and name.replace("-", "").replace("_", "").isalnum()):
+        refuse("letters, digits, - and _", name, f"{record.where}.id")
+    return name
+
+
+def _numbers(record: Record) -> tuple[tuple[str, float], ...]:
+    return tuple((name, record.number(name)) for name in record.values)
+
+
+def _placement(record: Record) -> Placement:
+    return Placement(
+        room=record.text("name"),
+        choice=record.text("choice"),
+        x_ft=record.number("x_ft", largest=FARTHEST_FT),
+        y_ft=record.number("y_ft", largest=FARTHEST_FT),
+        width_ft=_size(record, "width_ft"),
+        depth_ft=_size(record, "depth_ft"),
+        front=record.one_of("front", get_args(Front)),
+    )
+
+
+def _size(record: Record, key: str) -> float:
+    size_ft = record.number(key, largest=FARTHEST_FT)
+    if size_ft <= 0:
+        refuse("a size above 0", size_ft, f"{record.where}.{key}")
+    return size_ft
+
+
+def _appraisal(record: Record) -> Appraisal:
+    measures = record.record("measures")
+    return Appraisal(
+        cost=_cost(record.record("cost")),
+        ways=tuple(_way(path) for path in record.records("paths")),
+        walking_ft=measures.number("walking_ft"),
+        trips_ft=tuple((*trip.pair("between"), trip.number("length_ft")) for trip in measures.records("trips")),
+        worth=measures.number("worth"),
+        seats=measures.whole("seats"),
+        aligned_share=measures.number("aligned_share"),
+        leftover_share=measures.number("leftover_share"),
+        paved_share=measures.number("paved_share"),
+        sun_h=_sun(measures),
+        sight_missed=_pairs(measures.record("sight"), "missed"),
+        wishes_missed=measures.texts("wishes_missed"),
+    )
+
+
+def _sun(measures: Record) -> tuple[tuple[str, float, float], ...]:
+    if measures.values.get("sun") is None:
+        return ()
+    return tuple((sun.text("room"), sun.number("hours"), sun.number("missed_h")) for sun in measures.records("sun"))
+
+
+def _pairs(record: Record, key: str) -> tuple[tuple[str, str], ...]:
+    values = record.values.get(key)
+    if not isinstance(values, list):
+        refuse("a list of pairs of names", values, f"{record.where}.{key}")
+    return tuple(Record({"pair": value}, f"{record.where}.{key}[{i}]").pair("pair") for i, value in enumerate(values))
+
+
+def _way(record: Record) -> Way:
+    return Way(
+        between=record.pair("between"),
+        width_ft=record.number("width_ft", largest=FARTHEST_FT),
+        points=record.points("points", largest=FARTHEST_FT),
+        length_ft=record.number("length_ft"),
+    )
+
+
+def _cost(record: Record) -> Cost:
+    phases = record.record("phases")
+    return Cost(
+        lines=tuple(_cost_line(line) for line in record.records("lines")),
+        phases=tuple((_phase(phases, name), phases.money(name)) for name in phases.values),
+        total=record.money("total"),
+        low=record.money("low"),
+        high=record.money("high"),
+    )
+
+
+def _phase(phases: Record, name: str) -> int:
+    if not (name.isascii() and name.isdigit() and len(name) <= 3):
+        refuse("the number of a phase", name, phases.where)
+    return int(name)
+
+
+def _cost_line(record: Record) -> CostLine:
+    return CostLine(
+        phase=record.whole("phase"),
+        room=record.text("room"),
+        item=record.text("item"),
+        # By its shortest text, so that a quantity written as 12.35 comes back as 12.35.
+        quantity=Decimal(repr(record.number("quantity", largest=MOST_UNITS))),
+        unit=record.text("unit"),
+        unit_price=record.money("unit_price"),
+        amount=record.money("amount"),
+    )
+
+
+def _finding(record: Record) -> Finding:
+    return Finding(
+        rule=record.one_of("rule", tuple(RULES)),
+        rooms=record.texts("rooms"),
+        amount=record.number("amount"),
+        unit=record.text("unit"),
+        words=record.text("words"),
+    )

@@ -1,0 +1,262 @@
+"""A whole scenario file, key by key: the brief, the money and the options wanted. Lengths come out in feet."""
+
+import re
+from typing import Annotated, Any, Final, Literal, Self
+
+from pydantic import (
+    BeforeValidator,
+    Field,
+    PlainValidator,
+    ValidationInfo,
+    WithJsonSchema,
+    model_validator,
+)
+
+from optimizer.brief import Equipment, RelationKind, RoomKind
+from optimizer.scenario.site_schema import Part, SitePart
+from optimizer.scenario.values import (
+    ClockHour,
+    Count,
+    Distance,
+    Money,
+    Name,
+    Number,
+    Share,
+    Size,
+    length_validator,
+    unexpected,
+    unit_ft,
+)
+
+SCHEMA_VERSION: Final = 1
+MOST_ROOMS: Final = 40
+
+
+def is_newer(version: Any) -> bool:
+    """Whether a file is of a version that this program does not know yet."""
+    return isinstance(version, int) and version > SCHEMA_VERSION
+
+
+def _version(value: Any) -> Any:
+    """Refuse another format version by name."""
+    if isinstance(value, bool) or not isinstance(value, int):
+        raise unexpected(f"schema_version {SCHEMA_VERSION}", f"write schema_version: {SCHEMA_VERSION}")
+    if is_newer(value):
+        raise unexpected(f"schema_version {SCHEMA_VERSION}", "the file is made for a newer program: update this one")
+    return value
+
+
+def _grid_step(value: Any, info: ValidationInfo) -> float:
+    """Read a grid step; it stays in the file's own unit, where exact multiples of it are exact."""
+    if isinstance(value, str):
+        return _STEP(value, info) / unit_ft(info)
+    _STEP(value, info)
+    return float(value)
+
+
+_STEP: Final = length_validator("a length above 0", lambda ft: ft > 0)
+_EQUIPMENT: Final = re.compile(r"(?P<name>[^0-9]*[^0-9\s])\s+(?P<width>[0-9].*)")
+
+
+def _equipment(value: Any, info: ValidationInfo) -> Equipment:
+    """Read equipment such as `sink` or `grill 36 in`: a name, then its width unless the catalogue shall say it."""
+    if isinstance(value, Equipment):
+        return value
+    if not isinstance(value, str) or not value.strip() or not value.isprintable() or len(value) > 200:
+        raise unexpected("equipment such as sink or grill 36 in", "write its name, then its width if it matters")
+    match = _EQUIPMENT.fullmatch(value.strip())
+    return Equipment(match["name"], _WIDTH(match["width"], info)) if match else Equipment(value.strip())
+
+
+_WIDTH: Final = length_validator("equipment such as grill 36 in, with a width above 0", lambda ft: ft > 0)
+
+
+class GuestsPart(Part):
+    """People at table."""
+
+    everyday: Count = 4
+    """On a usual day."""
+    party: Count = 12
+    """At the party that the yard must carry."""
+
+
+class ChoicePart(Part):
+    """One size-and-equipment level of a room."""
+
+    label: Name
+    """What it is called."""
+    width: Size
+    """Along the front."""
+    depth: Size
+    """From front to back."""
+    seats: Count = 0
+    """People it seats."""
+    worth: Number
+    """What the owner would give for it, in points; the last thing to give up has most."""
+
+
+class SunPart(Part):
+    """Sun or shade wanted in a daily window of some months."""
+
+    want: Literal["sun", "shade"]
+    """Which of the two."""
+    start: ClockHour = Field(alias="from")
+    """Local clock hour at which the window opens, such as "16:00"."""
+    end: ClockHour = Field(alias="to")
+    """Local clock hour at which it closes."""
+    months: Annotated[tuple[Annotated[int, Field(ge=1, le=12)], ...], Field(min_length=1, max_length=12)]
+    """Months, 1 to 12."""
+
+    @model_validator(mode="after")
+    def _opens_before_it_closes(self) -> Self:
+        """Refuse a window over midnight."""
+        if self.start >= self.end:
+            raise unexpected("`from` earlier in the day than `to`", "swap the two, or split the wish at midnight")
+        return self
+
+
+class RoomPart(Part):
+    """One wished room: by `choices`, or sized by the catalogue from its use (equipment, seats, futures) and `worth`."""
+
+    name: Name
+    """Name by which relations and trips know it."""
+    kind: RoomKind
+    """What the catalogue knows of it."""
+    required: bool = False
+    """Whether a layout without it is none."""
+    phase: Annotated[int, Field(ge=1, le=9)] = 1
+    """When it is built."""
+    choices: Annotated[tuple[ChoicePart, ...], Field(max_length=20)] = ()
+    """Sizes that would do."""
+    worth: Number | None = None
+    """Worth of the largest size, where the catalogue makes the sizes; smaller ones have a part of it."""
+    equipment: Annotated[
+        tuple[Annotated[Equipment, PlainValidator(_equipment), WithJsonSchema({"type": "string"})], ...],
+        Field(max_length=40),
+    ] = ()
+    """Kitchens: what stands in it, each with its width unless the catalogue shall say it; the usual if empty."""
+    bar_seats: Count = 0
+    """Kitchens: stools at the counter."""
+    seats: Count | None = None
+    """People it shall seat; the usual number of its kind where nothing is said."""
+    fuel: Literal["gas", "wood"] | None = None
+    """Fire: what burns."""
+    futures: Annotated[tuple[Name, ...], Field(max_length=20)] = ()
+    """Reserves: what may be built there later; it must take any one of these."""
+    sun: SunPart | None = None
+    """Sun or shade wanted."""
+
+
+class RelationPart(Part):
+    """How two rooms, or a room and a thing of the site, lie to each other."""
+
+    between: tuple[Name, Name]
+    """The two names."""
+    kind: RelationKind
+    """What holds between them."""
+    within: Size | None = None
+    """`near`: largest distance, edge to edge."""
+    at_least: Distance | None = None
+    """`apart`: least distance, edge to edge."""
+    shared_edge: Size | None = None
+    """`touching`: length of edge that both share; 3 ft where nothing is said."""
+    by: Literal["straight", "walking"] | None = None
+    """How distance is measured; `near` walks where nothing is said, `apart` goes straight."""
+    wish: Number | None = None
+    """Weight of a wish; without it the relation is hard."""
+
+
+class TripPart(Part):
+    """Walking from one place to another."""
+
+    start: Name = Field(alias="from")
+    """Room, door or entrance where it starts."""
+    end: Name = Field(alias="to")
+    """Room, door or entrance where it ends."""
+    count: Number
+    """Times a gathering."""
+
+
+class WeightsPart(Part):
+    """How much each named loss counts; 0 leaves one out."""
+
+    walking: Number = 1.0
+    """Feet walked."""
+    cost: Number = 1.0
+    """Money."""
+    sun: Number = 1.0
+    """Hours of sun or shade missed."""
+    worth: Number = 1.0
+    """Worth not bought."""
+    sight: Number = 1.0
+    """Views."""
+    order: Number = 1.0
+    """Lines that do not meet."""
+
+
+class BriefPart(Part):
+    """What is wanted."""
+
+    guests: GuestsPart = GuestsPart()
+    """People at table."""
+    rooms: Annotated[tuple[RoomPart, ...], Field(min_length=1, max_length=MOST_ROOMS)]
+    """The wished rooms."""
+    relations: Annotated[tuple[RelationPart, ...], Field(max_length=1000)] = ()
+    """How they lie to each other; hard unless `wish` gives a weight."""
+    trips: Annotated[tuple[TripPart, ...], Field(max_length=1000)] = ()
+    """Walking, per gathering."""
+    weights: WeightsPart = WeightsPart()
+    """What counts how much."""
+
+
+class BudgetPart(Part):
+    """Money for phase 1."""
+
+    ceiling: Money | None = None
+    """Most that phase 1 may cost, contingency included."""
+    contingency: Share | None = None
+    """Share added for what is not known yet; 0.15 where nothing is said."""
+
+
+class OptionsPart(Part):
+    """How many concepts, on what grid, from what seed."""
+
+    count: Annotated[int, Field(ge=1, le=100)] = 12
+    """How many concepts."""
+    grid_step: (
+        Annotated[
+            float,
+            PlainValidator(_grid_step),
+            WithJsonSchema({"anyOf": [{"type": "number"}, {"type": "string"}]}),
+        ]
+        | None
+    ) = None
+    """Step of the grid that rooms lie on; 1 ft, or 0.25 m in a metric file, where nothing is said."""
+    seed: Annotated[int, Field(ge=0, le=2**31 - 1)] = 7
+    """Seed of the search."""
+
+
+class ScenarioPart(Part):
+    """A scenario: site, brief, budget and options wanted."""
+
+    schema_version: Annotated[Literal[1], BeforeValidator(_version)]
+    """Version of this format."""
+    name: Name
+    """What the yard is called."""
+    units: Literal["ft", "m"]
+    """Unit of bare numbers."""
+    currency: Annotated[str, Field(pattern="^[A-Z]{3}$")] = "USD"
+    """Currency of the budget, three capitals."""
+    site: SitePart
+    """What is there."""
+    brief: BriefPart
+    """What is wanted."""
+    budget: BudgetPart = BudgetPart()
+    """Money for phase 1."""
+    options: OptionsPart = OptionsPart()
+    """Concepts wanted."""
+
+
+def scenario_schema() -> dict[str, Any]:
+    """JSON Schema of a scenario file, for editors."""
+    return ScenarioPart.model_json_schema(by_alias=True)

@@ -1,0 +1,72 @@
+"""Put one room back at its exact best: all positions and choices at once, with the other rooms where they are."""
+
+import numpy as np
+
+from optimizer.instance import Variant
+from optimizer.search.board import FORBIDDEN, Board
+from optimizer.search.order import order_vectors
+from optimizer.search.pair_masks import Table, strike_out
+from optimizer.search.state import Spot, State
+
+ABSENT_REQUIRED = 10**9
+
+
+def best_spot(
+    board: Board, state: State, room: int, *, noise: np.random.Generator | None = None, noise_cents: int = 0
+) -> Spot | None:
+    """Best spot of the room, or None where leaving it out is better (or nothing is allowed)."""
+    data = board.instance.rooms[room]
+    best, best_loss = None, ABSENT_REQUIRED if data.required else data.absent_loss
+    left = _cents_left(board, state, room)
+    for index, variant in enumerate(data.variants):
+        if left is not None and variant.cost > left:
+            continue
+        table = losses_of(board, state, room, index)
+        if noise is not None:
+            table += noise.integers(0, noise_cents + 1, len(board.xs))[None, :]
+            table += noise.integers(0, noise_cents + 1, len(board.ys))[:, None]
+        at = int(table.argmin())
+        if table.flat[at] < min(best_loss, FORBIDDEN // 2):
+            best_loss = int(table.flat[at])
+            row, column = divmod(at, table.shape[1])
+            best = Spot(index, column + board.column, row + board.row)
+    return best
+
+
+def losses_of(board: Board, state: State, room: int, index: int) -> Table:
+    """Loss of the whole layout at every position of the variant, up to what does not depend on it."""
+    variant = board.instance.rooms[room].variants[index]
+    columns, rows = order_vectors(board, state, room, variant)
+    pulled_x, pulled_y = _pulled(board, state, room, variant)
+    table: Table = board.tables[room][index] + (columns + pulled_x)[None, :]
+    table += (rows + pulled_y)[:, None]
+    for other, spot in enumerate(state):
+        if spot is not None and other != room:
+            table = strike_out(board, table, room=room, variant=variant, other=other, spot=spot)
+    return table
+
+
+def _pulled(board: Board, state: State, room: int, variant: Variant) -> tuple[np.ndarray, np.ndarray]:
+    x = np.zeros(len(board.xs), dtype=np.int64)
+    y = np.zeros(len(board.ys), dtype=np.int64)
+    for pull in board.pulls[room]:
+        other = pull.room if pull.other == room else pull.other
+        spot = None if other is None else state[other]
+        if other is not None and spot is not None:
+            anchor = board.instance.rooms[other].variants[spot.variant].anchor
+            x += pull.rate * np.abs(2 * board.xs + variant.anchor[0] - 2 * spot.x - anchor[0])
+            y += pull.rate * np.abs(2 * board.ys + variant.anchor[1] - 2 * spot.y - anchor[1])
+    return x, y
+
+
+def _cents_left(board: Board, state: State, room: int) -> int | None:
+    if board.instance.spendable is None:
+        return None
+    return board.instance.spendable - cost_of(board, tuple(None if i == room else s for i, s in enumerate(state)))
+
+
+def cost_of(board: Board, state: State) -> int:
+    """Least phase 1 cost of the rooms in a state [cents]."""
+    return sum(
+        board.instance.rooms[room].variants[spot.variant].cost for room, spot in enumerate(state) if spot is not None
+    )

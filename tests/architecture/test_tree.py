@@ -1,0 +1,76 @@
+"""The tree holds what it may, and the tests mirror the code."""
+
+import ast
+import re
+from pathlib import Path
+
+TOP_LEVEL = {"README.md", "DEVELOPERS.md", "LICENSE", "pyproject.toml", "optimizer", "ui", "tests", "scenarios"}
+
+# Modules that are tried through another test than one of their own, with the reason.
+TRIED_ELSEWHERE = {
+    "optimizer/__main__.py": "starts the command and nothing else",
+}
+
+
+def ignored_names(project: Path) -> set[str]:
+    """Names that version control leaves out."""
+    lines = (project / ".gitignore").read_text(encoding="utf-8").split()
+    return {line.strip("/") for line in lines}
+
+
+def test_top_level_holds_only_what_it_may(project: Path) -> None:
+    """Beside hidden files and build output, the top level has the listed names only."""
+    ignored = ignored_names(project)
+    found = {
+        path.name
+        for path in project.iterdir()
+        if not path.name.startswith(".") and path.name not in ignored and not path.name.endswith(".egg-info")
+    }
+    assert found <= TOP_LEVEL
+    assert {"README.md", "DEVELOPERS.md", "pyproject.toml", "optimizer", "ui", "tests", "scenarios"} <= found
+
+
+def has_logic(path: Path) -> bool:
+    """Whether a module defines a function of its own, outside a class."""
+    tree = ast.parse(path.read_text(encoding="utf-8"))
+    return any(isinstance(node, ast.FunctionDef) for node in tree.body)
+
+
+def names_module(test_text: str, module: str) -> bool:
+    """Whether a test imports from a module, by its dotted name."""
+    return re.search(rf"\b{re.escape(module)}\b", test_text) is not None
+
+
+def is_tried(path: Path, project: Path) -> bool:
+    """Whether a test of that name stands in the mirrored folder, or a test there imports from the module."""
+    relative = path.relative_to(project)
+    folder = project / "tests" / relative.parent
+    if any(folder.glob(f"test_{path.stem.strip('_')}*.py")):
+        return True
+    dotted = ".".join(relative.with_suffix("").parts)
+    return any(names_module(test.read_text(encoding="utf-8"), dotted) for test in folder.glob("test_*.py"))
+
+
+def test_tests_mirror_the_code(project: Path) -> None:
+    """Every module with logic has its tests in the folder that mirrors its own."""
+    untried = [
+        str(path.relative_to(project))
+        for path in sorted((project / "optimizer").rglob("*.py"))
+        if path.name != "__init__.py" and has_logic(path) and not is_tried(path, project)
+    ]
+    assert set(untried) <= set(TRIED_ELSEWHERE)
+
+
+def test_list_of_exceptions_is_not_stale(project: Path) -> None:
+    """What is said to be tried elsewhere still exists."""
+    assert all((project / name).exists() for name in TRIED_ELSEWHERE)
+
+
+def test_every_test_file_is_collected(project: Path) -> None:
+    """A file of tests that pytest would not collect, for want of its name, has no test function in it."""
+    strays = [
+        str(path)
+        for path in (project / "tests").rglob("*.py")
+        if not path.name.startswith("test_") and "\ndef test_" in path.read_text(encoding="utf-8")
+    ]
+    assert not strays

@@ -1,0 +1,94 @@
+"""A served page on a made-up search, and a browser to look at it."""
+
+import os
+import socket
+import subprocess
+import sys
+import urllib.request
+from pathlib import Path
+from time import monotonic, sleep
+
+import pytest
+from playwright.sync_api import sync_playwright
+
+from tests.ui.sample_concepts import sample_concepts, write_ready
+
+SERVED = Path(__file__).parent / "page_on_fake_search.py"
+SIZES = {"desk": (1440, 900), "phone": (390, 844)}
+
+
+@pytest.fixture(scope="session")
+def serve(project, tmp_path_factory):
+    """Give the address of a page whose searches behave in a given way; every page is ended at the end."""
+    ready = tmp_path_factory.mktemp("ready")
+    write_ready(ready, sample_concepts())
+    servers = {}
+
+    def address(how):
+        if how not in servers:
+            servers[how] = _started(project, ready, how)
+        return servers[how][1]
+
+    yield address
+    for process, _ in servers.values():
+        process.terminate()
+        process.wait(10)
+
+
+def _started(project, ready, how):
+    with socket.socket() as trial:
+        trial.bind(("127.0.0.1", 0))
+        port = trial.getsockname()[1]
+    command = (sys.executable, "-m", "streamlit", "run", str(SERVED), f"--server.port={port}")
+    # The working folder brings the page's own configuration.
+    process = subprocess.Popen(
+        command,
+        cwd=project / "ui",
+        env={**os.environ, "PYTHONPATH": str(project), "FAKE_SEARCH_READY": str(ready), "FAKE_SEARCH_HOW": how},
+        stdout=subprocess.DEVNULL,
+        stderr=subprocess.DEVNULL,
+    )
+    address = f"http://127.0.0.1:{port}/"
+    _wait_for(address)
+    return process, address
+
+
+def _wait_for(address):
+    end = monotonic() + 30
+    while monotonic() < end:
+        try:
+            with urllib.request.urlopen(f"{address}_stcore/health", timeout=1):
+                return
+        except OSError:
+            sleep(0.1)
+    pytest.fail("expected the page within 30 s, found no answer")
+
+
+@pytest.fixture(scope="session")
+def window(chromium):
+    """Give one browser for all tests."""
+    with sync_playwright() as driver:
+        arguments = ["--no-sandbox", "--disable-gpu", "--disable-background-networking", "--no-first-run"]
+        browser = driver.chromium.launch(executable_path=chromium, args=arguments)
+        yield browser
+        browser.close()
+
+
+@pytest.fixture(params=SIZES)
+def look(request, window):
+    """Give a tab at the width of a desk and of a phone; it must ask nothing of the outside and report no error."""
+    width, height = SIZES[request.param]
+    context = window.new_context(viewport={"width": width, "height": height})
+    tab = context.new_page()
+    outside, errors = [], []
+    tab.on("request", lambda asked: outside.append(asked.url) if _is_outside(asked.url) else None)
+    tab.on("pageerror", lambda error: errors.append(str(error)))
+    tab.is_phone = request.param == "phone"
+    yield tab
+    context.close()
+    assert not outside
+    assert not errors
+
+
+def _is_outside(url):
+    return not url.startswith(("http://127.0.0.1:", "ws://127.0.0.1:", "data:", "blob:"))

@@ -1,0 +1,80 @@
+"""All measures together, on the demonstration yard."""
+
+from collections.abc import Callable
+from decimal import Decimal
+
+import pytest
+
+from optimizer.appraisal import appraise
+from optimizer.catalogue import SizedRoom, demo_price_book, fixed_price, room_price
+from optimizer.layout import Layout
+from optimizer.scenario import Scenario
+
+Rooms = tuple[SizedRoom, ...]
+PlaceRooms = Callable[..., Layout]
+
+
+def share_of_ceiling(scenario: Scenario, rooms: Rooms, layout: Layout) -> Decimal:
+    """Phase 1 with contingency over the ceiling."""
+    ceiling = scenario.brief.budget.ceiling
+    assert ceiling is not None
+    return appraise(scenario, rooms, demo_price_book(), layout).cost.phase(1) / ceiling
+
+
+def test_everything_at_its_best_is_far_beyond_the_budget(
+    fernhollow: Scenario, fernhollow_rooms: Rooms, place: PlaceRooms
+) -> None:
+    """All rooms at their most generous cost 130 to 180 % of the ceiling: the wish list is too long for the money."""
+    assert Decimal("1.3") <= share_of_ceiling(fernhollow, fernhollow_rooms, place(-1)) <= Decimal("1.8")
+
+
+def test_the_least_that_works_leaves_a_choice(fernhollow: Scenario, fernhollow_rooms: Rooms, place: PlaceRooms) -> None:
+    """The one required room and what is done once cost 30 to 60 % of the ceiling."""
+    share = share_of_ceiling(fernhollow, fernhollow_rooms, place(0, "gathering area"))
+    assert Decimal("0.3") <= share <= Decimal("0.6")
+
+
+def test_all_rooms_at_modest_sizes_can_be_paid(
+    fernhollow: Scenario, fernhollow_rooms: Rooms, place: PlaceRooms
+) -> None:
+    """All five rooms at their modest choices cost 80 to 92 % of the ceiling."""
+    assert Decimal("0.8") <= share_of_ceiling(fernhollow, fernhollow_rooms, place(0)) <= Decimal("0.92")
+
+
+@pytest.mark.parametrize("choice", [0, 1, -1])
+def test_no_layout_is_cheaper_than_its_floor(
+    fernhollow: Scenario, fernhollow_rooms: Rooms, place: PlaceRooms, choice: int
+) -> None:
+    """Phase 1 is at least what rooms and fixed work cost wherever they stand: paths and runs only add to it."""
+    book, layout = demo_price_book(), place(choice)
+    chosen = [(room, room.choice(p.choice)) for room, p in zip(fernhollow_rooms, layout.placements, strict=True)]
+    floor = sum(room_price(size, room, book) for room, size in chosen if size)
+    floor = (floor + fixed_price(fernhollow.brief, book)) * (1 + fernhollow.brief.budget.contingency)
+    assert appraise(fernhollow, fernhollow_rooms, book, layout).cost.phase(1) >= floor
+
+
+def test_measures_agree_with_each_other(fernhollow: Scenario, fernhollow_rooms: Rooms, place: PlaceRooms) -> None:
+    """Feet walked are the trips' lengths times their counts, and every share is one."""
+    found = appraise(fernhollow, fernhollow_rooms, demo_price_book(), place(0))
+    counts = {(trip.start, trip.end): trip.count for trip in fernhollow.brief.trips}
+    assert found.walking_ft == pytest.approx(sum(counts[a, b] * length for a, b, length in found.trips_ft))
+    assert len(found.trips_ft) == len(fernhollow.brief.trips)
+    assert all(0 <= share <= 1 for share in (found.aligned_share, found.leftover_share, found.paved_share))
+    assert found.seats == 6 + 4 + 8 + 2
+    assert found.worth == pytest.approx(6 + 0.6 * 9 + 0.6 * 8 + 5 + 0.6 * 9)
+
+
+def test_phase_2_holds_the_dearest_future(fernhollow: Scenario, fernhollow_rooms: Rooms, place: PlaceRooms) -> None:
+    """The reserve's plunge pool is priced in phase 2, with its own contingency."""
+    book = demo_price_book()
+    cost = appraise(fernhollow, fernhollow_rooms, book, place(0)).cost
+    assert cost.phase(2) == book.of("future plunge pool").price * Decimal("1.15")
+
+
+def test_what_the_caller_measures_is_passed_on(
+    fernhollow: Scenario, fernhollow_rooms: Rooms, place: PlaceRooms
+) -> None:
+    """Hours of sun and wishes missed stand in the appraisal as given."""
+    sun_h, wishes = (("quiet nook", 1.5, 1.0),), ("nook near the reserve",)
+    found = appraise(fernhollow, fernhollow_rooms, demo_price_book(), place(0), sun_h=sun_h, wishes_missed=wishes)
+    assert (found.sun_h, found.wishes_missed) == (sun_h, wishes)

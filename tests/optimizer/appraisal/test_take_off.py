@@ -1,0 +1,75 @@
+"""Quantities of a layout."""
+
+from dataclasses import replace
+from decimal import Decimal
+
+import pytest
+
+from optimizer.appraisal import take_off
+from optimizer.appraisal.take_off import run_ft
+from optimizer.brief import Brief, Guests, RoomWish
+from optimizer.catalogue import fixed_charges, sized_rooms
+from optimizer.layout import Layout, Placement
+from optimizer.scenario import Scenario
+
+WISHES = (RoomWish("fire", "fire", seats=8, fuel="gas"), RoomWish("later", "reserve", phase=2, futures=("hot tub",)))
+FIRE = Placement("fire", "modest", 4, 20, 16, 16, "+y")
+LATER = Placement("later", "modest", 30, 20, 11, 11, "+y")
+
+
+def wished(scenario: Scenario) -> Scenario:
+    """The yard with a fire and a reserve wished for."""
+    return replace(scenario, brief=Brief(Guests(4, 12), WISHES))
+
+
+def quantities(
+    scenario: Scenario, *placements: Placement, path_area_sqft: float = 0.0
+) -> dict[tuple[int, str], Decimal]:
+    """Quantities by phase and item."""
+    rooms = sized_rooms(scenario.brief)
+    charges = take_off(scenario, rooms, Layout(placements), path_area_sqft=path_area_sqft)
+    return {(charge.phase, charge.item): charge.quantity for charge in charges}
+
+
+@pytest.mark.parametrize(
+    ("start", "length"), [((0, 0), 24), ((10, 0), 20), ((50, 10), 40), ((10, 25), 0), ((24, 40), 8)]
+)
+def test_runs_follow_the_axes(start: tuple[float, float], length: float) -> None:
+    """A run to a room at [4, 20] x [20, 36]: the distances along both axes together, none from within."""
+    assert run_ft(start, FIRE) == length
+
+
+def test_run_comes_from_the_nearest_start(scenario: Scenario) -> None:
+    """Of two gas points, 20 and 40 ft away, the nearer one serves; electricity has but the one 40 ft away."""
+    found = quantities(wished(scenario), FIRE)
+    assert found[1, "gas run"] == 20
+    assert found[1, "electric run"] == 40
+
+
+def test_without_a_start_there_is_no_run(scenario: Scenario) -> None:
+    """Where the site names no gas point, the branch is counted and the run is not."""
+    scenario = wished(scenario)
+    found = quantities(replace(scenario, site=replace(scenario.site, utilities=())), FIRE)
+    assert found[1, "gas branch"] == 1
+    assert (1, "gas run") not in found
+
+
+def test_a_reserve_is_built_in_its_phase(scenario: Scenario) -> None:
+    """What the reserve becomes belongs to phase 2; keeping it clear belongs to phase 1."""
+    found = quantities(wished(scenario), LATER)
+    assert found[2, "future hot tub"] == 1
+    assert found[1, "reserve kept clear"] == 1
+    assert {item for phase, item in found if phase == 2} == {"future hot tub"}
+
+
+def test_paths_and_what_is_done_once(scenario: Scenario) -> None:
+    """Paths count by their area; drainage and the like once, whatever is placed."""
+    scenario = wished(scenario)
+    found = quantities(scenario, LATER, path_area_sqft=123.456)
+    assert found[1, "path paving"] == Decimal("123.46")
+    assert all(found[1, charge.item] == charge.quantity for charge in fixed_charges(scenario.brief))
+
+
+def test_an_empty_layout_needs_nothing(scenario: Scenario) -> None:
+    """Nothing placed, nothing done."""
+    assert quantities(wished(scenario)) == {}

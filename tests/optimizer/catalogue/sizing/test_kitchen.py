@@ -1,0 +1,88 @@
+"""Kitchens: an L of counter with its bar, stools and aisle."""
+
+from itertools import pairwise
+
+import pytest
+
+from optimizer.brief import Choice, Equipment, RoomWish
+from optimizer.catalogue import SizedChoice
+from optimizer.catalogue.sizing.sized_rooms import sized_room
+
+WISH = RoomWish(
+    "kitchen",
+    "kitchen",
+    equipment=(
+        Equipment("grill", 3.0),
+        Equipment("preparation", 3.0),
+        Equipment("sink"),
+        Equipment("refrigerator", 2.0),
+        Equipment("trash drawer", 1.5),
+    ),
+    bar_seats=4,
+)
+
+
+def items(choice: SizedChoice, role: str) -> list[tuple[float, float, float, float]]:
+    """Left, back, right and front of every item of a role."""
+    return [(i.x_ft, i.y_ft, i.x_ft + i.width_ft, i.y_ft + i.depth_ft) for i in choice.furniture if i.role == role]
+
+
+@pytest.fixture(params=[0, 1, 2], ids=["modest", "comfortable", "generous"])
+def choice(request: pytest.FixtureRequest) -> SizedChoice:
+    """The example's kitchen at each level."""
+    return sized_room(WISH).choices[request.param]
+
+
+def test_size_is_about_15_by_13(choice: SizedChoice) -> None:
+    """The example's equipment with four stools is an L in about 15 x 13 ft (common practice, no source)."""
+    assert 13 <= choice.width_ft <= 17
+    assert 11 <= choice.depth_ft <= 15
+
+
+def test_people_can_walk_past_the_stools(choice: SizedChoice) -> None:
+    """From the bar's edge to the room's front there are 44 in (NKBA Guideline 8)."""
+    ((_, _, _, edge),) = items(choice, "ledge")
+    assert choice.depth_ft - edge >= 44 / 12 - 1e-6
+
+
+def test_stools_have_their_width(choice: SizedChoice) -> None:
+    """Each of the four stools has at least 24 in of bar (NKBA Guideline 9)."""
+    middles = [(left + right) / 2 for left, _, right, _ in items(choice, "stool")]
+    assert len(middles) == 4
+    assert min(b - a for a, b in pairwise(middles)) >= 2.0 - 1e-6
+
+
+def test_the_cook_has_an_aisle(choice: SizedChoice) -> None:
+    """Behind the bar's counter there are at least 42 in (NKBA Guideline 6), open to the cook's right."""
+    counter_back = min(back for _, back, _, _ in items(choice, "sink"))
+    assert counter_back >= 42 / 12 - 1e-6
+    assert choice.width_ft - max(right for _, _, right, _ in items(choice, "ledge")) >= 3.0 - 1e-6
+
+
+def test_counter_is_counted_with_its_equipment() -> None:
+    """The modest L: 24 in corner, 8.5 ft along the bar, 4 ft on the side leg, so 14.5 ft of counter."""
+    amounts = {quantity.item: quantity.amount for quantity in sized_room(WISH).choices[0].quantities}
+    assert amounts["kitchen counter, plain"] == pytest.approx(14.5)
+
+
+def test_supplies_follow_the_equipment() -> None:
+    """A sink brings water, a grill gas; a kitchen without a sink has no water."""
+    with_sink = {quantity.item for quantity in sized_room(WISH).choices[0].quantities}
+    dry = {q.item for q in sized_room(RoomWish("k", "kitchen", equipment=(Equipment("grill"),))).choices[0].quantities}
+    assert {"gas branch", "electric branch", "water branch"} <= with_sink
+    assert "water branch" not in dry
+
+
+def test_the_front_is_the_bar() -> None:
+    """The bar is on the front; the side leg stands on the left; the other sides are open."""
+    sides = dict(sized_room(WISH).choices[0].sides)
+    assert sides == {"front": "bar", "left": "counter", "back": "open", "right": "open"}
+
+
+def test_a_size_too_small_loses_stools_first_and_then_the_l() -> None:
+    """A narrow kitchen seats nobody at the bar, and the smallest is one run of counter."""
+    sizes = (Choice("narrow", 14, 9, 4, 2.0), Choice("tiny", 9, 5, 4, 1.0))
+    tiny, narrow = sized_room(RoomWish("k", "kitchen", equipment=WISH.equipment, choices=sizes)).choices
+    assert narrow.seats == 0
+    assert len(items(narrow, "grill")) == 1
+    assert [item.role for item in tiny.furniture] == ["counter"]

@@ -1,0 +1,41 @@
+"""Reserves for what may come later."""
+
+import pytest
+
+from optimizer.brief import RoomWish
+from optimizer.catalogue import Quantity
+from optimizer.catalogue.sizing.reserve import RESERVE
+from optimizer.catalogue.sizing.sized_rooms import sized_room
+from optimizer.errors import ScenarioError
+
+NEEDS_FT = {"hot tub": (11, 11), "swim spa": (21, 12), "plunge pool": (24, 16), "pool": (36, 22)}
+"""With decks and service space; common practice, no source."""
+
+
+@pytest.mark.parametrize(
+    "futures", [("hot tub",), ("hot tub", "swim spa"), ("hot tub", "swim spa", "plunge pool"), ("swim spa", "pool")]
+)
+def test_every_future_fits(futures: tuple[str, ...]) -> None:
+    """The modest size takes any one of the futures and no more; the others add 2 and 4 ft each way."""
+    sizes = RESERVE.sizes(RoomWish("r", "reserve", phase=2, futures=futures))
+    widest, deepest = (max(NEEDS_FT[name][axis] for name in futures) for axis in (0, 1))
+    assert [(size.width_ft - widest, size.depth_ft - deepest) for size in sizes] == [(0, 0), (2, 2), (4, 4)]
+
+
+def test_the_dearest_future_is_priced_in_its_phase() -> None:
+    """A reserve for a tub or a pool counts the pool in phase 2, and in phase 1 only what keeps the ground free."""
+    room = sized_room(RoomWish("r", "reserve", phase=2, futures=("hot tub", "pool")))
+    assert room.choices[0].quantities == (Quantity("future pool", 1), Quantity("reserve kept clear", 1, phase=1))
+
+
+def test_built_at_once_it_keeps_nothing_clear() -> None:
+    """In phase 1 the future itself is built, and there is nothing to keep free."""
+    room = sized_room(RoomWish("r", "reserve", futures=("hot tub",)))
+    assert room.choices[0].quantities == (Quantity("future hot tub", 1),)
+
+
+@pytest.mark.parametrize("futures", [("lagoon",), ()])
+def test_unknown_futures_are_named(futures: tuple[str, ...]) -> None:
+    """A future that the catalogue does not know, or none at all, is an error that lists what it knows."""
+    with pytest.raises(ScenarioError, match="hot tub, swim spa, plunge pool, pool"):
+        sized_room(RoomWish("r", "reserve", futures=futures))

@@ -1,0 +1,80 @@
+"""For every rule a layout that breaks it and only it, made by one change to a layout that keeps them all."""
+
+from dataclasses import dataclass, field
+from decimal import Decimal
+from typing import get_args
+
+import pytest
+
+from optimizer.brief import Relation, RuleId
+from optimizer.catalogue import SizedRoom
+from optimizer.check import CHECKS, check_layout
+from optimizer.layout import Layout
+from tests.yards import KEPT_RELATIONS, plain_layout, plain_rooms, plain_yard, sized, stand
+
+
+@dataclass(frozen=True)
+class Broken:
+    """A layout with what it needs to break one rule between these ends."""
+
+    between: tuple[str, ...]
+    layout: Layout = field(default_factory=plain_layout)
+    rooms: tuple[SizedRoom, ...] = field(default_factory=plain_rooms)
+    relations: tuple[Relation, ...] = ()
+    cost: str = "1000"
+
+
+def relation(broken: Relation) -> Broken:
+    return Broken(broken.between, relations=(broken,))
+
+
+BROKEN: dict[RuleId, Broken] = {
+    "required_rooms": Broken(("table",), plain_layout(without=("table",))),
+    "known_choice": Broken(("nook",), plain_layout(stand("nook", 28, 31, 9.5, 7))),
+    "proportion": Broken(
+        ("nook",), plain_layout(stand("nook", 28, 31, 11, 7)), plain_rooms(sized("nook", "nook", 11, 7))
+    ),
+    "inside_setbacks": Broken(("nook", "rear"), plain_layout(stand("nook", 28, 32, 8, 7))),
+    "off_buildings": Broken(("nook", "house"), plain_layout(stand("nook", 44, 7, 8, 7))),
+    "no_overlap": Broken(("table", "nook"), plain_layout(stand("nook", 26, 27, 8, 7))),
+    "no_slivers": Broken(("table", "nook"), plain_layout(stand("nook", 28, 30, 8, 7))),
+    "door_zone": Broken(("table", "kitchen door"), plain_layout(stand("table", 20, 16, 14, 12), without=("fire",))),
+    "clear_of_openings": Broken(("cooker", "bath window"), plain_layout(stand("cooker", 38, 16, 6, 8, "-x"))),
+    "root_zone": Broken(("nook", "oak"), plain_layout(stand("nook", 8, 31, 8, 7), without=("fire",))),
+    "under_structure": Broken(("nook", "old roof"), plain_layout(stand("nook", 45, 30, 8, 7))),
+    "keep_outs": Broken(("nook", "drain strip"), plain_layout(stand("nook", 50, 20, 8, 7))),
+    "fire_clear": Broken(("fire", "house"), rooms=plain_rooms(sized("fire", "fire", 8, 8, fuel="wood"))),
+    "kitchen_walk": Broken(("cooker", "kitchen door"), plain_layout(stand("cooker", 46, 17, 6, 8, "-x"))),
+    "reachable": Broken(("cooker",), plain_layout(stand("cooker", 38, 18, 6, 8, "+x"), stand("nook", 44, 18, 8, 7))),
+    "touching": relation(Relation(("nook", "table"), "touching")),
+    "near": relation(Relation(("nook", "fire"), "near", within_ft=10)),
+    "apart": relation(Relation(("nook", "table"), "apart", at_least_ft=3.5)),
+    "in_view": relation(Relation(("nook", "street eye"), "in_view")),
+    "out_of_view": relation(Relation(("nook", "rear eye"), "out_of_view")),
+    "faces": relation(Relation(("cooker", "nook"), "faces")),
+    "budget": Broken((), cost="1000.01"),
+}
+
+
+def test_one_check_for_each_rule():
+    """The registry has every rule of the brief, and no other."""
+    assert set(CHECKS) == set(get_args(RuleId)) == set(BROKEN)
+
+
+def test_a_layout_that_keeps_every_rule():
+    """The layout that all others are made from has no finding, with a relation of each kind that it keeps."""
+    assert check_layout(plain_yard(*KEPT_RELATIONS), plain_rooms(), plain_layout(), phase_1_cost=Decimal(1000)) == ()
+
+
+@pytest.mark.parametrize("rule", BROKEN)
+def test_a_layout_that_breaks_only_one_rule(rule: RuleId):
+    """The changed layout breaks its rule, between the ends that were changed, and no other rule."""
+    broken = BROKEN[rule]
+    findings = check_layout(
+        plain_yard(*broken.relations), broken.rooms, broken.layout, phase_1_cost=Decimal(broken.cost)
+    )
+    assert {finding.rule for finding in findings} == {rule}
+    assert findings[0].rooms == broken.between
+    assert findings[0].amount > 0
+    assert findings[0].words
+    assert findings[0].unit

@@ -1,0 +1,90 @@
+"""The command on a made-up pipeline: what is tried is the command, not the engine. Run as a script, or installed in a test.
+
+What the made-up engine does is named by the environment variable FAKE_ENGINE: `two` concepts at once, `until_stopped`,
+`stopped_early` (nothing found when it is stopped), `nothing_fits`, `undecided`, `fault`, `other_currency`.
+"""
+
+import os
+import sys
+import time
+from dataclasses import dataclass, replace
+from pathlib import Path
+from types import ModuleType
+
+PROJECT = Path(__file__).parents[3]
+
+
+@dataclass(frozen=True)
+class RunSettings:
+    """What the command passes on."""
+
+    count: int | None
+    seconds: float = 20.0
+    seed: int | None = None
+    repeatable: bool = False
+    start_from: Path | None = None
+
+
+def make_options(scenario, settings, *, emit, stop):
+    """Do what FAKE_ENGINE says."""
+    from optimizer.errors import Problem, ScenarioError
+    from optimizer.events import Event
+    from tests.sample_run import NOTHING_FITS, UNDECIDED, sample_set
+
+    emit(Event("stage", {"stage": "Looking for layouts"}))
+    emit(Event("option", {"found": 1, "best": "23,869 USD"}))
+    match os.environ.get("FAKE_ENGINE", "two"):
+        case "two":
+            return sample_set(settings.count or 2)
+        case "nothing_fits":
+            return NOTHING_FITS
+        case "undecided":
+            return UNDECIDED
+        case "fault":
+            raise RuntimeError("the engine broke")
+        case "other_currency":
+            raise ScenarioError((Problem("a currency with prices", "'EUR'", "name another", "yard.yaml:9:1"),))
+        case "until_stopped":
+            return _stopped(sample_set(), stop)
+        case "stopped_early":
+            return _stopped(UNDECIDED, stop)
+    raise AssertionError
+
+
+def _stopped(option_set, stop):
+    stop.wait(60)
+    # Writing what was found takes its time, in which more signals may come.
+    time.sleep(0.5)
+    return replace(option_set, search=replace(option_set.search, stopped=stop.is_set()))
+
+
+def site_facts(scenario):
+    """Give two facts."""
+    return (("yard", scenario.name), ("rooms wished", str(len(scenario.brief.rooms))))
+
+
+def recheck(path):
+    """Give what FAKE_ENGINE says differs."""
+    return ("concept a1: breaks a rule",) if os.environ.get("FAKE_ENGINE") == "differs" else ()
+
+
+def plan_drawing(scenario, option):
+    """Give something that the made-up writer takes."""
+    return f"{scenario.name} {option.id}"
+
+
+def fake_modules() -> dict[str, ModuleType]:
+    """Modules that stand in for the pipeline and the writers of drawings."""
+    pipeline, export = ModuleType("optimizer.pipeline"), ModuleType("optimizer.export")
+    for made_up in (RunSettings, make_options, site_facts, recheck, plan_drawing):
+        setattr(pipeline, made_up.__name__, made_up)
+    export.plan_svg = lambda drawing: f"<svg><title>{drawing}</title></svg>"
+    return {"optimizer.pipeline": pipeline, "optimizer.export": export}
+
+
+if __name__ == "__main__":
+    sys.path.insert(0, str(PROJECT))
+    sys.modules.update(fake_modules())
+    from optimizer.cli import main
+
+    sys.exit(main())

@@ -1,0 +1,175 @@
+"""The page as a person goes through it, on a made-up search."""
+
+from time import monotonic, sleep
+
+from optimizer.options import OptionSet
+from tests.sample_run import NOTHING_FITS, UNDECIDED
+from tests.ui.sample_concepts import write_ready
+
+
+def words(tab):
+    """Everything that the page says outside its widgets, with its errors."""
+    said = [*(part.proto.body for part in tab.get("html")), *(part.value for part in tab.error)]
+    return " ".join([*said, *(part.value for part in tab.subheader), *(part.value for part in tab.header)])
+
+
+def search_ended(tab, *, seconds=15.0):
+    """Press the button and wait until the search is over, as the timer of the page would."""
+    tab.button(key="find").click().run()
+    end = monotonic() + seconds
+    while "Searching" in words(tab) and monotonic() < end:
+        sleep(0.1)
+        tab.run()
+    assert not tab.exception
+    return tab
+
+
+def test_start_shows_what_was_read(searches, tab):
+    """The first yard is read and told before anything is searched, with the caution."""
+    tab.run()
+    assert not tab.exception
+    assert "$130,000 for phase 1, 15% contingency included" in words(tab)
+    assert "Decision support at concept stage" in words(tab)
+    assert tab.button(key="find").label == "Find concepts"
+
+
+def test_every_demonstration_yard_can_be_chosen(searches, tab):
+    """Each demonstration yard loads without a problem."""
+    tab.run()
+    names = tab.radio(key="scenario_name").options[:-1]
+    assert len(names) >= 5
+    for name in names:
+        tab.radio(key="scenario_name").set_value(name).run()
+        assert not tab.exception
+        assert not tab.error
+
+
+def test_wrong_file_is_told_line_by_line(searches, tab):
+    """An own file with two mistakes shows both with their places, and cannot be searched."""
+    tab.run()
+    tab.radio(key="scenario_name").set_value("A file of mine").run()
+    assert not [button for button in tab.button if button.key == "find"]
+    tab.get("file_uploader")[0].set_value(
+        ("mine.yaml", b"schema_version: 1\nname: 3\ncolour: red\n", "text/yaml")
+    ).run()
+    assert "problems, line by line" in words(tab)
+    assert "mine.yaml:3:" in words(tab)
+    assert not [button for button in tab.button if button.key == "find"]
+
+
+def test_file_over_one_megabyte_is_refused(searches, tab):
+    """An own file of more than 1 MB is refused with its size."""
+    tab.run()
+    tab.radio(key="scenario_name").set_value("A file of mine").run()
+    tab.get("file_uploader")[0].set_value(("big.yaml", b"#" * 1_200_000, "text/yaml")).run()
+    assert "at most 1 MB, found 1.2 MB" in words(tab)
+
+
+def test_concepts_come_in_order_and_the_first_is_open(searches, tab):
+    """After the search the list has all concepts, best first, and the sheet shows the first."""
+    search_ended(tab.run())
+    assert [button.label for button in tab.button if button.key.startswith("open_")] == [
+        f"Open Concept {rank}" for rank in (1, 2, 3, 4)
+    ]
+    assert tab.header[0].value == "Concept 1"
+    assert "Without fire feature and water reserve" in words(tab)
+    assert "nothing better exists with these rooms in this order" in words(tab)
+
+
+def test_opening_puts_the_concept_in_the_address(searches, tab):
+    """Opening the third concept shows its sheet, says that it is not proven, and the address names it."""
+    search_ended(tab.run())
+    tab.button(key="open_3").click().run()
+    assert tab.header[0].value == "Concept 3"
+    assert tab.query_params["concept"] == "c3"
+    assert "Not proven" in words(tab)
+    assert "nothing better exists" not in words(tab)
+
+
+def test_address_opens_a_concept_in_a_new_tab(searches, tab, project):
+    """A tab that is opened with the address of another shows the same concept, without a search of its own."""
+    search_ended(tab.run())
+    other = type(tab).from_file(project / "ui" / "app.py", default_timeout=20)
+    other.query_params["job"] = tab.query_params["job"]
+    other.query_params["concept"] = "c2"
+    other.run()
+    assert other.header[0].value == "Concept 2"
+
+
+def test_address_of_a_lost_search_is_told(searches, tab):
+    """An address that names a search of an earlier server says so, and offers the start."""
+    tab.query_params["job"] = "gone"
+    tab.run()
+    assert "no longer kept" in tab.warning[0].value
+    assert tab.button(key="find").label == "Find concepts"
+
+
+def test_two_concepts_side_by_side(searches, tab):
+    """Put beside another, two concepts show what differs and what is the same."""
+    search_ended(tab.run())
+    tab.selectbox(key="beside_1").select("c3").run()
+    assert not tab.exception
+    assert tab.query_params["beside"] == "c3"
+    assert "$24,000" in words(tab)
+    assert "left out" in words(tab)
+    assert "The same in both" in words(tab)
+
+
+def test_stop_keeps_the_best_so_far(searches, tab):
+    """A running search shows what it has found; stopped, it shows its concepts."""
+    searches("until_stopped")
+    tab.run()
+    tab.button(key="find").click().run()
+    end = monotonic() + 10
+    while "3 concepts so far" not in words(tab) and monotonic() < end:
+        sleep(0.1)
+        tab.run()
+    assert "Exploring" in words(tab)
+    assert "best so far $23,869" in words(tab)
+    tab.button(key="stop_search").click().run()
+    while "Searching" in words(tab) and monotonic() < end:
+        sleep(0.1)
+        tab.run()
+    assert tab.header[0].value == "Concept 1"
+
+
+def test_another_scenario_goes_back_to_the_start(searches, tab):
+    """From the concepts the page goes back to the choice of a yard, and the address forgets the search."""
+    search_ended(tab.run())
+    tab.button(key="another").click().run()
+    assert tab.button(key="find").label == "Find concepts"
+    assert "job" not in tab.query_params
+
+
+def ended_with(searches, tab, folder, option_set: OptionSet):
+    """Run a search that ends with this."""
+    write_ready(folder, option_set)
+    searches("at_once", folder)
+    return words(search_ended(tab.run()))
+
+
+def test_nothing_fits_is_told_with_its_reason(searches, tab, tmp_path):
+    """Where nothing fits, the page says which rules clash, in words."""
+    said = ended_with(searches, tab, tmp_path, NOTHING_FITS)
+    assert "Nothing fits" in said
+    assert "the fire feature has no place" in said
+    assert "Fire keeps its distance. (fire feature)" in said
+
+
+def test_undecided_asks_for_more_time(searches, tab, tmp_path):
+    """Where nothing was found in the time given, the page says so and claims nothing."""
+    said = ended_with(searches, tab, tmp_path, UNDECIDED)
+    assert "nothing was found and nothing was ruled out" in said
+
+
+def test_refused_scenario_is_told_in_the_words_of_the_command(searches, tab):
+    """A search that ends without a result shows the problems that the command told."""
+    searches("refused")
+    assert "expected a boundary, found none; give its corners" in words(search_ended(tab.run()))
+
+
+def test_result_that_cannot_be_read_is_told(searches, tab, tmp_path):
+    """A result of a newer format is refused by name, without a traceback."""
+    (tmp_path / "options.json").write_text('{"format": "outdoor-rooms/options/99"}')
+    searches("at_once", tmp_path)
+    assert "outdoor-rooms/options/99" in words(search_ended(tab.run()))

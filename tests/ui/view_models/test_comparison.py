@@ -1,0 +1,33 @@
+"""Two concepts side by side."""
+
+from tests.sample_run import sample_scenario
+from tests.ui.sample_concepts import sample_concepts
+from ui.view_models import compare
+
+
+def compared(first, second):
+    """Comparison of two of the made-up concepts, by rank."""
+    options = sample_concepts().options
+    return compare(options[first - 1], options[second - 1], sample_scenario())
+
+
+def test_what_differs_is_told_once_and_the_rest_is_the_same():
+    """Rows are split by whether they differ; none is lost or in both."""
+    shown = compared(1, 3)
+    differing = {row.label: (row.first, row.second) for row in shown.differing}
+    assert differing["Cost, all phases"] == ("$24,000", "$18,200")
+    assert differing["Fire feature"] == ("modest", "left out")
+    assert differing["Gathering area"] == ("table for six", "table for eight")
+    assert "Outdoor kitchen" in {row.label for row in shown.same}
+    assert not set(differing) & {row.label for row in shown.same}
+
+
+def test_rooms_that_moved_are_named_with_how_far():
+    """The nook moved 65.1 ft between centres, the gathering area 3.0; the farthest is named first."""
+    assert compared(1, 2).moved == ("quiet nook by 65 ft", "gathering area by 3 ft")
+
+
+def test_concept_against_itself_differs_in_nothing():
+    """The same concept twice has no row that differs and no room that moved."""
+    shown = compared(2, 2)
+    assert (shown.differing, shown.moved) == ((), ())

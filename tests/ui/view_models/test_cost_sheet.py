@@ -1,0 +1,24 @@
+"""The cost sheet: every line, contingency and sums."""
+
+from tests.sample_run import sample_option
+from ui.view_models import Words, cost_sheet
+
+
+def test_cost_sheet_adds_up_by_phase():
+    """A phase has its own rooms only, its contingency is what the total holds beyond the lines, and cents are kept."""
+    shown = cost_sheet(sample_option().appraisal.cost, Words("USD", "ft"))
+    first, second = shown.phases
+    assert [(room.room, room.total) for room in first.rooms] == [
+        ("gathering area", "$5,040.00"),
+        ("quiet nook", "$1,715.63"),
+    ]
+    assert (first.contingency, first.total) == ("$1,013.34", "$7,768.97")
+    assert [room.room for room in second.rooms] == ["water reserve"]
+    assert (second.contingency, second.total) == ("$2,100.00", "$16,100.00")
+    assert (shown.total, shown.low, shown.high) == ("$23,868.97", "$20,000", "$29,000")
+
+
+def test_line_says_quantity_and_price():
+    """A line shows how much at what price."""
+    row = cost_sheet(sample_option().appraisal.cost, Words("USD", "ft")).phases[0].rooms[1].rows[0]
+    assert (row.item, row.quantity, row.amount) == ("paving", "56.25 sq ft at $30.50", "$1,715.63")

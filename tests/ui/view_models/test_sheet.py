@@ -1,0 +1,61 @@
+"""The opened concept and its line in the list, in ready words."""
+
+from dataclasses import replace
+
+from optimizer.brief import RULES
+from optimizer.check import Finding
+from optimizer.options import Proof
+from tests.sample_run import sample_option, sample_scenario
+from ui.view_models import card, sheet, words_of
+
+
+def opened(**changes):
+    """Sheet of the made-up concept with some of it changed."""
+    return sheet(replace(sample_option(), **changes), sample_scenario())
+
+
+def test_card_says_the_figures_of_the_option():
+    """Cost, walking, worth, seats and what is left out are those of the option."""
+    shown = card(sample_option(rank=3), words_of(sample_scenario()))
+    assert (shown.title, shown.cost, shown.walking) == ("Concept 3", "$23,869", "1,234 ft")
+    assert (shown.worth, shown.seats) == ("11", "8")
+    assert shown.left_out == ("outdoor kitchen", "fire feature", "water reserve")
+    assert shown.reason == "Shortest way from the kitchen door."
+
+
+def test_paragraph_says_what_it_gives_costs_and_leaves():
+    """The paragraph has the reason, seats, phases against the ceiling and what is left out."""
+    said = opened().paragraph
+    assert said.startswith("Shortest way from the kitchen door. It seats 8")
+    assert "Phase 1 takes $7,769 of a ceiling of $130,000; later phases $16,100." in said
+    assert "It does without outdoor kitchen, fire feature and water reserve." in said
+
+
+def test_every_hard_rule_is_listed_as_kept():
+    """Each rule of the registry is shown once, kept where the check found nothing."""
+    checks = opened().checks
+    assert [check.sentence for check in checks] == [rule.sentence for rule in RULES.values()]
+    assert all(check.is_kept for check in checks)
+
+
+def test_broken_rule_is_not_hidden():
+    """A finding shows its rule as broken, with its words, and no other."""
+    finding = Finding("no_overlap", ("a", "b"), 4.0, "sq ft", "a overlaps b")
+    broken = [check for check in opened(findings=(finding,)).checks if not check.is_kept]
+    assert [(check.sentence, check.words) for check in broken] == [("No two rooms overlap.", "a overlaps b")]
+
+
+def test_proof_is_claimed_only_where_there_is_one():
+    """A proven arrangement says so; a bounded one says how much might still be saved, and never `proven:`."""
+    assert opened().proof == "Proven: nothing better exists with these rooms in this order."
+    bounded = opened(proof=Proof("bounded", 30_500.0, 29_000.0)).proof
+    assert bounded.startswith("Not proven")
+    assert "$1,500" in bounded
+
+
+def test_reserve_says_hold_here():
+    """A room of a later phase says that its place is held; one of the first phase does not."""
+    option = sample_option()
+    nook = option.layout.of("quiet nook")
+    layout = replace(option.layout, placements=(nook, replace(nook, room="water reserve", choice="modest")))
+    assert [room.meaning for room in opened(layout=layout).rooms] == ["two chairs", "modest; hold here for phase 2"]

@@ -1,0 +1,32 @@
+"""What was read, and how a search ended."""
+
+from dataclasses import replace
+
+import pytest
+
+from tests.sample_run import NOTHING_FITS, SEARCH, UNDECIDED, sample_scenario, sample_set
+from ui.view_models import ending, scenario_summary
+
+
+def test_summary_tells_now_from_later():
+    """Rooms of phase 1 are wanted now, others are held; what stays is named."""
+    lines = dict(scenario_summary(sample_scenario()).lines)
+    assert lines["Wanted now"] == "Gathering area, outdoor kitchen, fire feature and quiet nook."
+    assert lines["Hold here for later"] == "Water reserve."
+    assert lines["Stays as it is"] == "House, old shade structure and red oak."
+
+
+@pytest.mark.parametrize(
+    ("option_set", "said"),
+    [
+        (sample_set(1), "1 concept after 12 s. No layout can weigh better than the first by more than 20%."),
+        (replace(sample_set(), search=replace(SEARCH, status="proven")), "The first is proven best"),
+        (replace(sample_set(), search=replace(SEARCH, stopped=True)), "2 concepts after 12 s, stopped by you."),
+        (replace(sample_set(), search=replace(SEARCH, bound=None)), "is not known"),
+        (NOTHING_FITS, "Nothing fits"),
+        (UNDECIDED, "nothing was ruled out"),
+    ],
+)
+def test_ending_claims_what_is_known_and_no_more(option_set, said):
+    """Each way of ending has its own words."""
+    assert said in ending(option_set)

@@ -1,0 +1,110 @@
+"""A small invented yard with its rooms and a layout that keeps every rule, most of them just so."""
+
+from dataclasses import replace
+from decimal import Decimal
+
+from optimizer.brief import Brief, Budget, Guests, Relation, RoomKind, RoomWish, Trip
+from optimizer.catalogue import SizedChoice, SizedRoom, kind_rules
+from optimizer.layout import Front, Layout, Placement
+from optimizer.scenario import Scenario
+from optimizer.site import (
+    Building,
+    Door,
+    Entrance,
+    KeepOut,
+    Place,
+    Setbacks,
+    Site,
+    Structure,
+    Surrounding,
+    Tree,
+    Window,
+)
+
+PLAIN_SITE = Site(
+    place=Place(40.0, -83.0, "America/New_York"),
+    boundary=((0, 0), (60, 0), (60, 40), (0, 40)),
+    edge_names=("street", "east", "rear", "west"),
+    setbacks=(Setbacks(paving=2, wall=2, roof=5, fire=5, water=5, equipment=2),) * 4,
+    buildings=(
+        Building(
+            "house",
+            ((10, 0), (50, 0), (50, 12), (10, 12)),
+            height_ft=20,
+            floor_z_ft=1.0,
+            doors=(Door("kitchen door", (20, 12), 3, (0, 1)),),
+            windows=(Window("bath window", (40, 12), 4, (0, 1)),),
+        ),
+    ),
+    entrances=(Entrance("gate", (0, 20), 5, (1, 0)),),
+    structures=(Structure("old roof", ((44, 30), (54, 30), (54, 38), (44, 38)), may_hold=("table",)),),
+    trees=(Tree("oak", (6, 34), trunk_diameter_ft=0.8, canopy_radius_ft=5),),
+    keep_outs=(KeepOut("drain strip", ((56, 0), (60, 0), (60, 40), (56, 40)), allow=("path", "lawn")),),
+    surroundings=(Surrounding("street eye", at=(30, -6)), Surrounding("rear eye", at=(30, 50))),
+)
+
+KEPT_RELATIONS = (
+    Relation(("cooker", "table"), "touching", shared_edge_ft=8),
+    Relation(("cooker", "table"), "faces"),
+    Relation(("nook", "table"), "near", within_ft=3),
+    Relation(("nook", "table"), "apart", at_least_ft=3),
+    Relation(("nook", "rear eye"), "in_view"),
+    Relation(("nook", "street eye"), "out_of_view"),
+)
+
+
+def plain_yard(*relations: Relation, ceiling: str | None = "1000") -> Scenario:
+    """The yard with these relations; a ceiling is a decimal number of money."""
+    brief = Brief(
+        Guests(4, 12),
+        rooms=tuple(RoomWish(room.name, room.rules.kind) for room in plain_rooms()),
+        relations=relations,
+        trips=(Trip("kitchen door", "cooker", 10), Trip("gate", "table", 4)),
+        budget=Budget(Decimal(ceiling) if ceiling else None),
+    )
+    return Scenario("plain yard", "ft", "USD", PLAIN_SITE, brief, "", "")
+
+
+def sized(
+    name: str, kind: RoomKind, width_ft: float, depth_ft: float, *, required: bool = False, **facts: str
+) -> SizedRoom:
+    """A room with one choice, all of its sides open."""
+    choice = SizedChoice("plain", width_ft, depth_ft, seats=4, worth=5.0)
+    return SizedRoom(name, kind_rules(kind), required, phase=1, choices=(choice,), **facts)  # type: ignore[arg-type]
+
+
+def plain_rooms(*changed: SizedRoom) -> tuple[SizedRoom, ...]:
+    """Table, cooker, fire and nook; a changed room stands in for its namesake, or is added."""
+    rooms = {
+        "table": sized("table", "gathering", 14, 12, required=True),
+        "cooker": sized("cooker", "kitchen", 8, 6),
+        "fire": sized("fire", "fire", 8, 8, fuel="gas"),
+        "nook": sized("nook", "nook", 8, 7),
+    }
+    return tuple({**rooms, **{room.name: room for room in changed}}.values())
+
+
+def stand(
+    room: str, x_ft: float, y_ft: float, width_ft: float, depth_ft: float, front: Front = "+y", *, choice: str = "plain"
+) -> Placement:
+    """One placed room."""
+    return Placement(room, choice, x_ft, y_ft, width_ft, depth_ft, front)
+
+
+KEPT = {
+    "table": stand("table", 24, 16, 14, 12),
+    "cooker": stand("cooker", 38, 18, 6, 8, "-x"),
+    "fire": stand("fire", 10, 22, 8, 8),
+    "nook": stand("nook", 28, 31, 8, 7),
+}
+
+
+def plain_layout(*changed: Placement, without: tuple[str, ...] = ()) -> Layout:
+    """The layout that keeps every rule, with rooms moved, added, or left out."""
+    placements = {**KEPT, **{placement.room: placement for placement in changed}}
+    return Layout(tuple(placement for name, placement in placements.items() if name not in without))
+
+
+def on_site(scenario: Scenario, **changes: object) -> Scenario:
+    """The scenario with parts of its site replaced."""
+    return replace(scenario, site=replace(scenario.site, **changes))  # type: ignore[arg-type]

@@ -1,0 +1,89 @@
+"""The opened concept as a sheet: the plan first, then plain words, then figures, money, rules and what to heed."""
+
+import streamlit as st
+
+from optimizer.options import Option
+from optimizer.results import Result
+from ui.components.cost_table import cost_table
+from ui.components.markup import Markup, element, paragraph, show
+from ui.components.pictures import large_plan
+from ui.jobs import Job
+from ui.view_models import Check, Figure, Sheet, sheet
+
+
+def concept_sheet(job: Job, result: Result, option: Option) -> None:
+    """Show one concept in full."""
+    shown = sheet(option, result.scenario)
+    show(large_plan(job, option))
+    paragraph(shown.paragraph, css="lead")
+    show(element("div", shown.proof, css="proof"))
+    _downloads(job, option)
+    show(_figures(shown.figures))
+    _rooms(shown)
+    _costs(shown)
+    _rules(shown)
+    _cautions(shown)
+
+
+def _figures(figures: tuple[Figure, ...]) -> Markup:
+    terms = (
+        element("div", element("dt", figure.label), element("dd", figure.value, element("small", figure.meaning)))
+        for figure in figures
+    )
+    return element("dl", *terms, css="figures")
+
+
+def _rooms(shown: Sheet) -> None:
+    st.subheader("Rooms", anchor=False)
+    rows = [_room_row(figure) for figure in (*shown.rooms, *_left_out(shown.left_out))]
+    show(element("table", element("tbody", *rows), css="sheet-table"))
+    if shown.wishes_missed:
+        paragraph(f"Wishes not kept: {'; '.join(shown.wishes_missed)}.")
+
+
+def _left_out(figures: tuple[Figure, ...]) -> tuple[Figure, ...]:
+    return tuple(Figure(figure.label, "left out", figure.value) for figure in figures)
+
+
+def _room_row(figure: Figure) -> Markup:
+    name = element("th", figure.label, element("small", figure.meaning), scope="row")
+    return element("tr", name, element("td", figure.value, css="amount"))
+
+
+def _costs(shown: Sheet) -> None:
+    st.subheader("Cost", anchor=False)
+    cost_table(shown.cost)
+
+
+def _rules(shown: Sheet) -> None:
+    st.subheader("Rules, checked again after the search", anchor=False)
+    show(element("ul", *(_rule(check) for check in shown.checks), css="rules"))
+
+
+def _rule(check: Check) -> Markup:
+    mark = element("span", "kept", css="kept") if check.is_kept else element("span", "broken", css="broken")
+    return element("li", mark, element("span", f"{check.sentence} {check.words}".strip()))
+
+
+def _cautions(shown: Sheet) -> None:
+    if shown.cautions:
+        st.subheader("Heed before building", anchor=False)
+        show(element("div", *(element("p", caution) for caution in shown.cautions), css="caution"))
+
+
+def _downloads(job: Job, option: Option) -> None:
+    with st.container(horizontal=True):
+        st.download_button(
+            "Plan as SVG",
+            data=lambda: job.plan_svg(option.id) or "",
+            file_name=f"concept-{option.rank}.svg",
+            mime="image/svg+xml",
+            on_click="ignore",
+        )
+        st.download_button(
+            "All concepts as JSON",
+            data=job.result_path.read_bytes,
+            file_name="options.json",
+            mime="application/json",
+            on_click="ignore",
+        )

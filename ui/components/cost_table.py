@@ -1,0 +1,35 @@
+"""The cost sheet as a table: phases, rooms, lines, contingency, totals, range."""
+
+from collections.abc import Iterator
+
+from ui.components.markup import Markup, element, show
+from ui.view_models import CostRow, CostSheet, PhaseCost, RoomCost
+
+
+def cost_table(cost: CostSheet) -> None:
+    """Show a cost sheet."""
+    rows = [row for phase in cost.phases for row in _phase(phase)]
+    total = _row("Total, all phases", cost.total, css="sum")
+    likely = element("p", f"At concept stage expect {cost.low} to {cost.high}.", css="quiet")
+    show(element("table", element("tbody", *rows, total), css="sheet-table"), likely)
+
+
+def _phase(phase: PhaseCost) -> Iterator[Markup]:
+    for room in phase.rooms:
+        yield from _room(phase, room)
+    yield _row(f"{phase.title}: contingency", phase.contingency)
+    yield _row(f"{phase.title}: total", phase.total, css="sum")
+
+
+def _room(phase: PhaseCost, room: RoomCost) -> Iterator[Markup]:
+    yield _row(f"{phase.title} · {room.room}", room.total, css="group", head="th")
+    yield from (_line(row) for row in room.rows)
+
+
+def _line(row: CostRow) -> Markup:
+    item = element("td", row.item, element("small", row.quantity))
+    return element("tr", item, element("td", row.amount, css="amount"))
+
+
+def _row(label: str, amount: str, *, css: str = "", head: str = "td") -> Markup:
+    return element("tr", element("th", label, scope="row"), element(head, amount, css="amount"), css=css)

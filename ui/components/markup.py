@@ -1,0 +1,41 @@
+"""Markup from words: whatever comes from a file is escaped here, and nowhere is it put on the page otherwise."""
+
+from base64 import b64encode
+from html import escape
+
+import streamlit as st
+
+
+class Markup(str):
+    """Text that is markup already, made by `element`."""
+
+    __slots__ = ()
+
+
+def element(tag: str, *children: str, css: str = "", **attributes: str) -> Markup:
+    """One element; children that are no Markup are escaped, as are the attributes."""
+    named = {"class": css, **attributes} if css else attributes
+    words = "".join(f' {name}="{escape(value)}"' for name, value in named.items())
+    inner = "".join(child if isinstance(child, Markup) else escape(child) for child in children)
+    return Markup(f"<{tag}{words}>{inner}</{tag}>")
+
+
+def image(svg: str, *, words: str) -> Markup:
+    """Show a drawing as a picture: inside one, no script runs and nothing is fetched. `words` say what it shows."""
+    data = b64encode(svg.encode()).decode()
+    return Markup(f'<img alt="{escape(words)}" src="data:image/svg+xml;base64,{data}">')
+
+
+def show(*parts: Markup) -> None:
+    """Put markup on the page."""
+    st.html("".join(parts))
+
+
+def paragraph(text: str, *, css: str = "quiet") -> None:
+    """Put a paragraph of plain words on the page."""
+    show(element("p", text, css=css))
+
+
+def problem_list(problems: tuple[str, ...]) -> None:
+    """Put problems on the page, one a line."""
+    show(element("ul", *(element("li", problem) for problem in problems), css="problems"))

@@ -1,0 +1,55 @@
+"""Pictures of a concept: the sheet as the command wrote it, and a small plan drawn from the same drawing."""
+
+from collections.abc import Sequence
+
+import streamlit as st
+
+from optimizer.catalogue import sized_rooms
+from optimizer.circulation import Way, way_polygon
+from optimizer.drawing import draw_plan
+from optimizer.export import thumbnail_svg
+from optimizer.layout import Layout
+from optimizer.options import Option
+from optimizer.scenario import Scenario
+from ui.components.markup import Markup, element, image
+from ui.jobs import Job
+
+
+def large_plan(job: Job, option: Option) -> Markup:
+    """Give the plan of a concept in the width there is, or say that it is not there."""
+    svg = job.plan_svg(option.id)
+    if svg is None:
+        return element("p", "The plan of this concept is not there; search again to draw it.", css="quiet")
+    return element("div", image(svg, words=_words(option)), css="plan")
+
+
+def small_picture(scenario: Scenario, option: Option, job: Job) -> Markup:
+    """Give the small plan of a concept as a picture."""
+    return image(_concept_svg(f"{job.id}/{option.id}", scenario, option), words=_words(option))
+
+
+def yard_picture(scenario: Scenario) -> Markup:
+    """Give the yard as it was read, before anything is placed, as a picture."""
+    return image(_yard_svg(scenario.digest, scenario), words=f"The yard of {scenario.name} as it is")
+
+
+# Drawing takes a moment and the page is run at every press; the first argument names the others for the cache.
+@st.cache_data(max_entries=400, show_spinner=False)
+def _concept_svg(key: str, _scenario: Scenario, _option: Option) -> str:
+    del key
+    return _small(_scenario, _option.layout, _option.appraisal.ways, title=f"Concept {_option.rank}")
+
+
+@st.cache_data(max_entries=40, show_spinner=False)
+def _yard_svg(digest: str, _scenario: Scenario) -> str:
+    del digest
+    return _small(_scenario, Layout(()), (), title=_scenario.name)
+
+
+def _small(scenario: Scenario, layout: Layout, ways: Sequence[Way], *, title: str) -> str:
+    paving = way_polygon(scenario.site, layout, ways) if ways else None
+    return thumbnail_svg(draw_plan(scenario, sized_rooms(scenario.brief), layout, (), title=title, path_area=paving))
+
+
+def _words(option: Option) -> str:
+    return f"Plan of concept {option.rank}: {', '.join(place.room for place in option.layout.placements)}"

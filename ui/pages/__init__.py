@@ -1,0 +1,5 @@
+"""The pages."""
+
+from ui.pages.concepts import concepts_page
+
+__all__ = ["concepts_page"]

@@ -1,0 +1,38 @@
+"""From a result to ready words and numbers: pure functions, no page in them."""
+
+from ui.view_models.card import Card, card
+from ui.view_models.comparison import Comparison, ComparisonRow, compare
+from ui.view_models.cost_sheet import CostRow, CostSheet, PhaseCost, RoomCost, cost_sheet
+from ui.view_models.progress import Progress, progress
+from ui.view_models.sheet import Check, Figure, Sheet, sheet
+from ui.view_models.summary import Summary, ending, scenario_summary
+from ui.view_models.words import CAUTION, Words, listed, number_words, sentence, share_words, words_of
+
+__all__ = [
+    "CAUTION",
+    "Card",
+    "Check",
+    "Comparison",
+    "ComparisonRow",
+    "CostRow",
+    "CostSheet",
+    "Figure",
+    "PhaseCost",
+    "Progress",
+    "RoomCost",
+    "Sheet",
+    "Summary",
+    "Words",
+    "card",
+    "compare",
+    "cost_sheet",
+    "ending",
+    "listed",
+    "number_words",
+    "progress",
+    "scenario_summary",
+    "sentence",
+    "share_words",
+    "sheet",
+    "words_of",
+]

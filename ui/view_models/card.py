@@ -1,0 +1,40 @@
+"""One line of the list of concepts in order."""
+
+from dataclasses import dataclass
+
+from optimizer.options import Option
+from ui.view_models.words import Words, number_words, sentence
+
+
+@dataclass(frozen=True, slots=True)
+class Card:
+    """A concept as the list shows it, in ready words."""
+
+    id: str
+    rank: int
+    cost: str
+    walking: str
+    worth: str
+    seats: str
+    left_out: tuple[str, ...]
+    reason: str
+
+    @property
+    def title(self) -> str:
+        """What the concept is called."""
+        return f"Concept {self.rank}"
+
+
+def card(option: Option, words: Words) -> Card:
+    """Return the line of one concept."""
+    appraisal = option.appraisal
+    return Card(
+        id=option.id,
+        rank=option.rank,
+        cost=words.money(appraisal.cost.total),
+        walking=words.length(appraisal.walking_ft),
+        worth=number_words(appraisal.worth),
+        seats=str(appraisal.seats),
+        left_out=tuple(left_out.room for left_out in option.left_out),
+        reason=sentence(option.reason),
+    )

@@ -1,0 +1,120 @@
+"""A concept opened: a paragraph, its figures, its checks, its proof and its cautions."""
+
+from dataclasses import dataclass
+
+from optimizer.appraisal import Appraisal
+from optimizer.brief import RULES, Brief
+from optimizer.check import Finding
+from optimizer.layout import Placement
+from optimizer.options import Option, Proof
+from optimizer.scenario import Scenario
+from ui.view_models.card import Card, card
+from ui.view_models.cost_sheet import CostSheet, cost_sheet
+from ui.view_models.words import Words, listed, number_words, sentence, share_words, words_of
+
+
+@dataclass(frozen=True, slots=True)
+class Figure:
+    """A measure with its value in words, and what it means."""
+
+    label: str
+    value: str
+    meaning: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Check:
+    """A hard rule, and whether the independent check found it kept."""
+
+    sentence: str
+    is_kept: bool
+    words: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Sheet:
+    """Everything that the opened concept shows, in ready words."""
+
+    card: Card
+    paragraph: str
+    figures: tuple[Figure, ...]
+    rooms: tuple[Figure, ...]
+    left_out: tuple[Figure, ...]
+    wishes_missed: tuple[str, ...]
+    cost: CostSheet
+    checks: tuple[Check, ...]
+    proof: str
+    cautions: tuple[str, ...]
+
+
+def sheet(option: Option, scenario: Scenario) -> Sheet:
+    """Sheet of one concept of a scenario."""
+    words = words_of(scenario)
+    return Sheet(
+        card=card(option, words),
+        paragraph=_paragraph(option, scenario, words),
+        figures=_figures(option.appraisal, scenario.brief, words),
+        rooms=tuple(_room(place, scenario.brief, words) for place in option.layout.placements),
+        left_out=tuple(Figure(left_out.room, sentence(left_out.why)) for left_out in option.left_out),
+        wishes_missed=option.appraisal.wishes_missed,
+        cost=cost_sheet(option.appraisal.cost, words),
+        checks=_checks(option.findings),
+        proof=_proof(option.proof, words),
+        cautions=option.cautions,
+    )
+
+
+def _paragraph(option: Option, scenario: Scenario, words: Words) -> str:
+    shown = card(option, words)
+    parts = (
+        shown.reason,
+        f"It seats {shown.seats}, and a gathering walks {shown.walking} in it.",
+        _money_sentence(option, scenario, words),
+        f"It does without {listed(shown.left_out)}." if shown.left_out else "",
+        sentence(f"Against the nearest better concept: {option.differs_by.words}") if option.differs_by else "",
+    )
+    return " ".join(part for part in parts if part)
+
+
+def _money_sentence(option: Option, scenario: Scenario, words: Words) -> str:
+    cost, ceiling = option.appraisal.cost, scenario.brief.budget.ceiling
+    first = words.money(cost.phase(1))
+    under = "" if ceiling is None else f" of a ceiling of {words.money(ceiling)}"
+    later = cost.total - cost.phase(1)
+    return f"Phase 1 takes {first}{under}{f'; later phases {words.money(later)}' if later else ''}."
+
+
+def _figures(appraisal: Appraisal, brief: Brief, words: Words) -> tuple[Figure, ...]:
+    return (
+        Figure("Cost", words.money(appraisal.cost.total), "all phases, contingency included"),
+        Figure("Seats", str(appraisal.seats), f"drawn; the party has {brief.guests.party}"),
+        Figure("Walking", words.length(appraisal.walking_ft), "all trips of one gathering"),
+        Figure("Worth", number_words(appraisal.worth), "points of the brief that it buys"),
+        Figure("Aligned edges", share_words(appraisal.aligned_share), "on a line shared with another"),
+        Figure("Land without a use", share_words(appraisal.leftover_share), "of the open yard"),
+        Figure("Paved", share_words(appraisal.paved_share), "of the open yard"),
+        *(Figure(f"Sun, {room}", f"{hours:.1f} h", _missed(missed)) for room, hours, missed in appraisal.sun_h),
+    )
+
+
+def _missed(hours: float) -> str:
+    return "direct, in its hours: as wished" if hours < 0.05 else f"direct, in its hours: {hours:.1f} h off the wish"
+
+
+def _room(place: Placement, brief: Brief, words: Words) -> Figure:
+    wish = brief.room(place.room)
+    phase = wish.phase if wish else 1
+    size = f"{words.length(place.width_ft)} × {words.length(place.depth_ft)}"
+    return Figure(place.room, size, f"{place.choice}{'' if phase == 1 else f'; hold here for phase {phase}'}")
+
+
+def _checks(findings: tuple[Finding, ...]) -> tuple[Check, ...]:
+    broken = {finding.rule: finding.words for finding in findings}
+    return tuple(Check(rule.sentence, rule.id not in broken, broken.get(rule.id, "")) for rule in RULES.values())
+
+
+def _proof(proof: Proof, words: Words) -> str:
+    if proof.arrangement == "proven":
+        return "Proven: nothing better exists with these rooms in this order."
+    left = words.money(max(0.0, proof.objective - proof.bound))
+    return f"Not proven: with these rooms in this order, up to {left} of weighed losses might still be saved."

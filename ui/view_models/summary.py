@@ -1,0 +1,53 @@
+"""What was read of a scenario, before anything is searched; and how a search ended."""
+
+from dataclasses import dataclass
+
+from optimizer.options import OptionSet, SearchRecord
+from optimizer.scenario import Scenario
+from ui.view_models.words import listed, sentence, words_of
+
+
+@dataclass(frozen=True, slots=True)
+class Summary:
+    """A scenario in a few lines: who, what, how much."""
+
+    name: str
+    lines: tuple[tuple[str, str], ...]
+
+
+def scenario_summary(scenario: Scenario) -> Summary:
+    """Summary of a scenario as read."""
+    brief, site = scenario.brief, scenario.site
+    ceiling = brief.budget.ceiling
+    money = "No ceiling" if ceiling is None else f"{words_of(scenario).money(ceiling)} for phase 1"
+    stays = [*(b.name for b in site.buildings), *(s.name for s in site.structures), *(t.name for t in site.trees)]
+    lines = (
+        ("Guests", f"{brief.guests.everyday} on a usual day, {brief.guests.party} at a party"),
+        ("Budget", f"{money}, {brief.budget.contingency:.0%} contingency included"),
+        ("Wanted now", sentence(listed([room.name for room in brief.rooms if room.phase == 1]))),
+        ("Hold here for later", sentence(listed([room.name for room in brief.rooms if room.phase > 1]))),
+        ("Stays as it is", sentence(listed(stays))),
+        ("Concepts asked for", str(brief.options.count)),
+    )
+    return Summary(scenario.name, tuple(line for line in lines if line[1]))
+
+
+def ending(option_set: OptionSet) -> str:
+    """How a search ended, in two sentences at most."""
+    search, count = option_set.search, len(option_set.options)
+    if search.status == "nothing_fits":
+        return "Nothing fits: the wishes cannot all be kept in this yard."
+    if not count:
+        return (
+            f"Undecided after {search.seconds:.0f} s: nothing was found and nothing was ruled out. Give it more time."
+        )
+    stopped = ", stopped by you" if search.stopped else ""
+    return f"{count} concept{'' if count == 1 else 's'} after {search.seconds:.0f} s{stopped}. {_bound_words(search)}"
+
+
+def _bound_words(search: SearchRecord) -> str:
+    if search.status == "proven":
+        return "The first is proven best: no layout of this yard and brief weighs better."
+    if search.gap is None:
+        return "How much better a layout could be is not known."
+    return f"No layout can weigh better than the first by more than {search.gap:.0%}."

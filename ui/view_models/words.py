@@ -1,0 +1,63 @@
+"""Figures in words: money in the scenario's currency, lengths in its units, lists as a person writes them."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from decimal import Decimal
+from typing import Final
+
+from optimizer.scenario import Scenario
+from optimizer.units import metres_from_feet
+
+CAUTION: Final = (
+    "Decision support at concept stage, not for construction. Gas, electricity, structure, slopes, drainage and water "
+    "barriers follow local codes and the work of licensed practitioners."
+)
+
+_SIGNS: Final = {"USD": "$", "CAD": "CA$", "AUD": "A$", "EUR": "€", "GBP": "£"}
+
+
+@dataclass(frozen=True, slots=True)
+class Words:
+    """How one scenario's figures are said: its currency and its units (`ft` or `m`)."""
+
+    currency: str
+    units: str
+
+    def money(self, amount: Decimal | float, *, cents: bool = False) -> str:
+        """Say an amount as `$121,400`, or with the currency's code where it has no sign here."""
+        figure = f"{abs(amount):,.{2 if cents else 0}f}"
+        sign = _SIGNS.get(self.currency, f"{self.currency} ")
+        return f"{'−' if amount < 0 else ''}{sign}{figure}"
+
+    def length(self, length_ft: float) -> str:
+        """Say a length given in feet as whole feet or as metres to a tenth (whole from 100 m)."""
+        if self.units != "m":
+            return f"{length_ft:,.0f} ft"
+        metres = metres_from_feet(length_ft)
+        return f"{metres:,.0f} m" if metres >= 100 else f"{metres:,.1f} m"
+
+
+def words_of(scenario: Scenario) -> Words:
+    """How this scenario's figures are said."""
+    return Words(scenario.currency, scenario.units)
+
+
+def number_words(value: Decimal | float) -> str:
+    """Say a number with at most two decimals, and none that say nothing."""
+    return f"{value:,.2f}".rstrip("0").rstrip(".")
+
+
+def share_words(share: float) -> str:
+    """Say a share of one in whole per cent."""
+    return f"{share:.0%}"
+
+
+def listed(names: Sequence[str]) -> str:
+    """Names as `a, b and c`; empty for none."""
+    return " and ".join([", ".join(names[:-1]), names[-1]]) if len(names) > 1 else "".join(names)
+
+
+def sentence(text: str) -> str:
+    """Text with a capital at its start and one full stop at its end."""
+    plain = text.strip().rstrip(".")
+    return f"{plain[:1].upper()}{plain[1:]}." if plain else ""
