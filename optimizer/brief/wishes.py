@@ -4,9 +4,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 from typing import Literal
 
-RoomKind = Literal[
-    "gathering", "kitchen", "fire", "nook", "reserve", "arrival", "lawn", "bed", "storage", "play"
-]
+RoomKind = Literal["gathering", "kitchen", "fire", "nook", "reserve", "arrival", "lawn", "bed", "storage", "play"]
 RelationKind = Literal["touching", "near", "apart", "in_view", "out_of_view", "faces"]
 
 

@@ -2,6 +2,6 @@
 
 from optimizer.fields.door_zones import LANDING_FT, TREAD_FT, door_zone, risers
 from optimizer.fields.ground import ground_z_ft
-from optimizer.fields.sun import sun_hours
+from optimizer.fields.sun import room_sun_hours, sun_hours
 
-__all__ = ["LANDING_FT", "TREAD_FT", "door_zone", "ground_z_ft", "risers", "sun_hours"]
+__all__ = ["LANDING_FT", "TREAD_FT", "door_zone", "ground_z_ft", "risers", "room_sun_hours", "sun_hours"]

@@ -8,6 +8,7 @@ structures and tree crowns; the slope of the ground is not counted yet.
 import math
 from dataclasses import dataclass
 from datetime import datetime, timedelta
+from functools import lru_cache
 from zoneinfo import ZoneInfo
 
 import numpy as np
@@ -52,12 +53,24 @@ def sun_hours(site: Site, points: NDArray[np.float64], wish: SunWish) -> NDArray
     Hours [h], shape (n,), from 0 to the window's length.
     """
     hours = np.zeros(len(points))
-    suns = sun_directions(site.place, wish)
-    casters = casters_of(site)
-    for altitude_deg, bearing_deg, step_h in suns:
-        if altitude_deg > LOWEST_ALTITUDE_DEG:
-            hours += step_h * lit_share(casters, points, altitude_deg=altitude_deg, plan_deg=bearing_deg)
+    for step_h, shades in _skies(site, wish):
+        hours += step_h * lit_share(shades, points)
     return hours / len(wish.months)
+
+
+Shade = tuple[Geometry, float]
+"""A shadow on the ground, and the share of the sun that it holds back."""
+
+
+@lru_cache(maxsize=32)
+def _skies(site: Site, wish: SunWish) -> tuple[tuple[float, tuple[Shade, ...]], ...]:
+    """Every moment with the sun up: the hours it stands for, and the shadows of everything at it."""
+    casters = casters_of(site)
+    return tuple(
+        (step_h, shades_of(casters, altitude_deg=altitude_deg, plan_deg=plan_deg))
+        for altitude_deg, plan_deg, step_h in sun_directions(site.place, wish)
+        if altitude_deg > LOWEST_ALTITUDE_DEG
+    )
 
 
 def sun_directions(place: Place, wish: SunWish) -> tuple[tuple[float, float, float], ...]:
@@ -70,9 +83,7 @@ def sun_directions(place: Place, wish: SunWish) -> tuple[tuple[float, float, flo
     sun = solarposition.spa_python(index, place.latitude, place.longitude)
     bearings = sun["azimuth"].to_numpy() - place.plan_up_bearing_deg
     altitudes = 90.0 - sun["apparent_zenith"].to_numpy()
-    return tuple(
-        (float(a), float(b), step_h) for a, b, (_, step_h) in zip(altitudes, bearings, moments, strict=True)
-    )
+    return tuple((float(a), float(b), step_h) for a, b, (_, step_h) in zip(altitudes, bearings, moments, strict=True))
 
 
 def casters_of(site: Site) -> tuple[Caster, ...]:
@@ -94,17 +105,21 @@ def casters_of(site: Site) -> tuple[Caster, ...]:
     return tuple(solid)
 
 
-def lit_share(
-    casters: tuple[Caster, ...], points: NDArray[np.float64], *, altitude_deg: float, plan_deg: float
-) -> NDArray[np.float64]:
-    """Share of the direct sun that reaches each point, 0 to 1, shape (n,)."""
+def shades_of(casters: tuple[Caster, ...], *, altitude_deg: float, plan_deg: float) -> tuple[Shade, ...]:
+    """Shadows of all casters under a sun at this altitude and this bearing from the plan's +y."""
     reach = 1.0 / math.tan(math.radians(altitude_deg))
     away = (-math.sin(math.radians(plan_deg)) * reach, -math.cos(math.radians(plan_deg)) * reach)
-    lit = np.ones(len(points))
-    for caster in casters:
-        shade = shadow(caster, away)
+    shades = tuple((shadow(caster, away), caster.share) for caster in casters)
+    for shade, _ in shades:
         shapely.prepare(shade)
-        lit *= np.where(shapely.contains_xy(shade, points[:, 0], points[:, 1]), 1.0 - caster.share, 1.0)
+    return shades
+
+
+def lit_share(shades: tuple[Shade, ...], points: NDArray[np.float64]) -> NDArray[np.float64]:
+    """Share of the direct sun that reaches each point, 0 to 1, shape (n,)."""
+    lit = np.ones(len(points))
+    for shade, share in shades:
+        lit *= np.where(shapely.contains_xy(shade, points[:, 0], points[:, 1]), 1.0 - share, 1.0)
     return lit
 
 
@@ -135,3 +150,11 @@ def _moments(place: Place, wish: SunWish) -> list[tuple[datetime, float]]:
         for month in wish.months
         for k in range(count)
     ]
+
+
+def room_sun_hours(site: Site, wish: SunWish, *, low: tuple[float, float], high: tuple[float, float]) -> float:
+    """Mean hours of direct sun over a rectangle of the plan, sampled about every foot [h]."""
+    counts = [max(1, round(high[axis] - low[axis])) for axis in (0, 1)]
+    axes = [low[a] + (high[a] - low[a]) * (np.arange(counts[a]) + 0.5) / counts[a] for a in (0, 1)]
+    points = np.stack([grid.ravel() for grid in np.meshgrid(*axes)], axis=1)
+    return float(sun_hours(site, points, wish).mean())

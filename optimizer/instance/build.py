@@ -45,9 +45,7 @@ def build_instance(
         pulls=pulls_of(context),
         lines_x=_lines(context, 0),
         lines_y=_lines(context, 1),
-        order_rate=round(
-            CENTS * rates().order * scenario.brief.weights.order * context.lattice.step_ft
-        ),
+        order_rate=round(CENTS * rates().order * scenario.brief.weights.order * context.lattice.step_ft),
         spendable=_spendable(scenario, book) if limits.ceiling else None,
         reach=reach_grid(context) if limits.reachable else None,
     )
@@ -60,9 +58,7 @@ def worth_rate(scenario: Scenario, rooms: tuple[SizedRoom, ...]) -> float:
     return float(ceiling) / total if ceiling and total else rates().worth_without_ceiling
 
 
-def _room(
-    context: Context, room: SizedRoom, book: PriceBook, limits: Limits, parts: list
-) -> InstanceRoom:
+def _room(context: Context, room: SizedRoom, book: PriceBook, limits: Limits, parts: list) -> InstanceRoom:
     variants = variants_of(room, context.lattice, proportion=limits.proportion, exact=limits.exact_sizes)
     weights = context.scenario.brief.weights
     point = CENTS * worth_rate(context.scenario, context.rooms) * weights.worth
@@ -72,7 +68,10 @@ def _room(
         name=room.name,
         required=room.required and limits.required,
         walkable=room.rules.walkable,
-        variants=tuple(_priced(context, room, variant, book, point * (most - room.choices[variant.choice].worth)) for variant in variants),
+        variants=tuple(
+            _priced(context, room, variant, book, point * (most - room.choices[variant.choice].worth))
+            for variant in variants
+        ),
         allowed=tuple(_allowed(context, room, variant, blocked, parts) for variant in variants),
         losses=tuple(place_losses(context, room, variant, hours) for variant in variants),
         absent_loss=round(point * most),
@@ -102,9 +101,7 @@ def _allowed(context: Context, room: SizedRoom, variant: Variant, blocked: Cells
 
 def _pair(context: Context, parts: list[Part], first: int, second: int) -> Pair:
     rooms = context.rooms[first], context.rooms[second]
-    open_ends = tuple(
-        end for end in (0, 1) if rooms[end].rules.has_front and not rooms[1 - end].rules.walkable
-    )
+    open_ends = tuple(end for end in (0, 1) if rooms[end].rules.has_front and not rooms[1 - end].rules.walkable)
     pair = Pair(first, second, open_ends=open_ends)
     adders: list[Callable[[Context, Pair], Pair]] = [part.pair for part in parts if part.pair]
     for add in adders:

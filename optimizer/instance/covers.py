@@ -1,23 +1,31 @@
 """A mask as a few rectangles: how the solver sees where a room may stand, and what each place costs."""
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 
-from optimizer.instance.instance import Losses
+from optimizer.instance.instance import InstanceRoom, Losses
 from optimizer.instance.lattice import Cells
 
 
 @dataclass(frozen=True, slots=True)
 class Zone:
     """Lower left corners from (`left`, `low`) to (`right`, `top`), ends included, none of which costs more than
-    `loss` cents."""
+    `loss` cents.
+    """
 
     left: int
     right: int
     low: int
     top: int
     loss: int
+
+
+@lru_cache(maxsize=1024)
+def room_zones(room: InstanceRoom, variant: int) -> tuple[Zone, ...]:
+    """Zones of a room's variant, made once for all the models that ask."""
+    return zones_of(room.allowed[variant], room.losses[variant])
 
 
 def zones_of(allowed: Cells, losses: Losses) -> tuple[Zone, ...]:

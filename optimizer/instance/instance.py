@@ -15,10 +15,11 @@ Losses = NDArray[np.int64]
 """A loss in cents for each lower left corner; shape (rows, columns)."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class InstanceRoom:
     """A room with its variants; `allowed[v]` and `losses[v]` say where variant v may stand, and what each place
-    costs whatever the other rooms do. `absent_loss` is what it costs to do without the room."""
+    costs whatever the other rooms do. `absent_loss` is what it costs to do without the room.
+    """
 
     name: str
     required: bool

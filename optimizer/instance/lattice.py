@@ -2,6 +2,7 @@
 
 import math
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 import shapely
@@ -42,10 +43,15 @@ class Lattice:
 
     def boxes(self) -> NDArray[np.object_]:
         """Every cell as a polygon, shape (rows, columns)."""
-        x = self.x0_ft + self.step_ft * np.arange(self.columns)
-        y = self.y0_ft + self.step_ft * np.arange(self.rows)
-        left, low = np.meshgrid(x, y)
-        return np.asarray(shapely.box(left, low, left + self.step_ft, low + self.step_ft))
+        return _boxes(self)
+
+
+@lru_cache(maxsize=4)
+def _boxes(lattice: Lattice) -> NDArray[np.object_]:
+    x = lattice.x0_ft + lattice.step_ft * np.arange(lattice.columns)
+    y = lattice.y0_ft + lattice.step_ft * np.arange(lattice.rows)
+    left, low = np.meshgrid(x, y)
+    return np.asarray(shapely.box(left, low, left + lattice.step_ft, low + lattice.step_ft))
 
 
 def any_in_window(cells: Cells, *, width: int, depth: int) -> Cells:
@@ -62,9 +68,7 @@ def window_sums(cells: NDArray[np.bool_] | NDArray[np.float64], *, width: int, d
     """Sum over each window of that size, by a summed-area table; shape (rows - depth + 1, columns - width + 1)."""
     table = np.zeros((cells.shape[0] + 1, cells.shape[1] + 1))
     table[1:, 1:] = cells.cumsum(axis=0, dtype=float).cumsum(axis=1)
-    return np.asarray(
-        table[depth:, width:] - table[:-depth, width:] - table[depth:, :-width] + table[:-depth, :-width]
-    )
+    return np.asarray(table[depth:, width:] - table[:-depth, width:] - table[depth:, :-width] + table[:-depth, :-width])
 
 
 def shifted(cells: Cells, *, right: int, up: int, fill: bool) -> Cells:

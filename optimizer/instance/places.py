@@ -13,6 +13,8 @@ from optimizer.instance.variants import Variant
 from optimizer.instance.wishes import wish_loss
 
 CENTS = 100
+LEVEL_CENTS = 20_000
+"""Losses of places are counted in whole levels, rounded down: few zones for the solver, and still a floor."""
 
 
 def place_losses(context: Context, room: SizedRoom, variant: Variant, hours: NDArray[np.float64] | None) -> Losses:
@@ -28,7 +30,7 @@ def place_losses(context: Context, room: SizedRoom, variant: Variant, hours: NDA
         if thing is not None:
             kept = ON_THING[relation.kind](context, relation, variant, thing, relation.between[0] == room.name)
             losses += np.where(kept, 0, wish_loss(context, relation))
-    return np.asarray(np.floor(losses), dtype=np.int64)
+    return np.asarray(np.floor(losses / LEVEL_CENTS) * LEVEL_CENTS, dtype=np.int64)
 
 
 def cell_hours(context: Context, room: SizedRoom) -> NDArray[np.float64] | None:

@@ -1,5 +1,7 @@
 """Geometry of the site as cells: what a thing covers, and what lies within a distance of it."""
 
+from functools import lru_cache
+
 import numpy as np
 import shapely
 from shapely import Geometry
@@ -10,6 +12,7 @@ COVERED_SQFT = 1e-3
 NEAR_SLACK_FT = 1e-6
 
 
+@lru_cache(maxsize=256)
 def covered(lattice: Lattice, geometry: Geometry) -> Cells:
     """Cells that share area with the geometry."""
     boxes = lattice.boxes()
@@ -18,6 +21,7 @@ def covered(lattice: Lattice, geometry: Geometry) -> Cells:
     return result
 
 
+@lru_cache(maxsize=256)
 def within(lattice: Lattice, geometry: Geometry, distance_ft: float) -> Cells:
     """Cells of which some part lies closer to the geometry than the distance.
 
@@ -70,6 +74,7 @@ def _slivers(cells: Cells, *, width: int, depth: int, reach: int) -> Cells:
     return result
 
 
+@lru_cache(maxsize=64)
 def _before_crooked_walls(lattice: Lattice, outline: Geometry, gap_ft: float) -> Cells:
     """Cells in front of, and closer than the gap to, walls that lie on no grid line."""
     result = np.zeros((lattice.rows, lattice.columns), dtype=bool)

@@ -18,7 +18,8 @@ TRUNK_FT = 1.0
 @dataclass(frozen=True)
 class ReachGrid:
     """`free` cells bear a way where no room stands; a way is `width` cells wide. Stops are the cell ranges
-    (first row, last row, first column, last column) in which a way's lower left cell reaches a door or entrance."""
+    (first row, last row, first column, last column) in which a way's lower left cell reaches a door or entrance.
+    """
 
     free: Cells
     width: int
@@ -37,9 +38,7 @@ def _free(context: Context) -> Cells:
     taken = [covered(context.lattice, building) for building in context.buildings]
     taken += [within(context.lattice, Point(tree.at), TRUNK_FT) for tree in context.site.trees]
     taken += [
-        covered(context.lattice, Polygon(area.outline))
-        for area in context.site.keep_outs
-        if "path" not in area.allow
+        covered(context.lattice, Polygon(area.outline)) for area in context.site.keep_outs if "path" not in area.allow
     ]
     return ~np.logical_or.reduce([outside, *taken])
 

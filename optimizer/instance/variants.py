@@ -10,7 +10,8 @@ from optimizer.layout import Front
 @dataclass(frozen=True, slots=True)
 class Variant:
     """One choice in one turn. Sizes in steps as placed; the anchor is where ways to it are measured, in half steps
-    from the lower left corner: the middle of the front where there is one, else the centre."""
+    from the lower left corner: the middle of the front where there is one, else the centre.
+    """
 
     choice: int
     width: int

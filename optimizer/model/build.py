@@ -24,7 +24,8 @@ class LayoutModel:
 
 def build_model(instance: Instance, scope: Scope, *, with_objective: bool = True) -> LayoutModel:
     """Build the model. Sight between rooms and walkability are left to the judge: the model is the looser for it, so
-    its bound and its "nothing fits" hold for the real problem."""
+    its bound and its "nothing fits" hold for the real problem.
+    """
     model = cp_model.CpModel()
     rooms = room_variables(model, instance, scope)
     views = [
@@ -55,9 +56,7 @@ def _objective(
     return total + order_loss(model, instance, rooms) if scope.with_order and instance.order_rate else total
 
 
-def _view(
-    model: cp_model.CpModel, instance: Instance, pair: Pair, side: int | None, rooms: Rooms
-) -> PairModel | None:
+def _view(model: cp_model.CpModel, instance: Instance, pair: Pair, side: int | None, rooms: Rooms) -> PairModel | None:
     first, second = rooms[pair.first], rooms[pair.second]
     if first is None or second is None:
         return None

@@ -13,7 +13,10 @@ def keep_near(view: PairModel, distance_ft: float, *, unless: list[BoolVarT]) ->
     """Edge to edge at most this far, unless one of the literals is true."""
     step = view.instance.context.lattice.step_ft
     reach = math.floor((distance_ft + SLACK_FT) / step)
-    across = [math.floor(math.sqrt(max(0.0, (distance_ft + SLACK_FT) ** 2 - (k * step) ** 2)) / step) for k in range(reach + 1)]
+    across = [
+        math.floor(math.sqrt(max(0.0, (distance_ft + SLACK_FT) ** 2 - (k * step) ** 2)) / step)
+        for k in range(reach + 1)
+    ]
     enforced = [*view.both, *(literal.negated() for literal in unless)]
     gap_x = view.model.new_int_var(0, reach, "")
     gap_y = view.model.new_int_var(0, reach, "")
@@ -32,7 +35,10 @@ def keep_apart(view: PairModel, distance_ft: float, *, unless: list[BoolVarT]) -
     """
     step = view.instance.context.lattice.step_ft
     reach = math.ceil((distance_ft - SLACK_FT) / step)
-    across = [math.ceil(math.sqrt(max(0.0, (distance_ft - SLACK_FT) ** 2 - (k * step) ** 2)) / step - 1e-9) for k in range(reach + 1)]
+    across = [
+        math.ceil(math.sqrt(max(0.0, (distance_ft - SLACK_FT) ** 2 - (k * step) ** 2)) / step - 1e-9)
+        for k in range(reach + 1)
+    ]
     enforced = [*view.both, *(literal.negated() for literal in unless)]
     gap_x, gap_y = _real_gap(view, (LEFT, RIGHT), reach, enforced), _real_gap(view, (BELOW, ABOVE), reach, enforced)
     least = view.model.new_int_var(0, reach, "")

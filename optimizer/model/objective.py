@@ -23,7 +23,9 @@ def rooms_loss(instance: Instance, rooms: Rooms) -> LinearExprT:
     return total
 
 
-def walking_loss(model: cp_model.CpModel, instance: Instance, rooms: Rooms, sides: dict[tuple[int, int], dict[int, list[IntVar]]]) -> LinearExprT:
+def walking_loss(
+    model: cp_model.CpModel, instance: Instance, rooms: Rooms, sides: dict[tuple[int, int], dict[int, list[IntVar]]]
+) -> LinearExprT:
     """Feet walked at their rate; a trip whose room is absent costs nothing."""
     total: LinearExprT = 0
     for number, pull in enumerate(instance.pulls):
@@ -56,7 +58,8 @@ def _floor(
     rooms: tuple[RoomVariables, RoomVariables],
 ) -> None:
     """Separation cuts: rooms side by side are at least half their widths apart, centre to centre (design: measured to
-    be what makes the bound useful). Only where both are measured from their centres."""
+    be what makes the bound useful). Only where both are measured from their centres.
+    """
     fronts = [v.front for index in (one, other) for v in instance.rooms[index].variants]
     literals = sides.get((min(one, other), max(one, other)))
     if literals is None or any(front is not None for front in fronts):

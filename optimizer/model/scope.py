@@ -8,7 +8,8 @@ from optimizer.instance import Instance
 @dataclass(frozen=True, slots=True)
 class Scope:
     """For each room the variants that it may take (none: it is left out), and whether it may be absent; for each pair
-    of rooms its canonical side (0 left, 1 right, 2 below, 3 above), or None where any will do."""
+    of rooms its canonical side (0 left, 1 right, 2 below, 3 above), or None where any will do.
+    """
 
     variants: tuple[tuple[int, ...], ...]
     optional: tuple[bool, ...]

@@ -6,7 +6,7 @@ from ortools.sat.python import cp_model
 from ortools.sat.python.cp_model import BoolVarT, IntVar, LinearExprT
 
 from optimizer.instance import Instance
-from optimizer.instance.covers import zones_of
+from optimizer.instance.covers import room_zones
 from optimizer.model.scope import Scope
 
 
@@ -79,7 +79,7 @@ def _place(
     room = instance.rooms[index]
     chosen: list[tuple[IntVar, tuple[int, int, int, int, int]]] = []
     for v, literal in literals.items():
-        zones = zones_of(room.allowed[v], room.losses[v])
+        zones = room_zones(room, v)
         zone_literals = [model.new_bool_var(f"{room.name}:{v}:zone{k}") for k in range(len(zones))]
         model.add(sum(zone_literals) == literal)
         chosen += [(z, (a.left, a.right, a.low, a.top, a.loss)) for z, a in zip(zone_literals, zones, strict=True)]

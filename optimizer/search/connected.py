@@ -1,5 +1,6 @@
 """Whether every placed room and every stop is joined by a clear way, on the grid: quick, and a shade stricter than
-the judge where walls lie off the grid."""
+the judge where walls lie off the grid.
+"""
 
 import numpy as np
 from scipy import ndimage

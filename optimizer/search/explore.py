@@ -92,9 +92,7 @@ def _rebuilt(board: Board, state: State, tour: Tour, random: np.random.Generator
     return _recreate(board, thinned, _missing(thinned, tour), random, noise_cents=noise_cents)
 
 
-def _recreate(
-    board: Board, state: State, rooms: list[int], random: np.random.Generator, *, noise_cents: int
-) -> State:
+def _recreate(board: Board, state: State, rooms: list[int], random: np.random.Generator, *, noise_cents: int) -> State:
     spots = list(state)
     for room in random.permutation(rooms) if rooms else []:
         spots[room] = best_spot(

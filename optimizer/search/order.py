@@ -33,7 +33,9 @@ def order_loss(board: Board, state: State) -> int:
     return loss * board.instance.order_rate
 
 
-def order_vectors(board: Board, state: State, room: int, variant: Variant) -> tuple[NDArray[np.int64], NDArray[np.int64]]:
+def order_vectors(
+    board: Board, state: State, room: int, variant: Variant
+) -> tuple[NDArray[np.int64], NDArray[np.int64]]:
     """Order loss by x and by y of a room that is put in, less what it spares others: shapes (columns,) and (rows,)."""
     return (
         _vector(board, edges_across(board, state, 0), 0, variant, room),

@@ -13,7 +13,8 @@ Table = np.ndarray
 
 def strike_out(board: Board, table: Table, *, room: int, variant: Variant, other: int, spot: Spot) -> Table:
     """The table with every position forbidden at which the room breaks its pair's rules with the other, and with the
-    losses of wishes that are not kept."""
+    losses of wishes that are not kept.
+    """
     pair = board.pairs[room][other]
     if pair is None:
         return table
@@ -30,9 +31,7 @@ def strike_out(board: Board, table: Table, *, room: int, variant: Variant, other
 class Relative:
     """Positions of the moving room seen from the placed one: gaps along x and y, and where they touch."""
 
-    def __init__(
-        self, board: Board, pair: Pair, moving: Variant, placed: Variant, spot: Spot, *, first: bool
-    ) -> None:
+    def __init__(self, board: Board, pair: Pair, moving: Variant, placed: Variant, spot: Spot, *, first: bool) -> None:
         self.board, self.pair, self.moving, self.placed, self.spot = board, pair, moving, placed, spot
         self.ends = {0: moving, 1: placed} if first else {0: placed, 1: moving}
         self.moving_end = 0 if first else 1
@@ -86,7 +85,7 @@ def _only_touching(view: Relative, table: Table) -> Table:
 
 def _clear_or_touching(view: Relative, table: Table) -> Table:
     pair = view.pair
-    gap = pair.gap if pair.gap else (0 if not pair.may_overlap else None)
+    gap = pair.gap or (0 if not pair.may_overlap else None)
     if gap is None:
         return table
     kept = [(place, table[place].copy()) for place in view.touching(max(pair.share, 1))] if pair.gap else []

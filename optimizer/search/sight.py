@@ -30,7 +30,8 @@ def hidden_from(board: Board, moving: Variant, placed: Variant, spot: Spot) -> n
 @lru_cache(maxsize=64)
 def _convex_parts(outline: Polygon) -> tuple[tuple[tuple[float, float], ...], ...]:
     """Triangles of the outline: a line crosses the outline's inside where it crosses the inside of one of them, or
-    runs along the seam of two."""
+    runs along the seam of two.
+    """
     import shapely  # noqa: PLC0415 - only here
 
     triangles = shapely.constrained_delaunay_triangles(outline)

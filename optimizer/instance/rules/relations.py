@@ -98,7 +98,9 @@ def _faces(context: Context, _relation: Relation, variant: Variant, thing: Geome
     x, y = centres_ft(context.lattice, variant)
     centre = (x, y)
     half = [s * context.lattice.step_ft / 2 for s in size]
-    beside = (centre[along] + half[along] > low[0] + TOLERANCE_FT) & (centre[along] - half[along] < high[0] - TOLERANCE_FT)
+    beside = (centre[along] + half[along] > low[0] + TOLERANCE_FT) & (
+        centre[along] - half[along] < high[0] - TOLERANCE_FT
+    )
     if variant.front[0] == "+":
         return np.asarray(beside & (centre[across] + half[across] <= low[1] + TOLERANCE_FT))
     return np.asarray(beside & (centre[across] - half[across] >= high[1] - TOLERANCE_FT))
@@ -154,4 +156,3 @@ ADD_TO_PAIR: dict[RelationKind, Callable[[Context, Pair, Relation], Pair]] = {
 PARTS: dict[RuleId, Part] = {
     kind: Part(positions=_positions(kind), pair=_pair(kind, add)) for kind, add in ADD_TO_PAIR.items()
 }
-

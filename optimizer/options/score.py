@@ -1,0 +1,36 @@
+"""The objective once more, with the exact figures: named losses in money, each at least 0."""
+
+from collections.abc import Sequence
+
+from optimizer.appraisal import Appraisal, unaligned_ft
+from optimizer.catalogue import SizedRoom, rates
+from optimizer.layout import Layout
+from optimizer.scenario import Scenario
+
+Losses = tuple[tuple[str, float], ...]
+
+
+def losses_of(
+    scenario: Scenario,
+    rooms: Sequence[SizedRoom],
+    layout: Layout,
+    appraisal: Appraisal,
+    *,
+    worth_rate: float,
+    wish_weights: float,
+) -> Losses:
+    """Named losses of a layout in money.
+
+    `worth_rate` is the money that a point of worth stands for, `wish_weights` the sum of the weights of the wished
+    relations that are not kept.
+    """
+    weights, rate = scenario.brief.weights, rates()
+    most = sum(max(choice.worth for choice in room.choices) for room in rooms)
+    return (
+        ("cost", weights.cost * rate.cost * float(appraisal.cost.phase(1))),
+        ("walking", weights.walking * rate.walking * appraisal.walking_ft),
+        ("worth", weights.worth * worth_rate * max(0.0, most - appraisal.worth)),
+        ("sun", weights.sun * rate.sun * sum(missed for _, _, missed in appraisal.sun_h)),
+        ("order", weights.order * rate.order * unaligned_ft(scenario.site, layout)),
+        ("sight", weights.sight * rate.sight * wish_weights),
+    )

@@ -1,0 +1,109 @@
+"""The one place that names all the stages, in order: scenario, instance, search, check and appraisal, ranking.
+
+Heavy libraries are imported where they are used, so that `check` and `--help` start at once.
+"""
+
+import threading
+import time
+from dataclasses import dataclass
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from optimizer.events import Emit, Event, to_nobody
+from optimizer.scenario import Scenario
+
+if TYPE_CHECKING:
+    from optimizer.drawing import Drawing
+    from optimizer.options import Option, OptionSet
+
+
+@dataclass(frozen=True, slots=True)
+class RunSettings:
+    """What the call asks for; None leaves it to the scenario."""
+
+    count: int | None = None
+    seconds: float = 20.0
+    seed: int | None = None
+    repeatable: bool = False
+    start_from: Path | None = None
+
+
+def make_options(
+    scenario: Scenario,
+    settings: RunSettings,
+    *,
+    emit: Emit = to_nobody,
+    stop: threading.Event | None = None,
+) -> "OptionSet":
+    """Find, check, measure and rank concepts; infeasible and undecided are results."""
+    from optimizer.concepts import ConceptRun
+
+    return ConceptRun.of(scenario, settings.count, settings.seconds, settings.seed, settings.repeatable).run(
+        emit=emit, stop=stop or threading.Event(), started=time.monotonic()
+    )
+
+
+def site_facts(scenario: Scenario) -> tuple[tuple[str, str], ...]:
+    """Label and value of what `check` says about a site."""
+    from shapely import Polygon, union_all
+
+    from optimizer.catalogue import sized_rooms
+
+    boundary = Polygon(scenario.site.boundary)
+    houses = union_all([Polygon(building.outline) for building in scenario.site.buildings])
+    rooms = sized_rooms(scenario.brief)
+    facts = [
+        ("yard", f"{boundary.area:,.0f} sq ft"),
+        ("open yard", f"{boundary.difference(houses).area:,.0f} sq ft"),
+        ("buildings", ", ".join(building.name for building in scenario.site.buildings) or "none"),
+        ("grid step", f"{scenario.grid_step_ft:.3g} ft"),
+    ]
+    for room in rooms:
+        sizes = ", ".join(f"{choice.label} {choice.width_ft:.4g} x {choice.depth_ft:.4g} ft" for choice in room.choices)
+        facts.append((room.name, sizes))
+    return tuple(facts)
+
+
+def recheck(path: Path) -> tuple[str, ...]:
+    """What a result says that the check and the appraisal, run again, do not bear out; empty where all holds."""
+    from optimizer.catalogue import book_for, sized_rooms
+    from optimizer.concepts import fresh_option
+    from optimizer.results import differences, document_differences, option_record, read_result
+
+    result = read_result(path)
+    scenario = result.scenario
+    rooms, book = sized_rooms(scenario.brief), book_for(scenario.currency)
+    found = list(document_differences(result.document, scenario, book))
+    stored = {record["id"]: record for record in result.document["options"]}
+    for option in result.option_set.options:
+        known = {room.name: room for room in rooms}
+        strange = [p for p in option.layout.placements if p.room not in known or known[p.room].choice(p.choice) is None]
+        if strange:
+            found += [f"{option.id}: {p.room} as {p.choice} is not in the catalogue of this scenario" for p in strange]
+            continue
+        fresh = fresh_option(scenario, rooms, book, option)
+        found += differences(stored[option.id], option_record(rooms, fresh))
+    return tuple(found)
+
+
+def plan_drawing(scenario: Scenario, option: "Option") -> "Drawing":
+    """The plan of one concept, ready to be written."""
+    from optimizer.catalogue import sized_rooms
+    from optimizer.circulation import way_polygon
+    from optimizer.drawing import draw_plan
+
+    ways = option.appraisal.ways
+    return draw_plan(
+        scenario,
+        sized_rooms(scenario.brief),
+        option.layout,
+        ways,
+        title=f"{scenario.name} - {option.id}",
+        path_area=way_polygon(scenario.site, option.layout, ways),
+        cautions=option.cautions,
+    )
+
+
+def tell_stage(emit: Emit, stage: str) -> None:
+    """Say which stage begins."""
+    emit(Event("stage", {"stage": stage}))

@@ -1,0 +1,28 @@
+"""Find layouts: explore, polish with proof, bound; and say when nothing fits."""
+
+from optimizer.search.board import Board, board_of
+from optimizer.search.explore import Pool, Tour, explore, key_of
+from optimizer.search.polish import Polished, polish
+from optimizer.search.solve import Answer
+from optimizer.search.state import State, layout_of
+from optimizer.search.tours import run_tours
+from optimizer.search.value import value_of
+from optimizer.search.whole import anything_fits, bound_over_all
+
+__all__ = [
+    "Answer",
+    "Board",
+    "Polished",
+    "Pool",
+    "State",
+    "Tour",
+    "anything_fits",
+    "board_of",
+    "bound_over_all",
+    "explore",
+    "key_of",
+    "layout_of",
+    "polish",
+    "run_tours",
+    "value_of",
+]

@@ -1,0 +1,48 @@
+"""The best layout of one arrangement, with its proof."""
+
+import threading
+from dataclasses import dataclass
+
+from optimizer.model import arrangement_scope, build_model
+from optimizer.search.board import Board
+from optimizer.search.connected import is_connected
+from optimizer.search.explore import key_of
+from optimizer.search.solve import Effort, hint, solve
+from optimizer.search.state import State
+from optimizer.search.value import value_of
+
+POLISH = Effort(workers=1, deterministic_s=0.8, wall_s=3.0)
+
+
+@dataclass(frozen=True, slots=True)
+class Polished:
+    """A state with its objective and the bound of its arrangement, in cents."""
+
+    state: State
+    objective: int
+    bound: int
+
+    @property
+    def is_proven(self) -> bool:
+        """Whether nothing better exists with these rooms, in these turns and on these sides of each other."""
+        return self.bound >= self.objective
+
+
+def polish(board: Board, state: State, *, stop: threading.Event) -> Polished:
+    """Move the rooms to the best of their arrangement; the state as it was where the solver's one cannot be used.
+
+    Sight and walkability are asked of the solver's layout afterwards: where it breaks them the bound still holds.
+    """
+    instance = board.instance
+    before = value_of(board, state)
+    sides = key_of(board, state)[1]
+    scope = arrangement_scope(instance, tuple(None if spot is None else spot.variant for spot in state), sides)
+    built = build_model(instance, scope)
+    hint(built, state)
+    answer = solve(built, POLISH, stop=stop)
+    if answer.state is None or answer.bound is None:
+        return Polished(state, before, 0)
+    after = value_of(board, answer.state)
+    if after > before or not is_connected(instance, answer.state):
+        return Polished(state, before, min(before, answer.bound))
+    return Polished(answer.state, after, min(after, answer.bound))
