@@ -86,11 +86,11 @@ class ConceptRun:
         emit(Event("stage", {"stage": "polishing"}))
         found, refused = self._judged(board, pool.ranked(), emit, clock)
         if not found:
-            return self._record([], refused, None, board, len(pool.seen), stop, started)
+            return self._record([], refused, None, len(pool.seen), stop, started)
         best = min(found, key=lambda entry: entry[1].objective)[1]
         answer = self._bound(instance, best, emit, clock, started)
         options = [option for option, _ in found]
-        return self._record(options, refused, (best, answer), board, len(pool.seen), stop, started)
+        return self._record(options, refused, (best, answer), len(pool.seen), stop, started)
 
     def _judged(
         self, board: Board, states: list[tuple[int, State]], emit: Emit, clock: threading.Event
@@ -166,7 +166,6 @@ class ConceptRun:
         options: Sequence[Option],
         refused: Sequence[str],
         best: tuple[Polished, Answer | None] | None,
-        board: Board,
         seen: int,
         stop: threading.Event,
         started: float,
@@ -221,7 +220,9 @@ class ConceptRun:
         floor += sum(min(room_price(c, room, self.book) for c in room.choices) for room in required)
         floor *= 1 + budget.contingency
         if budget.ceiling is not None and floor > budget.ceiling:
-            words = f"The required rooms and the fixed work cost at least {floor:,.0f}; the ceiling is {budget.ceiling:,.0f}."
+            words = (
+                f"What is required costs at least {floor:,.0f} with fixed work; the ceiling is {budget.ceiling:,.0f}."
+            )
             names = tuple(room.name for room in required)
             return Conflict((("budget", RULES["budget"].sentence, names),), words)
         for room in instance.rooms:

@@ -50,7 +50,7 @@ _SENTENCES: Final[dict[RuleId, str]] = {
     "no_overlap": "No two rooms overlap.",
     "no_slivers": "Neighbours share at least 3 ft of edge or stand at least 3 ft apart.",
     "door_zone": "The landing and steps in front of every door stay free of rooms.",
-    "clear_of_openings": "No kitchen, fire or water stands 10 ft straight out of a door or 5 ft from an opening window.",
+    "clear_of_openings": "No kitchen, fire or water stands 10 ft straight out of a door or 5 ft from a window.",
     "root_zone": "Nothing is built within six trunk diameters of a kept tree.",
     "under_structure": "Under a kept structure stand only the rooms that it may hold.",
     "keep_outs": "On kept-out ground lies only what it allows.",

@@ -5,6 +5,7 @@ doi:10.1016/j.solener.2003.12.003), refraction included. Shadows are cast by bui
 structures and tree crowns; the slope of the ground is not counted yet.
 """
 
+import itertools
 import math
 from dataclasses import dataclass
 from datetime import datetime, timedelta
@@ -131,10 +132,7 @@ def shadow(caster: Caster, away: tuple[float, float]) -> Geometry:
         return low
     step = np.array(away) * rise_ft
     lines = shapely.get_coordinates(low.exterior if isinstance(low, Polygon) else low)
-    swept = [
-        Polygon([start, end, end + step, start + step]).buffer(0)
-        for start, end in zip(lines[:-1], lines[1:], strict=True)
-    ]
+    swept = [Polygon([start, end, end + step, start + step]).buffer(0) for start, end in itertools.pairwise(lines)]
     ends = [low, shapely.transform(low, lambda xy: xy + step)] if isinstance(low, Polygon) else []
     return shapely.union_all([*swept, *ends])
 

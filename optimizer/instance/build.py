@@ -1,9 +1,8 @@
 """From a scenario and its sized rooms to the whole-number problem, rule by rule from the registry."""
 
-from collections.abc import Callable
 from dataclasses import replace
-from decimal import Decimal
 from itertools import combinations
+from typing import TYPE_CHECKING
 
 import numpy as np
 
@@ -20,6 +19,10 @@ from optimizer.instance.rules import PARTS, Limits, Part
 from optimizer.instance.variants import Variant, variants_of
 from optimizer.instance.wishes import with_wishes
 from optimizer.scenario import Scenario
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+    from decimal import Decimal
 
 CENTS = 100
 
@@ -58,7 +61,7 @@ def worth_rate(scenario: Scenario, rooms: tuple[SizedRoom, ...]) -> float:
     return float(ceiling) / total if ceiling and total else rates().worth_without_ceiling
 
 
-def _room(context: Context, room: SizedRoom, book: PriceBook, limits: Limits, parts: list) -> InstanceRoom:
+def _room(context: Context, room: SizedRoom, book: PriceBook, limits: Limits, parts: list[Part]) -> InstanceRoom:
     variants = variants_of(room, context.lattice, proportion=limits.proportion, exact=limits.exact_sizes)
     weights = context.scenario.brief.weights
     point = CENTS * worth_rate(context.scenario, context.rooms) * weights.worth
@@ -88,7 +91,7 @@ def _priced(context: Context, room: SizedRoom, variant: Variant, book: PriceBook
 def _blocked(context: Context, room: SizedRoom, parts: list[Part]) -> Cells:
     none = np.zeros((context.lattice.rows, context.lattice.columns), dtype=bool)
     cells = [part.cells(context, room) for part in parts if part.cells]
-    return np.logical_or.reduce([none, *(c for c in cells if c is not None)])
+    return np.asarray(np.logical_or.reduce([none, *(c for c in cells if c is not None)]))
 
 
 def _allowed(context: Context, room: SizedRoom, variant: Variant, blocked: Cells, parts: list[Part]) -> Cells:
@@ -112,8 +115,9 @@ def _pair(context: Context, parts: list[Part], first: int, second: int) -> Pair:
 def _lines(context: Context, axis: int) -> tuple[int, ...]:
     origin = (context.lattice.x0_ft, context.lattice.y0_ft)[axis]
     found: set[int] = set()
-    for thing in (*context.site.buildings, *context.site.structures):
-        for start, end in zip(thing.outline, thing.outline[1:] + thing.outline[:1], strict=True):
+    site = context.site
+    for outline in [b.outline for b in site.buildings] + [s.outline for s in site.structures]:
+        for start, end in zip(outline, outline[1:] + outline[:1], strict=True):
             line = context.lattice.line(start[axis], origin_ft=origin)
             if line is not None and abs(start[axis] - end[axis]) < 1e-4:
                 found.add(line)

@@ -50,7 +50,7 @@ def context_of(scenario: Scenario, rooms: tuple[SizedRoom, ...]) -> Context:
 
 
 def _lattice(site: Site, step_ft: float) -> Lattice:
-    outlines = [thing.outline for thing in (*site.buildings, *site.structures)]
+    outlines = [b.outline for b in site.buildings] + [s.outline for s in site.structures]
     x0, y0 = (_origin(outlines, axis, step_ft) for axis in (0, 1))
     right, top = (max(corner[axis] for corner in site.boundary) for axis in (0, 1))
     columns, rows = (round(-(-(end - start) // step_ft)) for end, start in ((right, x0), (top, y0)))

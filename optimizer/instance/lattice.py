@@ -55,7 +55,7 @@ def _boxes(lattice: Lattice) -> NDArray[np.object_]:
 
 
 def any_in_window(cells: Cells, *, width: int, depth: int) -> Cells:
-    """For each lower left corner, whether any cell of the window of that size is true; True where it leaves the grid."""
+    """Whether any cell of the window at each lower left corner is true; True where the window leaves the grid."""
     result = np.ones_like(cells)
     rows, columns = cells.shape
     if width > columns or depth > rows:

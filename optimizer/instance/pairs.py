@@ -22,9 +22,9 @@ class Pair:
     """Rules between two rooms. Steps are grid steps.
 
     Rooms that do not touch keep `gap` steps along x or along y; rooms that touch share `share` steps of edge. Where
-    `must_touch`, they touch and share `touch_share` steps. `apart_ft` and `near_ft` are edge to edge, straight. `faces` holds the
-    ends (0 the first, 1 the second) that must open towards the other. A kitchen's open side (`open_ends`) may be
-    touched only by ground that can be walked on.
+    `must_touch`, they touch and share `touch_share` steps. `apart_ft` and `near_ft` are edge to edge, straight.
+    `faces` holds the ends (0 the first, 1 the second) that must open towards the other. The open side of a kitchen
+    (`open_ends`) may be touched only by ground that can be walked on.
     """
 
     first: int

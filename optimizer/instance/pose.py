@@ -134,7 +134,8 @@ def _signature(site: Site, pose: Pose) -> tuple[Point, ...]:
     """What a pose looks like, independent of where rings start: things in file order, corners sorted."""
     rings = [site.boundary, *(b.outline for b in site.buildings), *(s.outline for s in site.structures)]
     rings += [k.outline for k in site.keep_outs]
-    points = [[thing.at] for thing in (*site.doors, *site.windows, *site.entrances, *site.trees, *site.utilities)]
+    groups = (site.doors, site.windows, site.entrances, site.trees, site.utilities)
+    points = [[thing.at] for group in groups for thing in group]
     posed = [sorted(_rounded(pose.point(point)) for point in group) for group in (*map(list, rings), *points)]
     return tuple(point for group in posed for point in group)
 

@@ -1,5 +1,6 @@
 """Geometry of the site as cells: what a thing covers, and what lies within a distance of it."""
 
+import itertools
 from functools import lru_cache
 
 import numpy as np
@@ -80,7 +81,7 @@ def _before_crooked_walls(lattice: Lattice, outline: Geometry, gap_ft: float) ->
     result = np.zeros((lattice.rows, lattice.columns), dtype=bool)
     for polygon in getattr(outline, "geoms", [outline]):
         ring = list(shapely.get_coordinates(shapely.orient_polygons(polygon).exterior))
-        for start, end in zip(ring[:-1], ring[1:], strict=True):
+        for start, end in itertools.pairwise(ring):
             if not _on_grid(lattice, start, end):
                 wall = shapely.LineString([start, end])
                 result |= within(lattice, wall, gap_ft) & _in_front(lattice, start, end)

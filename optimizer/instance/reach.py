@@ -40,7 +40,7 @@ def _free(context: Context) -> Cells:
     taken += [
         covered(context.lattice, Polygon(area.outline)) for area in context.site.keep_outs if "path" not in area.allow
     ]
-    return ~np.logical_or.reduce([outside, *taken])
+    return np.asarray(~np.logical_or.reduce([outside, *taken]))
 
 
 def _stops(context: Context) -> list[tuple[tuple[float, float], float]]:

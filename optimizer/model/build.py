@@ -3,10 +3,11 @@
 from dataclasses import dataclass
 
 from ortools.sat.python import cp_model
-from ortools.sat.python.cp_model import IntVar, LinearExprT
+from ortools.sat.python.cp_model import IntVar
 
 from optimizer.instance import Instance, Pair
 from optimizer.model.distances import keep_apart, keep_near
+from optimizer.model.linear import Linear
 from optimizer.model.objective import Rooms, rooms_loss, walking_loss, wishes_loss
 from optimizer.model.order import order_loss
 from optimizer.model.scope import Scope
@@ -50,7 +51,7 @@ def _objective(
     views: list[PairModel],
     sides: dict[tuple[int, int], dict[int, list[IntVar]]],
     scope: Scope,
-) -> LinearExprT:
+) -> Linear:
     total = rooms_loss(instance, rooms) + walking_loss(model, instance, rooms, sides)
     total += sum(wishes_loss(view) for view in views)
     return total + order_loss(model, instance, rooms) if scope.with_order and instance.order_rate else total

@@ -1,19 +1,20 @@
 """The objective as named losses in cents: choices and places, walking, wishes, order."""
 
 from ortools.sat.python import cp_model
-from ortools.sat.python.cp_model import BoolVarT, IntVar, LinearExprT
+from ortools.sat.python.cp_model import BoolVarT, IntVar
 
 from optimizer.instance import Instance, PairWish
 from optimizer.model.distances import keep_apart, keep_near
+from optimizer.model.linear import Linear
 from optimizer.model.separation import ABOVE, BELOW, LEFT, RIGHT, PairModel, face
 from optimizer.model.variables import RoomVariables
 
 Rooms = tuple[RoomVariables | None, ...]
 
 
-def rooms_loss(instance: Instance, rooms: Rooms) -> LinearExprT:
+def rooms_loss(instance: Instance, rooms: Rooms) -> Linear:
     """What choices cost and lack, what their places cost, and what is left out."""
-    total: LinearExprT = 0
+    total: Linear = 0
     for room, variables in zip(instance.rooms, rooms, strict=True):
         if variables is None:
             total += room.absent_loss
@@ -25,9 +26,9 @@ def rooms_loss(instance: Instance, rooms: Rooms) -> LinearExprT:
 
 def walking_loss(
     model: cp_model.CpModel, instance: Instance, rooms: Rooms, sides: dict[tuple[int, int], dict[int, list[IntVar]]]
-) -> LinearExprT:
+) -> Linear:
     """Feet walked at their rate; a trip whose room is absent costs nothing."""
-    total: LinearExprT = 0
+    total: Linear = 0
     for number, pull in enumerate(instance.pulls):
         room = rooms[pull.room]
         other = None if pull.other is None else rooms[pull.other]
@@ -41,44 +42,45 @@ def walking_loss(
         for distance, here, there in ((dx, room.anchor_x, at[0]), (dy, room.anchor_y, at[1])):
             model.add(distance >= here - there).only_enforce_if(enforced)
             model.add(distance >= there - here).only_enforce_if(enforced)
-        if other is not None:
-            _floor(model, instance, pull.room, pull.other, (dx, dy), sides, enforced, (room, other))
+        if other is not None and pull.other is not None:
+            literals = sides.get((min(pull.room, pull.other), max(pull.room, pull.other)))
+            if literals is not None and not _has_front(instance, pull.room, pull.other):
+                _floor(model, (dx, dy), literals, enforced, (room, other))
+                model.add(dx + dy >= _least_sides(instance, pull.room, pull.other)).only_enforce_if(enforced)
         total += pull.rate * (dx + dy)
     return total
 
 
+def _has_front(instance: Instance, *rooms: int) -> bool:
+    """Whether one of the rooms is measured from its front; the cuts hold from centre to centre."""
+    return any(variant.front is not None for room in rooms for variant in instance.rooms[room].variants)
+
+
+def _least_sides(instance: Instance, *rooms: int) -> int:
+    """Sum of the rooms' shortest sides: in half steps, the least that their centres are apart along the axes."""
+    return sum(min(min(v.width, v.depth) for v in instance.rooms[room].variants) for room in rooms)
+
+
 def _floor(
     model: cp_model.CpModel,
-    instance: Instance,
-    one: int,
-    other: int,
     distance: tuple[IntVar, IntVar],
-    sides: dict[tuple[int, int], dict[int, list[IntVar]]],
+    literals: dict[int, list[IntVar]],
     enforced: list[BoolVarT],
     rooms: tuple[RoomVariables, RoomVariables],
 ) -> None:
-    """Separation cuts: rooms side by side are at least half their widths apart, centre to centre (design: measured to
-    be what makes the bound useful). Only where both are measured from their centres.
+    """Separation cuts: rooms side by side are at least half their sizes apart, centre to centre. Without them the
+    bound is of no use, by measurement.
     """
-    fronts = [v.front for index in (one, other) for v in instance.rooms[index].variants]
-    literals = sides.get((min(one, other), max(one, other)))
-    if literals is None or any(front is not None for front in fronts):
-        return
     a, b = rooms
     for side, chosen in literals.items():
+        along, size = (distance[0], a.width + b.width) if side in (LEFT, RIGHT) else (distance[1], a.depth + b.depth)
         for literal in chosen:
-            if side in (LEFT, RIGHT):
-                model.add(distance[0] >= a.width + b.width).only_enforce_if([literal, *enforced])
-            else:
-                model.add(distance[1] >= a.depth + b.depth).only_enforce_if([literal, *enforced])
-    least = min(min(v.width, v.depth) for v in instance.rooms[one].variants)
-    least += min(min(v.width, v.depth) for v in instance.rooms[other].variants)
-    model.add(distance[0] + distance[1] >= least).only_enforce_if(enforced)
+            model.add(along >= size).only_enforce_if([literal, *enforced])
 
 
-def wishes_loss(view: PairModel) -> LinearExprT:
+def wishes_loss(view: PairModel) -> Linear:
     """Loss of the pair's wishes that are not kept; wishes to see or not are left out, and so is their loss."""
-    total: LinearExprT = 0
+    total: Linear = 0
     for wish in view.pair.wishes:
         if wish.asks in ("seen", "hidden"):
             continue

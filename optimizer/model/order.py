@@ -3,9 +3,10 @@
 from dataclasses import dataclass
 
 from ortools.sat.python import cp_model
-from ortools.sat.python.cp_model import IntVar, LinearExprT
+from ortools.sat.python.cp_model import IntVar
 
 from optimizer.instance import Instance
+from optimizer.model.linear import Linear
 from optimizer.model.objective import Rooms
 
 
@@ -14,13 +15,13 @@ class Edge:
     """An edge of a room across one axis: where it lies, and its length in steps."""
 
     room: int
-    line: LinearExprT
+    line: Linear
     length: int
 
 
-def order_loss(model: cp_model.CpModel, instance: Instance, rooms: Rooms) -> LinearExprT:
+def order_loss(model: cp_model.CpModel, instance: Instance, rooms: Rooms) -> Linear:
     """Loss of an arrangement whose rooms each have one variant [cents]."""
-    total: LinearExprT = 0
+    total: Linear = 0
     for axis, lines in ((0, instance.lines_x), (1, instance.lines_y)):
         edges = _edges(instance, rooms, axis)
         same = {
@@ -38,7 +39,7 @@ def order_loss(model: cp_model.CpModel, instance: Instance, rooms: Rooms) -> Lin
     return total
 
 
-def _equal(model: cp_model.CpModel, one: LinearExprT, other: LinearExprT) -> IntVar:
+def _equal(model: cp_model.CpModel, one: Linear, other: Linear) -> IntVar:
     literal = model.new_bool_var("")
     model.add(one == other).only_enforce_if(literal)
     return literal

@@ -3,10 +3,11 @@
 from dataclasses import dataclass
 
 from ortools.sat.python import cp_model
-from ortools.sat.python.cp_model import BoolVarT, IntVar, LinearExprT
+from ortools.sat.python.cp_model import BoolVarT, IntVar
 
 from optimizer.instance import Instance, Pair
 from optimizer.layout.placement import FRONT_VECTORS
+from optimizer.model.linear import Linear
 from optimizer.model.variables import RoomVariables
 
 LEFT, RIGHT, BELOW, ABOVE = range(4)
@@ -26,7 +27,7 @@ class PairModel:
     both: list[BoolVarT]
     side: int | None
 
-    def gaps(self) -> dict[int, LinearExprT]:
+    def gaps(self) -> dict[int, Linear]:
         """Gap between the rooms with the first on each side of the second."""
         a, b = self.first, self.second
         return {

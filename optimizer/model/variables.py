@@ -3,10 +3,11 @@
 from dataclasses import dataclass
 
 from ortools.sat.python import cp_model
-from ortools.sat.python.cp_model import BoolVarT, IntVar, LinearExprT
+from ortools.sat.python.cp_model import BoolVarT, IntVar
 
 from optimizer.instance import Instance
 from optimizer.instance.covers import room_zones
+from optimizer.model.linear import Linear
 from optimizer.model.scope import Scope
 
 
@@ -14,18 +15,18 @@ from optimizer.model.scope import Scope
 class RoomVariables:
     """One room in the model. Sizes and anchors are linear in the variant's literals; anchors are in half steps."""
 
-    present: LinearExprT
+    present: Linear
     there: IntVar | None
     """True where the room is present; None for a room that always is."""
     literals: dict[int, IntVar]
     """Variant -> literal; the room is absent where none is true."""
     x: IntVar
     y: IntVar
-    width: LinearExprT
-    depth: LinearExprT
-    anchor_x: LinearExprT
-    anchor_y: LinearExprT
-    place_loss: LinearExprT
+    width: Linear
+    depth: Linear
+    anchor_x: Linear
+    anchor_y: Linear
+    place_loss: Linear
 
     @property
     def presence(self) -> list[BoolVarT]:
@@ -74,7 +75,7 @@ def _room(
 
 def _place(
     model: cp_model.CpModel, instance: Instance, index: int, literals: dict[int, IntVar], x: IntVar, y: IntVar
-) -> LinearExprT:
+) -> Linear:
     """Put the room into one zone of its variant; an absent room stands at the origin, to break symmetry."""
     room = instance.rooms[index]
     chosen: list[tuple[IntVar, tuple[int, int, int, int, int]]] = []

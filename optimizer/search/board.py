@@ -56,7 +56,9 @@ def board_of(instance: Instance) -> Board:
 
 
 def _window(instance: Instance) -> tuple[int, int, int, int]:
-    anywhere = np.logical_or.reduce([cells for room in instance.rooms for cells in room.allowed] or [np.ones((1, 1))])
+    anywhere = np.logical_or.reduce(
+        [cells for room in instance.rooms for cells in room.allowed] or [np.ones((1, 1), dtype=bool)]
+    )
     rows, columns = np.flatnonzero(anywhere.any(axis=1)), np.flatnonzero(anywhere.any(axis=0))
     if not len(rows):
         return 0, 0, 0, 0

@@ -1,5 +1,7 @@
 """What a placed room forbids another: positions struck out of the table of losses."""
 
+from typing import Any
+
 import numpy as np
 
 from optimizer.instance import Pair, Variant
@@ -44,7 +46,7 @@ class Relative:
         self.gap_x = np.maximum(self.left, self.right)
         self.gap_y = np.maximum(self.below, self.above)
 
-    def touching(self, share: int) -> list[tuple[slice | int, slice | int]]:
+    def touching(self, share: int) -> list[Any]:
         """Index ranges (rows, columns) of positions that share `share` steps of edge, on sides that may be touched."""
         low_y, high_y = self.spot.y - self.moving.depth + share, self.spot.y + self.placed.depth - share
         low_x, high_x = self.spot.x - self.moving.width + share, self.spot.x + self.placed.width - share
@@ -88,7 +90,9 @@ def _clear_or_touching(view: Relative, table: Table) -> Table:
     gap = pair.gap or (0 if not pair.may_overlap else None)
     if gap is None:
         return table
-    kept = [(place, table[place].copy()) for place in view.touching(max(pair.share, 1))] if pair.gap else []
+    kept: list[tuple[Any, Table]] = (
+        [(place, table[place].copy()) for place in view.touching(max(pair.share, 1))] if pair.gap else []
+    )
     near = np.ix_(view.gap_y < gap, view.gap_x < gap)
     if pair.may_overlap:
         inside = np.ix_(view.gap_y < 0, view.gap_x < 0)

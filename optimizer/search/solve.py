@@ -72,7 +72,7 @@ def _watch(solver: cp_model.CpSolver, stop: threading.Event) -> threading.Event:
     return done
 
 
-def _answer(built: LayoutModel, solver: cp_model.CpSolver, status: int) -> Answer:
+def _answer(built: LayoutModel, solver: cp_model.CpSolver, status: cp_model.CpSolverStatus) -> Answer:
     if status == cp_model.INFEASIBLE:
         return Answer("infeasible", None, None, None)
     if status not in (cp_model.OPTIMAL, cp_model.FEASIBLE):

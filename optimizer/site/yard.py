@@ -79,14 +79,26 @@ class Site:
 
     def point_of(self, name: str) -> Point | None:
         """Where a door, window, entrance, tree or neighbour's eye of that name is; None for anything else."""
-        for thing in (*self.doors, *self.windows, *self.entrances, *self.trees):
+        things: tuple[Door | Window | Entrance | Tree, ...] = (
+            *self.doors,
+            *self.windows,
+            *self.entrances,
+            *self.trees,
+        )
+        for thing in things:
             if thing.name == name:
                 return thing.at
-        return next((thing.at for thing in self.surroundings if thing.name == name), None)
+        return next((eye.at for eye in self.surroundings if eye.name == name), None)
 
     def outline_of(self, name: str) -> Ring | None:
         """Outline of the building, structure, keep-out or surrounding of that name; None for anything else."""
-        for thing in (*self.buildings, *self.structures, *self.keep_outs, *self.surroundings):
+        things: tuple[Building | Structure | KeepOut | Surrounding, ...] = (
+            *self.buildings,
+            *self.structures,
+            *self.keep_outs,
+            *self.surroundings,
+        )
+        for thing in things:
             if thing.name == name:
                 return thing.outline
         return None

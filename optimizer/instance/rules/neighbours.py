@@ -5,6 +5,7 @@ from dataclasses import replace
 import numpy as np
 from shapely import Polygon
 
+from optimizer.brief import RuleId
 from optimizer.catalogue import SizedRoom
 from optimizer.instance.context import Context
 from optimizer.instance.lattice import Cells, any_in_window
@@ -36,7 +37,7 @@ def _gap_or_share(context: Context, pair: Pair) -> Pair:
     return replace(pair, gap=steps, share=steps)
 
 
-PARTS = {
+PARTS: dict[RuleId, Part] = {
     "no_overlap": Part(pair=lambda _context, pair: replace(pair, may_overlap=False)),
     "no_slivers": Part(positions=_apart_or_flush, pair=_gap_or_share),
 }

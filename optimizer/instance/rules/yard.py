@@ -4,6 +4,7 @@ import numpy as np
 import shapely
 from shapely import LineString, Point, Polygon
 
+from optimizer.brief import RuleId
 from optimizer.catalogue import SizedRoom
 from optimizer.fields import door_zone
 from optimizer.instance.context import Context
@@ -85,7 +86,7 @@ def fire_clear(context: Context, room: SizedRoom) -> Cells | None:
     return _any(context, [within(context.lattice, thing, depth_ft) for thing in solid] + crowns)
 
 
-PARTS = {
+PARTS: dict[RuleId, Part] = {
     "inside_setbacks": Part(cells=inside_setbacks),
     "off_buildings": Part(cells=off_buildings),
     "door_zone": Part(cells=doors),
@@ -105,7 +106,7 @@ def _inside(context: Context) -> Cells:
 
 def _any(context: Context, cells: list[Cells]) -> Cells:
     none = np.zeros((context.lattice.rows, context.lattice.columns), dtype=bool)
-    return np.logical_or.reduce([none, *cells])
+    return np.asarray(np.logical_or.reduce([none, *cells]))
 
 
 def _pane(at: tuple[float, float], outward: tuple[float, float], width_ft: float) -> LineString:
