@@ -1,0 +1,47 @@
+"""The canonical pose: copies of a yard are one problem."""
+
+from dataclasses import replace
+
+import pytest
+
+from optimizer.catalogue import book_for, sized_rooms
+from optimizer.instance import build_instance
+from optimizer.instance.pose import SYMMETRIES, Pose, canonical_pose
+from optimizer.layout import Layout, Placement
+from optimizer.scenario import load_scenario
+
+FERNHOLLOW = load_scenario("scenarios/fernhollow-court.yaml")
+
+
+def without_sun(scenario):
+    """The same brief with no wish for sun, whose compass a mirrored yard does not share."""
+    rooms = tuple(replace(room, sun=None) for room in scenario.brief.rooms)
+    return replace(scenario, brief=replace(scenario.brief, rooms=rooms))
+
+
+@pytest.mark.parametrize("matrix", SYMMETRIES)
+def test_a_moved_yard_is_the_same_instance(matrix):
+    """Turned, mirrored and shifted by 3.7 ft, the yard gives the same masks, losses, pairs and pulls."""
+    plain = without_sun(FERNHOLLOW)
+    moved = replace(plain, site=Pose(matrix, (3.7, -11.3)).site(plain.site))
+    one, other = (build_instance(s, sized_rooms(s.brief), book_for("USD")) for s in (plain, moved))
+    for room, copy in zip(one.rooms, other.rooms, strict=True):
+        assert room.variants == copy.variants
+        assert all((a == b).all() for a, b in zip(room.allowed, copy.allowed, strict=True))
+        assert all((a == b).all() for a, b in zip(room.losses, copy.losses, strict=True))
+    assert (one.pairs, one.pulls, one.lines_x, one.lines_y) == (other.pairs, other.pulls, other.lines_x, other.lines_y)
+
+
+@pytest.mark.parametrize("matrix", SYMMETRIES)
+def test_there_and_back(matrix):
+    """A layout put into a pose and back is where it was, front included."""
+    pose = Pose(matrix, (5.0, 7.0))
+    layout = Layout((Placement("nook", "two chairs", 3, 4, 8, 7, "-x"),))
+    assert pose.layout_back(pose.layout(layout)) == layout
+
+
+def test_canonical_pose_starts_at_the_origin():
+    """The lower left corner of the posed boundary is (0, 0)."""
+    corners = canonical_pose(FERNHOLLOW.site).site(FERNHOLLOW.site).boundary
+    assert min(x for x, _ in corners) == pytest.approx(0)
+    assert min(y for _, y in corners) == pytest.approx(0)
