@@ -1,7 +1,7 @@
 """Ways of trips, paths of rooms' own, and the ground they take."""
 
 from dataclasses import replace
-from math import hypot
+from math import dist, hypot
 
 import pytest
 from shapely import LineString, Point, box
