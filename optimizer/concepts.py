@@ -6,6 +6,7 @@ import time
 from collections.abc import Sequence
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass, replace
+from itertools import zip_longest
 
 from optimizer.appraisal import Appraisal, appraise, sun_of
 from optimizer.catalogue import PriceBook, SizedRoom, book_for, fixed_price, room_price, sized_rooms
@@ -40,8 +41,8 @@ from optimizer.search import (
 )
 
 WORKERS = 2
-TRIED_A_CONCEPT = 2
-"""Arrangements polished for each concept wanted: some are refused, some turn out alike."""
+TRIED_A_CONCEPT, ENOUGH_A_CONCEPT = 8, 1.5
+"""Arrangements polished at most, and found at most, for each concept wanted: some are refused, some are alike."""
 CENTS = 100
 
 
@@ -97,19 +98,32 @@ class ConceptRun:
     ) -> tuple[list[tuple[Option, Polished]], list[str]]:
         found: list[tuple[Option, Polished]] = []
         refused: list[str] = []
+        chosen = _varied(states, self.count * TRIED_A_CONCEPT)
         with ThreadPoolExecutor(WORKERS) as workers:
-            chosen = _varied(states, self.count * TRIED_A_CONCEPT)
-            for polished in workers.map(lambda state: polish(board, state, stop=clock), chosen):
-                layout = layout_of(board.instance, polished.state)
-                findings, appraisal = self._judge(layout)
-                if findings:
-                    refused += [f"{finding.rule}: {finding.words}" for finding in findings if finding.rule != "budget"]
-                    continue
-                option = self._option(layout, appraisal, polished, len(found))
-                found.append((option, polished))
-                cost = appraisal.cost.phase(1)
-                emit(Event("option", {"found": len(found), "best": f"{cost:,.0f} {self.book.currency}"}))
+            for start in range(0, len(chosen), self.count):
+                if clock.is_set() or len(found) >= self.count * ENOUGH_A_CONCEPT:
+                    break
+                batch = chosen[start : start + self.count]
+                for polished in workers.map(lambda state: polish(board, state, stop=clock), batch):
+                    self._keep(board, polished, found, refused, emit)
         return found, refused
+
+    def _keep(
+        self,
+        board: Board,
+        polished: Polished,
+        found: list[tuple[Option, Polished]],
+        refused: list[str],
+        emit: Emit,
+    ) -> None:
+        layout = layout_of(board.instance, polished.state)
+        findings, appraisal = self._judge(layout)
+        if findings:
+            refused += [f"{finding.rule}: {finding.words}" for finding in findings if finding.rule != "budget"]
+            return
+        found.append((self._option(layout, appraisal, polished, len(found)), polished))
+        cost = appraisal.cost.phase(1)
+        emit(Event("option", {"found": len(found), "best": f"{cost:,.0f} {self.book.currency}"}))
 
     def _judge(self, layout: Layout) -> tuple[tuple[Finding, ...], Appraisal]:
         appraisal = measured(self.scenario, self.rooms, self.book, layout)
@@ -245,10 +259,11 @@ class _Deadline(threading.Event):
 
 
 def _varied(states: list[tuple[int, State]], count: int) -> tuple[State, ...]:
-    """The best states, the first half of them with every room, if there are so many."""
-    whole = [state for _, state in states if None not in state][: (count + 1) // 2]
-    rest = [state for _, state in states if state not in whole]
-    return (*whole, *rest[: count - len(whole)])
+    """The best states, those with every room and those without in turn."""
+    whole = [state for _, state in states if None not in state]
+    rest = [state for _, state in states if None in state]
+    mixed = [state for pair in zip_longest(whole, rest) for state in pair if state is not None]
+    return tuple(mixed[:count])
 
 
 def measured(scenario: Scenario, rooms: tuple[SizedRoom, ...], book: PriceBook, layout: Layout) -> Appraisal:

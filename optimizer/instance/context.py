@@ -1,5 +1,6 @@
 """The posed yard on its grid, and the room that a rule is asked about."""
 
+import math
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -53,7 +54,7 @@ def _lattice(site: Site, step_ft: float) -> Lattice:
     outlines = [b.outline for b in site.buildings] + [s.outline for s in site.structures]
     x0, y0 = (_origin(outlines, axis, step_ft) for axis in (0, 1))
     right, top = (max(corner[axis] for corner in site.boundary) for axis in (0, 1))
-    columns, rows = (round(-(-(end - start) // step_ft)) for end, start in ((right, x0), (top, y0)))
+    columns, rows = (math.ceil((end - start) / step_ft - 1e-6) for end, start in ((right, x0), (top, y0)))
     return Lattice(step_ft, x0, y0, max(1, columns), max(1, rows))
 
 

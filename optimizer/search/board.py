@@ -8,7 +8,7 @@ from numpy.typing import NDArray
 
 from optimizer.instance import Instance, Losses, Pair, Pull
 
-SPENT_ON_ROOMS: Final = 0.94
+SPENT_ON_ROOMS: Final = 0.88
 """Share of the money for rooms that the explorer spends on them: an estimate, which only guides.
 
 The exact ceiling is the judge's, and no proof rests on this figure."""
