@@ -19,6 +19,7 @@ from optimizer.instance.variants import Variant
 
 TOUCHING_SHARE_FT = 3.0
 TOLERANCE_FT = 0.02
+GRAZE_FT = 1e-4
 
 OnThing = Callable[[Context, Relation, Variant, Geometry, bool], Cells]
 """(context, relation, variant, thing, whether the room is the relation's first) -> allowed positions."""
@@ -84,7 +85,8 @@ def opaque(context: Context, relation: Relation) -> tuple[Geometry, ...]:
     things = [(b.name, b.outline) for b in context.site.buildings]
     if relation.kind == "out_of_view":
         things += [(s.name, s.outline) for s in context.site.surroundings if s.outline is not None]
-    return tuple(shapely.Polygon(outline) for name, outline in things if name not in relation.between)
+    # A line that just grazes a corner is not hidden, whatever rounding says.
+    return tuple(shapely.Polygon(outline).buffer(-GRAZE_FT) for name, outline in things if name not in relation.between)
 
 
 def _faces(context: Context, _relation: Relation, variant: Variant, thing: Geometry, first: bool) -> Cells:
