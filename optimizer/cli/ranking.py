@@ -22,7 +22,7 @@ def print_outcome(scenario: Scenario, option_set: OptionSet, *, asked: int, file
 
 def _table(scenario: Scenario, options: tuple[Option, ...]) -> Table:
     table = Table(box=SIMPLE_HEAD, title=Text(f"{scenario.name}: concepts, best first"), title_justify="left")
-    for heading in ("rank", "concept", f"cost {scenario.currency}", f"walking {scenario.units}", "worth", "seats"):
+    for heading in ("rank", "concept", f"phase 1 {scenario.currency}", f"walking {scenario.units}", "worth", "seats"):
         is_text = heading == "concept"
         table.add_column(Text(heading), justify="left" if is_text else "right", no_wrap=is_text)
     table.add_column("left out")
@@ -36,7 +36,7 @@ def _cells(scenario: Scenario, option: Option) -> tuple[str, ...]:
     appraisal = option.appraisal
     walking = appraisal.walking_ft if scenario.units == "ft" else metres_from_feet(appraisal.walking_ft)
     left_out = ", ".join(left.room for left in option.left_out) or "-"
-    figures = (f"{appraisal.cost.total:,.0f}", f"{walking:,.0f}", f"{appraisal.worth:g}", str(appraisal.seats))
+    figures = (f"{appraisal.cost.phase(1):,.0f}", f"{walking:,.0f}", f"{appraisal.worth:g}", str(appraisal.seats))
     return (str(option.rank), option.id, *figures, left_out, option.reason)
 
 

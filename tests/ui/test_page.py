@@ -110,7 +110,7 @@ def test_two_concepts_side_by_side(searches, tab):
     tab.selectbox(key="beside_1").select("c3").run()
     assert not tab.exception
     assert tab.query_params["beside"] == "c3"
-    assert "$24,000" in words(tab)
+    assert "$7,900" in words(tab)
     assert "left out" in words(tab)
     assert "The same in both" in words(tab)
 

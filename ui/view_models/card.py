@@ -13,6 +13,7 @@ class Card:
     id: str
     rank: int
     cost: str
+    """Phase 1 with its contingency: what the ceiling speaks of."""
     walking: str
     worth: str
     seats: str
@@ -31,7 +32,7 @@ def card(option: Option, words: Words) -> Card:
     return Card(
         id=option.id,
         rank=option.rank,
-        cost=words.money(appraisal.cost.total),
+        cost=words.money(appraisal.cost.phase(1)),
         walking=words.length(appraisal.walking_ft),
         worth=number_words(appraisal.worth),
         seats=str(appraisal.seats),

@@ -53,7 +53,7 @@ def compare(first: Option, second: Option, scenario: Scenario) -> Comparison:
 
 def _card_rows(first: Card, second: Card) -> tuple[ComparisonRow, ...]:
     return (
-        ComparisonRow("Cost, all phases", first.cost, second.cost),
+        ComparisonRow("Cost, phase 1", first.cost, second.cost),
         ComparisonRow("Walking", first.walking, second.walking),
         ComparisonRow("Worth", first.worth, second.worth),
         ComparisonRow("Seats", first.seats, second.seats),

@@ -51,7 +51,7 @@ def test_a_run_writes_and_prints(capsys, engine, tmp_path):
     assert written == {"options.json", "options.csv", "a1.svg", "a2.svg"}
     assert read_result(tmp_path / "new" / "out" / "options.json").option_set == sample_set(2)
     assert "\x1b" not in out + err
-    for words in ("rank", "walking ft", "cost USD", "a1", "23,869", "1,234", "fire feature", "Shortest way from"):
+    for words in ("rank", "walking ft", "phase 1 USD", "a1", "7,769", "1,234", "fire feature", "Shortest way from"):
         assert words in out
     assert "Looking for layouts" in err
 

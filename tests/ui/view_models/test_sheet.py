@@ -17,7 +17,7 @@ def opened(**changes):
 def test_card_says_the_figures_of_the_option():
     """Cost, walking, worth, seats and what is left out are those of the option."""
     shown = card(sample_option(rank=3), words_of(sample_scenario()))
-    assert (shown.title, shown.cost, shown.walking) == ("Concept 3", "$23,869", "1,234 ft")
+    assert (shown.title, shown.cost, shown.walking) == ("Concept 3", "$7,769", "1,234 ft")
     assert (shown.worth, shown.seats) == ("11", "8")
     assert shown.left_out == ("outdoor kitchen", "fire feature", "water reserve")
     assert shown.reason == "Shortest way from the kitchen door."
