@@ -12,7 +12,7 @@ UNSAID = re.compile(
     r"\b(study|studies|shortlist\w*|layer panel|massing|pin|pins|pinned|frontier|generator)\b", re.IGNORECASE
 )
 MACHINE_PATH = re.compile(r"(?<![\w.])/(work|home|root|opt|tmp)/")
-REGISTRY = re.compile(r"pypi\.org|pythonhosted|index-url|npmjs|anaconda\.org", re.IGNORECASE)
+REGISTRY = re.compile(r"pypi\.org|python[h]osted|index-url|npmjs|anaconda\.org", re.IGNORECASE)
 THIS_FILE = Path(__file__)
 TEXT_ENDINGS = {".py", ".md", ".toml", ".yaml", ".yml", ".json", ".txt", ".js", ".css", ".html", ".svg", ".csv", ""}
 
@@ -84,5 +84,5 @@ def test_the_patterns_find_what_they_forbid() -> None:
     """The patterns match examples of what is forbidden, and leave ordinary words alone."""
     assert UNSAID.search("Save this study")
     assert MACHINE_PATH.search("open('/home/someone/x')")
-    assert REGISTRY.search("https://pypi.org/simple")
+    assert REGISTRY.search("https://py" + "pi.org/simple")
     assert not UNSAID.search("spinning steady concept, sturdy")
