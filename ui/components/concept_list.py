@@ -3,7 +3,7 @@
 import streamlit as st
 
 from optimizer.results import Result
-from ui.components.markup import Markup, element, show
+from ui.components.markup import Markup, element, paragraph, show
 from ui.components.pictures import small_picture
 from ui.jobs import Job
 from ui.state import open_concept
@@ -13,6 +13,7 @@ from ui.view_models import Card, card, listed, words_of
 def concept_list(job: Job, result: Result, opened_id: str) -> None:
     """Show all concepts, best first, the opened one marked; a press anywhere on a row opens it."""
     st.subheader("Concepts in order", anchor=False)
+    paragraph("Prices are of phase 1, contingency included.")
     words = words_of(result.scenario)
     with st.container(key="concept_rows", gap=None):
         for option in result.option_set.options:

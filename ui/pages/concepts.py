@@ -89,10 +89,11 @@ def _concepts(job: Job, result: Result) -> None:
     opened = result.option(opened_concept() or "")
     option = opened or result.option_set.options[0]
     list_side, sheet_side = st.columns([5, 11], gap="large")
-    with list_side, st.container(key="concept_list_behind" if opened else "concept_list_front"):
-        concept_list(job, result, option.id)
+    # The sheet first: the small plans of the list take a moment to draw.
     with sheet_side, st.container(key="concept_sheet_front" if opened else "concept_sheet_behind"):
         _opened(job, result, option)
+    with list_side, st.container(key="concept_list_behind" if opened else "concept_list_front"):
+        concept_list(job, result, option.id)
 
 
 def _opened(job: Job, result: Result, option: Option) -> None:

@@ -63,7 +63,7 @@ def _card_rows(first: Card, second: Card) -> tuple[ComparisonRow, ...]:
 def _measure_rows(first: Option, second: Option, words: Words) -> tuple[ComparisonRow, ...]:
     one, other = first.appraisal, second.appraisal
     return (
-        ComparisonRow("Phase 1", words.money(one.cost.phase(1)), words.money(other.cost.phase(1))),
+        ComparisonRow("Cost, all phases", words.money(one.cost.total), words.money(other.cost.total)),
         ComparisonRow("Aligned edges", share_words(one.aligned_share), share_words(other.aligned_share)),
         ComparisonRow("Land without a use", share_words(one.leftover_share), share_words(other.leftover_share)),
         ComparisonRow("Paved", share_words(one.paved_share), share_words(other.paved_share)),

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from optimizer.appraisal import Cost, CostLine
+from optimizer.appraisal.cost import CONTINGENCY
 from ui.view_models.words import Words, number_words
 
 
@@ -27,7 +28,7 @@ class RoomCost:
 
 @dataclass(frozen=True, slots=True)
 class PhaseCost:
-    """One phase; `contingency` is what its total holds beyond its lines."""
+    """One phase; `contingency` is what its total holds beyond the lines of its rooms."""
 
     title: str
     rooms: tuple[RoomCost, ...]
@@ -56,7 +57,7 @@ def cost_sheet(cost: Cost, words: Words) -> CostSheet:
 
 
 def _phase(number: int, total: Decimal, lines: tuple[CostLine, ...], words: Words) -> PhaseCost:
-    own = tuple(line for line in lines if line.phase == number)
+    own = tuple(line for line in lines if line.phase == number and line.item != CONTINGENCY)
     rooms = dict.fromkeys(line.room for line in own)
     return PhaseCost(
         title=f"Phase {number}",
@@ -68,7 +69,7 @@ def _phase(number: int, total: Decimal, lines: tuple[CostLine, ...], words: Word
 
 def _room(room: str, lines: tuple[CostLine, ...], words: Words) -> RoomCost:
     own = tuple(line for line in lines if line.room == room)
-    return RoomCost(room or "whole yard", tuple(_row(line, words) for line in own), words.money(_sum(own), cents=True))
+    return RoomCost(room, tuple(_row(line, words) for line in own), words.money(_sum(own), cents=True))
 
 
 def _sum(lines: tuple[CostLine, ...]) -> Decimal:

@@ -30,7 +30,7 @@ def progress(events: Iterable[dict[str, Any]]) -> Progress:
 
 def _after(state: Progress, event: dict[str, Any]) -> Progress:
     return Progress(
-        stage=str(event.get("stage", state.stage)),
+        stage=str(event.get("stage", state.stage)).capitalize(),
         elapsed_s=max(state.elapsed_s, float(event.get("elapsed_s", 0.0))),
         found=max(state.found, int(event.get("found", 0))),
         best=str(event.get("best", state.best)),

@@ -70,10 +70,16 @@ def _paragraph(option: Option, scenario: Scenario, words: Words) -> str:
         shown.reason,
         f"It seats {shown.seats}, and a gathering walks {shown.walking} in it.",
         _money_sentence(option, scenario, words),
-        f"It does without {listed(shown.left_out)}." if shown.left_out else "",
+        _left_out_sentence(shown),
         sentence(f"Against the nearest better concept: {option.differs_by.words}") if option.differs_by else "",
     )
     return " ".join(part for part in parts if part)
+
+
+def _left_out_sentence(shown: Card) -> str:
+    """Name what is left out, unless the reason has said it."""
+    unsaid = tuple(room for room in shown.left_out if room not in shown.reason)
+    return f"It does without {listed(unsaid)}." if unsaid else ""
 
 
 def _money_sentence(option: Option, scenario: Scenario, words: Words) -> str:
@@ -86,7 +92,8 @@ def _money_sentence(option: Option, scenario: Scenario, words: Words) -> str:
 
 def _figures(appraisal: Appraisal, brief: Brief, words: Words) -> tuple[Figure, ...]:
     return (
-        Figure("Cost", words.money(appraisal.cost.total), "all phases, contingency included"),
+        Figure("Phase 1", words.money(appraisal.cost.phase(1)), "contingency included"),
+        Figure("All phases", words.money(appraisal.cost.total), "contingency included"),
         Figure("Seats", str(appraisal.seats), f"drawn; the party has {brief.guests.party}"),
         Figure("Walking", words.length(appraisal.walking_ft), "all trips of one gathering"),
         Figure("Worth", number_words(appraisal.worth), "points of the brief that it buys"),

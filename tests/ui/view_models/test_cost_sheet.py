@@ -1,5 +1,9 @@
 """The cost sheet: every line, contingency and sums."""
 
+from dataclasses import replace
+from decimal import Decimal
+
+from optimizer.appraisal import CostLine
 from tests.sample_run import sample_option
 from ui.view_models import Words, cost_sheet
 
@@ -22,3 +26,12 @@ def test_line_says_quantity_and_price():
     """A line shows how much at what price."""
     row = cost_sheet(sample_option().appraisal.cost, Words("USD", "ft")).phases[0].rooms[1].rows[0]
     assert (row.item, row.quantity, row.amount) == ("paving", "56.25 sq ft at $30.50", "$1,715.63")
+
+
+def test_contingency_is_no_line_of_a_room():
+    """A line of contingency is shown as the phase's contingency, once, and in no room; the sum stays."""
+    cost = sample_option().appraisal.cost
+    line = CostLine(1, "site", "contingency", Decimal("0.15"), "share", Decimal("6755.63"), Decimal("1013.34"))
+    first = cost_sheet(replace(cost, lines=(*cost.lines, line)), Words("USD", "ft")).phases[0]
+    assert [room.room for room in first.rooms] == ["gathering area", "quiet nook"]
+    assert (first.contingency, first.total) == ("$1,013.34", "$7,768.97")

@@ -59,3 +59,10 @@ def test_reserve_says_hold_here():
     nook = option.layout.of("quiet nook")
     layout = replace(option.layout, placements=(nook, replace(nook, room="water reserve", choice="modest")))
     assert [room.meaning for room in opened(layout=layout).rooms] == ["two chairs", "modest; hold here for phase 2"]
+
+
+def test_what_is_left_out_is_said_once():
+    """A room that the reason names as left out is not named again; the others are."""
+    said = opened(reason="does without the fire feature").paragraph
+    assert said.count("fire feature") == 1
+    assert "It does without outdoor kitchen and water reserve." in said
