@@ -2,7 +2,8 @@
 
 import pytest
 
-from optimizer.catalogue import clearance_ft, least_table_length_ft, table_length_ft
+from optimizer.brief import Choice, RoomWish
+from optimizer.catalogue import clearance_ft, least_table_length_ft, sized_room, table_length_ft
 from optimizer.catalogue.sizing.table import table_size_ft
 
 NKBA = {
@@ -52,7 +53,18 @@ def test_bench_for_four_is_10_ft() -> None:
 def test_two_chairs_fit_5_by_5_ft() -> None:
     """Two chairs take 5 x 5 ft, 25 sq ft: functional size requirements, landscape designers' wiki (CC BY-SA)."""
     assert 2 * clearance_ft("lounge_chair") <= 5
-    assert clearance_ft("lounge_chair") <= 5
+
+
+def test_two_chairs_and_a_bench_fit_10_by_10_ft() -> None:
+    """Two chairs and a bench take 10 x 10 ft: functional size requirements, landscape designers' wiki (CC BY-SA)."""
+    given = (Choice("given", 10, 10, 4, 1.0),)
+    (choice,) = sized_room(RoomWish("nook", "nook", choices=given)).choices
+    assert sorted(item.role for item in choice.furniture if item.seats) == ["bench", "lounge chair", "lounge chair"]
+
+
+def test_a_table_of_8_ft_with_both_ends_used_takes_14_ft() -> None:
+    """8 ft and 3 ft behind the chair at either end: designingeden.com, planning for outdoor entertaining."""
+    assert 8 + 2 * clearance_ft("past_seated_edge") == pytest.approx(14)
 
 
 def test_fire_pit_with_its_surround_is_16_to_17_ft() -> None:

@@ -10,6 +10,7 @@ from typing import Final
 
 from optimizer.brief import RoomWish
 from optimizer.catalogue.clearances import clearance_ft
+from optimizer.catalogue.kinds import kind_rules
 from optimizer.catalogue.rooms import Item, Quantity
 from optimizer.catalogue.sizing.frame import LEVELS, Fitting, Level, Size, Sizer, seats_of, sides
 from optimizer.catalogue.sizing.run import USUAL, Legs, known, legs_of, length_ft
@@ -28,6 +29,7 @@ _PASS: Final[dict[Level, str]] = {"modest": "walkway", "comfortable": "aisle_one
 _COUNTER: Final[dict[Level, str]] = {"modest": "plain", "comfortable": "veneer", "generous": "stone"}
 _LIGHTS: Final[dict[Level, int]] = {"modest": 1, "comfortable": 3, "generous": 5}
 _STOOL_GAP_FT: Final = 0.1
+_TOLERANCE_FT: Final = 1e-6  # of sums of inches in feet
 
 
 def _sizes(wish: RoomWish) -> tuple[Size, Size, Size]:
@@ -36,11 +38,17 @@ def _sizes(wish: RoomWish) -> tuple[Size, Size, Size]:
 
 
 def _least(wish: RoomWish, seats: int, level: Level) -> Size:
-    """Least size with so many stools, rounded up to whole feet, and deep enough for its proportion."""
+    """Least size with so many stools, rounded up to whole feet, no longer than its kind bears."""
+    width, depth = (ceil(need - _TOLERANCE_FT) for need in _needs_ft(wish, seats, level))
+    ratio = kind_rules("kitchen").longest_ratio
+    return Size(max(width, ceil(depth / ratio - _TOLERANCE_FT)), max(depth, ceil(width / ratio - _TOLERANCE_FT)), seats)
+
+
+def _needs_ft(wish: RoomWish, seats: int, level: Level) -> tuple[float, float]:
+    """Width and depth that the counter, the cook and so many people on stools need [ft]."""
     legs = legs_of(wish.equipment, level)
-    width = ceil(_bar_ft(legs, seats, level) + clearance_ft(_PASS[level]) - 1e-6)
-    depth = _aisle_ft(legs, level) + clearance_ft("counter_depth") + _front_ft(seats)
-    return Size(width, max(ceil(depth - 1e-6), ceil(width / 2.2)), seats)
+    width = _bar_ft(legs, seats, level) + clearance_ft(_PASS[level])
+    return width, _aisle_ft(legs, level) + clearance_ft("counter_depth") + _front_ft(seats)
 
 
 def _bar_ft(legs: Legs, seats: int, level: Level) -> float:
@@ -63,8 +71,8 @@ def _front_ft(seats: int) -> float:
 def _fit(wish: RoomWish, size: Size, level: Level) -> Fitting:
     """Kitchen in a size with as many of the stools as it holds; a tight size gets the modest level's clearances."""
     for seats, planned in product(range(size.seats, -1, -1), (level, LEVELS[0])):
-        least = _least(wish, seats, planned)
-        if least.width_ft <= size.width_ft and least.depth_ft <= size.depth_ft:
+        width, depth = _needs_ft(wish, seats, planned)
+        if width <= size.width_ft + _TOLERANCE_FT and depth <= size.depth_ft + _TOLERANCE_FT:
             return _fitting(wish, size, level, _furniture(legs_of(wish.equipment, planned), size, seats, planned))
     return _fitting(wish, size, level, _single_run(size))
 
@@ -98,7 +106,7 @@ def _furniture(legs: Legs, size: Size, seats: int, level: Level) -> tuple[Item, 
     for piece in legs.bar:
         along.append(Item(piece.role, x, bar_y, piece.width_ft, counter))
         x += piece.width_ft
-    if bar - x > 1e-6:
+    if bar - x > _TOLERANCE_FT:
         along.append(Item("counter", x, bar_y, bar - x, counter))
     return (*side, *along, *_stools(bar, bar_y + counter, seats))
 

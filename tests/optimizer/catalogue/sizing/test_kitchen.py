@@ -1,6 +1,7 @@
 """Kitchens: an L of counter with its bar, stools and aisle."""
 
 from itertools import pairwise
+from math import ceil
 
 import pytest
 
@@ -77,6 +78,23 @@ def test_the_front_is_the_bar() -> None:
     """The bar is on the front; the side leg stands on the left; the other sides are open."""
     sides = dict(sized_room(WISH).choices[0].sides)
     assert sides == {"front": "bar", "left": "counter", "back": "open", "right": "open"}
+
+
+def test_many_hot_pieces_widen_the_room() -> None:
+    """Four hot pieces and no stools make a side leg of 14.5 ft; the room is widened to stay within 2.2 to 1."""
+    hot = tuple(Equipment(name) for name in ("grill", "griddle", "pizza oven", "smoker"))
+    modest = sized_room(RoomWish("k", "kitchen", equipment=hot)).choices[0]
+    leg = 1.0 + 3.0 + 3.0 + 3.0 + 2.5
+    assert modest.depth_ft == ceil(leg + 2.0 + 3.0)
+    assert modest.width_ft == ceil(modest.depth_ft / 2.2)
+
+
+@pytest.mark.parametrize(("width_ft", "seats"), [(13.6, 4), (13.4, 0)])
+def test_a_given_size_need_not_be_whole_feet(width_ft: float, seats: int) -> None:
+    """10.5 ft of bar and a way out of 3 ft need 13.5 ft: 13.6 ft hold all four stools, 13.4 ft are too narrow."""
+    given = (Choice("given", width_ft, 10.7, 4, 2.0),)
+    (choice,) = sized_room(RoomWish("k", "kitchen", equipment=WISH.equipment, choices=given)).choices
+    assert choice.seats == seats
 
 
 def test_a_size_too_small_loses_stools_first_and_then_the_l() -> None:

@@ -3,7 +3,7 @@
 import pytest
 
 from optimizer.brief import RoomWish
-from optimizer.catalogue import Quantity
+from optimizer.catalogue import Quantity, book_for
 from optimizer.catalogue.sizing.reserve import RESERVE
 from optimizer.catalogue.sizing.sized_rooms import sized_room
 from optimizer.errors import ScenarioError
@@ -26,6 +26,15 @@ def test_the_dearest_future_is_priced_in_its_phase() -> None:
     """A reserve for a tub or a pool counts the pool in phase 2, and in phase 1 only what keeps the ground free."""
     room = sized_room(RoomWish("r", "reserve", phase=2, futures=("hot tub", "pool")))
     assert room.choices[0].quantities == (Quantity("future pool", 1), Quantity("reserve kept clear", 1, phase=1))
+
+
+@pytest.mark.parametrize("currency", ["USD", "AUD"])
+def test_the_future_that_takes_most_room_is_the_dearest(currency: str) -> None:
+    """In every book a future that needs more ground costs more, so that the largest one bounds what may come."""
+    by_ground = sorted(NEEDS_FT, key=lambda name: NEEDS_FT[name][0] * NEEDS_FT[name][1])
+    prices = [book_for(currency).of(f"future {name}").price for name in by_ground]
+    assert prices == sorted(prices)
+    assert len(set(prices)) == len(prices)
 
 
 def test_built_at_once_it_keeps_nothing_clear() -> None:

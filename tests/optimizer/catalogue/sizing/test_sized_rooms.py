@@ -10,7 +10,8 @@ from shapely import Point, Polygon, box
 from shapely.affinity import rotate
 
 from optimizer.brief import Brief, Choice, Equipment, Guests, RoomKind, RoomWish
-from optimizer.catalogue import Item, SizedChoice, demo_price_book
+from optimizer.catalogue import Item, SizedChoice, SizedRoom, demo_price_book
+from optimizer.catalogue.data_files import data
 from optimizer.catalogue.sizing.sized_rooms import SIZERS, sized_room, sized_rooms
 
 KINDS = get_args(RoomKind)
@@ -25,6 +26,7 @@ EXAMPLE_EQUIPMENT = (
 WISHES = (
     *(RoomWish("room", "gathering", seats=seats) for seats in (1, 2, 4, 5, 6, 8, 10, 11, 16, 22, 30)),
     *(RoomWish("room", "kitchen", equipment=EXAMPLE_EQUIPMENT, bar_seats=seats) for seats in (0, 2, 4, 7)),
+    RoomWish("room", "kitchen", equipment=(Equipment("grill"), Equipment("pizza oven"))),
     *(RoomWish("room", "fire", seats=seats, fuel=fuel) for seats in (2, 4, 8, 14) for fuel in ("gas", "wood")),
     *(RoomWish("room", "nook", seats=seats) for seats in (1, 2, 3, 4, 6)),
     *(RoomWish("room", "reserve", futures=(name,)) for name in ("hot tub", "swim spa", "plunge pool", "pool")),
@@ -49,6 +51,17 @@ def assert_furniture_fits(choice: SizedChoice) -> None:
     assert sum(item.seats for item in choice.furniture) == choice.seats
 
 
+def assert_can_be_built(room: SizedRoom) -> None:
+    """Every choice keeps its kind's proportion and 40 sq ft, its furniture fits, and all it needs has a price."""
+    book = demo_price_book()
+    for choice in room.choices:
+        short, long = sorted((choice.width_ft, choice.depth_ft))
+        assert long / short <= room.rules.longest_ratio + 1e-6
+        assert short * long >= LEAST_AREA_SQFT
+        assert_furniture_fits(choice)
+        assert all(book.of(quantity.item) and quantity.amount > 0 for quantity in choice.quantities)
+
+
 def test_every_kind_has_a_sizer() -> None:
     """The catalogue can size every kind that a brief may name."""
     assert set(SIZERS) == set(KINDS)
@@ -67,13 +80,21 @@ def test_rooms_by_use(wish: RoomWish) -> None:
 @pytest.mark.parametrize("wish", WISHES, ids=str)
 def test_rooms_by_use_can_be_built(wish: RoomWish) -> None:
     """Every size by use keeps its kind's proportion and 40 sq ft, its furniture fits, and everything has a price."""
-    room, book = sized_room(wish), demo_price_book()
-    for choice in room.choices:
-        short, long = sorted((choice.width_ft, choice.depth_ft))
-        assert long / short <= room.rules.longest_ratio + 1e-6
-        assert short * long >= LEAST_AREA_SQFT
-        assert_furniture_fits(choice)
-        assert all(book.of(quantity.item) and quantity.amount > 0 for quantity in choice.quantities)
+    assert_can_be_built(sized_room(wish))
+
+
+@settings(max_examples=100, deadline=None)
+@given(
+    equipment=st.lists(
+        st.builds(Equipment, st.sampled_from(list(data("equipment.yaml"))), st.floats(0.5, 9)), max_size=12
+    ),
+    bar_seats=st.integers(0, 12),
+)
+def test_any_kitchen_can_be_built(equipment: list[Equipment], bar_seats: int) -> None:
+    """Whatever a kitchen is to hold, hot or cold, narrow or wide, it keeps its proportion and seats all at its bar."""
+    room = sized_room(RoomWish("room", "kitchen", equipment=tuple(equipment), bar_seats=bar_seats))
+    assert_can_be_built(room)
+    assert {choice.seats for choice in room.choices} == {bar_seats}
 
 
 @pytest.mark.parametrize("wish", [wish for wish in WISHES if wish.seats or wish.bar_seats], ids=str)
