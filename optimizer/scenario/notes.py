@@ -32,11 +32,9 @@ def _not_used_yet(scenario: Scenario) -> Iterator[str]:
     site = scenario.site
     if site.levels:
         yield "levels: used for the steps at doors only; slopes, drainage and retaining walls are not worked out"
-    if site.utilities:
-        yield "utilities: shown on the plan; the length of their runs is not priced"
-    if any(thing.height_ft is not None for thing in site.surroundings):
-        yield "surroundings: heights are read; shade from outside the yard is not worked out"
+    if any(thing.eye_z_ft is not None for thing in site.surroundings):
+        yield "eye_z: read; sight is judged on the plan only, whatever the height of the eye"
     if site.wind_from_deg is not None:
         yield "wind_from: read; smoke is not worked out"
     if any(len(room.futures) > 1 for room in scenario.brief.rooms):
-        yield "futures: the ground held takes any one of them; what each costs later is not worked out"
+        yield "futures: the ground held takes any one of them; phase 2 is priced with the dearest of them"
