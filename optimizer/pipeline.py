@@ -4,12 +4,11 @@ Heavy libraries are imported where they are used, so that `check` and `--help` s
 """
 
 import threading
-import time
 from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from optimizer.events import Emit, Event, to_nobody
+from optimizer.events import Emit, to_nobody
 from optimizer.scenario import Scenario
 
 if TYPE_CHECKING:
@@ -36,11 +35,20 @@ def make_options(
     stop: threading.Event | None = None,
 ) -> "OptionSet":
     """Find, check, measure and rank concepts; infeasible and undecided are results."""
-    from optimizer.concepts import ConceptRun
+    from optimizer.concepts import Case, ConceptRun
+    from optimizer.results import read_result
 
-    return ConceptRun.of(scenario, settings.count, settings.seconds, settings.seed, settings.repeatable).run(
-        emit=emit, stop=stop or threading.Event(), started=time.monotonic()
+    wanted = scenario.brief.options
+    earlier = () if settings.start_from is None else read_result(settings.start_from).option_set.options
+    run = ConceptRun(
+        Case.of(scenario),
+        count=wanted.count if settings.count is None else settings.count,
+        seconds=settings.seconds,
+        seed=wanted.seed if settings.seed is None else settings.seed,
+        repeatable=settings.repeatable,
+        start=tuple(option.layout for option in earlier),
     )
+    return run.run(emit=emit, stop=stop or threading.Event())
 
 
 def site_facts(scenario: Scenario) -> tuple[tuple[str, str], ...]:
@@ -66,23 +74,20 @@ def site_facts(scenario: Scenario) -> tuple[tuple[str, str], ...]:
 
 def recheck(path: Path) -> tuple[str, ...]:
     """What a result says that the check and the appraisal, run again, do not bear out; empty where all holds."""
-    from optimizer.catalogue import book_for, sized_rooms
-    from optimizer.concepts import fresh_option
+    from optimizer.concepts import Case
     from optimizer.results import differences, document_differences, option_record, read_result
 
     result = read_result(path)
-    scenario = result.scenario
-    rooms, book = sized_rooms(scenario.brief), book_for(scenario.currency)
-    found = list(document_differences(result.document, scenario, book))
+    case = Case.of(result.scenario)
+    found = list(document_differences(result.document, case.scenario, case.book))
     stored = {record["id"]: record for record in result.document["options"]}
     for option in result.option_set.options:
-        known = {room.name: room for room in rooms}
+        known = {room.name: room for room in case.rooms}
         strange = [p for p in option.layout.placements if p.room not in known or known[p.room].choice(p.choice) is None]
         if strange:
             found += [f"{option.id}: {p.room} as {p.choice} is not in the catalogue of this scenario" for p in strange]
             continue
-        fresh = fresh_option(scenario, rooms, book, option)
-        found += differences(stored[option.id], option_record(rooms, fresh))
+        found += differences(stored[option.id], option_record(case.rooms, case.fresh(option)))
     return tuple(found)
 
 
@@ -102,8 +107,3 @@ def plan_drawing(scenario: Scenario, option: "Option") -> "Drawing":
         path_area=way_polygon(scenario.site, option.layout, ways),
         cautions=option.cautions,
     )
-
-
-def tell_stage(emit: Emit, stage: str) -> None:
-    """Say which stage begins."""
-    emit(Event("stage", {"stage": stage}))

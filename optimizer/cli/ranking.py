@@ -58,4 +58,5 @@ def _why_none(option_set: OptionSet) -> tuple[str, ...]:
     if conflict is None:
         return ("Nothing fits.",)
     rules = (f"  {sentence} ({', '.join(rooms)})" for _, sentence, rooms in conflict.rules)
-    return (f"Nothing fits: {conflict.words}", *rules)
+    ways_out = (f"  way out: {way.text}" for way in conflict.ways_out)
+    return (f"Nothing fits: {conflict.words}", *rules, *ways_out)

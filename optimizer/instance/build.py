@@ -9,6 +9,7 @@ import numpy as np
 from optimizer.brief import RuleId
 from optimizer.catalogue import PriceBook, SizedRoom, fixed_price, rates, room_price
 from optimizer.instance.context import Context, context_of
+from optimizer.instance.estimates import runs_estimate, ways_estimate
 from optimizer.instance.instance import Instance, InstanceRoom
 from optimizer.instance.lattice import Cells, any_in_window
 from optimizer.instance.pairs import Pair
@@ -50,6 +51,7 @@ def build_instance(
         lines_y=_lines(context, 1),
         order_rate=round(CENTS * rates().order * scenario.brief.weights.order * context.lattice.step_ft),
         spendable=_spendable(scenario, book) if limits.ceiling else None,
+        ways_estimate=ways_estimate(context, built, book),
         reach=reach_grid(context) if limits.reachable else None,
     )
 
@@ -67,25 +69,36 @@ def _room(context: Context, room: SizedRoom, book: PriceBook, limits: Limits, pa
     point = CENTS * worth_rate(context.scenario, context.rooms) * weights.worth
     most = max(choice.worth for choice in room.choices)
     blocked, hours = _blocked(context, room, parts), cell_hours(context, room)
+    allowed = tuple(_allowed(context, room, variant, blocked, parts) for variant in variants)
     return InstanceRoom(
         name=room.name,
         required=room.required and limits.required,
         walkable=room.rules.walkable,
         variants=tuple(
-            _priced(context, room, variant, book, point * (most - room.choices[variant.choice].worth))
+            _priced(
+                context,
+                room,
+                variant,
+                book,
+                worth_lost=point * (most - room.choices[variant.choice].worth),
+                runs=runs_estimate(context, room.choices[variant.choice], book, allowed),
+            )
             for variant in variants
         ),
-        allowed=tuple(_allowed(context, room, variant, blocked, parts) for variant in variants),
+        allowed=allowed,
         losses=tuple(place_losses(context, room, variant, hours) for variant in variants),
         absent_loss=round(point * most),
     )
 
 
-def _priced(context: Context, room: SizedRoom, variant: Variant, book: PriceBook, worth_lost: float) -> Variant:
+def _priced(
+    context: Context, room: SizedRoom, variant: Variant, book: PriceBook, *, worth_lost: float, runs: int
+) -> Variant:
     budget, weights = context.scenario.brief.budget, context.scenario.brief.weights
     price = room_price(room.choices[variant.choice], room, book) * (1 + budget.contingency)
     cents = int(price * CENTS)
-    return replace(variant, cost=cents, loss=round(weights.cost * rates().cost * cents + worth_lost))
+    loss = round(weights.cost * rates().cost * cents + worth_lost)
+    return replace(variant, cost=cents, likely_cost=cents + runs, loss=loss)
 
 
 def _blocked(context: Context, room: SizedRoom, parts: list[Part]) -> Cells:

@@ -58,6 +58,8 @@ class Instance:
     """Cents for each step of room edge that lies on no shared line."""
     spendable: int | None
     """Cents that the rooms of phase 1 may cost at most; None without a ceiling."""
+    ways_estimate: int
+    """Cents that ways will cost, roughly; only a guide."""
     reach: ReachGrid | None
     """None where reachability is not asked for."""
 

@@ -20,6 +20,8 @@ class Variant:
     anchor: tuple[int, int]
     cost: int = 0
     """Least phase 1 cost, contingency included, in cents."""
+    likely_cost: int = 0
+    """The same with an estimate of its runs: a guide for the explorer, never a floor."""
     loss: int = 0
     """What the choice costs and lacks, whatever its place, in cents."""
 

@@ -10,12 +10,14 @@ from optimizer.options.option import (
     ProofStatus,
     SearchRecord,
     SearchStatus,
+    WayOut,
 )
-from optimizer.options.ranking import ranked
+from optimizer.options.ranking import LEAST_DIFFERENCE, ranked
 from optimizer.options.reasons import cautions_for, reason_for
 from optimizer.options.score import losses_of
 
 __all__ = [
+    "LEAST_DIFFERENCE",
     "Conflict",
     "DiffersBy",
     "LeftOut",
@@ -25,6 +27,7 @@ __all__ = [
     "ProofStatus",
     "SearchRecord",
     "SearchStatus",
+    "WayOut",
     "cautions_for",
     "losses_of",
     "ranked",

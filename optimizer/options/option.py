@@ -53,13 +53,27 @@ class Option:
     proof: Proof
     differs_by: DiffersBy | None
 
+    @property
+    def left_out_rooms(self) -> tuple[str, ...]:
+        """Names of the wished rooms that it does without."""
+        return tuple(left.room for left in self.left_out)
+
+
+@dataclass(frozen=True, slots=True)
+class WayOut:
+    """A change of the scenario with which concepts were found: in words, and as (op, path, value) of RFC 6902."""
+
+    text: str
+    patch: tuple[tuple[str, str, object], ...]
+
 
 @dataclass(frozen=True, slots=True)
 class Conflict:
-    """Why nothing fits: rule ids with sentence and rooms, in `words` for a person."""
+    """Why nothing fits: rule ids with sentence and rooms, in `words` for a person, and ways out that were tried."""
 
     rules: tuple[tuple[str, str, tuple[str, ...]], ...]
     words: str
+    ways_out: tuple[WayOut, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

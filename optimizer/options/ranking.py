@@ -16,19 +16,30 @@ def ranked(
 ) -> tuple[Option, ...]:
     """At most `count` concepts, best first; copies of a better one, shifted or of the same arrangement, are dropped.
 
-    Half of the places go to concepts with every wished room, if there are so many; and concepts that differ clearly
-    come in before closer ones.
+    Half of the places go to concepts with every wished room, if there are so many; no other program takes more than
+    half; and concepts that differ clearly come in before closer ones.
     """
     best_first = sorted(options, key=lambda option: option.score)
     whole = [option for option in best_first if not option.left_out]
+    half = (count + 1) // 2
     chosen: list[Option] = []
-    for candidates, places in ((whole, (count + 1) // 2), (best_first, count)):
-        for least in (2 * LEAST_DIFFERENCE, LEAST_DIFFERENCE, 0.0):
-            for option in candidates:
-                if len(chosen) < places and option not in chosen and _is_new(option, chosen, least, diagonal_ft):
-                    chosen.append(option)
+    for candidates, places, each in ((whole, half, half), (best_first, count, half), (best_first, count, count)):
+        for least in (2 * LEAST_DIFFERENCE, LEAST_DIFFERENCE):
+            _add(candidates, chosen, places=places, each=each, least=least, diagonal_ft=diagonal_ft)
+    _add(whole, chosen, places=half, each=half, least=0.0, diagonal_ft=diagonal_ft)
+    _add(best_first, chosen, places=count, each=count, least=0.0, diagonal_ft=diagonal_ft)
     chosen.sort(key=lambda option: option.score)
     return tuple(_numbered(option, rank, chosen[:rank], diagonal_ft, say) for rank, option in enumerate(chosen))
+
+
+def _add(
+    candidates: Sequence[Option], chosen: list[Option], *, places: int, each: int, least: float, diagonal_ft: float
+) -> None:
+    """Add candidates that are new by at least this difference, `each` of a program and `places` in all."""
+    for option in candidates:
+        alike = sum(option.left_out_rooms == other.left_out_rooms for other in chosen)
+        if len(chosen) < places and alike < each and _is_new(option, chosen, least, diagonal_ft):
+            chosen.append(option)
 
 
 def is_same(one: Layout, other: Layout, *, diagonal_ft: float) -> bool:
@@ -43,7 +54,7 @@ def is_same(one: Layout, other: Layout, *, diagonal_ft: float) -> bool:
 
 
 def _is_new(option: Option, chosen: Sequence[Option], least: float, diagonal_ft: float) -> bool:
-    return all(
+    return option not in chosen and all(
         not is_same(option.layout, other.layout, diagonal_ft=diagonal_ft)
         and difference(option.layout, other.layout, diagonal_ft=diagonal_ft) >= least
         for other in chosen

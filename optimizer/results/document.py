@@ -52,5 +52,13 @@ def _conflict(conflict: Conflict) -> dict[str, Any]:
     return {
         "rules": [{"id": rule, "sentence": sentence, "rooms": list(rooms)} for rule, sentence, rooms in conflict.rules],
         "words": conflict.words,
-        "ways_out": None,
+        "ways_out": [
+            {"text": way.text, "patch": [_operation(*operation) for operation in way.patch]}
+            for way in conflict.ways_out
+        ],
     }
+
+
+def _operation(op: str, path: str, value: object) -> dict[str, Any]:
+    """One operation of RFC 6902; `remove` has no value."""
+    return {"op": op, "path": path} if op == "remove" else {"op": op, "path": path, "value": value}

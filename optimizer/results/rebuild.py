@@ -8,7 +8,7 @@ from optimizer.brief import RULES
 from optimizer.check import Finding
 from optimizer.circulation import Way
 from optimizer.layout import Front, Layout, Placement
-from optimizer.options import Conflict, DiffersBy, LeftOut, Option, Proof, SearchRecord
+from optimizer.options import Conflict, DiffersBy, LeftOut, Option, Proof, SearchRecord, WayOut
 from optimizer.results.untrusted import Record, refuse
 
 FARTHEST_FT: Final = 100_000.0
@@ -60,7 +60,13 @@ def conflict_from(record: Record) -> Conflict:
     return Conflict(
         rules=tuple((rule.text("id"), rule.text("sentence"), rule.texts("rooms")) for rule in record.records("rules")),
         words=record.text("words", longest=20_000),
+        ways_out=() if record.values.get("ways_out") is None else tuple(map(_way_out, record.records("ways_out"))),
     )
+
+
+def _way_out(record: Record) -> WayOut:
+    operations = record.records("patch")
+    return WayOut(record.text("text"), tuple((o.text("op"), o.text("path"), o.values.get("value")) for o in operations))
 
 
 def _id(record: Record) -> str:

@@ -4,8 +4,8 @@ from optimizer.search.board import Board, board_of
 from optimizer.search.explore import Pool, Tour, explore, key_of
 from optimizer.search.polish import Polished, polish
 from optimizer.search.solve import Answer
-from optimizer.search.state import State, layout_of
-from optimizer.search.tours import run_tours
+from optimizer.search.state import State, layout_of, state_of
+from optimizer.search.tours import run_tours, take_first_tour
 from optimizer.search.value import value_of
 from optimizer.search.whole import anything_fits, bound_over_all
 
@@ -24,5 +24,7 @@ __all__ = [
     "layout_of",
     "polish",
     "run_tours",
+    "state_of",
+    "take_first_tour",
     "value_of",
 ]

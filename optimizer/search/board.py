@@ -8,10 +8,6 @@ from numpy.typing import NDArray
 
 from optimizer.instance import Instance, Losses, Pair, Pull
 
-SPENT_ON_ROOMS: Final = 0.88
-"""Share of the money for rooms that the explorer spends on them: an estimate, which only guides.
-
-The exact ceiling is the judge's, and no proof rests on this figure."""
 FORBIDDEN: Final = 10**11
 """Loss of a position where the room may not stand; sums of a few stay far inside 64 bits."""
 
@@ -33,9 +29,7 @@ class Board:
 
 
 def board_of(instance: Instance) -> Board:
-    """Lay an instance out for the explorer, which keeps some money back for ways and runs that have no floor."""
-    if instance.spendable is not None:
-        instance = replace(instance, spendable=int(instance.spendable * SPENT_ON_ROOMS))
+    """Lay an instance out for the explorer."""
     row, last_row, column, last_column = _window(instance)
     ys, xs = np.arange(row, last_row + 1), np.arange(column, last_column + 1)
     count = len(instance.rooms)
@@ -53,6 +47,25 @@ def board_of(instance: Instance) -> Board:
         xs,
         ys,
     )
+
+
+def thrifty(board: Board, share: float) -> Board:
+    """The board with less money for rooms: this share of the estimated ways is set aside.
+
+    What the explorer sets aside only guides it: the exact ceiling is the judge's, and no proof rests on an estimate.
+    """
+    spendable, estimate = board.instance.spendable, board.instance.ways_estimate
+    if spendable is None:
+        return board
+    return replace(board, instance=replace(board.instance, spendable=max(0, spendable - round(share * estimate))))
+
+
+def insisting(board: Board, rooms: frozenset[int]) -> Board:
+    """The board with these rooms required."""
+    changed = tuple(
+        replace(room, required=True) if index in rooms else room for index, room in enumerate(board.instance.rooms)
+    )
+    return replace(board, instance=replace(board.instance, rooms=changed))
 
 
 def _window(instance: Instance) -> tuple[int, int, int, int]:

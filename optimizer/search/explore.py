@@ -1,13 +1,12 @@
 """The explorer: ruin and recreate with exact insertion, keeping the best layout of every arrangement it passes."""
 
 import threading
-from collections.abc import Callable
 from dataclasses import dataclass, field
 from itertools import combinations
 
 import numpy as np
 
-from optimizer.search.board import FORBIDDEN, Board
+from optimizer.search.board import FORBIDDEN, Board, insisting, thrifty
 from optimizer.search.connected import is_connected
 from optimizer.search.insertion import ABSENT_REQUIRED, best_spot
 from optimizer.search.state import State
@@ -30,23 +29,26 @@ class Pool:
 
 @dataclass(frozen=True, slots=True)
 class Tour:
-    """One run of the explorer: how many rebuilds, which rooms are left out, and where one room may not be."""
+    """One run of the explorer: how many rebuilds, rooms that it leaves out or insists on, the share of the estimated
+    ways that it sets money aside for, and where it starts.
+    """
 
     rebuilds: int
     seed: int
     without: frozenset[int] = frozenset()
+    insist: frozenset[int] = frozenset()
+    thrift: float = 1.0
     start: State | None = None
 
 
-def explore(
-    board: Board, pool: Pool, tour: Tour, *, stop: threading.Event, on_best: Callable[[int, State], None] | None = None
-) -> None:
+def explore(board: Board, pool: Pool, tour: Tour, *, stop: threading.Event) -> None:
     """Run a tour and keep what it passes in the pool."""
+    board = insisting(thrifty(board, tour.thrift), tour.insist)
     random = np.random.default_rng(tour.seed)
     state = tour.start or tuple(None for _ in board.instance.rooms)
     state = _recreate(board, state, _missing(state, tour), random, noise_cents=0)
     value = value_of(board, state)
-    best = _keep(board, pool, value, state)
+    _keep(board, pool, value, state)
     heat = _heat(board)
     for turn in range(tour.rebuilds):
         if stop.is_set():
@@ -55,11 +57,7 @@ def explore(
         candidate_value = value_of(board, candidate)
         if candidate_value <= value + heat * (1 - turn / tour.rebuilds) * random.random():
             state, value = candidate, candidate_value
-        kept = _keep(board, pool, candidate_value, candidate)
-        if kept is not None and (best is None or kept < best):
-            best = kept
-            if on_best is not None:
-                on_best(candidate_value, candidate)
+        _keep(board, pool, candidate_value, candidate)
 
 
 def key_of(board: Board, state: State) -> Key:
@@ -105,17 +103,15 @@ def _missing(state: State, tour: Tour) -> list[int]:
     return [room for room, spot in enumerate(state) if spot is None and room not in tour.without]
 
 
-def _keep(board: Board, pool: Pool, value: int, state: State) -> int | None:
-    """Keep a state that is the best of its arrangement and can be walked; its value, or None where it is not kept."""
+def _keep(board: Board, pool: Pool, value: int, state: State) -> None:
+    """Keep a state that is the best of its arrangement and can be walked."""
     if value >= min(ABSENT_REQUIRED, FORBIDDEN):
-        return None
+        return
     key = key_of(board, state)
     pool.seen.add(key)
     known = pool.best.get(key)
-    if (known is not None and known[0] <= value) or not is_connected(board.instance, state):
-        return None
-    pool.best[key] = (value, state)
-    return value
+    if (known is None or known[0] > value) and is_connected(board.instance, state):
+        pool.best[key] = (value, state)
 
 
 def _heat(board: Board) -> float:

@@ -19,7 +19,7 @@ def best_spot(
     best, best_loss = None, ABSENT_REQUIRED if data.required else data.absent_loss
     left = _cents_left(board, state, room)
     for index, variant in enumerate(data.variants):
-        if left is not None and variant.cost > left:
+        if left is not None and variant.likely_cost > left:
             continue
         table = losses_of(board, state, room, index)
         if noise is not None:
@@ -60,9 +60,21 @@ def _pulled(board: Board, state: State, room: int, variant: Variant) -> tuple[np
 
 
 def _cents_left(board: Board, state: State, room: int) -> int | None:
+    """Money for the room, with the least that each required room still to be placed will take kept back."""
     if board.instance.spendable is None:
         return None
-    return board.instance.spendable - cost_of(board, tuple(None if i == room else s for i, s in enumerate(state)))
+    others = tuple(None if index == room else spot for index, spot in enumerate(state))
+    waiting = sum(
+        min((variant.likely_cost for variant in data.variants), default=0)
+        for index, data in enumerate(board.instance.rooms)
+        if data.required and others[index] is None and index != room
+    )
+    spent = sum(
+        board.instance.rooms[index].variants[spot.variant].likely_cost
+        for index, spot in enumerate(others)
+        if spot is not None
+    )
+    return board.instance.spendable - spent - waiting
 
 
 def cost_of(board: Board, state: State) -> int:

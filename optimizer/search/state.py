@@ -61,3 +61,30 @@ def _front(instance: Instance, state: State, index: int) -> Front:
 def _house_middle(instance: Instance, axis: int) -> float:
     outlines = instance.context.buildings or (instance.context.boundary,)
     return float(sum(outline.centroid.coords[0][axis] for outline in outlines) / len(outlines))
+
+
+def state_of(instance: Instance, layout: Layout) -> State | None:
+    """The layout as a state, or None where it is not one of this instance: another grid, other rooms or sizes."""
+    posed = instance.context.pose.layout(layout)
+    names = [room.name for room in instance.rooms]
+    if any(placement.room not in names for placement in posed.placements):
+        return None
+    spots = [None if (p := posed.of(name)) is None else _spot_of(instance, names.index(name), p) for name in names]
+    placed = sum(spot is not None for spot in spots)
+    return tuple(spots) if placed == len(posed.placements) else None
+
+
+def _spot_of(instance: Instance, room: int, placement: Placement) -> Spot | None:
+    lattice = instance.context.lattice
+    x = lattice.line(placement.x_ft, origin_ft=lattice.x0_ft)
+    y = lattice.line(placement.y_ft, origin_ft=lattice.y0_ft)
+    data, choices = instance.rooms[room], instance.context.rooms[room].choices
+    for index, variant in enumerate(data.variants):
+        size = (variant.width * lattice.step_ft, variant.depth * lattice.step_ft)
+        same_size = abs(size[0] - placement.width_ft) + abs(size[1] - placement.depth_ft) < 1e-3
+        same_front = variant.front in (None, placement.front)
+        if same_size and same_front and choices[variant.choice].label == placement.choice and None not in (x, y):
+            rows, columns = data.allowed[index].shape
+            inside = 0 <= y < rows and 0 <= x < columns  # type: ignore[operator]
+            return Spot(index, x, y) if inside and data.allowed[index][y, x] else None  # type: ignore[arg-type]
+    return None

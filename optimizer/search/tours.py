@@ -1,25 +1,41 @@
-"""The explorer's programme: one free run, one without each optional room, and runs from other seeds."""
+"""The explorer's programme: a short first tour, free ones, one that insists on every room, and for each optional room
+one without it and one that insists on it.
+"""
 
 import threading
-from collections.abc import Callable
+from collections.abc import Sequence
 
 from optimizer.search.board import Board
 from optimizer.search.explore import Pool, Tour, explore
 from optimizer.search.state import State
 
-FIRST, FURTHER = 220, 90
+FIRST, FREE, FURTHER = 40, 180, 50
 
 
-def run_tours(board: Board, *, seed: int, stop: threading.Event, on_best: Callable[[int, State], None]) -> Pool:
-    """Run every tour; a fixed number of rebuilds each, so that the same seed passes the same layouts."""
-    pool = Pool()
+def take_first_tour(
+    board: Board, pool: Pool, *, seed: int, stop: threading.Event, starts: Sequence[State] = ()
+) -> None:
+    """A short tour that soon gives something to show, from each layout given or from nothing."""
+    for start in (None, *starts):
+        explore(board, pool, Tour(FIRST, seed, start=start), stop=stop)
+
+
+def run_tours(board: Board, pool: Pool, *, seed: int, stop: threading.Event) -> None:
+    """Run every further tour; a fixed number of rebuilds each, so that the same seed passes the same layouts."""
     for tour in tours_of(board, seed):
-        explore(board, pool, tour, stop=stop, on_best=on_best)
-    return pool
+        explore(board, pool, tour, stop=stop)
 
 
 def tours_of(board: Board, seed: int) -> tuple[Tour, ...]:
     """Tours of an instance, in order."""
     optional = [index for index, room in enumerate(board.instance.rooms) if not room.required]
-    free = [Tour(FIRST, seed), Tour(FIRST, seed + 1), Tour(FURTHER, seed + 2)]
-    return (*free, *(Tour(FURTHER, seed + 10 + index, without=frozenset({index})) for index in optional))
+    everything = frozenset(optional)
+    free = [
+        Tour(FREE, seed + 1, thrift=0.6),
+        Tour(FURTHER, seed + 2, thrift=1.2),
+        Tour(FREE, seed + 3, insist=everything, thrift=0.4),
+        Tour(FURTHER, seed + 4, insist=everything, thrift=0.8),
+    ]
+    without = [Tour(FURTHER, seed + 10 + index, without=frozenset({index})) for index in optional]
+    insist = [Tour(FURTHER, seed + 40 + index, insist=frozenset({index})) for index in optional]
+    return (*free, *without, *insist)

@@ -82,6 +82,9 @@ def _conflict(conflict: Conflict) -> None:
     paragraph(conflict.words, css="lead")
     rules = (element("li", f"{sentence} ({', '.join(rooms)})") for _, sentence, rooms in conflict.rules)
     show(element("ul", *rules))
+    if conflict.ways_out:
+        paragraph("Ways out, each tried: concepts were found with it.")
+        show(element("ul", *(element("li", way.text) for way in conflict.ways_out)))
 
 
 def _concepts(job: Job, result: Result) -> None:

@@ -127,8 +127,15 @@ def test_the_part_that_counts():
     assert missed(Trip("gate", "nook", 1)) == ("nook",)
     assert missed(Trip("kitchen door", "nook", 1)) == ("nook",)
     assert missed() == ("nook",)
-    no_door = replace(yard.site, buildings=(replace(PLAIN_SITE.buildings[0], doors=()), wall))
-    assert missed(site=no_door) == ("nook",) or missed(site=no_door) == ("fire",)
+
+
+@pytest.mark.parametrize(("wall_x_ft", "missed"), [(36, "nook"), (22, "fire")])
+def test_the_largest_part_counts_where_there_is_no_opening(wall_x_ft, missed):
+    """Without any door or entrance in a trip the largest part of the ground is the rest."""
+    wall = Building("wall", ((wall_x_ft, 0), (wall_x_ft + 1, 0), (wall_x_ft + 1, 40), (wall_x_ft, 40)))
+    brief = replace(plain_yard().brief, trips=())
+    layout = Layout((stand("nook", 42, 20, 8, 7), stand("fire", 10, 22, 8, 8)))
+    assert unreached(replace(BARE, buildings=(wall,)), brief, plain_rooms(), layout) == (missed,)
 
 
 def test_a_yard_without_ground():

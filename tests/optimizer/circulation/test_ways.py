@@ -58,7 +58,10 @@ def test_a_path_for_a_room_that_floats():
 
 
 def test_a_path_joins_the_nearest_way():
-    """A path of its own ends at the nearest trip way, and at a door where that is nearer."""
+    """A path of its own ends at the nearest trip way, and at a door where that is nearer.
+
+    The trip way runs from (2, 20) to (31, 22); the foot of (28, 12.5) on it is 739/845 of the way along.
+    """
     site = replace(PLAIN_SITE, buildings=(), structures=())
     layout = Layout((KEPT["table"], stand("nook", 24, 4, 8, 7)))
     found = ways_of(Trip("gate", "table", 1), layout=layout, site=site)

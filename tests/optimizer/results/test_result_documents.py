@@ -61,7 +61,7 @@ def test_why_nothing_fits_comes_back(tmp_path):
     path = tmp_path / "options.json"
     document = sample_document(NOTHING_FITS)
     assert document["search"]["objective"] is None
-    assert document["conflict"]["ways_out"] is None
+    assert document["conflict"]["ways_out"] == []
     path.write_text(to_text(document), encoding="utf-8")
     assert read_result(path).option_set == NOTHING_FITS
 

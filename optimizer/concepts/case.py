@@ -1,0 +1,86 @@
+"""A scenario with its sized rooms and prices, and what is measured of a layout in it."""
+
+import math
+from dataclasses import dataclass, replace
+
+from optimizer.appraisal import Appraisal, appraise, sun_of
+from optimizer.catalogue import PriceBook, SizedRoom, book_for, room_price, sized_rooms
+from optimizer.check import Finding, check_layout, wishes_missed
+from optimizer.instance import worth_rate
+from optimizer.layout import Layout
+from optimizer.options import LeftOut, Option, cautions_for, losses_of
+from optimizer.scenario import Scenario
+
+
+@dataclass(frozen=True)
+class Case:
+    """What every stage after reading needs."""
+
+    scenario: Scenario
+    rooms: tuple[SizedRoom, ...]
+    book: PriceBook
+
+    @classmethod
+    def of(cls, scenario: Scenario) -> "Case":
+        """Size the rooms and open the price book."""
+        return cls(scenario, sized_rooms(scenario.brief), book_for(scenario.currency))
+
+    @property
+    def diagonal_ft(self) -> float:
+        """Diagonal of the yard's bounding box [ft]."""
+        xs, ys = zip(*self.scenario.site.boundary, strict=True)
+        return math.hypot(max(xs) - min(xs), max(ys) - min(ys))
+
+    def measured(self, layout: Layout) -> Appraisal:
+        """Exact figures of a layout, sun and missed wishes included."""
+        missed = wishes_missed(self.scenario, self.rooms, layout)
+        return appraise(
+            self.scenario,
+            self.rooms,
+            self.book,
+            layout,
+            sun_h=sun_of(self.scenario, self.rooms, layout),
+            wishes_missed=tuple(f"{r.between[0]} {r.kind.replace('_', ' ')} {r.between[1]}" for r in missed),
+        )
+
+    def findings(self, layout: Layout, appraisal: Appraisal) -> tuple[Finding, ...]:
+        """Broken hard rules of a layout, the exact ceiling among them."""
+        return check_layout(self.scenario, self.rooms, layout, phase_1_cost=appraisal.cost.phase(1))
+
+    def losses(self, layout: Layout, appraisal: Appraisal) -> tuple[tuple[str, float], ...]:
+        """Named losses of a layout with its exact figures, in money."""
+        missed = wishes_missed(self.scenario, self.rooms, layout)
+        return losses_of(
+            self.scenario,
+            self.rooms,
+            layout,
+            appraisal,
+            worth_rate=worth_rate(self.scenario, self.rooms),
+            wish_weights=sum(relation.wish or 0.0 for relation in missed),
+        )
+
+    def left_out(self, layout: Layout, appraisal: Appraisal) -> tuple[LeftOut, ...]:
+        """Wished rooms that the layout does without, each with the reason."""
+        return tuple(
+            LeftOut(room.name, self._why(room, appraisal)) for room in self.rooms if layout.of(room.name) is None
+        )
+
+    def fresh(self, option: Option) -> Option:
+        """Check and measure the option's layout anew."""
+        appraisal = self.measured(option.layout)
+        losses = self.losses(option.layout, appraisal)
+        return replace(
+            option,
+            appraisal=appraisal,
+            losses=losses,
+            score=sum(loss for _, loss in losses),
+            findings=self.findings(option.layout, appraisal),
+            cautions=cautions_for(self.scenario, self.rooms, option.layout),
+        )
+
+    def _why(self, room: SizedRoom, appraisal: Appraisal) -> str:
+        budget = self.scenario.brief.budget
+        least = min(room_price(choice, room, self.book) for choice in room.choices) * (1 + budget.contingency)
+        if budget.ceiling is not None and appraisal.cost.phase(1) + least > budget.ceiling:
+            return f"at least {least:,.0f} {self.book.currency} more would pass the ceiling"
+        return "it costs more than it is worth here, or finds no place beside the others"

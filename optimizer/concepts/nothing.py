@@ -1,0 +1,134 @@
+"""Why nothing fits, found by letting go of one thing at a time; and ways out, each tried before it is offered."""
+
+import threading
+import time
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from decimal import Decimal
+
+from optimizer.brief import RULES, Relation, RuleId
+from optimizer.catalogue import fixed_price, room_price
+from optimizer.concepts.case import Case
+from optimizer.concepts.gather import Gathering
+from optimizer.events import to_nobody
+from optimizer.instance import Instance, build_instance
+from optimizer.options import Conflict, WayOut
+from optimizer.scenario import Scenario
+from optimizer.search import Pool, anything_fits, board_of, take_first_tour
+
+MOST_WAYS_OUT = 4
+ABOVE_THE_FLOOR = (Decimal("1.1"), Decimal("1.25"), Decimal("1.5"))
+"""Ceilings to try, as shares of the floor: ways and runs are in no floor."""
+Broken = tuple[str, str, tuple[str, ...]]
+"""A rule that would have to give: its id, its sentence, and the rooms it binds."""
+OF_THE_YARD: tuple[RuleId, ...] = (
+    "inside_setbacks",
+    "off_buildings",
+    "door_zone",
+    "clear_of_openings",
+    "root_zone",
+    "under_structure",
+    "keep_outs",
+    "fire_clear",
+    "kitchen_walk",
+    "no_slivers",
+    "proportion",
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Release:
+    """A change of the scenario that lets go of one thing, and the rule that it eases."""
+
+    rule: RuleId
+    rooms: tuple[str, ...]
+    way_out: WayOut
+    scenario: Scenario
+
+
+def why_nothing(case: Case, instance: Instance, *, seconds: float, stop: threading.Event) -> Conflict:
+    """Rules of which one must give, and changes with which concepts were really found."""
+    until = time.monotonic() + seconds
+    helpful: list[Release] = []
+    for release in releases(case):
+        told = release.rule == "budget" and any(other.rule == "budget" for other in helpful)
+        if not told and not _late(until, stop) and _gives_concepts(release, stop):
+            helpful.append(release)
+    rules: list[Broken] = [(r.rule, RULES[r.rule].sentence, r.rooms) for r in helpful if r.rule != "required_rooms"]
+    placeless = [room.name for room in instance.rooms if room.required and not any(c.any() for c in room.allowed)]
+    rules += [
+        (rule, RULES[rule].sentence, tuple(placeless))
+        for rule in OF_THE_YARD
+        if not _late(until, stop) and _fits_without(case, rule, stop)
+    ]
+    ways_out = tuple(release.way_out for release in helpful[:MOST_WAYS_OUT])
+    return Conflict(tuple(dict.fromkeys(rules)), _words(case, placeless, rules), ways_out)
+
+
+def floor_price(case: Case) -> Decimal:
+    """Least that phase 1 costs with only what is required, contingency included."""
+    budget = case.scenario.brief.budget
+    rooms = sum(min(room_price(c, room, case.book) for c in room.choices) for room in case.rooms if room.required)
+    return (fixed_price(case.scenario.brief, case.book) + rooms) * (1 + budget.contingency)
+
+
+def releases(case: Case) -> Iterator[Release]:
+    """Changes to try: a higher ceiling, each hard relation let go, each required room left to choice."""
+    brief = case.scenario.brief
+    if brief.budget.ceiling is not None and floor_price(case) > brief.budget.ceiling:
+        required = tuple(room.name for room in case.rooms if room.required)
+        for share in ABOVE_THE_FLOOR:
+            ceiling = (floor_price(case) * share).quantize(Decimal(1))
+            way_out = WayOut(f"raise the ceiling to {ceiling:,}", (("replace", "/budget/ceiling", int(ceiling)),))
+            budget = replace(brief.budget, ceiling=ceiling)
+            yield Release("budget", required, way_out, _with(case.scenario, budget=budget))
+    for index, relation in enumerate(brief.relations):
+        if relation.is_hard:
+            kept = (*brief.relations[:index], *brief.relations[index + 1 :])
+            way_out = WayOut(f"let go of: {_named(relation)}", (("remove", f"/brief/relations/{index}", None),))
+            yield Release(relation.kind, relation.between, way_out, _with(case.scenario, relations=kept))
+    for index, room in enumerate(brief.rooms):
+        if room.required:
+            rooms = (*brief.rooms[:index], replace(room, required=False), *brief.rooms[index + 1 :])
+            patch = (("replace", f"/brief/rooms/{index}/required", False),)
+            way_out = WayOut(f"leave the {room.name} to choice", patch)
+            yield Release("required_rooms", (room.name,), way_out, _with(case.scenario, rooms=rooms))
+
+
+def _gives_concepts(release: Release, stop: threading.Event) -> bool:
+    """Whether at least one room is placed, and reality agrees, once this is let go."""
+    case = Case.of(release.scenario)
+    board = board_of(build_instance(case.scenario, case.rooms, case.book))
+    pool = Pool()
+    take_first_tour(board, pool, seed=0, stop=stop)
+    gathered = Gathering(case, board, to_nobody)
+    gathered.take([s for _, s in pool.ranked() if any(s)], enough=1, stop=stop)
+    return bool(gathered.found)
+
+
+def _fits_without(case: Case, rule: RuleId, stop: threading.Event) -> bool:
+    instance = build_instance(case.scenario, case.rooms, case.book, without=frozenset({rule}))
+    return anything_fits(instance, seconds=2.0, stop=stop).state is not None
+
+
+def _words(case: Case, placeless: list[str], rules: list[Broken]) -> str:
+    ceiling, floor = case.scenario.brief.budget.ceiling, floor_price(case)
+    if ceiling is not None and floor > ceiling:
+        return f"What is required costs at least {floor:,.0f} with the fixed work; the ceiling is {ceiling:,.0f}."
+    if placeless:
+        return f"The {placeless[0]} fits nowhere in this yard, whatever the other rooms do."
+    if rules:
+        return "The required rooms cannot all stand in this yard; one of these rules would have to give."
+    return "The required rooms cannot all stand in this yard, and no single rule is to blame."
+
+
+def _with(scenario: Scenario, **changes: object) -> Scenario:
+    return replace(scenario, brief=replace(scenario.brief, **changes))  # type: ignore[arg-type]
+
+
+def _named(relation: Relation) -> str:
+    return f"{relation.between[0]} {relation.kind.replace('_', ' ')} {relation.between[1]}"
+
+
+def _late(until: float, stop: threading.Event) -> bool:
+    return stop.is_set() or time.monotonic() > until

@@ -1,0 +1,52 @@
+"""What ways and runs will cost, roughly: estimates, which guide the explorer and on which no proof rests."""
+
+import math
+from collections.abc import Sequence
+
+import numpy as np
+
+from optimizer.catalogue import PriceBook, SizedChoice
+from optimizer.circulation import CLEAR_WIDTH_FT
+from optimizer.instance.context import Context
+from optimizer.instance.instance import InstanceRoom
+from optimizer.instance.lattice import Cells
+
+CENTS = 100
+
+
+def ways_estimate(context: Context, rooms: Sequence[InstanceRoom], book: PriceBook) -> int:
+    """Price of a straight way from every door and entrance in a trip to the middle of where rooms may stand [cents]."""
+    middle = _middle(context, rooms)
+    names = dict.fromkeys(end for trip in context.scenario.brief.trips for end in (trip.start, trip.end))
+    stops = [point for name in names if (point := context.site.point_of(name)) is not None]
+    length_ft = sum(math.dist(stop, middle) for stop in stops)
+    with_contingency = 1 + context.scenario.brief.budget.contingency
+    return round(CENTS * float(book.of("path paving").price * with_contingency) * CLEAR_WIDTH_FT * length_ft)
+
+
+def runs_estimate(context: Context, choice: SizedChoice, book: PriceBook, allowed: Sequence[Cells]) -> int:
+    """Price of a choice's gas, electric and water runs, from the nearest start to the middle of its places [cents]."""
+    middle = _middle_of(context, allowed)
+    total = 0.0
+    for quantity in choice.quantities:
+        supply = quantity.item.removesuffix(" branch")
+        starts = [utility.at for utility in context.site.utilities if utility.kind == supply]
+        if starts and supply != quantity.item:
+            length_ft = min(abs(at[0] - middle[0]) + abs(at[1] - middle[1]) for at in starts)
+            total += length_ft * float(book.of(f"{supply} run").price)
+    return round(CENTS * total * float(1 + context.scenario.brief.budget.contingency))
+
+
+def _middle(context: Context, rooms: Sequence[InstanceRoom]) -> tuple[float, float]:
+    """Mean of every allowed corner of the rooms that must be there, or of all where none must."""
+    wanted = [room for room in rooms if room.required] or list(rooms)
+    return _middle_of(context, [cells for room in wanted for cells in room.allowed])
+
+
+def _middle_of(context: Context, allowed: Sequence[Cells]) -> tuple[float, float]:
+    places = [np.argwhere(cells) for cells in allowed if cells.any()]
+    if not places:
+        centre = context.boundary.centroid
+        return (centre.x, centre.y)
+    row, column = np.concatenate(places).mean(axis=0)
+    return (context.lattice.x_ft(float(column)), context.lattice.y_ft(float(row)))
