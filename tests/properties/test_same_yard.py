@@ -1,0 +1,95 @@
+"""The same yard renamed, turned, mirrored, shifted or written in metres gives the same concepts, up to that change."""
+
+from dataclasses import fields, is_dataclass, replace
+
+import pytest
+
+from optimizer.instance.pose import Pose
+from optimizer.layout import Layout
+from optimizer.pipeline import RunSettings, make_options
+from optimizer.scenario import load_scenario
+
+METRE = 0.3048
+
+
+def plain():
+    """The example without wishes for sun, which a mirrored yard cannot share."""
+    scenario = load_scenario("scenarios/fernhollow-court.yaml")
+    rooms = tuple(replace(room, sun=None) for room in scenario.brief.rooms)
+    return replace(scenario, brief=replace(scenario.brief, rooms=rooms))
+
+
+def concepts(scenario):
+    """Layouts of a few concepts, best first."""
+    found = make_options(scenario, RunSettings(count=4, seconds=60, repeatable=True))
+    assert len(found.options) == 4
+    return [option.layout for option in found.options]
+
+
+@pytest.fixture(scope="module")
+def original():
+    """Concepts of the yard as it is."""
+    return concepts(plain())
+
+
+def same_places(one: Layout, other: Layout) -> bool:
+    """Whether all rooms stand in the same places, to a hundredth of a foot."""
+    return all(
+        a.choice == b.choice and max(abs(p - q) for p, q in zip(places(a), places(b), strict=True)) < 0.01
+        for a, b in zip(one.placements, other.placements, strict=True)
+    )
+
+
+def places(placement):
+    """Corner and size of a placement [ft]."""
+    return (placement.x_ft, placement.y_ft, placement.width_ft, placement.depth_ft)
+
+
+def through_metres(thing):
+    """Anything of a scenario, with every length written in metres to eleven digits and read back."""
+    if isinstance(thing, float):
+        return float(f"{thing * METRE:.11g}") / METRE
+    if isinstance(thing, tuple):
+        return tuple(through_metres(part) for part in thing)
+    if is_dataclass(thing):
+        return replace(thing, **{f.name: through_metres(getattr(thing, f.name)) for f in fields(thing) if f.init})
+    return thing
+
+
+def renamed(thing):
+    """Anything of a scenario, with another name for every room, thing and door."""
+    if isinstance(thing, tuple):
+        return tuple(renamed(part) for part in thing)
+    if isinstance(thing, str):
+        return f"z{thing[::-1]}"
+    names = ("name", "start", "end", "between", "may_hold")
+    if is_dataclass(thing):
+        parts = ("buildings", "doors", "windows", "entrances", "structures", "trees", "keep_outs", "surroundings")
+        parts += ("rooms", "relations", "trips")
+        changes = {f.name: renamed(getattr(thing, f.name)) for f in fields(thing) if f.name in names + parts}
+        return replace(thing, **changes)
+    return thing
+
+
+@pytest.mark.parametrize("matrix", [(0, -1, 1, 0), (-1, 0, 0, 1)], ids=["turned by 90 degrees", "mirrored"])
+def test_moved(original, matrix):
+    """Turned or mirrored, and shifted by 3.7 ft."""
+    pose = Pose(matrix, (3.7, 3.7))
+    moved = concepts(replace(plain(), site=pose.site(plain().site)))
+    assert all(same_places(pose.layout(one), other) for one, other in zip(original, moved, strict=True))
+
+
+def test_in_metres(original):
+    """Every length written in metres, the grid step too."""
+    scenario = plain()
+    site = replace(through_metres(scenario.site), place=scenario.site.place)
+    options = replace(scenario.brief.options, grid_step=METRE)
+    metric = replace(scenario, units="m", site=site, brief=replace(scenario.brief, options=options))
+    assert all(same_places(one, other) for one, other in zip(original, concepts(metric), strict=True))
+
+
+def test_renamed(original):
+    """Another name for every room, door and thing."""
+    scenario = plain()
+    other = replace(scenario, site=renamed(scenario.site), brief=renamed(scenario.brief))
+    assert all(same_places(one, two) for one, two in zip(original, concepts(other), strict=True))
