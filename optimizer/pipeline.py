@@ -103,7 +103,7 @@ def plan_drawing(scenario: Scenario, option: "Option") -> "Drawing":
         sized_rooms(scenario.brief),
         option.layout,
         ways,
-        title=f"{scenario.name} - {option.id}",
+        title=f"{scenario.name}: concept {option.rank}",
         path_area=way_polygon(scenario.site, option.layout, ways),
         cautions=option.cautions,
     )

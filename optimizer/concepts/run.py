@@ -3,6 +3,7 @@
 import threading
 import time
 from dataclasses import dataclass
+from functools import partial
 
 from optimizer.concepts.case import Case
 from optimizer.concepts.gather import CENTS, Gathering
@@ -69,7 +70,8 @@ class ConceptRun:
     def _ranked(
         self, gathered: Gathering, bound: float | None, seen: int, stop: threading.Event, began: float
     ) -> OptionSet:
-        options = ranked(gathered.options, count=self.count, diagonal_ft=self.case.diagonal_ft, say=reason_for)
+        say = partial(reason_for, currency=self.case.book.currency, units=self.case.scenario.units)
+        options = ranked(gathered.options, count=self.count, diagonal_ft=self.case.diagonal_ft, say=say)
         best = gathered.best
         objective = None if best is None else best.objective / CENTS
         status: SearchStatus = "undecided" if objective is None else "bounded"

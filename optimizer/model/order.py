@@ -12,15 +12,17 @@ from optimizer.model.objective import Rooms
 
 @dataclass(frozen=True, slots=True)
 class Edge:
-    """An edge of a room across one axis: where it lies, and its length in steps."""
+    """An edge of a room across one axis: where it lies, and its length in steps under each of some literals, of which
+    one is true.
+    """
 
     room: int
     line: Linear
-    length: int
+    lengths: tuple[tuple[IntVar, int], ...]
 
 
 def order_loss(model: cp_model.CpModel, instance: Instance, rooms: Rooms) -> Linear:
-    """Loss of an arrangement whose rooms each have one variant [cents]."""
+    """Loss of an arrangement, whose rooms are all present [cents]."""
     total: Linear = 0
     for axis, lines in ((0, instance.lines_x), (1, instance.lines_y)):
         edges = _edges(instance, rooms, axis)
@@ -33,9 +35,18 @@ def order_loss(model: cp_model.CpModel, instance: Instance, rooms: Rooms) -> Lin
         for i, edge in enumerate(edges):
             reasons = [literal for pair, literal in same.items() if i in pair]
             reasons += [_equal(model, edge.line, line) for line in lines]
-            alone = model.new_bool_var("")
-            model.add_bool_or([alone, *reasons])
-            total += instance.order_rate * edge.length * alone
+            total += instance.order_rate * _alone(model, edge, reasons)
+    return total
+
+
+def _alone(model: cp_model.CpModel, edge: Edge, reasons: list[IntVar]) -> Linear:
+    """Length of an edge that lies on no shared line, else 0; one term for each length that it may have."""
+    total: Linear = 0
+    for length in sorted({length for _, length in edge.lengths}):
+        alone = model.new_bool_var("")
+        others = [literal for literal, other in edge.lengths if other != length]
+        model.add_bool_or([alone, *reasons, *others])
+        total += length * alone
     return total
 
 
@@ -48,9 +59,12 @@ def _equal(model: cp_model.CpModel, one: Linear, other: Linear) -> IntVar:
 def _edges(instance: Instance, rooms: Rooms, axis: int) -> list[Edge]:
     edges = []
     for index, variables in enumerate(rooms):
-        if variables is not None and len(variables.literals) == 1:
-            variant = instance.rooms[index].variants[next(iter(variables.literals))]
-            size, length = (variant.width, variant.depth) if axis == 0 else (variant.depth, variant.width)
-            start = variables.x if axis == 0 else variables.y
-            edges += [Edge(index, start, length), Edge(index, start + size, length)]
+        if variables is not None:
+            variants = instance.rooms[index].variants
+            start, size = (variables.x, variables.width) if axis == 0 else (variables.y, variables.depth)
+            lengths = tuple(
+                (literal, variants[v].depth if axis == 0 else variants[v].width)
+                for v, literal in variables.literals.items()
+            )
+            edges += [Edge(index, start, lengths), Edge(index, start + size, lengths)]
     return edges

@@ -27,10 +27,13 @@ def whole_scope(instance: Instance) -> Scope:
     )
 
 
-def arrangement_scope(instance: Instance, variants: tuple[int | None, ...], sides: tuple[int, ...]) -> Scope:
-    """One arrangement: the chosen rooms with these variants, on these sides of each other."""
+def arrangement_scope(instance: Instance, choices: tuple[int, ...], sides: tuple[int, ...]) -> Scope:
+    """One arrangement: rooms with these choices (below 0: left out) in any turn, on these sides of each other."""
     return Scope(
-        variants=tuple(() if variant is None else (variant,) for variant in variants),
+        variants=tuple(
+            tuple(index for index, variant in enumerate(room.variants) if variant.choice == choice)
+            for room, choice in zip(instance.rooms, choices, strict=True)
+        ),
         optional=tuple(False for _ in instance.rooms),
         sides=tuple(None if side < 0 else side for side in sides),
         with_order=True,

@@ -6,7 +6,11 @@ from optimizer.catalogue import SizedRoom
 from optimizer.layout import Layout, Placement
 from optimizer.options.option import Option
 from optimizer.scenario import Scenario
+from optimizer.units import metres_from_feet
 
+LEAST_SAVED, LEAST_WALKED_FT, LEAST_MOVED_FT = 500, 50.0, 8.0
+"""What is worth telling: money in the book's currency, feet walked and moved."""
+ALIKE = "the same idea, drawn a little differently"
 _CONCEPT = "Concept stage only: sizes and prices are estimates, to be confirmed on site and by whoever builds."
 _BY_KIND = {
     "fire": "Fire: distances are model-code defaults; local fire code and the maker's listing decide.",
@@ -16,44 +20,55 @@ _BY_KIND = {
 _GROUND = "Drainage, retaining and structure: to be designed by licensed practice for the real ground."
 
 
-def reason_for(option: Option, best: Option | None) -> str:
+def reason_for(option: Option, best: Option | None, *, currency: str, units: str) -> str:
     """One plain sentence: what speaks for the concept, seen from the best one."""
-    absent = [room.room for room in option.left_out]
     if best is None:
+        absent = option.left_out_rooms
         tail = f", without the {_listed(absent)}" if absent else ", with every wished room"
         return f"The least loss by the exact figures{tail}."
-    parts = []
-    new = [name for name in absent if best.layout.of(name) is not None]
-    back = [room.room for room in best.left_out if option.layout.of(room.room) is not None]
-    if new:
-        parts.append(f"does without the {_listed(new)}")
-    if back:
-        parts.append(f"brings in the {_listed(back)}")
+    parts = _presence(option.layout, best.layout, without="does without", with_="brings in")
     saved = best.appraisal.cost.phase(1) - option.appraisal.cost.phase(1)
-    if saved >= 500:
-        parts.append(f"costs {saved:,.0f} less to begin with")
-    walked = best.appraisal.walking_ft - option.appraisal.walking_ft
-    if walked >= 50:
-        parts.append(f"saves {walked:,.0f} ft of walking a gathering")
-    parts.append(difference_words(option.layout, best.layout))
-    return _sentence("; ".join(parts))
+    if saved >= LEAST_SAVED:
+        parts.append(f"costs {saved:,.0f} {currency} less to begin with")
+    walked_ft = best.appraisal.walking_ft - option.appraisal.walking_ft
+    if walked_ft >= LEAST_WALKED_FT:
+        walked = walked_ft if units == "ft" else metres_from_feet(walked_ft)
+        parts.append(f"saves {walked:,.0f} {units} of walking a gathering")
+    parts += _changes(option.layout, best.layout)
+    return _sentence("; ".join(parts) or ALIKE)
 
 
 def difference_words(one: Layout, other: Layout) -> str:
-    """What is elsewhere, larger or smaller than in the other layout."""
-    moved, resized = [], []
-    for placement in one.placements:
-        before = other.of(placement.room)
-        if before is None:
-            continue
-        if before.choice != placement.choice:
-            resized.append(f"{placement.room} as {placement.choice}")
-        distance = max(abs(a - b) for a, b in zip(before.centre, placement.centre, strict=True))
-        if distance >= 8:
-            moved.append((distance, placement))
-    moved.sort(key=lambda entry: -entry[0])
-    words = [f"{placement.room} {_where(placement, other)}" for _, placement in moved[:2]] + resized[:2]
-    return ", ".join(words) or "the same idea, drawn a little differently"
+    """What is elsewhere, larger or smaller, missing or added, seen from the other layout."""
+    parts = _presence(one, other, without="without", with_="with") + _changes(one, other)
+    return ", ".join(parts) or ALIKE
+
+
+def _presence(one: Layout, other: Layout, *, without: str, with_: str) -> list[str]:
+    absent = [p.room for p in other.placements if one.of(p.room) is None]
+    added = [p.room for p in one.placements if other.of(p.room) is None]
+    told = [f"{without} the {_listed(absent)}"] if absent else []
+    return told + ([f"{with_} the {_listed(added)}"] if added else [])
+
+
+def _changes(one: Layout, other: Layout) -> list[str]:
+    """The two rooms that moved farthest, then two that have another size."""
+    both = [(before, placement) for placement in one.placements if (before := other.of(placement.room)) is not None]
+    moved = sorted(both, key=lambda pair: -_distance_ft(*pair))[:2]
+    resized = [f"{now.room} as {now.choice}" for before, now in both if before.choice != now.choice]
+    told = [f"{now.room} {_where(before, now)}" for before, now in moved if _distance_ft(before, now) >= LEAST_MOVED_FT]
+    return told + resized[:2]
+
+
+def _distance_ft(before: Placement, now: Placement) -> float:
+    return max(abs(a - b) for a, b in zip(before.centre, now.centre, strict=True))
+
+
+def _where(before: Placement, now: Placement) -> str:
+    dx, dy = now.centre[0] - before.centre[0], now.centre[1] - before.centre[1]
+    if abs(dx) >= abs(dy):
+        return "farther right" if dx > 0 else "farther left"
+    return "farther up the plan" if dy > 0 else "farther down the plan"
 
 
 def cautions_for(scenario: Scenario, rooms: Sequence[SizedRoom], layout: Layout) -> tuple[str, ...]:
@@ -63,18 +78,6 @@ def cautions_for(scenario: Scenario, rooms: Sequence[SizedRoom], layout: Layout)
     if scenario.site.trees:
         found.append("Trees: work near a kept tree's roots needs an arborist's word.")
     return (*found, _GROUND)
-
-
-def _where(placement: Placement, other: Layout) -> str:
-    before = other.of(placement.room)
-    assert before is not None
-    dx, dy = placement.centre[0] - before.centre[0], placement.centre[1] - before.centre[1]
-    side = (
-        ("to the right" if dx > 0 else "to the left")
-        if abs(dx) >= abs(dy)
-        else ("further up" if dy > 0 else "further down")
-    )
-    return f"{max(abs(dx), abs(dy)):.0f} ft {side} on the plan"
 
 
 def _listed(names: Sequence[str]) -> str:

@@ -24,7 +24,7 @@ class Polished:
 
     @property
     def is_proven(self) -> bool:
-        """Whether nothing better exists with these rooms, in these turns and on these sides of each other."""
+        """Whether nothing better exists with these rooms, of these sizes in any turn, on these sides of each other."""
         return self.bound >= self.objective
 
 
@@ -35,9 +35,7 @@ def polish(board: Board, state: State, *, stop: threading.Event) -> Polished:
     """
     instance = board.instance
     before = value_of(board, state)
-    sides = key_of(board, state)[1]
-    scope = arrangement_scope(instance, tuple(None if spot is None else spot.variant for spot in state), sides)
-    built = build_model(instance, scope)
+    built = build_model(instance, arrangement_scope(instance, *key_of(board, state)))
     hint(built, state)
     answer = solve(built, POLISH, stop=stop)
     if answer.state is None or answer.bound is None:
