@@ -56,19 +56,32 @@ def site_facts(scenario: Scenario) -> tuple[tuple[str, str], ...]:
     from shapely import Polygon, union_all
 
     from optimizer.catalogue import sized_rooms
+    from optimizer.instance import buildable_sqft
 
+    unit_ft, unit = scenario.unit_ft, scenario.units
     boundary = Polygon(scenario.site.boundary)
     houses = union_all([Polygon(building.outline) for building in scenario.site.buildings])
     rooms = sized_rooms(scenario.brief)
+
+    def area(sqft: float) -> str:
+        return f"{sqft / unit_ft**2:,.0f} sq {unit}"
+
     facts = [
-        ("yard", f"{boundary.area:,.0f} sq ft"),
-        ("open yard", f"{boundary.difference(houses).area:,.0f} sq ft"),
+        ("yard", area(boundary.area)),
+        ("open yard", area(boundary.difference(houses).area)),
         ("buildings", ", ".join(building.name for building in scenario.site.buildings) or "none"),
-        ("grid step", f"{scenario.grid_step_ft:.3g} ft"),
+        ("grid step", f"{scenario.brief.options.grid_step:.3g} {unit}"),
     ]
+    if scenario.site.levels:
+        heights = [level.z_ft / unit_ft for level in scenario.site.levels]
+        facts.append(("ground", f"spot levels from {min(heights):.1f} to {max(heights):.1f} {unit}"))
+    areas = dict(buildable_sqft(scenario, rooms))
     for room in rooms:
-        sizes = ", ".join(f"{choice.label} {choice.width_ft:.4g} x {choice.depth_ft:.4g} ft" for choice in room.choices)
-        facts.append((room.name, sizes))
+        sizes = ", ".join(
+            f"{choice.label} {choice.width_ft / unit_ft:.3g} x {choice.depth_ft / unit_ft:.3g} {unit}"
+            for choice in room.choices
+        )
+        facts.append((room.name, f"{sizes}; may stand on {area(areas[room.name])}"))
     return tuple(facts)
 
 

@@ -113,10 +113,13 @@ def _fits_without(case: Case, rule: RuleId, stop: threading.Event) -> bool:
 
 def _words(case: Case, placeless: list[str], rules: list[Broken]) -> str:
     ceiling, floor = case.scenario.brief.budget.ceiling, floor_price(case)
+    reasons = [f"The {name} fits nowhere in this yard, whatever the other rooms do." for name in placeless]
     if ceiling is not None and floor > ceiling:
-        return f"What is required costs at least {floor:,.0f} with the fixed work; the ceiling is {ceiling:,.0f}."
-    if placeless:
-        return f"The {placeless[0]} fits nowhere in this yard, whatever the other rooms do."
+        reasons.append(
+            f"What is required costs at least {floor:,.0f} with the fixed work; the ceiling is {ceiling:,.0f}."
+        )
+    if reasons:
+        return " ".join(reasons)
     if rules:
         return "The required rooms cannot all stand in this yard; one of these rules would have to give."
     return "The required rooms cannot all stand in this yard, and no single rule is to blame."

@@ -1,5 +1,6 @@
 """From a scenario and its sized rooms to the whole-number problem, rule by rule from the registry."""
 
+from collections.abc import Sequence
 from dataclasses import replace
 from itertools import combinations
 from typing import TYPE_CHECKING
@@ -68,8 +69,7 @@ def _room(context: Context, room: SizedRoom, book: PriceBook, limits: Limits, pa
     weights = context.scenario.brief.weights
     point = CENTS * worth_rate(context.scenario, context.rooms) * weights.worth
     most = max(choice.worth for choice in room.choices)
-    blocked, hours = _blocked(context, room, parts), cell_hours(context, room)
-    allowed = tuple(_allowed(context, room, variant, blocked, parts) for variant in variants)
+    allowed, hours = allowed_positions(context, room, variants, parts), cell_hours(context, room)
     return InstanceRoom(
         name=room.name,
         required=room.required and limits.required,
@@ -91,6 +91,14 @@ def _room(context: Context, room: SizedRoom, book: PriceBook, limits: Limits, pa
     )
 
 
+def allowed_positions(
+    context: Context, room: SizedRoom, variants: Sequence[Variant], parts: Sequence[Part] = tuple(PARTS.values())
+) -> tuple[Cells, ...]:
+    """Where each variant may stand by the rules that bind it alone; one array a variant."""
+    blocked = _blocked(context, room, parts)
+    return tuple(_allowed(context, room, variant, blocked, parts) for variant in variants)
+
+
 def _priced(
     context: Context, room: SizedRoom, variant: Variant, book: PriceBook, *, worth_lost: float, runs: int
 ) -> Variant:
@@ -101,13 +109,13 @@ def _priced(
     return replace(variant, cost=cents, likely_cost=cents + runs, loss=loss)
 
 
-def _blocked(context: Context, room: SizedRoom, parts: list[Part]) -> Cells:
+def _blocked(context: Context, room: SizedRoom, parts: Sequence[Part]) -> Cells:
     none = np.zeros((context.lattice.rows, context.lattice.columns), dtype=bool)
     cells = [part.cells(context, room) for part in parts if part.cells]
     return np.asarray(np.logical_or.reduce([none, *(c for c in cells if c is not None)]))
 
 
-def _allowed(context: Context, room: SizedRoom, variant: Variant, blocked: Cells, parts: list[Part]) -> Cells:
+def _allowed(context: Context, room: SizedRoom, variant: Variant, blocked: Cells, parts: Sequence[Part]) -> Cells:
     allowed = ~any_in_window(blocked, width=variant.width, depth=variant.depth)
     for part in parts:
         fits = part.positions(context, room, variant) if part.positions else None
