@@ -6,7 +6,6 @@ from optimizer.appraisal.cost import cost_of
 from optimizer.appraisal.leftovers import leftover_share, paved_share
 from optimizer.appraisal.order import aligned_share, unaligned_ft
 from optimizer.appraisal.seats import people_seated, worth_placed
-from optimizer.appraisal.sight import sight_missed
 from optimizer.appraisal.sun import sun_of
 from optimizer.appraisal.take_off import take_off
 from optimizer.appraisal.walking import trip_lengths, walking_ft
@@ -21,7 +20,6 @@ __all__ = [
     "leftover_share",
     "paved_share",
     "people_seated",
-    "sight_missed",
     "sun_of",
     "take_off",
     "trip_lengths",

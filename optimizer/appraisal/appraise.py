@@ -7,14 +7,15 @@ from optimizer.appraisal.cost import cost_of
 from optimizer.appraisal.leftovers import leftover_share, paved_share
 from optimizer.appraisal.order import aligned_share
 from optimizer.appraisal.seats import people_seated, worth_placed
-from optimizer.appraisal.sight import sight_missed
 from optimizer.appraisal.take_off import take_off
 from optimizer.appraisal.walking import trip_lengths, walking_ft
+from optimizer.brief import Relation
 from optimizer.catalogue import PriceBook, SizedRoom
 from optimizer.circulation import way_polygon, ways
 from optimizer.layout import Layout
 from optimizer.scenario import Scenario
 
+SIGHT = ("in_view", "out_of_view")
 SunHours = tuple[tuple[str, float, float], ...]
 
 
@@ -25,11 +26,11 @@ def appraise(
     layout: Layout,
     *,
     sun_h: SunHours = (),
-    wishes_missed: tuple[str, ...] = (),
+    missed: Sequence[Relation] = (),
 ) -> Appraisal:
     """Exact figures of a layout.
 
-    Sun and wishes missed come from the caller, who has the maps of the sun and the independent check at hand.
+    Hours of sun and the `missed` wishes come from the caller, who has the maps and the independent check at hand.
     """
     site, brief = scenario.site, scenario.brief
     found = ways(site, brief, rooms, layout)
@@ -46,6 +47,6 @@ def appraise(
         leftover_share=leftover_share(site, layout, paths),
         paved_share=paved_share(site, rooms, layout, paths),
         sun_h=sun_h,
-        sight_missed=sight_missed(scenario, layout),
-        wishes_missed=wishes_missed,
+        sight_missed=tuple(wish.between for wish in missed if wish.kind in SIGHT),
+        wishes_missed=tuple(f"{wish.between[0]} {wish.kind.replace('_', ' ')} {wish.between[1]}" for wish in missed),
     )

@@ -8,7 +8,7 @@ from optimizer.catalogue import PriceBook, SizedRoom, book_for, room_price, size
 from optimizer.check import Finding, check_layout, wishes_missed
 from optimizer.instance import worth_rate
 from optimizer.layout import Layout
-from optimizer.options import LeftOut, Option, cautions_for, losses_of
+from optimizer.options import LeftOut, Losses, Option, cautions_for, losses_of
 from optimizer.scenario import Scenario
 
 
@@ -31,26 +31,12 @@ class Case:
         xs, ys = zip(*self.scenario.site.boundary, strict=True)
         return math.hypot(max(xs) - min(xs), max(ys) - min(ys))
 
-    def measured(self, layout: Layout) -> Appraisal:
-        """Exact figures of a layout, sun and missed wishes included."""
+    def weighed(self, layout: Layout) -> tuple[Appraisal, Losses]:
+        """Exact figures of a layout, and its losses by name in money."""
         missed = wishes_missed(self.scenario, self.rooms, layout)
-        return appraise(
-            self.scenario,
-            self.rooms,
-            self.book,
-            layout,
-            sun_h=sun_of(self.scenario, self.rooms, layout),
-            wishes_missed=tuple(f"{r.between[0]} {r.kind.replace('_', ' ')} {r.between[1]}" for r in missed),
-        )
-
-    def findings(self, layout: Layout, appraisal: Appraisal) -> tuple[Finding, ...]:
-        """Broken hard rules of a layout, the exact ceiling among them."""
-        return check_layout(self.scenario, self.rooms, layout, phase_1_cost=appraisal.cost.phase(1))
-
-    def losses(self, layout: Layout, appraisal: Appraisal) -> tuple[tuple[str, float], ...]:
-        """Named losses of a layout with its exact figures, in money."""
-        missed = wishes_missed(self.scenario, self.rooms, layout)
-        return losses_of(
+        sun_h = sun_of(self.scenario, self.rooms, layout)
+        appraisal = appraise(self.scenario, self.rooms, self.book, layout, sun_h=sun_h, missed=missed)
+        losses = losses_of(
             self.scenario,
             self.rooms,
             layout,
@@ -58,6 +44,11 @@ class Case:
             worth_rate=worth_rate(self.scenario, self.rooms),
             wish_weights=sum(relation.wish or 0.0 for relation in missed),
         )
+        return appraisal, losses
+
+    def findings(self, layout: Layout, appraisal: Appraisal) -> tuple[Finding, ...]:
+        """Broken hard rules of a layout, the exact ceiling among them."""
+        return check_layout(self.scenario, self.rooms, layout, phase_1_cost=appraisal.cost.phase(1))
 
     def left_out(self, layout: Layout, appraisal: Appraisal) -> tuple[LeftOut, ...]:
         """Wished rooms that the layout does without, each with the reason."""
@@ -67,8 +58,7 @@ class Case:
 
     def fresh(self, option: Option) -> Option:
         """Check and measure the option's layout anew."""
-        appraisal = self.measured(option.layout)
-        losses = self.losses(option.layout, appraisal)
+        appraisal, losses = self.weighed(option.layout)
         return replace(
             option,
             appraisal=appraisal,

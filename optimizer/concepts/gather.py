@@ -56,12 +56,11 @@ class Gathering:
         no defect; any other finding is one, and is kept with what repeats it.
         """
         layout = layout_of(self.board.instance, polished.state)
-        appraisal = self.case.measured(layout)
+        appraisal, losses = self.case.weighed(layout)
         findings = self.case.findings(layout, appraisal)
         if findings:
             self.refused += [f"{f.rule}: {f.words}; at {layout}" for f in findings if f.rule != "budget"]
             return
-        losses = self.case.losses(layout, appraisal)
         option = Option(
             id=f"found-{len(self.found)}",
             rank=0,

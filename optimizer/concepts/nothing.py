@@ -5,13 +5,14 @@ import time
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from decimal import Decimal
+from typing import get_args
 
-from optimizer.brief import RULES, Relation, RuleId
+from optimizer.brief import RULES, Relation, RelationKind, RuleId
 from optimizer.catalogue import fixed_price, room_price
 from optimizer.concepts.case import Case
 from optimizer.concepts.gather import Gathering
 from optimizer.events import to_nobody
-from optimizer.instance import Instance, build_instance
+from optimizer.instance import PARTS, Instance, build_instance
 from optimizer.options import Conflict, WayOut
 from optimizer.scenario import Scenario
 from optimizer.search import Pool, anything_fits, board_of, take_first_tour
@@ -22,18 +23,10 @@ ABOVE_THE_FLOOR = (Decimal("1.1"), Decimal("1.25"), Decimal("1.5"))
 Broken = tuple[str, str, tuple[str, ...]]
 """A rule that would have to give: its id, its sentence, and the rooms it binds."""
 OF_THE_YARD: tuple[RuleId, ...] = (
-    "inside_setbacks",
-    "off_buildings",
-    "door_zone",
-    "clear_of_openings",
-    "root_zone",
-    "under_structure",
-    "keep_outs",
-    "fire_clear",
-    "kitchen_walk",
-    "no_slivers",
+    *(rule for rule, part in PARTS.items() if (part.cells or part.positions) and rule not in get_args(RelationKind)),
     "proportion",
 )
+"""Rules that bind a room by itself; relations are let go one by one instead."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -14,13 +14,14 @@ from optimizer.options.option import (
 )
 from optimizer.options.ranking import LEAST_DIFFERENCE, ranked
 from optimizer.options.reasons import cautions_for, reason_for
-from optimizer.options.score import losses_of
+from optimizer.options.score import Losses, losses_of
 
 __all__ = [
     "LEAST_DIFFERENCE",
     "Conflict",
     "DiffersBy",
     "LeftOut",
+    "Losses",
     "Option",
     "OptionSet",
     "Proof",

@@ -3,6 +3,7 @@
 from functools import lru_cache
 
 import numpy as np
+import shapely
 from shapely import Polygon
 from shapely.geometry.polygon import orient
 
@@ -32,8 +33,6 @@ def _convex_parts(outline: Polygon) -> tuple[tuple[tuple[float, float], ...], ..
     """Triangles of the outline: a line crosses the outline's inside where it crosses the inside of one of them, or
     runs along the seam of two.
     """
-    import shapely  # noqa: PLC0415 - only here
-
     triangles = shapely.constrained_delaunay_triangles(outline)
     return tuple(tuple(orient(triangle).exterior.coords[:-1]) for triangle in triangles.geoms)
 

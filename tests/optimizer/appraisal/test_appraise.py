@@ -6,6 +6,7 @@ from decimal import Decimal
 import pytest
 
 from optimizer.appraisal import appraise
+from optimizer.brief import Relation
 from optimizer.catalogue import SizedRoom, demo_price_book, fixed_price, room_price
 from optimizer.layout import Layout
 from optimizer.scenario import Scenario
@@ -84,7 +85,15 @@ def test_phase_2_holds_the_dearest_future(fernhollow: Scenario, fernhollow_rooms
 def test_what_the_caller_measures_is_passed_on(
     fernhollow: Scenario, fernhollow_rooms: Rooms, place: PlaceRooms
 ) -> None:
-    """Hours of sun and wishes missed stand in the appraisal as given."""
-    sun_h, wishes = (("quiet nook", 1.5, 1.0),), ("nook near the reserve",)
-    found = appraise(fernhollow, fernhollow_rooms, demo_price_book(), place(0), sun_h=sun_h, wishes_missed=wishes)
-    assert (found.sun_h, found.wishes_missed) == (sun_h, wishes)
+    """Hours of sun and wishes missed stand in the appraisal as given; those about sight once more by themselves."""
+    near = Relation(("quiet nook", "water reserve"), "near", within_ft=3, wish=1)
+    hidden = Relation(("water reserve", "neighbour window"), "out_of_view", wish=2)
+    sun_h = (("quiet nook", 1.5, 1.0),)
+    book = demo_price_book()
+    found = appraise(fernhollow, fernhollow_rooms, book, place(0), sun_h=sun_h, missed=(near, hidden))
+    assert found.sun_h == sun_h
+    assert found.wishes_missed == (
+        "quiet nook near water reserve",
+        "water reserve out of view neighbour window",
+    )
+    assert found.sight_missed == (hidden.between,)

@@ -1,0 +1,219 @@
+"""Scenarios that are refused: each fault is one problem, in its place and in its words."""
+
+import pytest
+
+from optimizer.scenario import read_scenario
+from tests.small_yard import SMALL, changed, problems
+
+SCHEMA_FAULTS = [
+    ("units: ft", "units: yards", "3:8: expected ft or m, found 'yards'; "),
+    ("latitude: 40", "latitude: 91", "6:13: expected a number of at most 90, found 91; "),
+    ("latitude: 40", "latitude: .nan", "6:13: expected a number, found '.nan'; "),
+    ("latitude: 40", "latitude: forty", "6:13: expected a number, found 'forty'; "),
+    ("latitude: 40", "latitude: true", "6:13: expected a number, found true; "),
+    ("width: 3}", "width: -3}", "11:112: expected a length above 0, found -3; "),
+    ("width: 3}", "width: wide}", "11:112: expected a length above 0, found 'wide'; write 12.5, 12'-6\", "),
+    ("width: 3}", "width: NaN}", "11:112: expected a length above 0, found 'NaN'; "),
+    ("width: 3}", "width: true}", "11:112: expected a length above 0, found true; "),
+    ("width: 3}", "width: 1e400}", "11:112: expected a length above 0, found inf; "),
+    ("width: 3}", "width: 1e9}", "11:112: expected a length above 0 under 1,000,000 ft, found 1000000000.0; "),
+    ("width: 3}", "width: 3, slding: true}", "11:115: expected one of the keys name, at, width, sliding, found 'slding'; did you mean sliding?"),
+    ("width: 3}", "width: }", "11:111: expected a length above 0, found nothing; "),
+    ("kind: gathering", "kind: gathring", "found 'gathring'; did you mean gathering?"),
+    ("name: table,", "name: '',", "expected a name, found ''; "),
+    ("name: table,", 'name: "a\\nb",', "expected characters that can be printed, found 'a\\nb'; "),
+    ("name: table,", f"name: {'x' * 201},", "expected at most 200 characters, found 'xxx"),
+    ("name: table,", "name: 12,", "expected a name, found 12; write text"),
+    ("seats: 2,", "seats: 2.5,", "expected a whole number, found 2.5; "),
+    ("seats: 2,", "seats: -2,", "expected a number of at least 0, found -2; "),
+    ("[0, 50]]}", "[0]]}", "expected two values, as in [a, b], found nothing; write both"),
+    ("[0, 50]]}", "[0, 50, 3]]}", "expected a list of at most 2, found a list of 3; "),
+    ("corners: [[0, 0], [60, 0], [60, 50], [0, 50]]", "corners: [[0, 0], [60, 0]]", "expected a list of at least 3, found a list of 2; "),
+    ("corners: [[0, 0], [60, 0], [60, 50], [0, 50]]", "corners: 12", "expected a list, found 12; "),
+    ("currency: USD", "currency: usd", "4:11: expected a currency of three capitals, found 'usd'; "),
+    ("currency: USD", "currency: USD\ncolour: red", "5:1: expected one of the keys schema_version, name, units,"),
+    ("  time_zone: America/New_York\n", "", "6:3: expected the key `time_zone`, found nothing; add it"),
+    ("schema_version: 1\n", "", "1:1: expected the key `schema_version`, found nothing; add it"),
+    ("schema_version: 1", "schema_version: 2", "1:17: expected schema_version 1, found 2; the file is made for a newer program"),
+    ("schema_version: 1", "schema_version: true", "1:17: expected schema_version 1, found true; "),
+    ("schema_version: 1", "schema_version: 1.0", "1:17: expected schema_version 1, found 1.0; "),
+    ("seats: 2,", "seats: 2, sun: {want: sun, from: '08:00', to: '10:00', months: [0]},", "expected a number of at least 1, found 0; "),
+    ("seats: 2,", "seats: 2, sun: {want: sun, from: '08:00', to: '10:00', months: [13]},", "expected a number of at most 12, found 13; "),
+    ("seats: 2,", "seats: 2, sun: {want: sun, from: '18:00', to: '10:00', months: [3]},", "expected `from` earlier in the day than `to`"),
+    ("seats: 2,", "seats: 2, sun: {want: sun, from: 8, to: '10:00', months: [3]},", 'expected a time of day from "00:00" to "24:00", found 8; '),
+    ("seats: 2,", "seats: 2, sun: {want: sun, from: '08:00', to: '24:01', months: [3]},", "expected a time of day"),
+    ("brief:", "budget: {ceiling: -1}\nbrief:", "expected an amount of money of at least 0, found -1; "),
+    ("brief:", "budget: {ceiling: '1,000'}\nbrief:", "expected an amount of money of at least 0, found '1,000'; "),
+    ("brief:", "budget: {contingency: 15}\nbrief:", "expected a share from 0 to 1, found 15; "),
+    ("brief:", "options: {count: 0}\nbrief:", "expected a number of at least 1, found 0; "),
+    ("brief:", "options: {grid_step: 0}\nbrief:", "expected a length above 0, found 0; "),
+    ("  trees:", "  setbacks: {everywhere: {fire: -1}}\n  trees:", "expected a length of at least 0, found -1; "),
+    ("  trees:", "  setbacks: 3\n  trees:", "expected keys with values, found 3; "),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("old", "new", "said"), SCHEMA_FAULTS, ids=[new.strip()[:40] for _, new, _ in SCHEMA_FAULTS])
+def test_a_wrong_value_is_one_problem_in_its_place(old, new, said):
+    """Each wrong value gives one problem that says what was expected and found, and no more."""
+    (problem,) = problems(changed(old, new))
+    assert problem.startswith("yard.yaml:")
+    assert said in problem
+    assert "pydantic" not in problem
+    assert "Input should" not in problem
+
+
+CROSS_FAULTS = [
+    ("currency: USD", "currency: XXX", "4:11: expected a currency with a price book: USD or AUD, found XXX; "),
+    ("kind: nook, seats: 2", "kind: reserve, futures: [lake]", "18:46: expected futures among hot tub"),
+    ("kind: nook, seats: 2", "kind: reserve", "18:7: expected futures among hot tub"),
+    ("[60, 50], [0, 50]]}", "[0, 50], [60, 50]]}", "9:23: expected an outline that goes round some ground once, found edges that cross or touch"),
+    ("[[0, 45], [60, 45], [60, 50], [0, 50]]", "[[0, 45], [30, 45], [60, 45]]", "found an outline without area"),
+    ("[10, 20]], doors", "[10, 20], [10, 20]], doors", "found the corner [10, 20] twice in a row"),
+    ("[[10, 0], [50, 0],", "[[10, -0.6], [50, -0.6],", "expected a building inside the boundary, found house 0.60 ft outside"),
+    ("at: [30, 20]", "at: [30, 20.2]", "11:95: expected a place on a wall of house, found door at [30, 20.2], 0.20 ft away"),
+    ("at: [0, 30]", "at: [1, 30]", "12:32: expected an entrance on the boundary, found gate at [1, 30], 1.00 ft away"),
+    ("name: gate", "name: elm", "expected a name of its own for everything, found 'elm' a second time"),
+    ("[table, chairs]", "[table, chair]", "expected the name of a room or a thing, found 'chair'; did you mean chairs?"),
+    ("[table, chairs]", "[table, table]", "expected two different names, found 'table' twice"),
+    ("[table, chairs]", "[house, elm]", "expected one room at least"),
+    ("to: table", "to: tabel", "expected the name of a room, door or entrance, found 'tabel'; did you mean table?"),
+    ("to: table", "to: elm", "expected the name of a room, door or entrance, found 'elm', which is neither"),
+    ("to: table", "to: door", "expected another place than `from`, found 'door'"),
+    ("kind: near, within: 20", "kind: near", "expected `within` with kind: near, found nothing; add within: and a length"),
+    ("kind: near, within: 20", "kind: apart", "expected `at_least` with kind: apart, found nothing"),
+    ("kind: near, within: 20", "kind: apart, at_least: 3, within: 20", "expected `within` with kind: near only, found kind: apart"),
+    ("kind: near, within: 20", "kind: in_view, by: walking", "expected `by` with kind: near or apart only"),
+    ("[table, chairs], kind: near, within: 20", "[house, table], kind: faces", "expected a room that opens towards the second, found 'house'"),
+    ("[table, chairs], kind: near, within: 20", "[table, elm], kind: touching", "expected two names with edges that can touch"),
+    ("allow: [path, bed]", "allow: [path, bedd]", "found 'bedd'; did you mean bed?"),
+    ("America/New_York", "America/New_Yrok", "8:14: expected a time zone that exists, found 'America/New_Yrok'; did you mean America/New_York"),
+    ("America/New_York", "America", "expected a time zone that exists, found 'America'; "),
+    ("America/New_York", "../../etc/passwd", "expected a time zone that exists"),
+    ("longitude: -83", "longitude: 83", "expected a time zone within 3 h of the longitude, found America/New_York (UTC-5.0) at longitude 83"),
+    ("  trees:", "  setbacks: {edge 5: {fire: 1}}\n  trees:", "13:14: expected `everywhere` or an edge's name, found 'edge 5'; did you mean edge"),
+    ("[0, 50]]}", "[0, 50]], edges: [a, b, c]}", "expected 4 edge names, one a corner, found 3"),
+    ("  trees:", "  structures: [{name: roof, outline: [[1, 21], [9, 21], [9, 29]], may_hold: [tabel]}]\n  trees:", "expected the name of a room, found 'tabel'; did you mean table?"),
+    ("  trees:", "  surroundings: [{name: eye, height: 3}]\n  trees:", "expected one of outline, line and at, found none of them"),
+    ("  trees:", "  surroundings: [{name: eye, at: [1, 2], line: [[1, 2], [3, 4]]}]\n  trees:", "found line and at"),
+    ("kind: gathering,", "kind: gathering, worth: 3,", "expected a worth on each choice only"),
+    ("seats: 2,", "seats: 2, fuel: gas,", "expected `fuel` in a fire only, found it in chairs, a nook"),
+    ("seats: 6, worth: 5}", "seats: 6, worth: 5}, {label: six, width: 9, depth: 9, worth: 1}", "expected a label of its own for each choice, found 'six' again"),
+    ("brief:", "options: {grid_step: 0.01}\nbrief:", "expected at most 2,000,000 grid cells, found 30,000,000"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("old", "new", "said"), CROSS_FAULTS, ids=[new.strip()[:40] for _, new, _ in CROSS_FAULTS])
+def test_parts_that_do_not_fit_are_one_problem_in_its_place(old, new, said):
+    """Each misfit between parts gives one problem that says what was expected and found."""
+    (problem,) = problems(changed(old, new))
+    assert problem.startswith("yard.yaml:")
+    assert said in problem
+
+
+PAIR = "- {between: [table, chairs], kind: near, within: 20}"
+
+
+@pytest.mark.parametrize(
+    "second",
+    [
+        "kind: apart, at_least: 21",
+        "kind: apart, at_least: 20.5",
+    ],
+)
+def test_near_and_farther_apart_contradict(second):
+    """A pair cannot be within 20 ft and over 20 ft apart, whichever is named first."""
+    (problem,) = problems(changed(PAIR, f"{PAIR}\n    - {{between: [chairs, table], {second}}}"))
+    assert "expected relations of one pair that can hold together, found kind: apart after kind: near" in problem
+
+
+def test_other_contradictions():
+    """Touching with apart, and in view with out of view."""
+    touching = changed(
+        PAIR, "- {between: [table, chairs], kind: touching}\n    - {between: [table, chairs], kind: apart, at_least: 1}"
+    )
+    viewed = changed(
+        PAIR, "- {between: [table, chairs], kind: in_view}\n    - {between: [chairs, table], kind: out_of_view}"
+    )
+    assert [len(problems(text)) for text in (touching, viewed)] == [1, 1]
+
+
+@pytest.mark.parametrize(
+    "second",
+    [
+        "kind: apart, at_least: 20",
+        "kind: apart, at_least: 21, wish: 1",
+        "kind: apart, at_least: 30, by: walking, wish: 2",
+        "kind: touching",
+        "kind: faces",
+        "kind: in_view",
+    ],
+)
+def test_what_can_hold_together_is_read(second):
+    """Equal distances, wishes, touching with near, faces and views do not contradict."""
+    text = changed(PAIR, f"{PAIR}\n    - {{between: [chairs, table], {second}}}")
+    assert len(read_scenario(text, "x").brief.relations) == 2
+
+
+def test_straight_near_allows_walking_farther():
+    """A fence may make the way on foot longer than the straight line."""
+    text = changed(
+        PAIR,
+        "- {between: [table, chairs], kind: near, within: 5, by: straight}\n    - {between: [table, chairs], kind: apart, at_least: 9, by: walking}",
+    )
+    assert len(read_scenario(text, "x").brief.relations) == 2
+
+
+def test_all_problems_come_at_once_in_the_order_of_the_file():
+    """Wrong values of all parts are told together, from the top down."""
+    text = changed("units: ft", "units: yd")
+    text = changed("latitude: 40", "latitude: 400", text)
+    text = changed("width: 3}", "width: -3}", text)
+    text = changed("seats: 2,", "seats: 2.5,", text)
+    lines = [int(problem.split(":")[1]) for problem in problems(text + "budget: {ceiling: -4}\n")]
+    assert lines == [3, 6, 11, 18, 23]
+
+
+def test_misfits_are_told_beside_unknown_keys_and_keys_given_twice():
+    """A key too many or given twice does not hide what is wrong elsewhere."""
+    text = changed("width: 3}", "width: 3, colour: red}", changed("to: table", "to: tabel"))
+    told = problems(changed("latitude: 40", "latitude: 40\n  latitude: 41", text))
+    assert [("'latitude'" in told[0]), ("'colour'" in told[1]), ("'tabel'" in told[2])] == [True, True, True]
+
+
+def test_a_newer_version_is_the_only_complaint():
+    """What else a newer file holds may well be right there."""
+    text = changed("schema_version: 1", "schema_version: 3", changed("units: ft", "units: ft\nnovelty: 1"))
+    assert len(problems(text)) == 1
+
+
+@pytest.mark.parametrize("text", ["", "# nothing\n", "- a\n- b\n", "just text", "12", "null"])
+def test_what_is_no_mapping_is_one_problem(text):
+    """An empty file, a list and bare text are no scenarios."""
+    (problem,) = problems(text)
+    assert "expected keys with values" in problem
+
+
+@pytest.mark.parametrize(
+    ("key", "item", "most"),
+    [
+        ("rooms", "{name: room %d, kind: nook, seats: 2, worth: 1}", 40),
+        ("levels", "{at: [%d, 1], z: 0}", 5000),
+    ],
+)
+def test_limits_have_their_message(key, item, most):
+    """One more room or spot level than allowed is refused by number."""
+    items = "\n".join(f"    - {item % number}" for number in range(most + 1))
+    text = (
+        changed("brief:", f"  levels:\n{items}\nbrief:")
+        if key == "levels"
+        else SMALL[: SMALL.index("  rooms:")] + f"  rooms:\n{items}\n"
+    )
+    (problem,) = problems(text)
+    assert f"expected a list of at most {most:,}, found a list of {most + 1}" in problem
+
+
+def test_a_boundary_of_more_than_500_corners_is_refused():
+    """501 corners are one too many."""
+    corners = ", ".join(f"[{number}, 0]" for number in range(499)) + ", [499, 50], [0, 50]"
+    (problem,) = problems(changed("[0, 0], [60, 0], [60, 50], [0, 50]", corners))
+    assert "expected a list of at most 500, found a list of 501" in problem
