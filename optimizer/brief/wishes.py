@@ -29,12 +29,27 @@ class Equipment:
 
 @dataclass(frozen=True, slots=True)
 class SunWish:
-    """Sun or shade wanted in a daily window of some months; hours are local clock hours, months 1 to 12."""
+    """Sun or shade wanted in a daily window of some months; hours are local clock hours, months 1 to 12.
+
+    `hours` of it are wished for, the whole window where None; with fewer than `least_hours` an option is never shown.
+    """
 
     want: Literal["sun", "shade"]
     from_h: float
     to_h: float
     months: tuple[int, ...]
+    hours: float | None = None
+    least_hours: float | None = None
+
+    @property
+    def window_h(self) -> float:
+        """Length of the daily window [h]."""
+        return self.to_h - self.from_h
+
+    @property
+    def wished_h(self) -> float:
+        """Hours of sun, or of shade, that are wished for [h]."""
+        return self.window_h if self.hours is None else self.hours
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,11 +68,18 @@ class RoomWish:
     fuel: Literal["gas", "wood"] | None = None
     futures: tuple[str, ...] = ()
     sun: SunWish | None = None
+    cover: bool | None = None
+    """Whether a shade structure over it may be bought; None: where shade is wished for."""
+    screen: bool | None = None
+    """Whether a screen beside it may be bought; None: where something must not see it."""
 
 
 @dataclass(frozen=True, slots=True)
 class Relation:
-    """How two rooms, or a room and a thing of the site, lie to each other; hard unless `wish` gives a weight."""
+    """How two rooms, or a room and a thing of the site, lie to each other; hard unless `wish` gives a weight.
+
+    `share` is how much of what is looked at must be seen, or may be, from 0 to 1; `eye` how the looker holds it.
+    """
 
     between: tuple[str, str]
     kind: RelationKind
@@ -66,6 +88,8 @@ class Relation:
     shared_edge_ft: float | None = None
     by: Literal["straight", "walking"] = "straight"
     wish: float | None = None
+    share: float | None = None
+    eye: Literal["seated", "standing"] | None = None
 
     @property
     def is_hard(self) -> bool:
@@ -100,6 +124,7 @@ class Weights:
     worth: float = 1.0
     sight: float = 1.0
     order: float = 1.0
+    smoke: float = 1.0
 
 
 @dataclass(frozen=True, slots=True)

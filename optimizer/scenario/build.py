@@ -1,6 +1,6 @@
 """From a checked file to the site and the brief that the rest of the program knows."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import fields
 from typing import Final
 
@@ -19,7 +19,7 @@ from optimizer.brief import (
 from optimizer.scenario.rings import counter_clockwise, outward
 from optimizer.scenario.schema import RelationPart, RoomPart, ScenarioPart
 from optimizer.scenario.site_checks import edge_names
-from optimizer.scenario.site_schema import BuildingPart, EntrancePart, SetbackPart, SitePart
+from optimizer.scenario.site_schema import BuildingPart, EntrancePart, KeepOutPart, SetbackPart, SitePart
 from optimizer.site import (
     Building,
     Door,
@@ -27,6 +27,7 @@ from optimizer.site import (
     KeepOut,
     Place,
     Ring,
+    RootRings,
     Setbacks,
     Site,
     SpotLevel,
@@ -34,7 +35,9 @@ from optimizer.site import (
     Surrounding,
     Tree,
     Utility,
+    UtilityLine,
     Window,
+    WindRose,
 )
 
 _SHARED_EDGE_FT: Final = 3.0
@@ -54,11 +57,15 @@ def build_site(part: SitePart) -> Site:
         entrances=tuple(_entrance(entrance, boundary) for entrance in part.entrances),
         structures=_structures(part),
         trees=_trees(part),
-        keep_outs=tuple(KeepOut(item.name, counter_clockwise(item.outline), item.allow) for item in part.keep_outs),
-        utilities=tuple(Utility(item.kind, item.at) for item in part.utilities),
+        keep_outs=tuple(_keep_out(item) for item in part.keep_outs),
+        utilities=tuple(_starts(part)),
+        utility_lines=tuple(_lines(part)),
         surroundings=_surroundings(part),
         levels=tuple(SpotLevel(item.at, item.z) for item in part.levels),
         wind_from_deg=part.wind_from,
+        wind_rose=WindRose(part.wind_rose) if part.wind_rose else None,
+        distances=tuple(part.distances.items()),
+        root_rings=RootRings(part.root_rings.inner, part.root_rings.outer, part.root_rings.paved_share),
     )
 
 
@@ -108,7 +115,26 @@ def _entrance(part: EntrancePart, boundary: Ring) -> Entrance:
     """Entrance that looks into the yard."""
     x, y = outward(boundary, part.at)
     # Subtracting from 0 keeps a zero plain.
-    return Entrance(part.name, part.at, part.width, (0.0 - x, 0.0 - y))
+    return Entrance(part.name, part.at, part.width, (0.0 - x, 0.0 - y), part.used_by)
+
+
+def _keep_out(part: KeepOutPart) -> KeepOut:
+    """Kept-out ground."""
+    return KeepOut(part.name, counter_clockwise(part.outline), part.allow, part.kind)
+
+
+def _starts(part: SitePart) -> Iterator[Utility]:
+    """Points where runs start; of communications only lines are of interest."""
+    for item in part.utilities:
+        if item.at is not None and item.kind != "communications":
+            yield Utility(item.kind, item.at)
+
+
+def _lines(part: SitePart) -> Iterator[UtilityLine]:
+    """Known lines in the ground."""
+    for item in part.utilities:
+        if item.line is not None:
+            yield UtilityLine(item.name or f"{item.kind} line", item.kind, item.line, item.clear)
 
 
 def _structures(part: SitePart) -> tuple[Structure, ...]:
@@ -157,7 +183,9 @@ def _room(part: RoomPart) -> RoomWish:
         seats=part.seats,
         fuel=part.fuel,
         futures=part.futures,
-        sun=SunWish(sun.want, sun.start, sun.end, sun.months) if sun else None,
+        sun=SunWish(sun.want, sun.start, sun.end, sun.months, sun.hours, sun.least) if sun else None,
+        cover=part.cover,
+        screen=part.screen,
     )
 
 
@@ -172,6 +200,8 @@ def _relation(part: RelationPart) -> Relation:
         shared_edge_ft=shared_ft,
         by=part.by or ("walking" if part.kind == "near" else "straight"),
         wish=part.wish,
+        share=part.share,
+        eye=part.eye,
     )
 
 

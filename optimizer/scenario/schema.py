@@ -106,12 +106,18 @@ class SunPart(Part):
     """Local clock hour at which it closes."""
     months: Annotated[tuple[Annotated[int, Field(ge=1, le=12)], ...], Field(min_length=1, max_length=12)]
     """Months, 1 to 12."""
+    hours: Annotated[float, Field(gt=0, le=24)] | None = None
+    """Hours of it that are wished for; the whole window where nothing is said."""
+    least: Annotated[float, Field(gt=0, le=24)] | None = None
+    """Hours of it without which a layout is none."""
 
     @model_validator(mode="after")
     def _opens_before_it_closes(self) -> Self:
         """Refuse a window over midnight."""
         if self.start >= self.end:
             raise unexpected("`from` earlier in the day than `to`", "swap the two, or split the wish at midnight")
+        if max(self.hours or 0.0, self.least or 0.0) > self.end - self.start:
+            raise unexpected("no more hours than the window has", "ask for fewer, or open the window wider")
         return self
 
 
@@ -145,6 +151,10 @@ class RoomPart(Part):
     """Reserves: what may be built there later; it must take any one of these."""
     sun: SunPart | None = None
     """Sun or shade wanted."""
+    cover: bool | None = None
+    """Whether a shade structure over it may be bought; where shade is wished for if nothing is said."""
+    screen: bool | None = None
+    """Whether a screen beside it may be bought; where something must not see it if nothing is said."""
 
 
 class RelationPart(Part):
@@ -164,6 +174,10 @@ class RelationPart(Part):
     """How distance is measured; `near` walks where nothing is said, `apart` goes straight."""
     wish: Number | None = None
     """Weight of a wish; without it the relation is hard."""
+    share: Annotated[float, Field(ge=0, le=1)] | None = None
+    """`in_view`: least share of it that is seen; `out_of_view`: largest."""
+    eye: Literal["seated", "standing"] | None = None
+    """`in_view`, `out_of_view`: how the looker holds the eye; by what the place is used for if nothing is said."""
 
 
 class TripPart(Part):
@@ -192,6 +206,8 @@ class WeightsPart(Part):
     """Views."""
     order: Number = 1.0
     """Lines that do not meet."""
+    smoke: Number = 1.0
+    """Smoke at doors, windows and seats."""
 
 
 class BriefPart(Part):

@@ -33,6 +33,7 @@ def site_complaints(scenario: ScenarioPart) -> Iterator[Complaint]:
     yield from _on_the_boundary(site, broken)
     yield from _on_walls(site, broken)
     yield from _surroundings(site)
+    yield from _utilities(site)
     yield from _permissions(scenario)
 
 
@@ -159,3 +160,14 @@ def _permissions(scenario: ScenarioPart) -> Iterator[Complaint]:
             if name not in kinds:
                 advice = did_you_mean(name, kinds, "write one of these")
                 yield Complaint(("site", "keep_outs", index, "allow", place), ", ".join(kinds), repr(name), advice)
+
+
+def _utilities(site: SitePart) -> Iterator[Complaint]:
+    """One of at and line, and a clear width of lines only."""
+    for index, part in enumerate(site.utilities):
+        path: Path = ("site", "utilities", index)
+        if (part.at is None) == (part.line is None):
+            found = "neither" if part.at is None else "both"
+            yield Complaint(path, "one of `at` (where a run starts) and `line` (a known line)", found, "keep one")
+        if part.line is None and part.clear is not None:
+            yield Complaint((*path, "clear"), "`clear` with a `line` only", "it without one", "take it away")

@@ -5,6 +5,9 @@ from typing import Annotated, Literal
 from pydantic import BaseModel, ConfigDict, Field
 
 from optimizer.scenario.values import Bearing, Coordinate, Corners, Distance, Name, Point, Size
+from optimizer.site import DistanceName, KeepOutKind
+
+SectorShares = Annotated[tuple[Annotated[float, Field(ge=0, le=1)], ...], Field(min_length=16, max_length=16)]
 
 
 class Part(BaseModel):
@@ -100,6 +103,11 @@ class EntrancePart(Part):
     """Middle of the opening, on the boundary."""
     width: Size
     """Clear width."""
+    used_by: Annotated[tuple[Literal["guests", "machines"], ...], Field(min_length=1, max_length=2)] = (
+        "guests",
+        "machines",
+    )
+    """Who comes in here."""
 
 
 class StructurePart(Part):
@@ -143,15 +151,23 @@ class KeepOutPart(Part):
     """Corners of the ground."""
     allow: Annotated[tuple[Name, ...], Field(max_length=20)] = ()
     """What may lie there: room kinds, `path`, `access`."""
+    kind: KeepOutKind = "plain"
+    """What it is: around septic tanks and fields, and beside overhead lines, more ground is kept."""
 
 
 class UtilityPart(Part):
-    """Where a run starts."""
+    """Where a run starts (`at`), or a known line in the ground (`line`): one of the two."""
 
-    kind: Literal["gas", "electric", "water", "drain"]
+    kind: Literal["gas", "electric", "water", "drain", "communications"]
     """What runs there."""
-    at: Point
+    name: Name | None = None
+    """What it is called, of a line; its kind where nothing is said."""
+    at: Point | None = None
     """Where it starts."""
+    line: Annotated[tuple[Point, ...], Field(min_length=2, max_length=500)] | None = None
+    """Points of a known line."""
+    clear: Distance | None = None
+    """Of a line: what rooms keep from it on each side; the usual where nothing is said."""
 
 
 class SurroundingPart(Part):
@@ -169,6 +185,17 @@ class SurroundingPart(Part):
     """Height above the ground."""
     eye_z: Coordinate | None = None
     """Height of the eye above the datum."""
+
+
+class RootRingsPart(Part):
+    """Two rings round a kept tree, in trunk diameters."""
+
+    inner: Annotated[float, Field(ge=0, le=60)] | None = None
+    """Nothing is built inside it."""
+    outer: Annotated[float, Field(ge=0, le=60)] | None = None
+    """Between the two, light paving on a small share only."""
+    paved_share: Annotated[float, Field(ge=0, le=1)] | None = None
+    """The share."""
 
 
 class LevelPart(Part):
@@ -215,3 +242,9 @@ class SitePart(Part):
     """Spot levels of the ground."""
     wind_from: Bearing | None = None
     """Compass bearing that the prevailing wind of the using season blows from."""
+    wind_rose: SectorShares | None = None
+    """Share of the using season with wind from each of 16 sectors, north first, clockwise; the rest is calm."""
+    distances: Annotated[dict[DistanceName, Distance], Field(max_length=20)] = Field(default_factory=dict)
+    """Distances that win over the usual ones, where local code says so."""
+    root_rings: RootRingsPart = RootRingsPart()
+    """Rings round kept trees that win over the usual ones."""

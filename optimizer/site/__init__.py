@@ -5,6 +5,7 @@ from optimizer.site.things import (
     Door,
     Entrance,
     KeepOut,
+    KeepOutKind,
     Point,
     Ring,
     SpotLevel,
@@ -12,20 +13,24 @@ from optimizer.site.things import (
     Surrounding,
     Tree,
     Utility,
+    UtilityLine,
     Window,
 )
-from optimizer.site.yard import BUILT_CLASSES, BuiltClass, Place, Setbacks, Site
+from optimizer.site.yard import BUILT_CLASSES, BuiltClass, DistanceName, Place, RootRings, Setbacks, Site, WindRose
 
 __all__ = [
     "BUILT_CLASSES",
     "Building",
     "BuiltClass",
+    "DistanceName",
     "Door",
     "Entrance",
     "KeepOut",
+    "KeepOutKind",
     "Place",
     "Point",
     "Ring",
+    "RootRings",
     "Setbacks",
     "Site",
     "SpotLevel",
@@ -33,5 +38,7 @@ __all__ = [
     "Surrounding",
     "Tree",
     "Utility",
+    "UtilityLine",
+    "WindRose",
     "Window",
 ]

@@ -45,12 +45,13 @@ class Building:
 
 @dataclass(frozen=True, slots=True)
 class Entrance:
-    """A place on the boundary where people and machines come in; `inward` points into the yard."""
+    """A place on the boundary where guests or machines come in; `inward` points into the yard."""
 
     name: str
     at: Point
     width_ft: float
     inward: Point
+    used_by: tuple[Literal["guests", "machines"], ...] = ("guests", "machines")
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,13 +77,20 @@ class Tree:
     evergreen: bool = False
 
 
+KeepOutKind = Literal["plain", "septic tank", "septic field", "overhead line"]
+
+
 @dataclass(frozen=True, slots=True)
 class KeepOut:
-    """Ground on which only the kinds named in `allow` may lie (a room kind, or `path`, `access`)."""
+    """Ground on which only the kinds named in `allow` may lie (a room kind, or `path`, `access`).
+
+    Around a septic tank or field, and beside an overhead line, more ground is kept, by what would be built there.
+    """
 
     name: str
     outline: Ring
     allow: tuple[str, ...] = ()
+    kind: KeepOutKind = "plain"
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,6 +99,16 @@ class Utility:
 
     kind: Literal["gas", "electric", "water", "drain"]
     at: Point
+
+
+@dataclass(frozen=True, slots=True)
+class UtilityLine:
+    """A known line in the ground; rooms keep `clear_ft` from it on each side, or the usual where that is None."""
+
+    name: str
+    kind: Literal["gas", "electric", "water", "drain", "communications"]
+    line: tuple[Point, ...]
+    clear_ft: float | None = None
 
 
 @dataclass(frozen=True, slots=True)

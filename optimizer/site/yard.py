@@ -15,6 +15,7 @@ from optimizer.site.things import (
     Surrounding,
     Tree,
     Utility,
+    UtilityLine,
     Window,
 )
 
@@ -36,6 +37,41 @@ class Setbacks:
     def of(self, built: BuiltClass) -> float:
         """Setback of one class [ft]."""
         return float(getattr(self, built))
+
+
+DistanceName = Literal[
+    "ahead_of_door",
+    "beside_window",
+    "gas_fire",
+    "wood_fire",
+    "utility_line",
+    "septic_tank",
+    "septic_field",
+    "septic_field_to_water",
+    "overhead_line_to_water",
+]
+"""Distances with a usual value that a scenario may override."""
+
+
+@dataclass(frozen=True, slots=True)
+class RootRings:
+    """Two rings round a kept tree, in trunk diameters; None leaves the usual value."""
+
+    inner: float | None = None
+    """Nothing is built inside it."""
+    outer: float | None = None
+    """Between the two, light paving on a small share of the ring only."""
+    paved_share: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class WindRose:
+    """Share of the using season in which the wind blows from each of 16 sectors, north first, clockwise.
+
+    What the shares lack to 1 is calm.
+    """
+
+    shares: tuple[float, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,9 +99,14 @@ class Site:
     trees: tuple[Tree, ...] = ()
     keep_outs: tuple[KeepOut, ...] = ()
     utilities: tuple[Utility, ...] = ()
+    utility_lines: tuple[UtilityLine, ...] = ()
     surroundings: tuple[Surrounding, ...] = ()
     levels: tuple[SpotLevel, ...] = ()
     wind_from_deg: float | None = None
+    wind_rose: WindRose | None = None
+    distances: tuple[tuple[DistanceName, float], ...] = ()
+    """Distances of the scenario that win over the usual ones [ft]."""
+    root_rings: RootRings = RootRings()
 
     @property
     def doors(self) -> tuple[Door, ...]:

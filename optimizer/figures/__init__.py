@@ -1,0 +1,1 @@
+"""Plotly: data in, figure out."""
