@@ -56,6 +56,7 @@ def site_facts(scenario: Scenario) -> tuple[tuple[str, str], ...]:
     from shapely import Polygon, union_all
 
     from optimizer.catalogue import sized_rooms
+    from optimizer.fields import site_slopes
     from optimizer.instance import buildable_sqft
 
     unit_ft, unit = scenario.unit_ft, scenario.units
@@ -74,7 +75,9 @@ def site_facts(scenario: Scenario) -> tuple[tuple[str, str], ...]:
     ]
     if scenario.site.levels:
         heights = [level.z_ft / unit_ft for level in scenario.site.levels]
-        facts.append(("ground", f"spot levels from {min(heights):.1f} to {max(heights):.1f} {unit}"))
+        steep = site_slopes(scenario.site)
+        words = f"spot levels from {min(heights):.1f} to {max(heights):.1f} {unit}; slope up to {max(steep):.1%}"
+        facts.append(("ground", f"{words}, {sum(steep) / len(steep):.1%} in the mean"))
     areas = dict(buildable_sqft(scenario, rooms))
     for room in rooms:
         sizes = ", ".join(

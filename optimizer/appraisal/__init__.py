@@ -6,6 +6,8 @@ from optimizer.appraisal.cost import cost_of
 from optimizer.appraisal.leftovers import leftover_share, paved_share
 from optimizer.appraisal.order import aligned_share, unaligned_ft
 from optimizer.appraisal.seats import people_seated, worth_placed
+from optimizer.appraisal.site_measures import GroundMeasures, SiteMeasures, SmokeShare
+from optimizer.appraisal.smoke import smoke_loss_units
 from optimizer.appraisal.sun import sun_of
 from optimizer.appraisal.take_off import take_off
 from optimizer.appraisal.walking import trip_lengths, walking_ft
@@ -14,12 +16,16 @@ __all__ = [
     "Appraisal",
     "Cost",
     "CostLine",
+    "GroundMeasures",
+    "SiteMeasures",
+    "SmokeShare",
     "aligned_share",
     "appraise",
     "cost_of",
     "leftover_share",
     "paved_share",
     "people_seated",
+    "smoke_loss_units",
     "sun_of",
     "take_off",
     "trip_lengths",

@@ -1,8 +1,9 @@
 """The exact figures of one layout."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from decimal import Decimal
 
+from optimizer.appraisal.site_measures import SiteMeasures
 from optimizer.circulation import Way
 
 
@@ -53,3 +54,4 @@ class Appraisal:
     sight_missed: tuple[tuple[str, str], ...] = ()
     """Pairs whose wish to be seen, or not, is not kept."""
     wishes_missed: tuple[str, ...] = ()
+    site: SiteMeasures = field(default_factory=SiteMeasures)

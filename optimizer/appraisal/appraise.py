@@ -7,11 +7,13 @@ from optimizer.appraisal.cost import cost_of
 from optimizer.appraisal.leftovers import leftover_share, paved_share
 from optimizer.appraisal.order import aligned_share
 from optimizer.appraisal.seats import people_seated, worth_placed
+from optimizer.appraisal.site import SeenShares, site_measures
 from optimizer.appraisal.take_off import take_off
 from optimizer.appraisal.walking import trip_lengths, walking_ft
 from optimizer.brief import Relation
 from optimizer.catalogue import PriceBook, SizedRoom
 from optimizer.circulation import way_polygon, ways
+from optimizer.grading import grade
 from optimizer.layout import Layout
 from optimizer.scenario import Scenario
 
@@ -27,15 +29,18 @@ def appraise(
     *,
     sun_h: SunHours = (),
     missed: Sequence[Relation] = (),
+    seen: SeenShares = (),
 ) -> Appraisal:
     """Exact figures of a layout.
 
-    Hours of sun and the `missed` wishes come from the caller, who has the maps and the independent check at hand.
+    Hours of sun, the `missed` wishes and the shares of sight come from the caller, who has the maps and the
+    independent check at hand.
     """
     site, brief = scenario.site, scenario.brief
     found = ways(site, brief, rooms, layout)
     paths = way_polygon(site, layout, found.ways)
-    charges = take_off(scenario, rooms, layout, path_area_sqft=paths.area)
+    grading = grade(site, rooms, layout, found.ways)
+    charges = take_off(scenario, rooms, layout, path_area_sqft=paths.area, grading=grading)
     return Appraisal(
         cost=cost_of(charges, book, brief.budget.contingency),
         ways=found.ways,
@@ -48,5 +53,6 @@ def appraise(
         paved_share=paved_share(site, rooms, layout, paths),
         sun_h=sun_h,
         sight_missed=tuple(wish.between for wish in missed if wish.kind in SIGHT),
+        site=site_measures(scenario, rooms, layout, grading, found.network, seen=seen),
         wishes_missed=tuple(f"{wish.between[0]} {wish.kind.replace('_', ' ')} {wish.between[1]}" for wish in missed),
     )

@@ -3,8 +3,10 @@
 from collections.abc import Iterator, Sequence
 from typing import Final
 
+from optimizer.appraisal.groundwork import groundwork
 from optimizer.appraisal.seats import chosen
 from optimizer.catalogue import SITE, Charge, SizedRoom, charge, fixed_charges, room_charges
+from optimizer.grading import Grading
 from optimizer.layout import Layout, Placement
 from optimizer.scenario import Scenario
 from optimizer.site import Point, Site
@@ -13,9 +15,9 @@ _SUPPLIES: Final = ("gas", "electric", "water")
 
 
 def take_off(
-    scenario: Scenario, rooms: Sequence[SizedRoom], layout: Layout, *, path_area_sqft: float
+    scenario: Scenario, rooms: Sequence[SizedRoom], layout: Layout, *, path_area_sqft: float, grading: Grading
 ) -> tuple[Charge, ...]:
-    """Everything that a layout needs: rooms, runs to them, paths, and what is done once for the site.
+    """Everything that a layout needs: rooms, runs to them, paths, groundwork, and what is done once for the site.
 
     A layout without rooms needs nothing. Runs are priced only where the site says where they start.
     """
@@ -23,7 +25,8 @@ def take_off(
         return ()
     by_room = tuple(line for room, choice in chosen(rooms, layout) for line in room_charges(choice, room))
     paths = charge(phase=1, room=SITE, item="path paving", amount=path_area_sqft)
-    return (*by_room, *_runs(scenario.site, layout, by_room), paths, *fixed_charges(scenario.brief))
+    runs, ground = _runs(scenario.site, layout, by_room), groundwork(grading, rooms)
+    return (*by_room, *runs, paths, *ground, *fixed_charges(scenario.brief))
 
 
 def _runs(site: Site, layout: Layout, by_room: Sequence[Charge]) -> Iterator[Charge]:

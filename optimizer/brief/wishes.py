@@ -5,7 +5,7 @@ from decimal import Decimal
 from typing import Literal
 
 RoomKind = Literal["gathering", "kitchen", "fire", "nook", "reserve", "arrival", "lawn", "bed", "storage", "play"]
-RelationKind = Literal["touching", "near", "apart", "in_view", "out_of_view", "faces"]
+RelationKind = Literal["touching", "near", "apart", "in_view", "out_of_view", "faces", "accessible"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,6 +50,10 @@ class SunWish:
     def wished_h(self) -> float:
         """Hours of sun, or of shade, that are wished for [h]."""
         return self.window_h if self.hours is None else self.hours
+
+    def given_h(self, sun_h: float) -> float:
+        """Hours of what is wished for, sun or shade, where there are so many of direct sun [h]."""
+        return sun_h if self.want == "sun" else self.window_h - sun_h
 
 
 @dataclass(frozen=True, slots=True)

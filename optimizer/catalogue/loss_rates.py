@@ -8,13 +8,16 @@ from optimizer.catalogue.data_files import data
 
 @dataclass(frozen=True, slots=True)
 class Rates:
-    """Money per unit of a loss: of money spent, foot walked in a trip, hour missed, foot off a line, wish not kept."""
+    """Money per unit of a loss: of money spent, foot walked in a trip, hour missed, foot off a line, wish not kept,
+    place in smoke.
+    """
 
     cost: float
     walking: float
     sun: float
     order: float
     sight: float
+    smoke: float
     worth_without_ceiling: float
 
 

@@ -54,6 +54,14 @@ class Quantity:
 
 
 @dataclass(frozen=True, slots=True)
+class Cover:
+    """A new shade structure over a whole room: its height above the ground, and the share of sun that it keeps out."""
+
+    height_ft: float
+    share: float
+
+
+@dataclass(frozen=True, slots=True)
 class SizedChoice:
     """One size-and-equipment level of a room. `width_ft` is along the front, `depth_ft` from front to back."""
 
@@ -66,6 +74,9 @@ class SizedChoice:
     """What each side is: open, seat, counter, bar, back."""
     furniture: tuple[Item, ...] = ()
     quantities: tuple[Quantity, ...] = ()
+    cover: Cover | None = None
+    is_screened: bool = False
+    """Whether a panel stands round the sides that something must not look into."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,3 +94,9 @@ class SizedRoom:
     def choice(self, label: str) -> SizedChoice | None:
         """Choice of that label, or None."""
         return next((choice for choice in self.choices if choice.label == label), None)
+
+    def built_as(self, choice: SizedChoice) -> tuple[BuiltClass, ...]:
+        """What the room is built as in this choice; setbacks go by it."""
+        roof: tuple[BuiltClass, ...] = ("roof",) if choice.cover else ()
+        wall: tuple[BuiltClass, ...] = ("wall",) if choice.is_screened else ()
+        return (*self.rules.built_as, *roof, *wall)

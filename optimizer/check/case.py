@@ -9,9 +9,10 @@ from typing import Final
 from shapely import LineString, Point, Polygon
 from shapely.geometry.base import BaseGeometry
 
-from optimizer.catalogue import SizedRoom
+from optimizer.catalogue import SizedChoice, SizedRoom
 from optimizer.check.finding import Finding
-from optimizer.circulation import Access, Network, access_of, network_of, outline, rectangle
+from optimizer.circulation import Access, Network, Way, access_of, network_of, outline, rectangle, ways
+from optimizer.grading import Grading, grade
 from optimizer.layout import Layout, Placement
 from optimizer.scenario import Scenario
 from optimizer.site import Site
@@ -33,6 +34,11 @@ class Placed:
     def name(self) -> str:
         """Name of the room."""
         return self.room.name
+
+    @property
+    def choice(self) -> SizedChoice | None:
+        """Choice that it has; None for one that the catalogue does not know."""
+        return self.room.choice(self.placement.choice)
 
     @property
     def shape(self) -> Polygon:
@@ -76,6 +82,11 @@ class Case:
         return tuple((structure.name, outline(structure.outline)) for structure in self.site.structures)
 
     @cached_property
+    def covers(self) -> tuple[tuple[str, Polygon], ...]:
+        """Names and grounds of the rooms under a new roof."""
+        return tuple((p.name, p.shape) for p in self.placed if p.choice and p.choice.cover)
+
+    @cached_property
     def access(self) -> Access:
         """Walkable ground and stops."""
         return access_of(self.site, self.rooms, self.layout)
@@ -84,6 +95,21 @@ class Case:
     def network(self) -> Network:
         """Shortest ways between the stops."""
         return network_of(self.access)
+
+    @cached_property
+    def grading(self) -> Grading:
+        """Levels of the rooms and what they ask for."""
+        return grade(self.site, self.rooms, self._once, self.ways)
+
+    @cached_property
+    def ways(self) -> tuple[Way, ...]:
+        """Ways of the layout."""
+        return ways(self.site, self.scenario.brief, self.rooms, self._once).ways
+
+    @cached_property
+    def _once(self) -> Layout:
+        """The layout with each room where it stands last; that one stands twice, `required_rooms` says."""
+        return Layout(tuple({p.room: p for p in self.layout.placements}.values()))
 
     def placed_room(self, name: str) -> Placed | None:
         """Placed room of that name, or None."""

@@ -7,13 +7,17 @@ from typing import Final
 from optimizer.brief import Relation, RuleId
 from optimizer.catalogue import SizedRoom
 from optimizer.check.case import Case, Check
+from optimizer.check.drains import drains
 from optimizer.check.finding import Finding
 from optimizer.check.fire import fire_clear
+from optimizer.check.ground import septic, utility_lines
 from optimizer.check.inside import inside_setbacks, keep_outs, off_buildings, root_zone, under_structure
 from optimizer.check.neighbours import no_overlap, no_slivers
 from optimizer.check.openings import clear_of_openings, door_zones
 from optimizer.check.program import budget, known_choice, proportion, required_rooms
 from optimizer.check.relations import miss_of, relation_check
+from optimizer.check.shares import paved_share, root_ring
+from optimizer.check.sun import sun_least
 from optimizer.check.walking import kitchen_walk, reachable
 from optimizer.layout import Layout
 from optimizer.scenario import Scenario
@@ -29,9 +33,14 @@ CHECKS: Final[dict[RuleId, Check]] = {
     "door_zone": door_zones,
     "clear_of_openings": clear_of_openings,
     "root_zone": root_zone,
+    "root_ring": root_ring,
     "under_structure": under_structure,
     "keep_outs": keep_outs,
+    "utility_lines": utility_lines,
+    "septic": septic,
+    "paved_share": paved_share,
     "fire_clear": fire_clear,
+    "sun_least": sun_least,
     "kitchen_walk": kitchen_walk,
     "reachable": reachable,
     "touching": relation_check("touching"),
@@ -40,6 +49,8 @@ CHECKS: Final[dict[RuleId, Check]] = {
     "in_view": relation_check("in_view"),
     "out_of_view": relation_check("out_of_view"),
     "faces": relation_check("faces"),
+    "accessible": relation_check("accessible"),
+    "drains": drains,
     "budget": budget,
 }
 

@@ -1,16 +1,13 @@
 """Rule about fire: under no roof or crown, and far from what burns."""
 
 from collections.abc import Iterator
-from typing import Final
 
 from shapely import Point
 from shapely.geometry.base import BaseGeometry
 
+from optimizer.catalogue import fire_clear_ft
 from optimizer.check.case import TOLERANCE_FT, Case, Placed
 from optimizer.check.finding import Finding
-
-FIRE_CLEAR_FT: Final = {"gas": 10.0, "wood": 25.0}
-"""From building, structure and boundary. Wood: model fire code's recreational fire; gas: common practice, no source."""
 
 
 def fire_clear(case: Case) -> Iterator[Finding]:
@@ -22,8 +19,9 @@ def fire_clear(case: Case) -> Iterator[Finding]:
 
 
 def _near_solid(case: Case, placed: Placed) -> Iterator[Finding]:
-    asked = FIRE_CLEAR_FT[placed.room.fuel or "gas"]
-    things = (*case.buildings, *case.structures, ("the boundary", case.boundary.exterior))
+    asked = fire_clear_ft(case.site, placed.room.fuel)
+    roofs = ((f"the roof over {name}", roof) for name, roof in case.covers)
+    things = (*case.buildings, *case.structures, *roofs, ("the boundary", case.boundary.exterior))
     yield from (finding for name, thing in things for finding in _within(case, placed, name, thing, asked))
 
 

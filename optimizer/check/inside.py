@@ -2,17 +2,14 @@
 
 from collections.abc import Iterable, Iterator
 from itertools import product
-from typing import Final
 
 from shapely import LineString, Point, Polygon
 
 from optimizer.brief import RuleId
+from optimizer.catalogue import root_rings
 from optimizer.check.case import TOLERANCE_FT, Case, Placed, overlap_sqft
 from optimizer.check.finding import Finding
 from optimizer.circulation import outline
-
-ROOT_RADIUS_IN_TRUNKS: Final = 6.0
-"""Nothing is built within this many trunk diameters of a kept tree; common practice, no source."""
 
 Area = tuple[str, Polygon]
 
@@ -30,9 +27,10 @@ def inside_setbacks(case: Case) -> Iterator[Finding]:
 
 def _behind_setbacks(case: Case, placed: Placed) -> Iterator[Finding]:
     corners = case.site.boundary
+    built_as = placed.room.built_as(placed.choice) if placed.choice else placed.room.rules.built_as
     edges = zip(corners, (*corners[1:], corners[0]), strict=True)
     for edge, name, setbacks in zip(edges, case.site.edge_names, case.site.setbacks, strict=True):
-        asked = max((setbacks.of(built) for built in placed.room.rules.built_as), default=0.0)
+        asked = max((setbacks.of(built) for built in built_as), default=0.0)
         found = float(placed.shape.distance(LineString(edge)))
         if found < asked - TOLERANCE_FT:
             words = f"{placed.name} is {case.length(found)} from {name}, the setback is {case.length(asked)}"
@@ -45,10 +43,13 @@ def off_buildings(case: Case) -> Iterator[Finding]:
 
 
 def under_structure(case: Case) -> Iterator[Finding]:
-    """Rooms under a structure that may not hold them."""
+    """Rooms under a structure that may not hold them, and new roofs under one that may."""
     held = {structure.name: structure.may_hold for structure in case.site.structures}
     pairs = product(case.placed, case.structures)
-    return _overlaps("under_structure", ((room, area) for room, area in pairs if room.name not in held[area[0]]))
+    yield from _overlaps("under_structure", ((room, area) for room, area in pairs if room.name not in held[area[0]]))
+    roofed = (placed for placed in case.placed if placed.choice and placed.choice.cover)
+    allowed = ((room, area) for room, area in product(roofed, case.structures) if room.name in held[area[0]])
+    yield from _overlaps("under_structure", allowed)
 
 
 def keep_outs(case: Case) -> Iterator[Finding]:
@@ -63,7 +64,7 @@ def keep_outs(case: Case) -> Iterator[Finding]:
 def root_zone(case: Case) -> Iterator[Finding]:
     """Rooms that come too near to the trunk of a kept tree."""
     for placed, tree in product(case.placed, case.site.trees):
-        asked = ROOT_RADIUS_IN_TRUNKS * tree.trunk_diameter_ft
+        asked = root_rings(case.site).inner_trunks * tree.trunk_diameter_ft
         found = float(placed.shape.distance(Point(tree.at)))
         if found < asked - TOLERANCE_FT:
             words = f"{placed.name} is {case.length(found)} from {tree.name}, its roots need {case.length(asked)}"

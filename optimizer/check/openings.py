@@ -2,19 +2,14 @@
 
 from collections.abc import Iterator
 from itertools import product
-from typing import Final
 
 from shapely import LineString, Polygon
 
+from optimizer.catalogue import distance_ft
 from optimizer.check.case import TOLERANCE_FT, Case, Placed, overlap_sqft
 from optimizer.check.finding import Finding
 from optimizer.fields import door_zone
 from optimizer.site import Door, Point, Window
-
-OPENING_DEPTH_FT: Final = 10.0
-"""How far straight out of a door no kitchen, fire or water stands; common practice, no source."""
-WINDOW_CLEAR_FT: Final = 5.0
-"""How far kitchen, fire and water keep from a window that opens; common practice, no source."""
 
 
 def door_zones(case: Case) -> Iterator[Finding]:
@@ -30,22 +25,22 @@ def clear_of_openings(case: Case) -> Iterator[Finding]:
     """Kitchens, fire and water straight out of a door, or beside a window that opens."""
     for placed in case.placed:
         if placed.room.rules.keeps_from_openings:
-            yield from (found for door in case.site.doors for found in _out_of_door(placed, door))
+            yield from (found for door in case.site.doors for found in _out_of_door(case, placed, door))
             yield from (found for pane in case.site.windows if pane.opens for found in _at_window(case, placed, pane))
 
 
-def _out_of_door(placed: Placed, door: Door) -> Iterator[Finding]:
-    near, far = _opening(door), _opening(door, OPENING_DEPTH_FT)
+def _out_of_door(case: Case, placed: Placed, door: Door) -> Iterator[Finding]:
+    near, far = _opening(door), _opening(door, distance_ft(case.site, "ahead_of_door"))
     if shared := overlap_sqft(placed.shape, Polygon([*near, *reversed(far)])):
         words = f"{placed.name} takes {shared:.1f} sq ft of the ground straight out of {door.name}"
         yield Finding("clear_of_openings", (placed.name, door.name), shared, "sq ft", words)
 
 
 def _at_window(case: Case, placed: Placed, window: Window) -> Iterator[Finding]:
-    found = float(placed.shape.distance(LineString(_opening(window))))
-    if found < WINDOW_CLEAR_FT - TOLERANCE_FT:
-        words = f"{placed.name} is {case.length(found)} from {window.name}, which opens"
-        yield Finding("clear_of_openings", (placed.name, window.name), WINDOW_CLEAR_FT - found, "ft", words)
+    asked, found = distance_ft(case.site, "beside_window"), float(placed.shape.distance(LineString(_opening(window))))
+    if found < asked - TOLERANCE_FT:
+        words = f"{placed.name} is {case.length(found)} from {window.name}, which opens; it keeps {case.length(asked)}"
+        yield Finding("clear_of_openings", (placed.name, window.name), asked - found, "ft", words)
 
 
 def _opening(opening: Door | Window, out_ft: float = 0.0) -> tuple[Point, Point]:

@@ -4,7 +4,6 @@ from collections.abc import Callable, Iterator
 from math import isfinite
 from typing import Final
 
-from shapely import LineString
 from shapely.geometry.base import BaseGeometry
 
 from optimizer.brief import Relation, RelationKind
@@ -12,11 +11,12 @@ from optimizer.check.case import TOLERANCE_FT, Case, Check
 from optimizer.check.edges import shared_edge_ft
 from optimizer.check.finding import Finding
 from optimizer.check.neighbours import LEAST_FT
-from optimizer.circulation import Stop, outline, stop_beside, walking_ft
-from optimizer.site import Ring
+from optimizer.check.sight import look_for, sight_share
+from optimizer.circulation import Stop, stop_beside, walking_ft
+from optimizer.grading import accessible_route
 
 Miss = tuple[float, str]
-"""By how much a relation is missed [ft], and in words; amounts of what has no length are 1."""
+"""By how much a relation is missed [ft, or share of sight], and in words; the amount of a front is 1."""
 
 
 def relation_check(kind: RelationKind) -> Check:
@@ -58,17 +58,21 @@ def _apart(case: Case, relation: Relation, one: BaseGeometry, other: BaseGeometr
     return (asked - found, words) if found < asked - TOLERANCE_FT else None
 
 
-def _in_view(case: Case, relation: Relation, one: BaseGeometry, other: BaseGeometry) -> Miss | None:
-    rings = {building.name: building.outline for building in case.site.buildings}
-    hidden_by = next(_screens(relation, rings, one, other), None)
-    return None if hidden_by is None else (1.0, f"{hidden_by} stands between {_pair(relation)}")
+def _in_view(case: Case, relation: Relation, _one: BaseGeometry, _other: BaseGeometry) -> Miss | None:
+    return _sight(case, relation, "at least")
 
 
-def _out_of_view(case: Case, relation: Relation, one: BaseGeometry, other: BaseGeometry) -> Miss | None:
-    rings = {building.name: building.outline for building in case.site.buildings}
-    rings |= {thing.name: thing.outline for thing in case.site.surroundings if thing.outline is not None}
-    hidden = any(_screens(relation, rings, one, other))
-    return None if hidden else (1.0, f"nothing stands between {_pair(relation)}")
+def _out_of_view(case: Case, relation: Relation, _one: BaseGeometry, _other: BaseGeometry) -> Miss | None:
+    return _sight(case, relation, "at most")
+
+
+def _sight(case: Case, relation: Relation, bound: str) -> Miss | None:
+    look = look_for(case.scenario, case.rooms, relation)
+    found = sight_share(case.scenario, case.rooms, case.layout, relation)
+    if found is None or look.keeps(found):
+        return None
+    words = f"{look.looker} sees {found:.0%} of {look.seen}, {bound} {look.share:.0%} is asked"
+    return abs(found - look.share), words.replace("%", " %")
 
 
 def _faces(case: Case, relation: Relation, one: BaseGeometry, other: BaseGeometry) -> Miss | None:
@@ -85,6 +89,15 @@ def _faces(case: Case, relation: Relation, one: BaseGeometry, other: BaseGeometr
     return None if faces else (1.0, f"{relation.between[0]} does not open towards {relation.between[1]}")
 
 
+def _accessible(case: Case, relation: Relation, _one: BaseGeometry, _other: BaseGeometry) -> Miss | None:
+    """From a door or entrance to a room, whichever of the two is named first."""
+    rooms = [name for name in relation.between if case.placed_room(name)]
+    end = rooms[-1] if rooms else relation.between[1]
+    start = next(name for name in relation.between if name != end)
+    found = accessible_route(case.site, case.rooms, case.layout, case.grading, case.network, start, end)
+    return None if found.is_accessible else (float(len(found.reasons)), "; ".join(found.reasons))
+
+
 def _distance_ft(case: Case, relation: Relation, one: BaseGeometry, other: BaseGeometry) -> float:
     """Distance from edge to edge [ft], straight or on foot; on foot infinite where no way leads."""
     straight = float(one.distance(other))
@@ -98,14 +111,6 @@ def _stop(case: Case, name: str, shape: BaseGeometry) -> Stop:
     return case.access.stop(name) or stop_beside(name, shape, case.access.ground)
 
 
-def _screens(relation: Relation, rings: dict[str, Ring], one: BaseGeometry, other: BaseGeometry) -> Iterator[str]:
-    """Names of what the straight line between the centres of two shapes crosses, the two themselves left out."""
-    line = LineString([one.centroid, other.centroid])
-    for name, ring in rings.items():
-        if name not in relation.between and line.intersection(outline(ring)).length > TOLERANCE_FT:
-            yield name
-
-
 def _pair(relation: Relation) -> str:
     return " and ".join(relation.between)
 
@@ -117,12 +122,14 @@ _MISSES: Final[dict[RelationKind, Callable[[Case, Relation, BaseGeometry, BaseGe
     "in_view": _in_view,
     "out_of_view": _out_of_view,
     "faces": _faces,
+    "accessible": _accessible,
 }
 _UNITS: Final[dict[RelationKind, str]] = {
     "touching": "ft",
     "near": "ft",
     "apart": "ft",
-    "in_view": "pair",
-    "out_of_view": "pair",
+    "in_view": "share",
+    "out_of_view": "share",
     "faces": "pair",
+    "accessible": "fault",
 }

@@ -29,6 +29,8 @@ class Ways:
     trips: tuple[Way, ...]
     own_paths: tuple[Way, ...]
     unreached: tuple[str, ...]
+    network: Network
+    """Shortest ways between all stops, on which these were found."""
 
     @property
     def ways(self) -> tuple[Way, ...]:
@@ -41,7 +43,7 @@ def ways(site: Site, brief: Brief, rooms: Sequence[SizedRoom], layout: Layout) -
     network = network_of(access_of(site, rooms, layout))
     trips = tuple(_of_trips(network, brief))
     own_paths = tuple(_own_paths(network, site, trips, _floating(rooms, layout, trips)))
-    return Ways(trips, own_paths, cut_off(site, brief, network.access))
+    return Ways(trips, own_paths, cut_off(site, brief, network.access), network)
 
 
 def way_polygon(site: Site, layout: Layout, ways: Sequence[Way]) -> BaseGeometry:

@@ -128,6 +128,30 @@ def sheet(
 
 
 @app.command()
+def picture(
+    result: ResultArgument,
+    option: Annotated[str, typer.Option("--option", metavar="ID", help="Which concept.")],
+    of: Annotated[str, typer.Option("--of", metavar="sun|ground|sight|section|yard", help="What to show.")],
+    out: Annotated[Path, typer.Option("--out", metavar="FILE", help="An .svg drawing, or .html for the yard.")],
+    room: Annotated[
+        str | None,
+        typer.Option(metavar="NAME", help="Whose sun or section; for sight also a door, window or neighbour's eye."),
+    ] = None,
+    on: Annotated[
+        str | None, typer.Option("--on", metavar="YYYY-MM-DDTHH:MM", help="Moment whose sun is shown.")
+    ] = None,
+    line: Annotated[
+        str | None, typer.Option("--line", metavar="x1,y1,x2,y2", help="Ends of a section [ft]; else through the room.")
+    ] = None,
+) -> None:
+    """Show one side of a concept: sun, ground, sight, a section, or the yard in 3-D."""
+    from optimizer.cli.picture import Wanted, write_picture
+
+    write_picture(result, option_id=option, wanted=Wanted(of, room, on, line), out=out)
+    say(f"Wrote {out}")
+
+
+@app.command()
 def schema(
     out: Annotated[Path | None, typer.Option("--out", metavar="FILE", help="Else it is printed.")] = None,
 ) -> None:
@@ -144,6 +168,24 @@ def schema(
     else:
         write_whole(out, text)
         say(f"Wrote {out}")
+
+
+@app.command()
+def wind(
+    weather: Annotated[Path, typer.Argument(metavar="WEATHER", help="Weather of a typical year (.epw).")],
+    months: Annotated[
+        str | None, typer.Option(metavar="MONTHS", help="Such as 5-9; else the five warm months of the place.")
+    ] = None,
+    start: Annotated[str, typer.Option("--from", metavar="HH:MM", help="Standard time, as in the file.")] = "16:00",
+    end: Annotated[str, typer.Option("--to", metavar="HH:MM", help="Before --from: over midnight.")] = "22:00",
+) -> None:
+    """Print the wind rose of a weather file.
+
+    Its first lines are ready to stand under `site:` of a scenario.
+    """
+    from optimizer.cli.wind import show_wind
+
+    show_wind(weather, months=months, start=start, end=end)
 
 
 @app.command()

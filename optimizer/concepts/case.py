@@ -5,10 +5,10 @@ from dataclasses import dataclass, replace
 
 from optimizer.appraisal import Appraisal, appraise, sun_of
 from optimizer.catalogue import PriceBook, SizedRoom, book_for, room_price, sized_rooms
-from optimizer.check import Finding, check_layout, wishes_missed
+from optimizer.check import Finding, check_layout, seen_shares, wishes_missed
 from optimizer.instance import worth_rate
 from optimizer.layout import Layout
-from optimizer.options import LeftOut, Losses, Option, cautions_for, losses_of
+from optimizer.options import LeftOut, Losses, Option, cautions_for, losses_of, permits_for
 from optimizer.scenario import Scenario
 
 
@@ -35,7 +35,8 @@ class Case:
         """Exact figures of a layout, and its losses by name in money."""
         missed = wishes_missed(self.scenario, self.rooms, layout)
         sun_h = sun_of(self.scenario, self.rooms, layout)
-        appraisal = appraise(self.scenario, self.rooms, self.book, layout, sun_h=sun_h, missed=missed)
+        seen = seen_shares(self.scenario, self.rooms, layout)
+        appraisal = appraise(self.scenario, self.rooms, self.book, layout, sun_h=sun_h, missed=missed, seen=seen)
         losses = losses_of(
             self.scenario,
             self.rooms,
@@ -66,6 +67,7 @@ class Case:
             score=sum(loss for _, loss in losses),
             findings=self.findings(option.layout, appraisal),
             cautions=cautions_for(self.scenario, self.rooms, option.layout),
+            permits=permits_for(self.scenario, self.rooms, option.layout, appraisal),
         )
 
     def _why(self, room: SizedRoom, appraisal: Appraisal) -> str:

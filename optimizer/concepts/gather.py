@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 
 from optimizer.concepts.case import Case
 from optimizer.events import Emit, Event
-from optimizer.options import Option, Proof, cautions_for
+from optimizer.options import Option, Proof, cautions_for, permits_for
 from optimizer.search import Board, Polished, State, layout_of, polish
 
 WORKERS = 2
@@ -72,6 +72,7 @@ class Gathering:
             appraisal=appraisal,
             findings=(),
             cautions=cautions_for(self.case.scenario, self.case.rooms, layout),
+            permits=permits_for(self.case.scenario, self.case.rooms, layout, appraisal),
             proof=_proof(polished),
             differs_by=None,
         )

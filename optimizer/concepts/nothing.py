@@ -25,6 +25,7 @@ Broken = tuple[str, str, tuple[str, ...]]
 OF_THE_YARD: tuple[RuleId, ...] = (
     *(rule for rule, part in PARTS.items() if (part.cells or part.positions) and rule not in get_args(RelationKind)),
     "proportion",
+    "paved_share",
 )
 """Rules that bind a room by itself; relations are let go one by one instead."""
 

@@ -13,7 +13,7 @@ from optimizer.drawing.marks import Box, Drawing, Line
 from optimizer.drawing.opening_marks import door_zone_marks, door_zones
 from optimizer.drawing.outlines import areas_of, box_of
 from optimizer.drawing.room_marks import room_marks
-from optimizer.drawing.sheet import sheet_strip
+from optimizer.drawing.sheet import LEGEND_WORDS, sheet_strip, words_in_use
 from optimizer.drawing.site_marks import ground_marks, standing_marks
 from optimizer.drawing.words import area_text, length_text
 from optimizer.layout import Layout
@@ -62,7 +62,7 @@ def draw_plan(
     written = annotate(site, known, layout, paved=paved, plan_box=plan_box, units=units, scale=scale)
     strip = sheet_strip(
         plan_box,
-        [mark.role for mark in marks],
+        words_in_use(LEGEND_WORDS, marks),
         heading=(title, scenario.name),
         cautions=cautions,
         north_deg=site.place.plan_up_bearing_deg,

@@ -1,7 +1,7 @@
 """What stands below the plan: title, scale bar, north arrow, legend, cautions."""
 
 import textwrap
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from math import ceil, cos, radians, sin
 from typing import Final
@@ -41,6 +41,17 @@ LEGEND_WORDS: Final[dict[str, str]] = {
     "utility": "Gas, Electric, Water, Drain",
 }
 
+LINE_ROLES: Final = (
+    "contour",
+    "contour_strong",
+    "fence",
+    "sun_ray",
+    "section_fence",
+    "section_boundary",
+    "section_ground",
+)
+"""Roles that the legend shows as a line."""
+
 
 @dataclass(frozen=True, slots=True)
 class SheetStrip:
@@ -53,33 +64,41 @@ class SheetStrip:
 
 def sheet_strip(
     plan_box: Box,
-    roles: Iterable[str],
+    words: Mapping[str, str],
     *,
     heading: tuple[str, str],
     cautions: Sequence[str],
-    north_deg: float,
+    north_deg: float | None,
     units: Units,
     scale: float,
 ) -> SheetStrip:
-    """Strip for a plan that uses these roles; `heading` is its title and place.
+    """Strip for a plan; `words` is its legend by role, `heading` its title and place.
 
-    `north_deg` is the compass bearing of the plan's +y.
+    `north_deg` is the compass bearing of the plan's +y; None for a drawing that is no plan.
     """
     spare = max(0.0, LEAST_WIDTH_FT * scale - (plan_box[2] - plan_box[0])) / 2
     left, right, top = plan_box[0] - spare, plan_box[2] + spare, plan_box[1]
     edge, pad = (left + 2 * scale, right - 2 * scale), 2.0 * scale
-    arrow, letters = north_arrow((edge[1] - 3 * scale, top - 4.8 * scale), north_deg, 2.6 * scale)
+    arrow, letters = (
+        ((), ()) if north_deg is None else north_arrow((edge[1] - 3 * scale, top - 4.8 * scale), north_deg, 2.6 * scale)
+    )
     bar, figures = scale_bar((edge[1] - 9 * scale, top - 4.8 * scale), units, scale)
     head_ft = figures[0].at[0] - 3 * scale - edge[0]
     head = _lines("title", [heading[0]], (edge[0], top - pad), TITLE_FT * scale, head_ft)
     place_line = _lines("place", [heading[1]], (edge[0], _foot(head, top) + 0.4 * scale), PLACE_FT * scale, head_ft)
     head_foot = min(_foot(place_line, top) - scale, top - 9.2 * scale)
-    swatches, words, foot = legend(roles, edge, head_foot, scale)
+    swatches, meanings, foot = legend(words, edge, head_foot, scale)
     notes = _lines("note", [CAUTION, *cautions], (edge[0], foot - scale), NOTE_FT * scale, edge[1] - edge[0])
     bottom = _foot(notes, foot) - pad / 2
     rule = Line("rule", ((edge[0], top - 0.4 * scale), (edge[1], top - 0.4 * scale)))
-    texts = (*head, *place_line, *letters, *figures, *words, *notes)
+    texts = (*head, *place_line, *letters, *figures, *meanings, *notes)
     return SheetStrip((rule, *arrow, *bar, *swatches), texts, (left, bottom, right, plan_box[3]))
+
+
+def words_in_use(words: Mapping[str, str], marks: Iterable[Mark]) -> dict[str, str]:
+    """Words of the legend whose role a drawing has."""
+    used = {mark.role for mark in marks}
+    return {role: meaning for role, meaning in words.items() if role in used}
 
 
 def north_arrow(centre: Point, plan_up_deg: float, radius_ft: float) -> tuple[tuple[Mark, ...], tuple[Text, ...]]:
@@ -112,26 +131,26 @@ def scale_bar(end: Point, units: Units, scale: float) -> tuple[tuple[Mark, ...],
 
 
 def legend(
-    roles: Iterable[str], edge: tuple[float, float], top: float, scale: float
+    words: Mapping[str, str], edge: tuple[float, float], top: float, scale: float
 ) -> tuple[tuple[Mark, ...], tuple[Text, ...], float]:
-    """Swatches and words of the roles in use, column by column, and the height at which they end."""
-    used = set(roles)
-    entries = [(role, words) for role, words in LEGEND_WORDS.items() if role in used]
+    """Swatches and words of roles, column by column, and the height at which they end."""
     columns = max(1, int((edge[1] - edge[0]) / (LEGEND_COLUMN_FT * scale)))
-    rows = ceil(len(entries) / columns)
+    rows = ceil(len(words) / columns)
     step, marks, texts = 1.9 * scale, [], []
-    for index, (role, words) in enumerate(entries):
+    for index, (role, meaning) in enumerate(words.items()):
         column, row = divmod(index, rows)
         x, y = edge[0] + column * (edge[1] - edge[0]) / columns, top - row * step
         marks.append(_swatch(role, (x, y - 1.3 * scale, x + 2.4 * scale, y)))
-        texts.append(Text("legend", (x + 3.0 * scale, y - 0.65 * scale), words, LEGEND_FT * scale, anchor="start"))
+        texts.append(Text("legend", (x + 3.0 * scale, y - 0.65 * scale), meaning, LEGEND_FT * scale, anchor="start"))
     return tuple(marks), tuple(texts), top - rows * step
 
 
 def _swatch(role: str, bounds: Box) -> Mark:
     x1, y1, x2, y2 = bounds
-    if role in ("crown", "root_zone", "utility"):
+    if role in ("crown", "root_zone", "utility", "eye_here", "section_eye"):
         return Circle(role, ((x1 + x2) / 2, (y1 + y2) / 2), (y2 - y1) / 2)
+    if role in LINE_ROLES:
+        return Line(role, ((x1, (y1 + y2) / 2), (x2, (y1 + y2) / 2)))
     return Area(role, (ring_of_box(bounds),))
 
 

@@ -24,7 +24,7 @@ def ground_marks(site: Site, built: BaseGeometry, plan_box: Box) -> tuple[Mark, 
     """
     yard = Polygon(site.boundary)
     return (
-        *(mark for thing in site.surroundings for mark in _surrounding(thing, plan_box)),
+        *(mark for thing in site.surroundings for mark in surrounding_marks(thing, plan_box)),
         *areas_of("ground", yard),
         *areas_of("planting", _narrow(yard.difference(built))),
         *(Area("keep_out", (keep_out.outline,)) for keep_out in site.keep_outs),
@@ -82,7 +82,8 @@ def _tree(tree: Tree) -> tuple[Mark, ...]:
     )
 
 
-def _surrounding(thing: Surrounding, plan_box: Box) -> Iterator[Mark]:
+def surrounding_marks(thing: Surrounding, plan_box: Box) -> Iterator[Mark]:
+    """Draw what stands outside the yard, as far as it is within the plan."""
     frame = polygon_of(plan_box)
     if thing.outline is not None:
         yield from areas_of("neighbour", Polygon(thing.outline).intersection(frame))

@@ -1,5 +1,6 @@
 """Lengths and areas as a sheet writes them, in the scenario's own unit, and names cut to what a plan can bear."""
 
+from datetime import datetime
 from typing import Literal
 
 from optimizer.units import feet_inches
@@ -28,3 +29,15 @@ def short_name(name: str) -> str:
     """Put a name on one line, cut with an ellipsis where a plan has no room for all of it."""
     flat = " ".join(name.split())
     return flat if len(flat) <= LONGEST_NAME else flat[: LONGEST_NAME - 1].rstrip() + "…"
+
+
+def level_text(z_ft: float, units: Units) -> str:
+    """Write a level with its sign: feet to a tenth, or metres to the centimetre."""
+    value = round(z_ft * FT_IN_M, 2) if units == "m" else round(z_ft, 1)
+    digits = f"{abs(value):.2f}" if units == "m" else f"{abs(value):.1f}"
+    return f"{'±' if value == 0 else '+' if value > 0 else '−'}{digits}"
+
+
+def moment_text(when: datetime) -> str:
+    """Write a moment as `21 June, 17:00`."""
+    return f"{when.day} {when:%B}, {when:%H:%M}"

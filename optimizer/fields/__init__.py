@@ -1,7 +1,46 @@
-"""Maps over the site, made once: the ground's height, the zones in front of doors, hours of sun."""
+"""Maps over the site, made once: the ground's height, zones in front of doors, hours of sun, sight, wind and smoke."""
 
+from optimizer.fields.covers import cover_casters
 from optimizer.fields.door_zones import LANDING_FT, TREAD_FT, door_zone, risers
-from optimizer.fields.ground import ground_z_ft
-from optimizer.fields.sun import room_sun_hours, sun_hours
+from optimizer.fields.ground import Ground, ground_of, ground_z_ft, site_slopes
+from optimizer.fields.smoke import door_smoke, smoke_factor, smoke_source
+from optimizer.fields.sun import (
+    Caster,
+    cover_caster,
+    room_sun_hours,
+    shadows_at,
+    sun_at,
+    sun_class,
+    sun_grid,
+    sun_hours,
+    wall_caster,
+)
+from optimizer.fields.sun.moments import Moment, moments_of
+from optimizer.fields.wind import wind_rose
 
-__all__ = ["LANDING_FT", "TREAD_FT", "door_zone", "ground_z_ft", "risers", "room_sun_hours", "sun_hours"]
+__all__ = [
+    "LANDING_FT",
+    "TREAD_FT",
+    "Caster",
+    "Ground",
+    "Moment",
+    "cover_caster",
+    "cover_casters",
+    "door_smoke",
+    "door_zone",
+    "ground_of",
+    "ground_z_ft",
+    "moments_of",
+    "risers",
+    "room_sun_hours",
+    "shadows_at",
+    "site_slopes",
+    "smoke_factor",
+    "smoke_source",
+    "sun_at",
+    "sun_class",
+    "sun_grid",
+    "sun_hours",
+    "wall_caster",
+    "wind_rose",
+]

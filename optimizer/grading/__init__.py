@@ -1,1 +1,25 @@
 """Levels of the rooms on the real ground, and what they ask for: steps, walls, earth, falls."""
+
+from optimizer.grading.access import RouteFinding, accessible_route
+from optimizer.grading.earthwork import Earth, bank_cuyd, grid_volume_cuft, loose_cuyd
+from optimizer.grading.falls import Fall
+from optimizer.grading.flights import GROUND, Flight
+from optimizer.grading.grade import grade
+from optimizer.grading.grading import Grading
+from optimizer.grading.walls import Guard, Wall
+
+__all__ = [
+    "GROUND",
+    "Earth",
+    "Fall",
+    "Flight",
+    "Grading",
+    "Guard",
+    "RouteFinding",
+    "Wall",
+    "accessible_route",
+    "bank_cuyd",
+    "grade",
+    "grid_volume_cuft",
+    "loose_cuyd",
+]

@@ -6,17 +6,19 @@ from itertools import combinations
 from typing import TYPE_CHECKING
 
 import numpy as np
+import shapely
 
 from optimizer.brief import RuleId
 from optimizer.catalogue import PriceBook, SizedRoom, fixed_price, rates, room_price
 from optimizer.instance.context import Context, context_of
-from optimizer.instance.estimates import runs_estimate, ways_estimate
+from optimizer.instance.estimates import runs_estimate, steps_estimate, ways_estimate
 from optimizer.instance.instance import Instance, InstanceRoom
 from optimizer.instance.lattice import Cells, any_in_window
 from optimizer.instance.pairs import Pair
-from optimizer.instance.places import cell_hours, place_losses
+from optimizer.instance.places import place_losses
 from optimizer.instance.pulls import pulls_of
 from optimizer.instance.reach import reach_grid
+from optimizer.instance.root_rings import root_rings_of
 from optimizer.instance.rules import PARTS, Limits, Part
 from optimizer.instance.variants import Variant, variants_of
 from optimizer.instance.wishes import with_wishes
@@ -27,6 +29,7 @@ if TYPE_CHECKING:
     from decimal import Decimal
 
 CENTS = 100
+PAVED_SLACK_SQFT = 0.05
 
 
 def build_instance(
@@ -52,8 +55,10 @@ def build_instance(
         lines_y=_lines(context, 1),
         order_rate=round(CENTS * rates().order * scenario.brief.weights.order * context.lattice.step_ft),
         spendable=_spendable(scenario, book) if limits.ceiling else None,
-        ways_estimate=ways_estimate(context, built, book),
+        ways_estimate=ways_estimate(context, built, book) + steps_estimate(context, built, book),
         reach=reach_grid(context) if limits.reachable else None,
+        pavable_cells=_pavable_cells(context) if limits.paved else None,
+        rings=root_rings_of(context) if limits.rings else (),
     )
 
 
@@ -69,7 +74,7 @@ def _room(context: Context, room: SizedRoom, book: PriceBook, limits: Limits, pa
     weights = context.scenario.brief.weights
     point = CENTS * worth_rate(context.scenario, context.rooms) * weights.worth
     most = max(choice.worth for choice in room.choices)
-    allowed, hours = allowed_positions(context, room, variants, parts), cell_hours(context, room)
+    allowed = allowed_positions(context, room, variants, parts)
     return InstanceRoom(
         name=room.name,
         required=room.required and limits.required,
@@ -86,7 +91,9 @@ def _room(context: Context, room: SizedRoom, book: PriceBook, limits: Limits, pa
             for variant in variants
         ),
         allowed=allowed,
-        losses=tuple(place_losses(context, room, variant, hours) for variant in variants),
+        losses=tuple(
+            place_losses(context, room, variant, cells) for variant, cells in zip(variants, allowed, strict=True)
+        ),
         absent_loss=round(point * most),
     )
 
@@ -143,6 +150,15 @@ def _lines(context: Context, axis: int) -> tuple[int, ...]:
             if line is not None and abs(start[axis] - end[axis]) < 1e-4:
                 found.add(line)
     return tuple(sorted(found))
+
+
+def _pavable_cells(context: Context) -> int | None:
+    """Cells that paved rooms may take by the site's limit, rounded so that what the check allows is allowed."""
+    share = context.site.paved_share_limit
+    if share is None:
+        return None
+    yard = context.boundary.difference(shapely.union_all(context.buildings))
+    return int((share * yard.area + PAVED_SLACK_SQFT) / context.lattice.step_ft**2)
 
 
 def _spendable(scenario: Scenario, book: PriceBook) -> int | None:

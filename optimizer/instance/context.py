@@ -1,10 +1,13 @@
 """The posed yard on its grid, and the room that a rule is asked about."""
 
 import math
+from collections.abc import Hashable
 from dataclasses import dataclass
 from functools import cached_property
 
+import numpy as np
 import shapely
+from numpy.typing import NDArray
 from shapely import Geometry, Polygon
 
 from optimizer.catalogue import SizedRoom
@@ -33,6 +36,11 @@ class Context:
     def buildings(self) -> tuple[Polygon, ...]:
         """Outlines of the buildings."""
         return tuple(Polygon(building.outline) for building in self.site.buildings)
+
+    @cached_property
+    def known_shares(self) -> dict[Hashable, NDArray[np.float64]]:
+        """Shares of sight that were worked out already; filled by `instance/sight.py` and `search/sight.py`."""
+        return {}
 
     def thing(self, name: str) -> Geometry | None:
         """A door, window, entrance, tree or eye as a point, a building, structure or other outline as a polygon."""

@@ -1,4 +1,4 @@
-"""What ways and runs will cost, roughly: estimates, which guide the explorer and on which no proof rests."""
+"""What ways, steps and runs will cost, roughly: estimates, which guide the explorer and on which no proof rests."""
 
 import math
 from collections.abc import Sequence
@@ -7,11 +7,14 @@ import numpy as np
 
 from optimizer.catalogue import PriceBook, SizedChoice
 from optimizer.circulation import CLEAR_WIDTH_FT
+from optimizer.fields import ground_z_ft
 from optimizer.instance.context import Context
 from optimizer.instance.instance import InstanceRoom
 from optimizer.instance.lattice import Cells
 
 CENTS = 100
+INCHES_A_FOOT = 12
+LIKELY_RISER_IN = 6.0
 
 
 def ways_estimate(context: Context, rooms: Sequence[InstanceRoom], book: PriceBook) -> int:
@@ -22,6 +25,17 @@ def ways_estimate(context: Context, rooms: Sequence[InstanceRoom], book: PriceBo
     length_ft = sum(math.dist(stop, middle) for stop in stops)
     with_contingency = 1 + context.scenario.brief.budget.contingency
     return round(CENTS * float(book.of("path paving").price * with_contingency) * CLEAR_WIDTH_FT * length_ft)
+
+
+def steps_estimate(context: Context, rooms: Sequence[InstanceRoom], book: PriceBook) -> int:
+    """Price of as many risers as the ground falls over where rooms may stand [cents]."""
+    places = [np.argwhere(cells) for room in rooms for cells in room.allowed if cells.any()]
+    if not places or not context.site.levels:
+        return 0
+    corners = np.unique(np.concatenate(places), axis=0)
+    z = ground_z_ft(context.site, [(context.lattice.x_ft(int(x)), context.lattice.y_ft(int(y))) for y, x in corners])
+    risers = float(np.ptp(z)) * INCHES_A_FOOT / LIKELY_RISER_IN
+    return round(CENTS * risers * float(book.of("steps").price * (1 + context.scenario.brief.budget.contingency)))
 
 
 def runs_estimate(context: Context, choice: SizedChoice, book: PriceBook, allowed: Sequence[Cells]) -> int:

@@ -9,6 +9,7 @@ from optimizer.instance.context import Context
 from optimizer.instance.lattice import Cells
 from optimizer.instance.pairs import Pair
 from optimizer.instance.reach import ReachGrid
+from optimizer.instance.root_rings import RootRing
 from optimizer.instance.variants import Variant
 
 Losses = NDArray[np.int64]
@@ -59,9 +60,18 @@ class Instance:
     spendable: int | None
     """Cents that the rooms of phase 1 may cost at most; None without a ceiling."""
     ways_estimate: int
-    """Cents that ways will cost, roughly; only a guide."""
+    """Cents that ways with their steps will cost, roughly; only a guide."""
     reach: ReachGrid | None
     """None where reachability is not asked for."""
+    pavable_cells: int | None = None
+    """Most cells that paved rooms may take together; None without a limit. Paths take of it too, which is not in it."""
+    rings: tuple[RootRing, ...] = ()
+    """Outer rings of the kept trees; empty where they are not asked for."""
+
+    def paved_cells(self, room: int, variant: int) -> int:
+        """Cells that a room's variant paves."""
+        taken = self.rooms[room].variants[variant]
+        return taken.width * taken.depth if self.context.rooms[room].rules.paved else 0
 
     def pair(self, one: int, other: int) -> Pair | None:
         """Rules between two rooms, whichever is first."""

@@ -3,7 +3,15 @@
 from dataclasses import dataclass
 from typing import Literal
 
-View = Literal["seen", "hidden"]
+from optimizer.fields.sight_ends import Look
+
+
+@dataclass(frozen=True, slots=True)
+class View:
+    """A look from one room of a pair at the other; `looks` is the room that looks, 0 the pair's first, 1 its second."""
+
+    look: Look
+    looks: int
 
 
 @dataclass(frozen=True, slots=True)
@@ -15,6 +23,8 @@ class PairWish:
     loss: int
     opens: int = 0
     """With `faces`: the room that opens, 0 the pair's first, 1 its second."""
+    view: View | None = None
+    """With `seen` and `hidden`."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,7 +46,10 @@ class Pair:
     touch_share: int = 0
     apart_ft: float = 0.0
     near_ft: float | None = None
+    cover_apart_ft: float = 0.0
+    """Least distance where the room at `cover_end` takes a covered choice."""
+    cover_end: int = 0
     faces: tuple[int, ...] = ()
     open_ends: tuple[int, ...] = ()
-    view: View | None = None
+    views: tuple[View, ...] = ()
     wishes: tuple[PairWish, ...] = ()

@@ -1,14 +1,17 @@
-"""What each place costs a room: hours of sun missed, and wishes towards things of the site that are not kept."""
+"""What each place costs a room: hours of sun missed, smoke at openings, wishes towards things of the site not kept."""
 
 import numpy as np
 from numpy.typing import NDArray
 
+from optimizer.brief import Weights
 from optimizer.catalogue import SizedRoom, rates
-from optimizer.fields import sun_hours
+from optimizer.fields import door_smoke, smoke_factor, smoke_source, wind_rose
+from optimizer.instance.anchors import centres_ft
 from optimizer.instance.context import Context
 from optimizer.instance.instance import Losses
-from optimizer.instance.lattice import window_sums
+from optimizer.instance.lattice import Cells
 from optimizer.instance.rules.relations import ON_THING, thing_of
+from optimizer.instance.sun import mean_hours
 from optimizer.instance.variants import Variant
 from optimizer.instance.wishes import wish_loss
 
@@ -17,14 +20,13 @@ LEVEL_CENTS = 20_000
 """Losses of places are counted in whole levels, rounded down: few zones for the solver, and still a floor."""
 
 
-def place_losses(context: Context, room: SizedRoom, variant: Variant, hours: NDArray[np.float64] | None) -> Losses:
-    """Sun hours missed and wishes towards things of the site that are not kept, at every position [cents]."""
+def place_losses(context: Context, room: SizedRoom, variant: Variant, allowed: Cells) -> Losses:
+    """Sun hours missed, smoke at openings, wishes towards things of the site not kept, at allowed positions [cents]."""
     losses = np.zeros((context.lattice.rows, context.lattice.columns))
-    if room.sun is not None and hours is not None:
-        missed = _missed(hours, room, variant)
-        losses[: missed.shape[0], : missed.shape[1]] += (
-            CENTS * rates().sun * context.scenario.brief.weights.sun * missed
-        )
+    missed = _missed(context, room, variant)
+    if missed is not None:
+        losses[: missed.shape[0], : missed.shape[1]] += CENTS * rates().sun * _weights(context).sun * missed
+    losses += CENTS * rates().smoke * _weights(context).smoke * smoke_at_openings(context, room, variant, allowed)
     for relation in context.scenario.brief.relations:
         thing = None if relation.is_hard else thing_of(context, relation, room)
         if thing is not None:
@@ -33,21 +35,25 @@ def place_losses(context: Context, room: SizedRoom, variant: Variant, hours: NDA
     return np.asarray(np.floor(losses / LEVEL_CENTS) * LEVEL_CENTS, dtype=np.int64)
 
 
-def cell_hours(context: Context, room: SizedRoom) -> NDArray[np.float64] | None:
-    """Hours of direct sun in the middle of every cell, in the room's window; None without a wish."""
-    if room.sun is None:
+def smoke_at_openings(context: Context, room: SizedRoom, variant: Variant, allowed: Cells) -> NDArray[np.float64]:
+    """Sum over doors and opening windows of the weighed share of the season that they lie in the room's smoke."""
+    source = smoke_source(context.scenario.brief, room)
+    result = np.zeros(allowed.shape)
+    if source is not None and wind_rose(context.scenario.site) is not None and allowed.any():
+        posed = np.stack(centres_ft(context.lattice, variant), axis=-1)[allowed]
+        # The wind knows the plan, not the pose.
+        plan = np.array([context.pose.back((float(x), float(y))) for x, y in posed])
+        result[allowed] = smoke_factor(source) * door_smoke(context.scenario.site, source, plan[:, 0], plan[:, 1])
+    return result
+
+
+def _missed(context: Context, room: SizedRoom, variant: Variant) -> NDArray[np.float64] | None:
+    sun, hours = room.sun, mean_hours(context, room, variant)
+    if sun is None or hours is None:
         return None
-    lattice = context.lattice
-    x = lattice.x0_ft + lattice.step_ft * (np.arange(lattice.columns) + 0.5)
-    y = lattice.y0_ft + lattice.step_ft * (np.arange(lattice.rows) + 0.5)
-    posed = np.stack([axis.ravel() for axis in np.meshgrid(x, y)], axis=1)
-    plan = np.array([context.pose.back((float(a), float(b))) for a, b in posed])
-    hours = sun_hours(context.scenario.site, plan, room.sun)
-    return np.asarray(hours.reshape(lattice.rows, lattice.columns))
+    given = hours if sun.want == "sun" else sun.window_h - hours
+    return np.maximum(0.0, sun.wished_h - given)
 
 
-def _missed(hours: NDArray[np.float64], room: SizedRoom, variant: Variant) -> NDArray[np.float64]:
-    sun = room.sun
-    assert sun is not None
-    mean = window_sums(hours, width=variant.width, depth=variant.depth) / (variant.width * variant.depth)
-    return mean if sun.want == "shade" else (sun.to_h - sun.from_h) - mean
+def _weights(context: Context) -> Weights:
+    return context.scenario.brief.weights

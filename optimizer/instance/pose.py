@@ -64,6 +64,7 @@ class Pose:
             trees=tuple(replace(t, at=self.point(t.at)) for t in site.trees),
             keep_outs=tuple(replace(k, outline=self._ring(k.outline)) for k in site.keep_outs),
             utilities=tuple(replace(u, at=self.point(u.at)) for u in site.utilities),
+            utility_lines=tuple(replace(u, line=self._ring(u.line)) for u in site.utility_lines),
             surroundings=tuple(
                 replace(
                     s,
@@ -133,7 +134,7 @@ def _pose(site: Site, matrix: Matrix) -> Pose:
 def _signature(site: Site, pose: Pose) -> tuple[Point, ...]:
     """What a pose looks like, independent of where rings start: things in file order, corners sorted."""
     rings = [site.boundary, *(b.outline for b in site.buildings), *(s.outline for s in site.structures)]
-    rings += [k.outline for k in site.keep_outs]
+    rings += [*(k.outline for k in site.keep_outs), *(u.line for u in site.utility_lines)]
     groups = (site.doors, site.windows, site.entrances, site.trees, site.utilities)
     points = [[thing.at] for group in groups for thing in group]
     posed = [sorted(_rounded(pose.point(point)) for point in group) for group in (*map(list, rings), *points)]

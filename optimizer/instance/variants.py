@@ -1,6 +1,6 @@
 """A room's choices in whole steps, with every quarter turn and front they may be placed in."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from optimizer.catalogue import SizedRoom
 from optimizer.instance.lattice import Lattice
@@ -18,6 +18,7 @@ class Variant:
     depth: int
     front: Front | None
     anchor: tuple[int, int]
+    covered: bool = False
     cost: int = 0
     """Least phase 1 cost, contingency included, in cents."""
     likely_cost: int = 0
@@ -35,7 +36,7 @@ def variants_of(
     one step short of its choice.
     """
     return tuple(
-        variant
+        replace(variant, covered=choice.cover is not None)
         for index, choice in enumerate(room.choices)
         for short in ((0,) if exact else (0, 1))
         for variant in _turns(

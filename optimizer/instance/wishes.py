@@ -7,6 +7,7 @@ from optimizer.catalogue import rates
 from optimizer.instance.context import Context
 from optimizer.instance.pairs import Pair, PairWish
 from optimizer.instance.rules.relations import end_of, joins
+from optimizer.instance.sight import view_of
 
 CENTS = 100
 
@@ -38,6 +39,9 @@ def _wish(context: Context, pair: Pair, relation: Relation) -> PairWish:
         case "faces":
             return PairWish("faces", 0.0, loss, opens=end_of(context, relation, pair, 0))
         case "in_view":
-            return PairWish("seen", 0.0, loss)
+            return PairWish("seen", 0.0, loss, view=view_of(context, relation, pair))
         case "out_of_view":
-            return PairWish("hidden", 0.0, loss)
+            return PairWish("hidden", 0.0, loss, view=view_of(context, relation, pair))
+        case "accessible":
+            # Asked for between a door or entrance and a room, never between two rooms.
+            raise ValueError(relation.kind)

@@ -7,6 +7,7 @@ from ortools.sat.python.cp_model import IntVar
 
 from optimizer.instance import Instance, Pair
 from optimizer.model.distances import keep_apart, keep_near
+from optimizer.model.limits import pave
 from optimizer.model.linear import Linear
 from optimizer.model.objective import Rooms, rooms_loss, walking_loss, wishes_loss
 from optimizer.model.order import order_loss
@@ -39,6 +40,7 @@ def build_model(instance: Instance, scope: Scope, *, with_objective: bool = True
         _relate(view)
     _redundant_no_overlap(model, instance, rooms)
     _spend(model, instance, rooms)
+    pave(model, instance, rooms)
     if with_objective:
         model.minimize(_objective(model, instance, rooms, views, sides, scope))
     return LayoutModel(model, rooms)
@@ -69,6 +71,8 @@ def _relate(view: PairModel) -> None:
         keep_near(view, view.pair.near_ft, unless=[])
     if view.pair.apart_ft > 0:
         keep_apart(view, view.pair.apart_ft, unless=[])
+    if view.pair.cover_apart_ft > 0:
+        keep_apart(view, view.pair.cover_apart_ft, unless=view.uncovered(view.pair.cover_end))
     for end in view.pair.faces:
         face(view, end, unless=[])
 

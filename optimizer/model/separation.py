@@ -27,6 +27,12 @@ class PairModel:
     both: list[BoolVarT]
     side: int | None
 
+    def uncovered(self, end: int) -> list[BoolVarT]:
+        """Literals of the variants without a roof of the room at an end."""
+        index, variables = (self.pair.first, self.first) if end == 0 else (self.pair.second, self.second)
+        variants = self.instance.rooms[index].variants
+        return [literal for v, literal in variables.literals.items() if not variants[v].covered]
+
     def gaps(self) -> dict[int, Linear]:
         """Gap between the rooms with the first on each side of the second."""
         a, b = self.first, self.second

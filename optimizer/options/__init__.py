@@ -1,5 +1,6 @@
 """Options: layouts with their figures and proofs, ranked by the exact figures and told apart by idea."""
 
+from optimizer.options.cautions import cautions_for
 from optimizer.options.option import (
     Conflict,
     DiffersBy,
@@ -12,8 +13,9 @@ from optimizer.options.option import (
     SearchStatus,
     WayOut,
 )
+from optimizer.options.permits import permits_for
 from optimizer.options.ranking import LEAST_DIFFERENCE, ranked
-from optimizer.options.reasons import cautions_for, reason_for
+from optimizer.options.reasons import reason_for
 from optimizer.options.score import Losses, losses_of
 
 __all__ = [
@@ -31,6 +33,7 @@ __all__ = [
     "WayOut",
     "cautions_for",
     "losses_of",
+    "permits_for",
     "ranked",
     "reason_for",
 ]

@@ -52,6 +52,8 @@ class Option:
     cautions: tuple[str, ...]
     proof: Proof
     differs_by: DiffersBy | None
+    permits: tuple[str, ...] = ()
+    """Permits and approvals likely needed: a prompt, no advice."""
 
     @property
     def left_out_rooms(self) -> tuple[str, ...]:

@@ -1,30 +1,20 @@
-"""Why a concept is worth a look, how it differs, and what to be careful about: plain sentences."""
+"""Why a concept is worth a look, and how it differs: plain sentences."""
 
-from collections.abc import Sequence
-
-from optimizer.catalogue import SizedRoom
 from optimizer.layout import Layout, Placement
 from optimizer.options.option import Option
-from optimizer.scenario import Scenario
+from optimizer.options.words import listed
 from optimizer.units import metres_from_feet
 
 LEAST_SAVED, LEAST_WALKED_FT, LEAST_MOVED_FT = 500, 50.0, 8.0
 """What is worth telling: money in the book's currency, feet walked and moved."""
 ALIKE = "the same idea, drawn a little differently"
-_CONCEPT = "Concept stage only: sizes and prices are estimates, to be confirmed on site and by whoever builds."
-_BY_KIND = {
-    "fire": "Fire: distances are model-code defaults; local fire code and the maker's listing decide.",
-    "kitchen": "Gas and electricity: run and connected by licensed trades under local codes.",
-    "reserve": "Water: barriers, bonding and setbacks of a later pool or tub follow local codes.",
-}
-_GROUND = "Drainage, retaining and structure: to be designed by licensed practice for the real ground."
 
 
 def reason_for(option: Option, best: Option | None, *, currency: str, units: str) -> str:
     """One plain sentence: what speaks for the concept, seen from the best one."""
     if best is None:
         absent = option.left_out_rooms
-        tail = f", without the {_listed(absent)}" if absent else ", with every wished room"
+        tail = f", without the {listed(absent)}" if absent else ", with every wished room"
         return f"The least loss by the exact figures{tail}."
     parts = _presence(option.layout, best.layout, without="does without", with_="brings in")
     saved = best.appraisal.cost.phase(1) - option.appraisal.cost.phase(1)
@@ -47,8 +37,8 @@ def difference_words(one: Layout, other: Layout) -> str:
 def _presence(one: Layout, other: Layout, *, without: str, with_: str) -> list[str]:
     absent = [p.room for p in other.placements if one.of(p.room) is None]
     added = [p.room for p in one.placements if other.of(p.room) is None]
-    told = [f"{without} the {_listed(absent)}"] if absent else []
-    return told + ([f"{with_} the {_listed(added)}"] if added else [])
+    told = [f"{without} the {listed(absent)}"] if absent else []
+    return told + ([f"{with_} the {listed(added)}"] if added else [])
 
 
 def _changes(one: Layout, other: Layout) -> list[str]:
@@ -69,19 +59,6 @@ def _where(before: Placement, now: Placement) -> str:
     if abs(dx) >= abs(dy):
         return "farther right" if dx > 0 else "farther left"
     return "farther up the plan" if dy > 0 else "farther down the plan"
-
-
-def cautions_for(scenario: Scenario, rooms: Sequence[SizedRoom], layout: Layout) -> tuple[str, ...]:
-    """What this concept must be careful about."""
-    kinds = {room.rules.kind for room in rooms if layout.of(room.name) is not None}
-    found = [_CONCEPT, *(words for kind, words in _BY_KIND.items() if kind in kinds)]
-    if scenario.site.trees:
-        found.append("Trees: work near a kept tree's roots needs an arborist's word.")
-    return (*found, _GROUND)
-
-
-def _listed(names: Sequence[str]) -> str:
-    return " and ".join(names) if len(names) < 3 else ", ".join(names[:-1]) + " and " + names[-1]
 
 
 def _sentence(words: str) -> str:

@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from optimizer.appraisal import Appraisal, unaligned_ft
+from optimizer.appraisal import Appraisal, smoke_loss_units, unaligned_ft
 from optimizer.catalogue import SizedRoom, rates
 from optimizer.layout import Layout
 from optimizer.scenario import Scenario
@@ -32,5 +32,6 @@ def losses_of(
         ("worth", weights.worth * worth_rate * max(0.0, most - appraisal.worth)),
         ("sun", weights.sun * rate.sun * sum(missed for _, _, missed in appraisal.sun_h)),
         ("order", weights.order * rate.order * unaligned_ft(scenario.site, layout)),
+        ("smoke", weights.smoke * rate.smoke * smoke_loss_units(scenario.brief, rooms, appraisal.site.smoke)),
         ("sight", weights.sight * rate.sight * wish_weights),
     )

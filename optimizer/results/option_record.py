@@ -10,24 +10,28 @@ from optimizer.check import Finding
 from optimizer.circulation import Way
 from optimizer.layout import Placement
 from optimizer.options import Option
+from optimizer.results.site_record import site_record
 
 
 def option_record(rooms: Sequence[SizedRoom], option: Option) -> dict[str, Any]:
     """Record of an option. Lengths in feet, money as text with two decimals."""
     by_name = {room.name: room for room in rooms}
+    ground = option.appraisal.site.ground
+    levels = dict(ground.levels) if ground else {}
     return {
         "id": option.id,
         "rank": option.rank,
         "score": option.score,
         "losses": dict(option.losses),
         "reason": option.reason,
-        "rooms": [_room(by_name[place.room], place) for place in option.layout.placements],
+        "rooms": [_room(by_name[place.room], place, levels.get(place.room)) for place in option.layout.placements],
         "left_out": [{"name": left.room, "why": left.why} for left in option.left_out],
         "paths": [_path(way) for way in option.appraisal.ways],
         "cost": _cost(option.appraisal.cost),
         "measures": _measures(option.appraisal),
         "findings": [_finding(finding) for finding in option.findings],
         "cautions": list(option.cautions),
+        "permits": list(option.permits),
         "proof": {
             "arrangement": option.proof.arrangement,
             "objective": option.proof.objective,
@@ -42,7 +46,7 @@ def money(amount: Decimal) -> str:
     return f"{amount:.2f}"
 
 
-def _room(room: SizedRoom, place: Placement) -> dict[str, Any]:
+def _room(room: SizedRoom, place: Placement, level_ft: float | None) -> dict[str, Any]:
     choice = room.choice(place.choice)
     return {
         "name": place.room,
@@ -56,7 +60,7 @@ def _room(room: SizedRoom, place: Placement) -> dict[str, Any]:
         "front": place.front,
         "shape": "rectangle",
         "seats": choice and choice.seats,
-        "level_ft": None,
+        "level_ft": level_ft,
     }
 
 
@@ -103,7 +107,8 @@ def _measures(appraisal: Appraisal) -> dict[str, Any]:
         "sun": [{"room": room, "hours": hours, "missed_h": missed} for room, hours, missed in appraisal.sun_h] or None,
         "sight": {"missed": [list(pair) for pair in appraisal.sight_missed]},
         "wishes_missed": list(appraisal.wishes_missed),
-        "steps": None,
+        "steps": appraisal.site.ground and appraisal.site.ground.risers,
+        **site_record(appraisal.site),
     }
 
 

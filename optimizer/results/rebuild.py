@@ -9,6 +9,7 @@ from optimizer.check import Finding
 from optimizer.circulation import Way
 from optimizer.layout import Front, Layout, Placement
 from optimizer.options import Conflict, DiffersBy, LeftOut, Option, Proof, SearchRecord, WayOut
+from optimizer.results.site_record import site_from
 from optimizer.results.untrusted import Record, refuse
 
 FARTHEST_FT: Final = 100_000.0
@@ -32,6 +33,7 @@ def option_from(record: Record) -> Option:
         appraisal=_appraisal(record),
         findings=tuple(_finding(finding) for finding in record.records("findings")),
         cautions=record.texts("cautions"),
+        permits=record.texts("permits") if "permits" in record.values else (),
         proof=Proof(
             proof.one_of("arrangement", ("proven", "bounded")), proof.number("objective"), proof.number("bound")
         ),
@@ -115,6 +117,7 @@ def _appraisal(record: Record) -> Appraisal:
         sun_h=_sun(measures),
         sight_missed=_pairs(measures.record("sight"), "missed"),
         wishes_missed=measures.texts("wishes_missed"),
+        site=site_from(measures),
     )
 
 

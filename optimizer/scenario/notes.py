@@ -3,17 +3,21 @@
 from collections.abc import Iterator
 from typing import Final
 
+from shapely import MultiPoint, Point, Polygon
+
+from optimizer.catalogue.heights import DEFAULT_HEIGHT_FT
 from optimizer.scenario.rings import outside_ft
 from optimizer.scenario.scenario import Scenario
 from optimizer.site import Site
 from optimizer.units import feet_inches
 
 _TOUCHES_FT: Final = 0.02
+_REACHES_FT: Final = 1.0
 
 
 def scenario_notes(scenario: Scenario) -> tuple[str, ...]:
-    """Plain sentences: buildings over the boundary, and what the file says that no figure rests on yet."""
-    return (*_overhangs(scenario.site), *_not_used_yet(scenario))
+    """Plain sentences: buildings over the boundary, heights taken, what the file says that no figure rests on yet."""
+    return (*_overhangs(scenario.site), *_heights(scenario), *_levels(scenario.site), *_not_used_yet(scenario))
 
 
 def _overhangs(site: Site) -> Iterator[str]:
@@ -27,14 +31,36 @@ def _overhangs(site: Site) -> Iterator[str]:
             )
 
 
-def _not_used_yet(scenario: Scenario) -> Iterator[str]:
-    """Keys that are read and kept, and do not count yet."""
+def _heights(scenario: Scenario) -> Iterator[str]:
+    """Tell of things without a height, whose shadows have a usual one, where a room's sun rests on them."""
+    if all(room.sun is None for room in scenario.brief.rooms):
+        return
     site = scenario.site
-    if site.levels:
-        yield "levels: used for the steps at doors only; slopes, drainage and retaining walls are not worked out"
-    if any(thing.eye_z_ft is not None for thing in site.surroundings):
-        yield "eye_z: read; sight is judged on the plan only, whatever the height of the eye"
-    if site.wind_from_deg is not None:
-        yield "wind_from: read; smoke is not worked out"
+    nearby = [(t.name, t.height_ft, "building" if t.outline else "fence") for t in site.surroundings if not t.at]
+    things = (
+        *((b.name, b.height_ft, "building") for b in site.buildings),
+        *((s.name, s.height_ft, "structure") for s in site.structures),
+        *((t.name, t.height_ft, "tree") for t in site.trees),
+        *nearby,
+    )
+    for name, height_ft, kind in things:
+        if height_ft is None:
+            yield f"{name}: no height given; for its shadow {feet_inches(DEFAULT_HEIGHT_FT[kind])} is taken"
+
+
+def _levels(site: Site) -> Iterator[str]:
+    """Tell of spot levels outside the yard, and of ground that none of them speaks of."""
+    yard, spots = Polygon(site.boundary), MultiPoint([level.at for level in site.levels])
+    outside = sum(not yard.buffer(_TOUCHES_FT).covers(Point(level.at)) for level in site.levels)
+    if outside:
+        yield f"levels: {outside} of {len(site.levels)} lie outside the yard; they count for the ground between them"
+    if len(site.levels) == 1:
+        yield "levels: one only, so the ground is taken as flat at it; slopes, steps and drainage need more"
+    elif site.levels and yard.difference(spots.convex_hull.buffer(_REACHES_FT)).area > _REACHES_FT:
+        yield "levels: they do not reach all of the yard; beyond them the ground keeps the height of their nearest edge"
+
+
+def _not_used_yet(scenario: Scenario) -> Iterator[str]:
+    """Tell of what is held for later without a design of its own."""
     if any(len(room.futures) > 1 for room in scenario.brief.rooms):
         yield "futures: the ground held takes any one of them; phase 2 is priced with the dearest of them"

@@ -12,6 +12,7 @@ from optimizer.scenario.schema import RelationPart, ScenarioPart
 
 _FIGURE_OF: Final[Mapping[RelationKind, str]] = {"near": "within", "apart": "at_least", "touching": "shared_edge"}
 _NEEDED: Final = ("within", "at_least")
+_OF_SIGHT: Final = ("in_view", "out_of_view")
 
 
 def relation_complaints(scenario: ScenarioPart) -> Iterator[Complaint]:
@@ -21,7 +22,7 @@ def relation_complaints(scenario: ScenarioPart) -> Iterator[Complaint]:
     for index, relation in enumerate(scenario.brief.relations):
         path: Path = ("brief", "relations", index)
         yield from _unknown_ends(relation, path, known)
-        yield from _unfit_ends(relation, path, rooms, points)
+        yield from _unfit_ends(relation, path, rooms, points, walkable_names(scenario) - rooms)
         yield from _figures(relation, path)
     yield from _contradictions(scenario.brief.relations)
     yield from _trips(scenario, known)
@@ -36,7 +37,7 @@ def _unknown_ends(relation: RelationPart, path: Path, known: frozenset[str]) -> 
 
 
 def _unfit_ends(
-    relation: RelationPart, path: Path, rooms: frozenset[str], points: frozenset[str]
+    relation: RelationPart, path: Path, rooms: frozenset[str], points: frozenset[str], openings: frozenset[str]
 ) -> Iterator[Complaint]:
     """Find ends between which the relation means nothing."""
     first, second = relation.between
@@ -47,6 +48,8 @@ def _unfit_ends(
         yield Complaint(place, "one room at least", "two things that stay where they are", "name a room of the brief")
     elif relation.kind == "faces" and first not in rooms:
         yield Complaint((*place, 0), "a room that opens towards the second", repr(first), "name the room first")
+    elif relation.kind == "accessible" and openings.isdisjoint(relation.between):
+        yield Complaint(place, "a door or entrance and a room", "neither is one", "name where the way starts")
     elif relation.kind == "touching" and not points.isdisjoint(relation.between):
         found = "a door, window, entrance, tree or eye, which has none"
         yield Complaint(place, "two names with edges that can touch", found, "use kind: near with a small `within`")
@@ -64,6 +67,11 @@ def _figures(relation: RelationPart, path: Path) -> Iterator[Complaint]:
     if relation.by and relation.kind not in ("near", "apart"):
         advice = "take it away or correct the kind"
         yield Complaint((*path, "by"), "`by` with kind: near or apart only", f"kind: {relation.kind}", advice)
+    for key in ("share", "eye"):
+        if getattr(relation, key) is not None and relation.kind not in _OF_SIGHT:
+            advice = "take it away or correct the kind"
+            expected = f"`{key}` with kind: in_view or out_of_view only"
+            yield Complaint((*path, key), expected, f"kind: {relation.kind}", advice)
 
 
 def _contradictions(relations: Iterable[RelationPart]) -> Iterator[Complaint]:

@@ -1,6 +1,7 @@
 """What must hold between the parts of a site: outlines that close, walls under doors, a place that exists."""
 
 import datetime as dt
+import math
 import zoneinfo
 from collections.abc import Iterator
 from typing import Final, get_args
@@ -33,6 +34,7 @@ def site_complaints(scenario: ScenarioPart) -> Iterator[Complaint]:
     yield from _on_the_boundary(site, broken)
     yield from _on_walls(site, broken)
     yield from _surroundings(site)
+    yield from _levels(site, broken)
     yield from _utilities(site)
     yield from _permissions(scenario)
 
@@ -160,6 +162,21 @@ def _permissions(scenario: ScenarioPart) -> Iterator[Complaint]:
             if name not in kinds:
                 advice = did_you_mean(name, kinds, "write one of these")
                 yield Complaint(("site", "keep_outs", index, "allow", place), ", ".join(kinds), repr(name), advice)
+
+
+def _levels(site: SitePart, broken: set[Path]) -> Iterator[Complaint]:
+    """Levels that are no farther from the yard than it is long: farther ones are of another yard or another unit."""
+    if ("site", "boundary", "corners") in broken:
+        return
+    corners = site.boundary.corners
+    xs, ys = zip(*corners, strict=True)
+    far_ft = math.hypot(max(xs) - min(xs), max(ys) - min(ys))
+    for index, level in enumerate(site.levels):
+        off_ft = distance_ft(corners, level.at)
+        if off_ft > far_ft:
+            found = f"{point_text(level.at)}, {off_ft:.0f} ft outside"
+            advice = "check its coordinates and their unit"
+            yield Complaint(("site", "levels", index, "at"), "a level in the yard or beside it", found, advice)
 
 
 def _utilities(site: SitePart) -> Iterator[Complaint]:

@@ -4,6 +4,7 @@ import numpy as np
 
 from optimizer.instance import Variant
 from optimizer.search.board import FORBIDDEN, Board
+from optimizer.search.limits import paved_left, strike_out_rings
 from optimizer.search.order import order_vectors
 from optimizer.search.pair_masks import Table, strike_out
 from optimizer.search.state import Spot, State
@@ -17,9 +18,11 @@ def best_spot(
     """Best spot of the room, or None where leaving it out is better (or nothing is allowed)."""
     data = board.instance.rooms[room]
     best, best_loss = None, ABSENT_REQUIRED if data.required else data.absent_loss
-    left = _cents_left(board, state, room)
+    left, ground = _cents_left(board, state, room), paved_left(board, state, room)
     for index, variant in enumerate(data.variants):
         if left is not None and variant.likely_cost > left:
+            continue
+        if ground is not None and board.instance.paved_cells(room, index) > ground:
             continue
         table = losses_of(board, state, room, index)
         if noise is not None:
@@ -43,7 +46,7 @@ def losses_of(board: Board, state: State, room: int, index: int) -> Table:
     for other, spot in enumerate(state):
         if spot is not None and other != room:
             table = strike_out(board, table, room=room, variant=variant, other=other, spot=spot)
-    return table
+    return strike_out_rings(board, state, room, variant, table)
 
 
 def _pulled(board: Board, state: State, room: int, variant: Variant) -> tuple[np.ndarray, np.ndarray]:

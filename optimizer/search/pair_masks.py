@@ -5,9 +5,10 @@ from typing import Any
 import numpy as np
 
 from optimizer.instance import Pair, Variant
+from optimizer.instance.pairs import View
 from optimizer.layout.placement import FRONT_VECTORS
 from optimizer.search.board import FORBIDDEN, Board
-from optimizer.search.sight import hidden_from
+from optimizer.search.sight import Sides, kept_looks
 from optimizer.search.state import Spot
 
 Table = np.ndarray
@@ -106,6 +107,8 @@ def _clear_or_touching(view: Relative, table: Table) -> Table:
 def _strike_distances(view: Relative, table: Table) -> None:
     if view.pair.apart_ft > 0:
         table[~_farther(view, view.pair.apart_ft)] = FORBIDDEN
+    if view.pair.cover_apart_ft > 0 and view.ends[view.pair.cover_end].covered:
+        table[~_farther(view, view.pair.cover_apart_ft)] = FORBIDDEN
     if view.pair.near_ft is not None:
         table[~_within(view, view.pair.near_ft)] = FORBIDDEN
 
@@ -150,9 +153,14 @@ def _strike_fronts(view: Relative, table: Table) -> None:
 
 
 def _strike_views(view: Relative, table: Table) -> None:
-    if view.pair.view is not None:
-        hidden = hidden_from(view.board, view.moving, view.placed, view.spot)
-        table[hidden if view.pair.view == "seen" else ~hidden] = FORBIDDEN
+    for look in view.pair.views:
+        table[~_sees(view, look, table)] = FORBIDDEN
+
+
+def _sees(view: Relative, look: View, table: Table) -> np.ndarray:
+    """Positions that keep a look between the two, of those that are still allowed."""
+    sides = Sides(view.moving, view.placed, view.spot, moving_looks=look.looks == view.moving_end)
+    return kept_looks(view.board, look, sides, table < FORBIDDEN)
 
 
 def _charge_wishes(view: Relative, table: Table) -> None:
@@ -167,7 +175,6 @@ def _charge_wishes(view: Relative, table: Table) -> None:
             kept = np.zeros(table.shape, dtype=bool)
             for place in view.touching(max(1, round(wish.amount_ft / view.board.instance.context.lattice.step_ft))):
                 kept[place] = True
-        else:
-            hidden = hidden_from(view.board, view.moving, view.placed, view.spot)
-            kept = ~hidden if wish.asks == "seen" else hidden
+        elif wish.view is not None:
+            kept = _sees(view, wish.view, table)
         table[~kept] += wish.loss

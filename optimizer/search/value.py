@@ -6,6 +6,7 @@ import numpy as np
 
 from optimizer.search.board import FORBIDDEN, Board
 from optimizer.search.insertion import ABSENT_REQUIRED, cost_of
+from optimizer.search.limits import keeps_limits
 from optimizer.search.order import order_loss
 from optimizer.search.pair_masks import strike_out
 from optimizer.search.state import State
@@ -15,6 +16,8 @@ def value_of(board: Board, state: State) -> int:
     """Objective [cents]; FORBIDDEN or more where a rule of the model is broken."""
     instance = board.instance
     if instance.spendable is not None and cost_of(board, state) > instance.spendable:
+        return FORBIDDEN
+    if not keeps_limits(board, state):
         return FORBIDDEN
     total = order_loss(board, state)
     for room, spot in enumerate(state):

@@ -6,7 +6,7 @@ from optimizer.options import Option
 from optimizer.results import Result
 from ui.components.cost_table import cost_table
 from ui.components.markup import Markup, element, paragraph, show
-from ui.components.pictures import large_plan
+from ui.components.site_pictures import site_pictures
 from ui.jobs import Job
 from ui.view_models import Check, Figure, Sheet, sheet
 
@@ -14,7 +14,7 @@ from ui.view_models import Check, Figure, Sheet, sheet
 def concept_sheet(job: Job, result: Result, option: Option) -> None:
     """Show one concept in full."""
     shown = sheet(option, result.scenario)
-    show(large_plan(job, option))
+    site_pictures(job, result.scenario, option)
     paragraph(shown.paragraph, css="lead")
     show(element("div", shown.proof, css="proof"))
     _downloads(job, option)
@@ -69,6 +69,9 @@ def _cautions(shown: Sheet) -> None:
     if shown.cautions:
         st.subheader("Heed before building", anchor=False)
         show(element("div", *(element("p", caution) for caution in shown.cautions), css="caution"))
+    if shown.permits:
+        st.subheader("Permits and approvals to ask about", anchor=False)
+        show(element("ul", *(element("li", permit) for permit in shown.permits)))
 
 
 def _downloads(job: Job, option: Option) -> None:

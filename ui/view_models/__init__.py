@@ -3,8 +3,9 @@
 from ui.view_models.card import Card, card
 from ui.view_models.comparison import Comparison, ComparisonRow, compare
 from ui.view_models.cost_sheet import CostRow, CostSheet, PhaseCost, RoomCost, cost_sheet
+from ui.view_models.figure import Figure
 from ui.view_models.progress import Progress, progress
-from ui.view_models.sheet import Check, Figure, Sheet, sheet
+from ui.view_models.sheet import Check, Sheet, sheet
 from ui.view_models.summary import Summary, ending, scenario_summary
 from ui.view_models.words import CAUTION, Words, listed, number_words, sentence, share_words, words_of
 

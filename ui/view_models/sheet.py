@@ -10,16 +10,9 @@ from optimizer.options import Option, Proof
 from optimizer.scenario import Scenario
 from ui.view_models.card import Card, card
 from ui.view_models.cost_sheet import CostSheet, cost_sheet
+from ui.view_models.figure import Figure
+from ui.view_models.site_figures import site_figures
 from ui.view_models.words import Words, listed, number_words, sentence, share_words, words_of
-
-
-@dataclass(frozen=True, slots=True)
-class Figure:
-    """A measure with its value in words, and what it means."""
-
-    label: str
-    value: str
-    meaning: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,6 +38,7 @@ class Sheet:
     checks: tuple[Check, ...]
     proof: str
     cautions: tuple[str, ...]
+    permits: tuple[str, ...]
 
 
 def sheet(option: Option, scenario: Scenario) -> Sheet:
@@ -53,7 +47,7 @@ def sheet(option: Option, scenario: Scenario) -> Sheet:
     return Sheet(
         card=card(option, words),
         paragraph=_paragraph(option, scenario, words),
-        figures=_figures(option.appraisal, scenario.brief, words),
+        figures=(*_figures(option.appraisal, scenario.brief, words), *site_figures(option.appraisal.site, words)),
         rooms=tuple(_room(place, scenario.brief, words) for place in option.layout.placements),
         left_out=tuple(Figure(left_out.room, sentence(left_out.why)) for left_out in option.left_out),
         wishes_missed=option.appraisal.wishes_missed,
@@ -61,6 +55,7 @@ def sheet(option: Option, scenario: Scenario) -> Sheet:
         checks=_checks(option.findings),
         proof=_proof(option.proof, words),
         cautions=option.cautions,
+        permits=option.permits,
     )
 
 

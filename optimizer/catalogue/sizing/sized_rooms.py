@@ -7,6 +7,7 @@ from optimizer.brief import Brief, RoomKind, RoomWish
 from optimizer.catalogue.data_files import data
 from optimizer.catalogue.kinds import kind_rules
 from optimizer.catalogue.rooms import SizedChoice, SizedRoom
+from optimizer.catalogue.sizing.extras import with_extras
 from optimizer.catalogue.sizing.fire import FIRE
 from optimizer.catalogue.sizing.frame import LEVELS, Level, Size, Sizer, seats_of
 from optimizer.catalogue.sizing.gathering import GATHERING
@@ -30,14 +31,14 @@ SIZERS: Final[dict[RoomKind, Sizer]] = {
 
 
 def sized_rooms(brief: Brief) -> tuple[SizedRoom, ...]:
-    """Every wished room with its choices, smallest worth first.
+    """Every wished room with its choices, smallest worth first; a covered or screened one after its plain original.
 
     Raises
     ------
     ScenarioError
         If a wish names something that the catalogue does not know.
     """
-    return tuple(sized_room(wish) for wish in brief.rooms)
+    return tuple(with_extras(sized_room(wish), brief) for wish in brief.rooms)
 
 
 def sized_room(wish: RoomWish) -> SizedRoom:

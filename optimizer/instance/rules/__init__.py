@@ -3,9 +3,16 @@
 from typing import Final
 
 from optimizer.brief import RuleId
-from optimizer.instance.rules import neighbours, relations, whole, yard
+from optimizer.instance.rules import ground, neighbours, relations, sun, whole, yard
 from optimizer.instance.rules.part import Limits, Part
 
-PARTS: Final[dict[RuleId, Part]] = {**yard.PARTS, **neighbours.PARTS, **relations.PARTS, **whole.PARTS}
+PARTS: Final[dict[RuleId, Part]] = {
+    **yard.PARTS,
+    **ground.PARTS,
+    **sun.PARTS,
+    **neighbours.PARTS,
+    **relations.PARTS,
+    **whole.PARTS,
+}
 
 __all__ = ["PARTS", "Limits", "Part"]

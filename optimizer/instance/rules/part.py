@@ -20,6 +20,10 @@ class Limits:
     """Whether a room has at least the size of its choice."""
     proportion: bool = False
     ceiling: bool = False
+    paved: bool = False
+    """Whether the paved share of the open yard is limited."""
+    rings: bool = False
+    """Whether rooms share out what the rings round trees bear."""
     reachable: bool = False
 
 

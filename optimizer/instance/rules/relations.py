@@ -4,7 +4,6 @@ from collections.abc import Callable
 from dataclasses import replace
 
 import numpy as np
-import shapely
 from shapely import Geometry
 
 from optimizer.brief import Relation, RelationKind, RuleId
@@ -15,11 +14,11 @@ from optimizer.instance.lattice import Cells, any_in_window
 from optimizer.instance.pairs import Pair
 from optimizer.instance.raster import covered, shared_edge, within
 from optimizer.instance.rules.part import Part
+from optimizer.instance.sight import look_in, shares_from_site, view_of
 from optimizer.instance.variants import Variant
 
 TOUCHING_SHARE_FT = 3.0
 TOLERANCE_FT = 0.02
-GRAZE_FT = 1e-4
 
 OnThing = Callable[[Context, Relation, Variant, Geometry, bool], Cells]
 """(context, relation, variant, thing, whether the room is the relation's first) -> allowed positions."""
@@ -64,29 +63,13 @@ def _touching(context: Context, relation: Relation, variant: Variant, thing: Geo
     return np.asarray(shared_edge(cells, width=variant.width, depth=variant.depth) >= share)
 
 
-def _seen(context: Context, relation: Relation, variant: Variant, thing: Geometry, _first: bool) -> Cells:
-    return ~hidden(context, relation, variant, thing)
-
-
-def hidden(context: Context, relation: Relation, variant: Variant, thing: Geometry) -> Cells:
-    """Positions from which the straight line to the thing's centre crosses a building."""
-    x, y = centres_ft(context.lattice, variant)
-    eye = shapely.centroid(thing)
-    ends = np.stack([x, y, np.full_like(x, eye.x), np.full_like(y, eye.y)], axis=-1).reshape(-1, 2, 2)
-    lines = shapely.linestrings(ends)
-    result = np.zeros(len(lines), dtype=bool)
-    for outline in opaque(context, relation):
-        result |= shapely.relate_pattern(lines, outline, "T********")
-    return result.reshape(x.shape)
-
-
-def opaque(context: Context, relation: Relation) -> tuple[Geometry, ...]:
-    """Outlines that hide one end of the relation from the other: buildings that are not themselves an end."""
-    things = [(b.name, b.outline) for b in context.site.buildings]
-    if relation.kind == "out_of_view":
-        things += [(s.name, s.outline) for s in context.site.surroundings if s.outline is not None]
-    # A line that just grazes a corner is not hidden, whatever rounding says.
-    return tuple(shapely.Polygon(outline).buffer(-GRAZE_FT) for name, outline in things if name not in relation.between)
+def _sight(context: Context, relation: Relation, variant: Variant, _thing: Geometry, _first: bool) -> Cells:
+    """Positions that keep a relation of sight as far as the site and the room's own panel go."""
+    look = look_in(context, relation)
+    room = next(room for room in context.rooms if room.name in relation.between)
+    screened = room.choices[variant.choice].is_screened
+    seen = shares_from_site(context, look, (variant.width, variant.depth), screened=screened)
+    return np.ones((context.lattice.rows, context.lattice.columns), dtype=bool) if seen is None else look.keeps(seen)
 
 
 def _faces(context: Context, _relation: Relation, variant: Variant, thing: Geometry, first: bool) -> Cells:
@@ -108,13 +91,19 @@ def _faces(context: Context, _relation: Relation, variant: Variant, thing: Geome
     return np.asarray(beside & (centre[across] - half[across] >= high[1] - TOLERANCE_FT))
 
 
+def _anywhere(context: Context, _relation: Relation, _variant: Variant, _thing: Geometry, _first: bool) -> Cells:
+    """Levels and ways are the judge's: no position is ruled out for them alone."""
+    return np.ones((context.lattice.rows, context.lattice.columns), dtype=bool)
+
+
 ON_THING: dict[RelationKind, OnThing] = {
     "near": _near,
     "apart": _apart,
     "touching": _touching,
-    "in_view": _seen,
-    "out_of_view": lambda context, relation, variant, thing, _first: hidden(context, relation, variant, thing),
+    "in_view": _sight,
+    "out_of_view": _sight,
     "faces": _faces,
+    "accessible": _anywhere,
 }
 
 
@@ -150,9 +139,10 @@ ADD_TO_PAIR: dict[RelationKind, Callable[[Context, Pair, Relation], Pair]] = {
     "near": lambda _c, p, r: replace(p, near_ft=min(p.near_ft or np.inf, r.within_ft or 0.0)),
     "apart": lambda _c, p, r: replace(p, apart_ft=max(p.apart_ft, r.at_least_ft or 0.0)),
     "touching": _touch,
-    "in_view": lambda _c, p, _r: replace(p, view="seen"),
-    "out_of_view": lambda _c, p, _r: replace(p, view="hidden"),
+    "in_view": lambda c, p, r: replace(p, views=(*p.views, view_of(c, r, p))),
+    "out_of_view": lambda c, p, r: replace(p, views=(*p.views, view_of(c, r, p))),
     "faces": lambda c, p, r: replace(p, faces=(*p.faces, end_of(c, r, p, 0))),
+    "accessible": lambda _c, p, _r: p,
 }
 
 PARTS: dict[RuleId, Part] = {

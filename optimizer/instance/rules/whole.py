@@ -29,5 +29,8 @@ PARTS: dict[RuleId, Part] = {
     "proportion": limit("proportion"),
     "reachable": limit("reachable"),
     "budget": limit("ceiling"),
+    "paved_share": limit("paved"),
+    # Levels follow from all rooms and ways together: the judge alone says whether water gets away.
+    "drains": Part(),
     "kitchen_walk": Part(positions=_kitchen_walk),
 }

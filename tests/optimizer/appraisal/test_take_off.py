@@ -9,12 +9,16 @@ from optimizer.appraisal import take_off
 from optimizer.appraisal.take_off import run_ft
 from optimizer.brief import Brief, Guests, RoomWish
 from optimizer.catalogue import fixed_charges, sized_rooms
+from optimizer.grading import Grading
 from optimizer.layout import Layout, Placement
 from optimizer.scenario import Scenario
 
 WISHES = (RoomWish("fire", "fire", seats=8, fuel="gas"), RoomWish("later", "reserve", phase=2, futures=("hot tub",)))
 FIRE = Placement("fire", "modest", 4, 20, 16, 16, "+y")
 LATER = Placement("later", "modest", 30, 20, 11, 11, "+y")
+
+
+LEVEL = Grading(is_known=False, levels_ft=(), flights=(), walls=(), guards=(), earth=(), falls=())
 
 
 def wished(scenario: Scenario) -> Scenario:
@@ -27,7 +31,7 @@ def quantities(
 ) -> dict[tuple[int, str], Decimal]:
     """Quantities by phase and item."""
     rooms = sized_rooms(scenario.brief)
-    charges = take_off(scenario, rooms, Layout(placements), path_area_sqft=path_area_sqft)
+    charges = take_off(scenario, rooms, Layout(placements), path_area_sqft=path_area_sqft, grading=LEVEL)
     return {(charge.phase, charge.item): charge.quantity for charge in charges}
 
 

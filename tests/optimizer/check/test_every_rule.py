@@ -6,11 +6,12 @@ from typing import get_args
 
 import pytest
 
-from optimizer.brief import Relation, RuleId
+from optimizer.brief import Relation, RuleId, SunWish
 from optimizer.catalogue import SizedRoom
 from optimizer.check import CHECKS, check_layout
 from optimizer.layout import Layout
-from tests.yards import KEPT_RELATIONS, plain_layout, plain_rooms, plain_yard, sized, stand
+from optimizer.site import KeepOut, RootRings, SpotLevel, Utility, UtilityLine
+from tests.yards import KEPT_RELATIONS, PLAIN_SITE, on_site, plain_layout, plain_rooms, plain_yard, sized, stand
 
 
 @dataclass(frozen=True)
@@ -22,11 +23,18 @@ class Broken:
     rooms: tuple[SizedRoom, ...] = field(default_factory=plain_rooms)
     relations: tuple[Relation, ...] = ()
     cost: str = "1000"
+    site: dict[str, object] = field(default_factory=dict)
 
 
 def relation(broken: Relation) -> Broken:
     return Broken(broken.between, relations=(broken,))
 
+
+def levels(*spots: tuple[float, float, float]) -> tuple[SpotLevel, ...]:
+    return tuple(SpotLevel((x, y), z) for x, y, z in spots)
+
+
+FIELD = KeepOut("field", ((28, 39), (36, 39), (36, 40), (28, 40)), ("nook",), "septic field")
 
 BROKEN: dict[RuleId, Broken] = {
     "required_rooms": Broken(("table",), plain_layout(without=("table",))),
@@ -41,9 +49,18 @@ BROKEN: dict[RuleId, Broken] = {
     "door_zone": Broken(("table", "kitchen door"), plain_layout(stand("table", 20, 16, 14, 12), without=("fire",))),
     "clear_of_openings": Broken(("cooker", "bath window"), plain_layout(stand("cooker", 38, 16, 6, 8, "-x"))),
     "root_zone": Broken(("nook", "oak"), plain_layout(stand("nook", 8, 31, 8, 7), without=("fire",))),
+    "root_ring": Broken(("fire", "oak"), site={"root_rings": RootRings(paved_share=0.08)}),
     "under_structure": Broken(("nook", "old roof"), plain_layout(stand("nook", 45, 30, 8, 7))),
     "keep_outs": Broken(("nook", "drain strip"), plain_layout(stand("nook", 50, 20, 8, 7))),
+    "utility_lines": Broken(
+        ("nook", "gas main"), site={"utility_lines": (UtilityLine("gas main", "gas", ((0, 39), (44, 39))),)}
+    ),
+    "septic": Broken(("nook", "field"), site={"keep_outs": (*PLAIN_SITE.keep_outs, FIELD)}),
+    "paved_share": Broken((), site={"paved_share_limit": 0.2}),
     "fire_clear": Broken(("fire", "house"), rooms=plain_rooms(sized("fire", "fire", 8, 8, fuel="wood"))),
+    "sun_least": Broken(
+        ("nook",), rooms=plain_rooms(sized("nook", "nook", 8, 7, sun=SunWish("shade", 12, 14, (6,), least_hours=1)))
+    ),
     "kitchen_walk": Broken(("cooker", "kitchen door"), plain_layout(stand("cooker", 46, 17, 6, 8, "-x"))),
     "reachable": Broken(("cooker",), plain_layout(stand("cooker", 38, 18, 6, 8, "+x"), stand("nook", 44, 18, 8, 7))),
     "touching": relation(Relation(("nook", "table"), "touching")),
@@ -52,6 +69,22 @@ BROKEN: dict[RuleId, Broken] = {
     "in_view": relation(Relation(("nook", "street eye"), "in_view")),
     "out_of_view": relation(Relation(("nook", "rear eye"), "out_of_view")),
     "faces": relation(Relation(("cooker", "nook"), "faces")),
+    # One floor, a foot above the lawn at the house and five at the rear: steps on the way.
+    "accessible": Broken(
+        ("kitchen door", "nook"),
+        relations=(Relation(("kitchen door", "nook"), "accessible"),),
+        site={
+            "levels": levels((0, 12, 0.9), (60, 12, 0.9), (0, 40, -3), (60, 40, -3)),
+            "utilities": (Utility("drain", (40, 40)),),
+        },
+    ),
+    # A bowl: the ground rises to the rear all round the nook.
+    "drains": Broken(
+        ("nook",),
+        plain_layout(without=("table", "fire", "cooker")),
+        plain_rooms(sized("table", "gathering", 14, 12)),
+        site={"levels": levels((0, 0, 5), (60, 0, 5), (60, 40, 5), (0, 40, 5), (32, 34.5, 0))},
+    ),
     "budget": Broken((), cost="1000.01"),
 }
 
@@ -71,7 +104,10 @@ def test_a_layout_that_breaks_only_one_rule(rule: RuleId):
     """The changed layout breaks its rule, between the ends that were changed, and no other rule."""
     broken = BROKEN[rule]
     findings = check_layout(
-        plain_yard(*broken.relations), broken.rooms, broken.layout, phase_1_cost=Decimal(broken.cost)
+        on_site(plain_yard(*broken.relations), **broken.site),
+        broken.rooms,
+        broken.layout,
+        phase_1_cost=Decimal(broken.cost),
     )
     assert {finding.rule for finding in findings} == {rule}
     assert findings[0].rooms == broken.between

@@ -75,12 +75,12 @@ def test_touching_a_building():
     assert broken(Relation(("nook", "house"), "touching"), layout=along) == [("nook", "house")]
 
 
-def test_a_neighbour_hides_but_does_not_block():
-    """A building outside the yard counts for out of view, not against in view; an end does not hide itself."""
+def test_a_neighbour_hides():
+    """A building outside the yard counts for and against sight alike; an end does not hide itself."""
     screen = Surrounding("shed next door", ((20, 42), (40, 42), (40, 46), (20, 46)))
     seen = {"surroundings": (*PLAIN_SITE.surroundings, screen)}
     assert broken(Relation(("nook", "rear eye"), "out_of_view"), **seen) == []
-    assert broken(Relation(("nook", "rear eye"), "in_view"), **seen) == []
+    assert broken(Relation(("nook", "rear eye"), "in_view"), **seen) == [("nook", "rear eye")]
     assert broken(Relation(("nook", "shed next door"), "out_of_view"), **seen) == [("nook", "shed next door")]
     assert broken(Relation(("nook", "house"), "in_view"), **seen) == []
 

@@ -18,10 +18,11 @@ def test_a_door_two_risers_up():
 
 
 @pytest.mark.parametrize(
-    ("floor_z_ft", "count"), [(None, 1), (-1.0, 1), (0.0, 1), (7 / 12, 1), (0.59, 2), (3 * 7 / 12, 3), (5.0, 9)]
+    ("floor_z_ft", "count"),
+    [(None, 0), (-1.0, 0), (0.0, 0), (1.5 / 12, 0), (0.13, 2), (7 / 12, 2), (1.17, 3), (3 * 7 / 12, 3), (5.0, 9)],
 )
 def test_risers(floor_z_ft, count):
-    """Risers are as many as it takes at 7 in, and one where the floor is at the ground, below it or not known."""
+    """Risers are as many as it takes at 7 in, never one; none up to a flush sill, or where no floor is known."""
     assert risers(PLAIN_SITE, replace(HOUSE, floor_z_ft=floor_z_ft), DOOR) == count
 
 

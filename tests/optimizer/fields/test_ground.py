@@ -3,7 +3,7 @@
 import numpy as np
 import pytest
 
-from optimizer.fields import ground_z_ft
+from optimizer.fields import ground_of, ground_z_ft
 from optimizer.site import SpotLevel
 from tests.yards import on_site, plain_yard
 
@@ -25,15 +25,57 @@ def test_no_levels():
     assert ground_z_ft(site(), [(3, 4), (5, 6)]).tolist() == [0.0, 0.0]
 
 
-@pytest.mark.parametrize("levels", [PLANE[:1], PLANE[:2], (*PLANE[:2], SpotLevel((30, 0), 4.0))])
-def test_levels_on_one_line(levels):
-    """Levels that span no triangle give the nearest of them."""
-    assert ground_z_ft(site(*levels), [(2, 9)]) == pytest.approx([1.0])
+def test_one_level():
+    """One level is flat ground."""
+    assert ground_z_ft(site(PLANE[1]), [(2, 9), (90, 90)]).tolist() == [7.0, 7.0]
+
+
+LINE = (*PLANE[:2], SpotLevel((30, 0), 2.0))
+
+
+def test_levels_on_one_line():
+    """Levels on one line are linear along it, the same across it, and hold beyond its ends."""
+    assert ground_z_ft(site(*LINE), [(15, 9), (45, -9), (90, 3), (-5, 0)]) == pytest.approx([1.5, 4.5, 7.0, 1.0])
+
+
+def test_a_slanted_line():
+    """The same for a line that lies along no axis."""
+    levels = (SpotLevel((0, 0), 0.0), SpotLevel((30, 40), 5.0))
+    assert ground_z_ft(site(*levels), [(6, 8), (6 - 8, 8 + 6)]) == pytest.approx([1.0, 1.0])
 
 
 def test_outside_the_levels():
-    """Beyond the outermost levels the nearest one holds."""
-    assert ground_z_ft(site(*PLANE), [(90, -5)]) == pytest.approx([7.0])
+    """Beyond the outermost levels the nearest point of their hull holds, on an edge as well as at a corner."""
+    assert ground_z_ft(site(*PLANE), [(90, -5), (20, -8)]) == pytest.approx([7.0, 3.0])
+
+
+@pytest.mark.parametrize("levels", [(), PLANE[:1], LINE, PLANE])
+def test_what_is_known(levels):
+    """Ground is known where any level is; the levels cover their hull, its edge included."""
+    ground = ground_of(site(*levels))
+    assert ground.is_known == bool(levels)
+    assert ground.covers([(30, 20), (60, 0), (61, 0)]).tolist() == [
+        len(levels) == 4,
+        len(levels) > 2,
+        False,
+    ]
+
+
+def test_slope():
+    """A plane's slope is that of its steepest line: rises of 0.1 and 0.2 are 0.2236 together."""
+    assert ground_of(site(*PLANE)).slope([(30, 20), (7, 11)]) == pytest.approx([0.05**0.5] * 2)
+    assert ground_of(site(*LINE)).slope([(45, 3)]) == pytest.approx([5 / 30])
+
+
+def test_two_levels_at_one_point():
+    """A level given twice does no harm."""
+    assert ground_z_ft(site(*PLANE, PLANE[2]), [(12, 31)]) == pytest.approx([1 + 1.2 - 6.2])
+
+
+def test_far_from_the_origin():
+    """Coordinates of a survey, far from the origin, lose no hundredth of an inch."""
+    far = tuple(SpotLevel((level.at[0] + 2e6, level.at[1] + 7e5), level.z_ft) for level in PLANE)
+    assert ground_z_ft(site(*far), [(2e6 + 12, 7e5 + 31)]) == pytest.approx([1 + 1.2 - 6.2], abs=1e-3)
 
 
 def test_no_points():

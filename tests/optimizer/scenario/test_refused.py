@@ -83,6 +83,8 @@ CROSS_FAULTS = [
     ("kind: near, within: 20", "kind: apart", "expected `at_least` with kind: apart, found nothing"),
     ("kind: near, within: 20", "kind: apart, at_least: 3, within: 20", "expected `within` with kind: near only, found kind: apart"),
     ("kind: near, within: 20", "kind: in_view, by: walking", "expected `by` with kind: near or apart only"),
+    ("kind: near, within: 20", "kind: near, within: 20, share: 0.4", "expected `share` with kind: in_view or out_of_view only, found kind: near"),
+    ("kind: near, within: 20", "kind: faces, eye: seated", "expected `eye` with kind: in_view or out_of_view only"),
     ("[table, chairs], kind: near, within: 20", "[house, table], kind: faces", "expected a room that opens towards the second, found 'house'"),
     ("[table, chairs], kind: near, within: 20", "[table, elm], kind: touching", "expected two names with edges that can touch"),
     ("allow: [path, bed]", "allow: [path, bedd]", "found 'bedd'; did you mean bed?"),

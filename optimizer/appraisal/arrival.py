@@ -1,0 +1,51 @@
+"""How guests come in: where, what steps they see from there, and how far it is to the gathering."""
+
+from collections.abc import Callable, Sequence
+from typing import Final
+
+from optimizer.brief import Trip
+from optimizer.catalogue import SizedRoom
+from optimizer.circulation import Network, way_between
+from optimizer.site import Entrance, Point, Site
+
+APPROACH_FT: Final = 2.0
+"""How far inside the entrance one first looks round; common practice, no source."""
+
+
+def arrival_of(site: Site, trips: Sequence[Trip] = ()) -> Entrance | None:
+    """Entrance of the guests: of those that they use, the first that a trip starts at, else the first; None without."""
+    entrances = [entrance for entrance in site.entrances if "guests" in entrance.used_by]
+    starts = {trip.start for trip in trips}
+    return next((entrance for entrance in entrances if entrance.name in starts), entrances[0] if entrances else None)
+
+
+def approach_point(entrance: Entrance) -> Point:
+    """Where one stands on having come in [ft]."""
+    (x, y), (in_x, in_y) = entrance.at, entrance.inward
+    return (x + APPROACH_FT * in_x, y + APPROACH_FT * in_y)
+
+
+def risers_seen_share(
+    flights: Sequence[tuple[Point, float, int]], sees: Callable[[Point, float], bool]
+) -> float | None:
+    """Share of all risers that lie in flights seen on arrival; None without a riser.
+
+    Parameters
+    ----------
+    flights
+        Where each flight is [ft], its height above the file's datum [ft], and its risers.
+    sees
+        Whether a point at a height is seen.
+    """
+    total = sum(risers for _, _, risers in flights)
+    if total == 0:
+        return None
+    return sum(risers for at, z_ft, risers in flights if sees(at, z_ft)) / total
+
+
+def arrival_length_ft(network: Network, arrival: Entrance, rooms: Sequence[SizedRoom]) -> float | None:
+    """Length of the shortest way from the arrival to a placed gathering [ft]; None where no way leads to one."""
+    start = network.access.stop(arrival.name)
+    ends = [network.access.stop(room.name) for room in rooms if room.rules.kind == "gathering"]
+    ways = (way_between(network, start, end) for end in ends if start and end)
+    return min((way.length_ft for way in ways if way is not None), default=None)

@@ -1,0 +1,68 @@
+"""Measures of what the site's facts make of a layout."""
+
+from collections.abc import Sequence
+from typing import Final
+
+import numpy as np
+
+from optimizer.appraisal.arrival import approach_point, arrival_length_ft, arrival_of, risers_seen_share
+from optimizer.appraisal.axis import axis_hits
+from optimizer.appraisal.groundwork import built_flights, ground_measures
+from optimizer.appraisal.site_measures import SiteMeasures
+from optimizer.appraisal.smoke import smoke_shares
+from optimizer.catalogue import SizedRoom
+from optimizer.catalogue.sight import sight_figure
+from optimizer.circulation import Network
+from optimizer.circulation.screens import layout_screens
+from optimizer.fields import ground_z_ft
+from optimizer.fields.sight import Eye, visible_share
+from optimizer.fields.sight_ends import site_screens
+from optimizer.grading import Grading
+from optimizer.layout import Layout
+from optimizer.scenario import Scenario
+from optimizer.site import Entrance, Point
+
+SeenShares = Sequence[tuple[str, str, str, float]]
+LEAST_SMOKE: Final = 0.005
+"""Shares of the season below this are left out of the record."""
+
+
+def site_measures(
+    scenario: Scenario,
+    rooms: Sequence[SizedRoom],
+    layout: Layout,
+    grading: Grading,
+    network: Network,
+    *,
+    seen: SeenShares = (),
+) -> SiteMeasures:
+    """Levels, smoke, arrival and axes of a layout; shares of sight as the caller gives them."""
+    arrival = arrival_of(scenario.site, scenario.brief.trips)
+    return SiteMeasures(
+        ground=ground_measures(grading),
+        smoke=tuple(
+            entry._replace(share=round(entry.share, 4))
+            for entry in smoke_shares(scenario, rooms, layout)
+            if entry.share >= LEAST_SMOKE
+        ),
+        arrival_ft=None if arrival is None else arrival_length_ft(network, arrival, rooms),
+        sight=tuple(seen),
+        risers_seen_share=None if arrival is None else _risers_seen(scenario, rooms, layout, grading, arrival),
+        axes=tuple((hit.opening, hit.meets) for hit in axis_hits(scenario, rooms, layout)),
+    )
+
+
+def _risers_seen(
+    scenario: Scenario, rooms: Sequence[SizedRoom], layout: Layout, grading: Grading, arrival: Entrance
+) -> float | None:
+    """Share of the risers that a guest who stands just inside the entrance sees."""
+    site, at = scenario.site, approach_point(arrival)
+    eye = Eye(at, float(ground_z_ft(site, [at])[0]) + sight_figure("standing_eye"))
+    screens = [screen for _, screen in site_screens(site)]
+    screens += layout_screens(site, rooms, layout, lookers={}, ends=())
+    flights = [(f.at, float(ground_z_ft(site, [f.at])[0]), f.risers) for f in built_flights(grading)]
+
+    def sees(point: Point, z_ft: float) -> bool:
+        return visible_share((eye,), np.array([(*point, z_ft)]), screens) > 0
+
+    return risers_seen_share(flights, sees)

@@ -1,0 +1,60 @@
+"""A shade structure over a room and a screen beside it, as further choices with their own price."""
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from optimizer.brief import Brief, RoomWish
+from optimizer.catalogue.data_files import data
+from optimizer.catalogue.rooms import Cover, Quantity, SizedChoice, SizedRoom
+
+
+def with_extras(room: SizedRoom, brief: Brief) -> SizedRoom:
+    """The room with a covered and a screened copy of each choice, where the wish asks for shade or privacy.
+
+    A copy has the worth of its original: it earns its price only by the sun and the sight that it saves.
+    """
+    wish = brief.room(room.name)
+    if wish is None:
+        return room
+    choices = tuple(
+        extra
+        for choice in room.choices
+        for screened in _screened(choice, wanted=_wants_screen(wish, brief))
+        for extra in _covered(screened, wanted=_wants_cover(wish))
+    )
+    return replace(room, choices=choices)
+
+
+def _wants_cover(wish: RoomWish) -> bool:
+    if wish.cover is not None:
+        return wish.cover
+    return wish.sun is not None and wish.sun.want == "shade" and wish.kind in data("extras.yaml")["cover"]["kinds"]
+
+
+def _wants_screen(wish: RoomWish, brief: Brief) -> bool:
+    if wish.screen is not None:
+        return wish.screen
+    return any(relation.kind == "out_of_view" and wish.name in relation.between for relation in brief.relations)
+
+
+def _covered(choice: SizedChoice, *, wanted: bool) -> Iterator[SizedChoice]:
+    yield choice
+    if wanted:
+        figures = data("extras.yaml")["cover"]
+        roof = Quantity(figures["item"], choice.width_ft * choice.depth_ft)
+        yield replace(
+            choice,
+            label=f"{choice.label}, covered",
+            quantities=(*choice.quantities, roof),
+            cover=Cover(float(figures["height_ft"]), float(figures["share"])),
+        )
+
+
+def _screened(choice: SizedChoice, *, wanted: bool) -> Iterator[SizedChoice]:
+    """The screen stands round two sides that meet: whatever looks in, it looks over those two."""
+    yield choice
+    if wanted:
+        # Built at first, also for what comes later: a screen, and what climbs on it, takes years to close.
+        panel = Quantity(data("extras.yaml")["screen"]["item"], choice.width_ft + choice.depth_ft, phase=1)
+        label = f"{choice.label}, screened"
+        yield replace(choice, label=label, quantities=(*choice.quantities, panel), is_screened=True)

@@ -1,0 +1,45 @@
+"""Rules about what lies in the ground or over it: known lines, septic tanks and fields, overhead lines."""
+
+from collections.abc import Iterator
+from itertools import product
+
+from shapely import LineString
+
+from optimizer.catalogue import keep_out_ft, line_clear_ft
+from optimizer.check.case import TOLERANCE_FT, Case, Placed, overlap_sqft
+from optimizer.check.finding import Finding
+from optimizer.circulation import outline
+from optimizer.site import KeepOut
+
+
+def utility_lines(case: Case) -> Iterator[Finding]:
+    """Built rooms nearer to a known line than its clear width on each side."""
+    for placed, line in product(_built(case), case.site.utility_lines):
+        asked, found = line_clear_ft(case.site, line), float(placed.shape.distance(LineString(line.line)))
+        if found < asked - TOLERANCE_FT:
+            words = f"{placed.name} is {case.length(found)} from {line.name}, rooms keep {case.length(asked)}"
+            yield Finding("utility_lines", (placed.name, line.name), asked - found, "ft", words)
+
+
+def septic(case: Case) -> Iterator[Finding]:
+    """Built rooms too near to a septic tank or field or an overhead line, or on a field, whatever it allows."""
+    for placed, area in product(_built(case), case.site.keep_outs):
+        asked = keep_out_ft(case.site, area.kind, placed.room.rules.built_as)
+        found = float(placed.shape.distance(outline(area.outline)))
+        if found < asked - TOLERANCE_FT:
+            words = (
+                f"{placed.name} is {case.length(found)} from {area.name}, a {area.kind}; it keeps {case.length(asked)}"
+            )
+            yield Finding("septic", (placed.name, area.name), asked - found, "ft", words)
+        elif area.kind == "septic field":
+            yield from _on_the_field(placed, area)
+
+
+def _on_the_field(placed: Placed, area: KeepOut) -> Iterator[Finding]:
+    if shared := overlap_sqft(placed.shape, outline(area.outline)):
+        words = f"{placed.name} takes {shared:.1f} sq ft of {area.name}, on which nothing is built"
+        yield Finding("septic", (placed.name, area.name), shared, "sq ft", words)
+
+
+def _built(case: Case) -> Iterator[Placed]:
+    yield from (placed for placed in case.placed if placed.room.rules.built_as)

@@ -1,0 +1,86 @@
+"""What the rooms themselves put before an eye: counters, bars, seat walls, and panels that were bought."""
+
+from collections.abc import Iterator, Mapping, Sequence
+from typing import Final
+
+from shapely import LineString, Polygon, affinity, box
+
+from optimizer.catalogue import Item, SizedChoice, SizedRoom
+from optimizer.catalogue.data_files import data
+from optimizer.catalogue.sight import sight_figure
+from optimizer.circulation.shapes import SIDES, side_ends
+from optimizer.fields import ground_z_ft
+from optimizer.fields.sight import Screen
+from optimizer.layout import Layout, Placement
+from optimizer.layout.placement import FRONT_VECTORS
+from optimizer.site import Point, Site
+
+_TURNS: Final = {"+y": 0, "-x": 90, "-y": 180, "+x": -90}
+_NOT_SCREENS: Final = ("stool",)
+
+
+def layout_screens(
+    site: Site,
+    rooms: Sequence[SizedRoom],
+    layout: Layout,
+    *,
+    lookers: Mapping[str, Sequence[Point]],
+    ends: Sequence[str],
+) -> Iterator[Screen]:
+    """Screens of the placed rooms.
+
+    A bought panel stands round a room's sides towards each of its `lookers` [ft]. What stands in a room at one of the
+    `ends` of a look is looked over or walked round, and left out.
+    """
+    by_name = {room.name: room for room in rooms}
+    for placement in layout.placements:
+        room = by_name.get(placement.room)
+        choice = room.choice(placement.choice) if room else None
+        if room is None or choice is None:
+            continue
+        ground_ft = float(ground_z_ft(site, [placement.centre])[0])
+        if placement.room not in ends:
+            yield from _furniture(room, choice, placement, ground_ft)
+        if choice.is_screened:
+            for looker in lookers.get(placement.room, ()):
+                yield bought_screen(placement, looker, ground_ft)
+
+
+def bought_screen(placement: Placement, towards: Point, ground_ft: float = 0.0) -> Screen:
+    """Panel round the one or two sides of a room beyond which a point lies; none where the point is in the room."""
+    (x, y), half = placement.centre, (placement.width_ft / 2, placement.depth_ft / 2)
+    away = (towards[0] - x, towards[1] - y)
+    facing = [
+        side
+        for side in SIDES
+        if away[0] * FRONT_VECTORS[side][0] + away[1] * FRONT_VECTORS[side][1] > half[0 if side[1] == "x" else 1]
+    ]
+    lines = [side_ends(placement, side) for side in facing]
+    if len(lines) == 2 and lines[0][1] != lines[1][0]:
+        lines.reverse()  # +x and -y meet at the last corner and the first
+    corners = [*lines[0], *(line[1] for line in lines[1:])] if lines else []
+    return Screen(LineString(corners), ground_ft + float(data("extras.yaml")["screen"]["height_ft"]))
+
+
+def _furniture(room: SizedRoom, choice: SizedChoice, placement: Placement, ground_ft: float) -> Iterator[Screen]:
+    for item in choice.furniture:
+        height_ft = _height_ft(room, item)
+        if height_ft is not None:
+            yield Screen(_on_plan(placement, choice, item), ground_ft + height_ft)
+
+
+def _height_ft(room: SizedRoom, item: Item) -> float | None:
+    """Height of what hides; None for chairs, tables and fire, which are looked past."""
+    if item.role == "seat wall":
+        return sight_figure("seat_wall")
+    if room.rules.kind != "kitchen" or item.role in _NOT_SCREENS:
+        return None
+    return sight_figure("bar" if item.role == "ledge" else "counter")
+
+
+def _on_plan(placement: Placement, choice: SizedChoice, item: Item) -> Polygon:
+    """Ground of an item: turned from the room's own axes about its middle, where the room's furniture stays."""
+    x, y = item.x_ft - choice.width_ft / 2, item.y_ft - choice.depth_ft / 2
+    local = affinity.rotate(box(x, y, x + item.width_ft, y + item.depth_ft), item.turn_deg)
+    turned = affinity.rotate(local, _TURNS[placement.front], origin=(0, 0))
+    return affinity.translate(turned, *placement.centre)

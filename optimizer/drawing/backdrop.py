@@ -1,0 +1,101 @@
+"""What the pictures of one question share: the yard in outline, the rooms' names with a figure, the sheet around."""
+
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass
+
+from shapely import Polygon, union_all
+from shapely.geometry.base import BaseGeometry
+
+from optimizer.drawing.marks import GLYPH_WIDTH, Area, Drawing, Line, Mark, Text
+from optimizer.drawing.outlines import areas_of, box_of, ring_of_box
+from optimizer.drawing.plan import plan_box_of, text_scale
+from optimizer.drawing.sheet import sheet_strip, words_in_use
+from optimizer.drawing.site_marks import standing_marks, surrounding_marks
+from optimizer.drawing.words import short_name
+from optimizer.layout import Layout, Placement
+from optimizer.scenario import Scenario
+from optimizer.site import Point, Site
+
+NAME_FT = 1.3
+_ROOM_SHARE = 0.94  # of a room's width that its name may take
+_UNWANTED = ("root_zone", "utility", "crown_inner")
+
+
+def open_yard(site: Site) -> BaseGeometry:
+    """Ground of the yard that no building stands on."""
+    return Polygon(site.boundary).difference(union_all([Polygon(building.outline) for building in site.buildings]))
+
+
+def under_marks(site: Site) -> tuple[Mark, ...]:
+    """Neighbours, fences and the bare ground."""
+    plan_box = plan_box_of(site)
+    around = (mark for thing in site.surroundings for mark in surrounding_marks(thing, plan_box))
+    return (*around, *areas_of("bare_ground", Polygon(site.boundary)))
+
+
+def over_marks(site: Site, layout: Layout) -> tuple[Mark, ...]:
+    """Outlines of the rooms, house, roofs, trees and boundary; fences again, so that no colour hides them."""
+    rooms = (Area("room_outline", (ring_of_box(box_of(placement)),)) for placement in layout.placements)
+    standing = (mark for mark in standing_marks(site) if mark.role not in _UNWANTED)
+    fences = (Line("fence", thing.line) for thing in site.surroundings if thing.line is not None)
+    return (*rooms, *standing, *fences)
+
+
+def room_texts(
+    layout: Layout, figure_of: Callable[[Placement], str], scale: float, *, marked: Point | None = None
+) -> tuple[Text, ...]:
+    """Each room's name in its middle, with a figure below it, no wider than the room; both below a `marked` middle."""
+    return tuple(
+        text
+        for placement in layout.placements
+        for text in _room_text(placement, figure_of(placement), scale, is_marked=placement.centre == marked)
+    )
+
+
+def _room_text(placement: Placement, figure: str, scale: float, *, is_marked: bool) -> tuple[Text, Text]:
+    (x, y), name = placement.centre, short_name(placement.room)
+    letters = max(len(name), len(figure))
+    size_ft = min(NAME_FT * scale, _ROOM_SHARE * placement.width_ft / (GLYPH_WIDTH * letters))
+    y -= 2.4 * size_ft if is_marked else 0.0
+    return (
+        Text("room_name", (x, y + 0.7 * size_ft), name, size_ft),
+        Text("room_size", (x, y - 0.7 * size_ft), figure, size_ft),
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class Caption:
+    """Words of a picture: title, description for who cannot see it, legend by role, sentences below it."""
+
+    title: str
+    description: str
+    words: Mapping[str, str]
+    notes: tuple[str, ...]
+
+
+def plan_sheet(
+    scenario: Scenario, layout: Layout, marks: Iterable[Mark], texts: Iterable[Text], caption: Caption
+) -> Drawing:
+    """Sheet of one picture on the plan: `marks` lie between the bare ground and the outlines of what stands."""
+    site, plan_box, scale = scenario.site, plan_box_of(scenario.site), text_scale(scenario.site)
+    drawn = (*under_marks(site), *marks, *over_marks(site, layout))
+    strip = sheet_strip(
+        plan_box,
+        words_in_use(caption.words, drawn),
+        heading=(caption.title, scenario.name),
+        cautions=caption.notes,
+        north_deg=site.place.plan_up_bearing_deg,
+        units=scenario.units,
+        scale=scale,
+    )
+    return Drawing(
+        title=caption.title,
+        description=caption.description,
+        metric=scenario.units == "m",
+        plan_box=plan_box,
+        sheet_box=strip.sheet_box,
+        marks=drawn,
+        key=strip.marks,
+        texts=(*texts, *strip.texts),
+        dimensions=(),
+    )

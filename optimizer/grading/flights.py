@@ -1,0 +1,154 @@
+"""Flights of steps: between touching rooms, on ways, and at doors."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from math import dist
+from typing import Final
+
+from optimizer.catalogue.steps import landings_for, needs_guard, risers_for, step_rules, tread_for
+from optimizer.circulation import CLEAR_WIDTH_FT, Way, rectangle, shared_edge_ft, side_ends
+from optimizer.circulation.shapes import SIDES
+from optimizer.fields import LANDING_FT
+from optimizer.grading.paved import Paved, Sill, sills
+from optimizer.grading.profile import Leg, legs_of
+from optimizer.layout import Placement
+from optimizer.layout.arrangement import TOLERANCE_FT
+from optimizer.layout.placement import FRONT_VECTORS
+from optimizer.site import Point
+
+GROUND: Final = "ground"
+"""The other end of a door's flight that ends on open ground."""
+_EVEN: Final = 1e-6  # what rounding leaves of a level difference
+_SAME_FT: Final = 3.0  # common practice, no source: steps on two ways nearer than a way's width are one flight
+
+
+@dataclass(frozen=True, slots=True)
+class Flight:
+    """Steps from the first end up or down to the other.
+
+    `at` is the middle of the top riser's edge (on a way: of the stretch) and `going` the unit vector in which one
+    climbs. `landings` are those inside the flight.
+    """
+
+    between: tuple[str, str]
+    risers: int
+    riser_in: float
+    tread_in: float
+    width_ft: float
+    at: Point
+    going: Point
+    landings: int
+    needs_handrail: bool
+    needs_guard: bool
+
+    @property
+    def rise_ft(self) -> float:
+        """Level difference that it takes [ft]."""
+        return self.risers * self.riser_in / 12
+
+    @property
+    def run_ft(self) -> float:
+        """Length of its treads [ft], landings left out."""
+        return (self.risers - 1) * self.tread_in / 12
+
+
+def flights_of(paved: Paved, levels_ft: Sequence[float], ways: Sequence[Way]) -> tuple[Flight, ...]:
+    """All flights of a layout: at doors, between touching rooms, and on ways steeper than a walk may be."""
+    at_doors = tuple(_at_doors(paved, levels_ft))
+    between_rooms = tuple(_between_rooms(paved, levels_ft))
+    return (*at_doors, *between_rooms, *_on_ways(paved, levels_ft, ways))
+
+
+def door_foot_ft(paved: Paved, levels_ft: Sequence[float], sill: Sill) -> tuple[str, float]:
+    """What the landing of a door leads to and its level [ft]: the highest room that meets it, else the ground."""
+    meeting = [
+        (levels_ft[room], placement.room)
+        for room, placement in enumerate(paved.placements)
+        if sill.zone.distance(rectangle(placement)) <= TOLERANCE_FT
+    ]
+    if meeting:
+        level, name = max(meeting)
+        return name, level
+    return GROUND, float(paved.ground.z_ft([sill.door.at])[0])
+
+
+def _at_doors(paved: Paved, levels_ft: Sequence[float]) -> Iterator[Flight]:
+    for sill in sills(paved.site):
+        name, foot = door_foot_ft(paved, levels_ft, sill)
+        risers = risers_for(12 * (sill.floor_ft - foot))
+        if risers:
+            (x, y), (out_x, out_y) = sill.door.at, sill.door.outward
+            at = (x + LANDING_FT * out_x, y + LANDING_FT * out_y)
+            width = sill.door.width_ft
+            yield _flight((name, sill.door.name), sill.floor_ft - foot, risers, width, at, (0.0 - out_x, 0.0 - out_y))
+
+
+def _between_rooms(paved: Paved, levels_ft: Sequence[float]) -> Iterator[Flight]:
+    for low, high in (sorted(pair, key=lambda room: levels_ft[room]) for pair in paved.touching):
+        rise = levels_ft[high] - levels_ft[low]
+        lower, upper = paved.placements[low], paved.placements[high]
+        edge = shared_edge_ft(lower, upper)
+        if risers_for(12 * rise) and edge >= CLEAR_WIDTH_FT - TOLERANCE_FT:
+            width = min(edge, step_rules().flight_width_ft)
+            at, going = _shared(lower, upper)
+            yield _flight((lower.room, upper.room), rise, risers_for(12 * rise), width, at, going)
+
+
+def _shared(lower: Placement, upper: Placement) -> tuple[Point, Point]:
+    """Middle of the edge that two rooms share, and the way from the lower into the upper."""
+    left, right = max(lower.x_ft, upper.x_ft), min(lower.right_ft, upper.right_ft)
+    bottom, top = max(lower.y_ft, upper.y_ft), min(lower.top_ft, upper.top_ft)
+    at = ((left + right) / 2, (bottom + top) / 2)
+    side = min(SIDES, key=lambda side: dist(at, _nearest(at, *side_ends(lower, side))))
+    x, y = FRONT_VECTORS[side]
+    return at, (float(x), float(y))
+
+
+def _nearest(at: Point, one: Point, other: Point) -> Point:
+    """Point of an edge along an axis that is nearest to another point."""
+    (x0, x1), (y0, y1) = sorted((one[0], other[0])), sorted((one[1], other[1]))
+    return (min(max(at[0], x0), x1), min(max(at[1], y0), y1))
+
+
+def _on_ways(paved: Paved, levels_ft: Sequence[float], ways: Sequence[Way]) -> Iterator[Flight]:
+    found: list[Flight] = []
+    feet = {sill.door.name: door_foot_ft(paved, levels_ft, sill)[1] for sill in sills(paved.site)}
+    for way in ways:
+        start, end = (feet.get(name) for name in way.between)
+        for leg in legs_of(paved, levels_ft, way, start, end):
+            if leg.length_ft > 0 and _is_stepped(leg):
+                flight = _along_leg(way, leg)
+                if not any(dist(flight.at, other.at) <= _SAME_FT for other in found):
+                    found.append(flight)
+    yield from found
+
+
+def _is_stepped(leg: Leg) -> bool:
+    """Whether a stretch is steeper than a walk, and too high or too steep to be a short ramped path."""
+    rules = step_rules()
+    two_risers_ft = rules.least_risers * rules.least_riser_in / 12
+    steepest = 1 / rules.ramp_run_to_rise if leg.rise_ft < two_risers_ft else rules.path_slope
+    return leg.rise_ft > steepest * leg.length_ft + _EVEN
+
+
+def _along_leg(way: Way, leg: Leg) -> Flight:
+    climbs = 1.0 if leg.to_ft > leg.from_ft else -1.0
+    going = (climbs * leg.heading[0], climbs * leg.heading[1])
+    risers = risers_for(12 * leg.rise_ft) or int(step_rules().least_risers)
+    return _flight(way.between, leg.rise_ft, risers, way.width_ft, leg.middle, going)
+
+
+def _flight(between: tuple[str, str], rise_ft: float, risers: int, width_ft: float, at: Point, going: Point) -> Flight:
+    riser_in = 12 * rise_ft / risers
+    return Flight(
+        between=between,
+        risers=risers,
+        riser_in=riser_in,
+        tread_in=tread_for(riser_in),
+        width_ft=width_ft,
+        at=at,
+        going=going,
+        landings=landings_for(risers),
+        needs_handrail=risers >= step_rules().handrail_risers,
+        needs_guard=needs_guard(12 * rise_ft),
+    )

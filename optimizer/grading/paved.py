@@ -1,0 +1,118 @@
+"""The paved rooms of a layout on the site's ground: who lies where, who touches whom."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from functools import cached_property, lru_cache
+from itertools import combinations
+from math import ceil
+from typing import Final
+
+import numpy as np
+import shapely
+from numpy.typing import NDArray
+from shapely import Polygon
+from shapely.geometry.base import BaseGeometry
+
+from optimizer.catalogue import SizedRoom
+from optimizer.catalogue.steps import step_rules
+from optimizer.circulation import outline, rectangle, shared_edge_ft
+from optimizer.fields import Ground, door_zone, ground_of
+from optimizer.layout import Layout, Placement
+from optimizer.layout.arrangement import TOLERANCE_FT
+from optimizer.layout.placement import FRONT_VECTORS
+from optimizer.site import Building, Door, Site
+
+HUNDREDTH: Final = 100.0
+_SERVES_FT: Final = 12.0  # common practice, no source: a bar stands 5 to 12 ft from the table that it serves
+
+
+@dataclass(frozen=True)
+class Paved:
+    """Paved rooms in the layout's order with their kinds. Other rooms, such as a lawn, follow the ground."""
+
+    site: Site
+    ground: Ground
+    placements: tuple[Placement, ...]
+    kinds: tuple[str, ...]
+
+    @cached_property
+    def boxes(self) -> NDArray[np.float64]:
+        """Rows of left, lower, right and upper edge [ft]."""
+        rows = [(p.x_ft, p.y_ft, p.right_ft, p.top_ft) for p in self.placements]
+        return np.array(rows, dtype=np.float64).reshape(-1, 4)
+
+    @cached_property
+    def touching(self) -> tuple[tuple[int, int], ...]:
+        """Pairs of rooms that share an edge."""
+        pairs = combinations(range(len(self.placements)), 2)
+        return tuple(p for p in pairs if shared_edge_ft(*(self.placements[i] for i in p)) > TOLERANCE_FT)
+
+    @cached_property
+    def serving(self) -> tuple[tuple[int, int], ...]:
+        """Pairs of a kitchen and a gathering that it touches or faces: they are one terrace."""
+        kitchens, tables = ([i for i, k in enumerate(self.kinds) if k == kind] for kind in ("kitchen", "gathering"))
+        return tuple((k, t) for k in kitchens for t in tables if self._serves(k, t))
+
+    def _serves(self, kitchen: int, table: int) -> bool:
+        one, other = self.placements[kitchen], self.placements[table]
+        x, y = (_SERVES_FT * step for step in FRONT_VECTORS[one.front])
+        swept = rectangle(one).union(shapely.affinity.translate(rectangle(one), x, y)).envelope
+        faced = swept.intersection(rectangle(other)).area > TOLERANCE_FT
+        return faced or shared_edge_ft(one, other) > TOLERANCE_FT
+
+    def index_at(self, points: NDArray[np.float64]) -> NDArray[np.intp]:
+        """Number of the room in which each of the points (n, 2) lies, its edge included, or -1."""
+        if not self.placements:
+            return np.full(len(points), -1, dtype=np.intp)
+        low, high = self.boxes[:, :2] - TOLERANCE_FT, self.boxes[:, 2:] + TOLERANCE_FT
+        inside = np.all((points[:, None, :] >= low) & (points[:, None, :] <= high), axis=2)
+        return np.where(np.any(inside, axis=1), np.argmax(inside, axis=1), -1)
+
+
+@dataclass(frozen=True, slots=True)
+class Sill:
+    """A door with a known floor: its landing may lie a flush sill below the floor."""
+
+    door: Door
+    building: Building
+    zone: Polygon
+    floor_ft: float
+
+    @property
+    def flush_ft(self) -> float:
+        """Lowest level in hundredths of a foot that is no step below the floor."""
+        return ceil((self.floor_ft - step_rules().flush_sill_in / 12) * HUNDREDTH - 1e-6) / HUNDREDTH
+
+
+def paved_rooms(site: Site, rooms: Sequence[SizedRoom], layout: Layout) -> Paved:
+    """Paved rooms of a layout; a placed room that is not among `rooms` is passed over."""
+    kinds = {room.name: room.rules.kind for room in rooms if room.rules.paved}
+    placements = tuple(p for p in layout.placements if p.room in kinds)
+    return Paved(site, ground_of(site), placements, tuple(kinds[p.room] for p in placements))
+
+
+@lru_cache(maxsize=32)
+def sills(site: Site) -> tuple[Sill, ...]:
+    """Doors of the buildings whose floor is known."""
+    return tuple(_sills(site))
+
+
+def _sills(site: Site) -> Iterator[Sill]:
+    for building in site.buildings:
+        if building.floor_z_ft is not None:
+            for door in building.doors:
+                yield Sill(door, building, door_zone(site, building, door), building.floor_z_ft)
+
+
+@lru_cache(maxsize=32)
+def built(site: Site) -> BaseGeometry:
+    """Ground under buildings, and the landings and steps of their doors."""
+    solid = [outline(building.outline) for building in site.buildings]
+    solid += [door_zone(site, building, door) for building in site.buildings for door in building.doors]
+    return shapely.union_all(solid)
+
+
+@lru_cache(maxsize=32)
+def yard(site: Site) -> Polygon:
+    """Ground inside the boundary."""
+    return outline(site.boundary)

@@ -1,0 +1,94 @@
+"""The levels along a way: the stretches between rooms, and the edges where one room meets another."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+from typing import Final
+
+import numpy as np
+import shapely
+from numpy.typing import NDArray
+
+from optimizer.circulation import Way
+from optimizer.grading.paved import Paved
+from optimizer.site import Point
+
+_EVERY_FT: Final = 0.5  # a way is looked at this often
+_NO_LENGTH_FT: Final = 1e-6
+
+
+@dataclass(frozen=True, slots=True)
+class Leg:
+    """A stretch of a way outside paved rooms, or the edge between two of them, which has no length.
+
+    `middle` is the point halfway, `heading` the unit vector in which the way goes there, `from_ft` and `to_ft` are the
+    levels at its ends.
+    """
+
+    middle: Point
+    heading: Point
+    length_ft: float
+    from_ft: float
+    to_ft: float
+
+    @property
+    def rise_ft(self) -> float:
+        """Level difference, whichever way it goes [ft]."""
+        return abs(self.to_ft - self.from_ft)
+
+
+@dataclass(frozen=True, slots=True)
+class _Run:
+    """Points of a way, by number, that lie in one room or (-1) outside all."""
+
+    room: int
+    first: int
+    last: int
+
+
+def legs_of(
+    paved: Paved, levels_ft: Sequence[float], way: Way, start_ft: float | None = None, end_ft: float | None = None
+) -> tuple[Leg, ...]:
+    """Legs of a way in order; at its ends the ground counts, or the level given there, as at a door [ft]."""
+    if way.length_ft <= _NO_LENGTH_FT:
+        return ()
+    points = _along(way)
+    ground = paved.ground.z_ft(points[[0, -1]])
+    start, end = (float(z) if given is None else given for z, given in zip(ground, (start_ft, end_ft), strict=True))
+    runs = _runs(paved, points)
+    heights = [start, *(levels_ft[run.room] if run.room >= 0 else 0.0 for run in runs), end]
+    step = way.length_ft / (len(points) - 1)
+    return tuple(_legs(points, runs, heights, step))
+
+
+def _along(way: Way) -> NDArray[np.float64]:
+    count = max(1, int(np.ceil(way.length_ft / _EVERY_FT)))
+    line = shapely.LineString(way.points)
+    points = shapely.line_interpolate_point(line, np.linspace(0, line.length, count + 1))
+    return np.asarray(shapely.get_coordinates(points), dtype=np.float64)
+
+
+def _runs(paved: Paved, points: NDArray[np.float64]) -> list[_Run]:
+    rooms = paved.index_at(points)
+    cuts = [0, *(int(cut) + 1 for cut in np.flatnonzero(np.diff(rooms))), len(points)]
+    return [_Run(int(rooms[first]), first, after - 1) for first, after in pairwise(cuts)]
+
+
+def _legs(points: NDArray[np.float64], runs: Sequence[_Run], heights: Sequence[float], step_ft: float) -> Iterator[Leg]:
+    """`heights` are those of the way's start, of each run (of no meaning outside rooms), and of its end."""
+    for number, run in enumerate(runs):
+        if run.room < 0:
+            # A room's edge lies about half a step before the first point outside it.
+            sides = (run.first > 0) + (run.last < len(points) - 1)
+            length = step_ft * (run.last - run.first + sides / 2)
+            yield Leg(*_halfway(points, run.first, run.last), length, heights[number], heights[number + 2])
+        elif number + 1 < len(runs) and runs[number + 1].room >= 0:
+            yield Leg(*_halfway(points, run.last, run.last + 1), 0.0, heights[number + 1], heights[number + 2])
+
+
+def _halfway(points: NDArray[np.float64], first: int, last: int) -> tuple[Point, Point]:
+    """Point halfway between two of a way, by their numbers, and the way's direction there."""
+    at = (first + last) // 2
+    before, after = points[max(0, at - 1)], points[min(len(points) - 1, at + 1)]
+    x, y = (after - before) / max(float(np.hypot(*(after - before))), _NO_LENGTH_FT)
+    return (float(points[at, 0]), float(points[at, 1])), (float(x), float(y))

@@ -1,0 +1,18 @@
+"""Limits on the whole layout other than money."""
+
+from ortools.sat.python import cp_model
+
+from optimizer.instance import Instance
+from optimizer.model.objective import Rooms
+
+
+def pave(model: cp_model.CpModel, instance: Instance, rooms: Rooms) -> None:
+    """Paved rooms take no more cells than the yard's limit leaves; paths are left to the judge, so this is a floor."""
+    if instance.pavable_cells is not None:
+        cells = [
+            instance.paved_cells(index, v) * literal
+            for index, variables in enumerate(rooms)
+            if variables is not None
+            for v, literal in variables.literals.items()
+        ]
+        model.add(sum(cells) <= instance.pavable_cells)

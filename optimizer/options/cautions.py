@@ -1,0 +1,65 @@
+"""What a concept must be careful about: what is left to others, and where the scenario is looser than usual."""
+
+from collections.abc import Iterator, Sequence
+from typing import Final
+
+from optimizer.catalogue import SizedRoom, root_rings, usual_distance, usual_rings
+from optimizer.layout import Layout
+from optimizer.scenario import Scenario
+
+_CONCEPT: Final = "Concept stage only: sizes and prices are estimates, to be confirmed on site and by whoever builds."
+_BY_KIND: Final = {
+    "fire": "Fire: distances are model-code defaults; local fire code and the maker's listing decide.",
+    "kitchen": "Gas and electricity: run and connected by licensed trades under local codes.",
+    "reserve": "Water: barriers, bonding and setbacks of a later pool or tub follow local codes.",
+}
+_GROUND: Final = "Drainage, retaining and structure: to be designed by licensed practice for the real ground."
+_ROUNDING_FT: Final = 1e-6
+
+
+def cautions_for(scenario: Scenario, rooms: Sequence[SizedRoom], layout: Layout) -> tuple[str, ...]:
+    """What this concept must be careful about; every distance kept shorter than usual is among it."""
+    kinds = {room.rules.kind for room in rooms if layout.of(room.name) is not None}
+    found = [_CONCEPT, *(words for kind, words in _BY_KIND.items() if kind in kinds)]
+    if scenario.site.trees:
+        found.append("Trees: work near a kept tree's roots needs an arborist's word.")
+    return (*found, *_looser_distances(scenario), *_looser_lines(scenario), *_looser_rings(scenario), _GROUND)
+
+
+def _looser_distances(scenario: Scenario) -> Iterator[str]:
+    for name, kept_ft in scenario.site.distances:
+        usual = usual_distance(name)
+        if kept_ft < usual.feet - _ROUNDING_FT:
+            yield _looser(scenario, usual.meaning, kept_ft, usual.feet, usual.source)
+
+
+def _looser_lines(scenario: Scenario) -> Iterator[str]:
+    usual = usual_distance("utility_line")
+    for line in scenario.site.utility_lines:
+        if line.clear_ft is not None and line.clear_ft < usual.feet - _ROUNDING_FT:
+            yield _looser(scenario, line.name, line.clear_ft, usual.feet, usual.source)
+
+
+def _looser(scenario: Scenario, what: str, kept_ft: float, usual_ft: float, source: str) -> str:
+    kept, usual = (f"{_figure(ft / scenario.unit_ft)} {scenario.units}" for ft in (kept_ft, usual_ft))
+    told = f"the scenario keeps {kept} where {usual} is usual ({source}); confirm with the local code."
+    return f"{what[:1].upper()}{what[1:]}: {told}"
+
+
+def _looser_rings(scenario: Scenario) -> Iterator[str]:
+    kept, usual = root_rings(scenario.site), usual_rings()
+    if not scenario.site.trees:
+        return
+    if kept.inner_trunks < usual.inner_trunks:
+        told = f"build from {kept.inner_trunks:g} trunk diameters on where {usual.inner_trunks:g} is usual"
+        yield f"Roots: the scenario lets rooms {told}; confirm with an arborist."
+    if kept.outer_trunks < usual.outer_trunks:
+        told = f"ends the outer ring at {kept.outer_trunks:g} trunk diameters where {usual.outer_trunks:g} is usual"
+        yield f"Roots: the scenario {told}; confirm with an arborist."
+    if kept.paved_share > usual.paved_share:
+        told = f"cover {kept.paved_share:.0%} of the outer ring where {usual.paved_share:.0%} is usual"
+        yield f"Roots: the scenario lets rooms {told}; confirm with an arborist."
+
+
+def _figure(length: float) -> str:
+    return f"{length:.2f}".rstrip("0").rstrip(".")

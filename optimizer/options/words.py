@@ -1,0 +1,8 @@
+"""Small pieces of sentences."""
+
+from collections.abc import Sequence
+
+
+def listed(names: Sequence[str]) -> str:
+    """Names in a row: one, one and other, one, another and a third."""
+    return " and ".join(names) if len(names) < 3 else ", ".join(names[:-1]) + " and " + names[-1]

@@ -1,0 +1,36 @@
+"""What ground, sight, smoke and arrival make of a concept, in words."""
+
+from collections.abc import Iterator
+
+from optimizer.appraisal import GroundMeasures, SiteMeasures
+from ui.view_models.figure import Figure
+from ui.view_models.words import Words, listed, share_words
+
+
+def site_figures(site: SiteMeasures, words: Words) -> Iterator[Figure]:
+    """Figures of the site's facts; none for what the scenario says too little about."""
+    if site.ground is not None:
+        yield from _ground(site.ground, words)
+    for one, other, kind, share in site.sight:
+        asked = "to be seen" if kind == "in_view" else "not to be seen"
+        yield Figure("Sight", share_words(share), f"of what lies between {one} and {other}, {asked}")
+    for source, place, share in sorted(site.smoke, key=lambda entry: -entry.share)[:3]:
+        yield Figure("Smoke", share_words(share), f"of the season {place} lies in the smoke of {source}")
+    if site.arrival_ft is not None:
+        yield Figure("Arrival", words.length(site.arrival_ft), "on foot from the guests' entrance to the gathering")
+    if site.risers_seen_share is not None:
+        yield Figure("Steps seen", share_words(site.risers_seen_share), "of all risers, from the guests' entrance")
+    for opening, meets in site.axes:
+        yield Figure("Axis", meets or "nothing", f"is what the line straight out of {opening} meets")
+
+
+def _ground(ground: GroundMeasures, words: Words) -> Iterator[Figure]:
+    yield Figure("Steps", f"{ground.risers} risers", "between rooms and on ways")
+    moved = f"{ground.cut_bcy:.0f} dug, {ground.fill_ccy:.0f} filled"
+    yield Figure("Earth, cu yd", moved, "in the bank, and as compacted; without the paving's own bed")
+    if ground.wall_face_sqft:
+        yield Figure("Retaining walls", words.length(ground.tallest_wall_ft), "the tallest, above the lower ground")
+    if ground.undrained:
+        yield Figure("Water", listed(ground.undrained), "finds no way off")
+    for flag in ground.flags:
+        yield Figure("By model code", flag.partition(":")[0], flag.partition(":")[2].strip() or flag)
