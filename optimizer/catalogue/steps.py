@@ -34,6 +34,7 @@ class StepRules:
     turning_in: float
     paving_fall: float
     ground_fall: float
+    drain_depth_ft: float
     swell: float
     shrink: float
 

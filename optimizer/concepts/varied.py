@@ -5,22 +5,30 @@ from itertools import zip_longest
 
 from optimizer.layout import Layout, difference
 from optimizer.options import LEAST_DIFFERENCE
-from optimizer.search import Board, State, layout_of
+from optimizer.search import Board, State, likely_cost_of, posed_layout_of
 
 LOOKED_AT = 50
 """States of one program that are compared; further ones are worse than all of these."""
 
 
 def varied(board: Board, states: Sequence[State], *, diagonal_ft: float) -> tuple[State, ...]:
-    """States from a ranked sequence, so ordered that every second one has all rooms, if there are so many, and that
-    those between come from different programs.
+    """States from a ranked sequence, so ordered that two of three have all rooms, if there are so many, and that
+    those between come from different programs. More of those with all rooms turn out to pass the ceiling.
     """
     programs: dict[tuple[bool, ...], list[State]] = {}
     for state in states:
         programs.setdefault(tuple(spot is not None for spot in state), []).append(state)
-    ordered = {p: _ideas_first(board, ranked[:LOOKED_AT], diagonal_ft) for p, ranked in programs.items()}
+    ordered = {p: _ideas_first(board, _dear_last(board, s[:LOOKED_AT]), diagonal_ft) for p, s in programs.items()}
     whole = ordered.pop((True,) * len(board.instance.rooms), [])
-    return _in_turn(whole, _in_turn(*ordered.values()))
+    return _in_turn(whole[::2], whole[1::2], _in_turn(*ordered.values()))
+
+
+def _dear_last(board: Board, states: Sequence[State]) -> list[State]:
+    """States in their order, those last that will likely pass the ceiling with their ways, steps and runs."""
+    spendable, more = board.instance.spendable, board.instance.ways_estimate
+    if spendable is None:
+        return list(states)
+    return sorted(states, key=lambda state: likely_cost_of(board, state) + more > spendable)
 
 
 def _in_turn(*lists: Sequence[State]) -> tuple[State, ...]:
@@ -32,7 +40,7 @@ def _ideas_first(board: Board, states: Sequence[State], diagonal_ft: float) -> l
     new: list[tuple[State, Layout]] = []
     alike: list[State] = []
     for state in states:
-        layout = layout_of(board.instance, state)
+        layout = posed_layout_of(board.instance, state)
         if all(difference(layout, other, diagonal_ft=diagonal_ft) >= LEAST_DIFFERENCE for _, other in new):
             new.append((state, layout))
         else:

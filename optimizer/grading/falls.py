@@ -134,10 +134,10 @@ def _faces_a_house(paved: Paved, room: int, side: Front) -> bool:
 
 def _outfall(paved: Paved, low_edge: Point, side: Front, low_ft: float) -> str | None:
     """What takes the water from the middle of a low edge: a drain that it reaches at 1 %, or ground that falls away."""
-    fall = step_rules().ground_fall
+    fall, drain_ft = step_rules().ground_fall, step_rules().drain_depth_ft
     drains = [utility.at for utility in paved.site.utilities if utility.kind == "drain"]
     levels = paved.ground.z_ft(np.array(drains).reshape(-1, 2))
-    if any(z <= low_ft - fall * dist(at, low_edge) for at, z in zip(drains, levels, strict=True)):
+    if any(z - drain_ft <= low_ft - fall * dist(at, low_edge) for at, z in zip(drains, levels, strict=True)):
         return "drain"
     x, y = (at + _CLEAR_FT * step for at, step in zip(low_edge, FRONT_VECTORS[side], strict=True))
     spot = shapely.Point(x, y)

@@ -1,6 +1,6 @@
 """The pattern of a layout: who lies on which side of whom, which choices, which part of the yard."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import combinations
 from typing import Literal
 
@@ -42,8 +42,8 @@ def difference(one: Layout, other: Layout, *, diagonal_ft: float) -> float:
     """How differently two layouts are arranged, from 0 (the same) to 1 (nothing in common).
 
     The mean over rooms of: left out in one only (1), another choice (0.25), moved by more than 15 % of the yard's
-    diagonal (0.75, in proportion below that); and over pairs of rooms in both: another side (1). Rooms and pairs
-    count half each.
+    diagonal (0.75, in proportion below that); and over pairs of rooms in both: another side (1; half, if only along
+    one axis). Rooms and pairs count half each.
     """
     rooms = [p.room for p in one.placements] + [p.room for p in other.placements if one.of(p.room) is None]
     if not rooms:
@@ -65,4 +65,18 @@ def _pair_difference(one: Layout, other: Layout, a: str, b: str) -> float:
     ones, others = (one.of(a), one.of(b)), (other.of(a), other.of(b))
     if None in ones or None in others:
         return 1.0
-    return float(side_of(ones[0], ones[1]) != side_of(others[0], others[1]))  # type: ignore[arg-type]
+    before, after = [p for p in ones if p is not None], [p for p in others if p is not None]
+    # Of diagonal neighbours the one side is left or right, in a plan turned by a quarter below or above: half each.
+    upright = side_of(*before) != side_of(*after)
+    return (upright + (side_of(*map(_turned, before)) != side_of(*map(_turned, after)))) / 2
+
+
+def _turned(placement: Placement) -> Placement:
+    """Same with the axes exchanged."""
+    return replace(
+        placement,
+        x_ft=placement.y_ft,
+        y_ft=placement.x_ft,
+        width_ft=placement.depth_ft,
+        depth_ft=placement.width_ft,
+    )

@@ -2,9 +2,10 @@
 
 from optimizer.search.board import Board, board_of
 from optimizer.search.explore import Pool, Tour, explore, key_of
+from optimizer.search.insertion import likely_cost_of
 from optimizer.search.polish import Polished, polish
 from optimizer.search.solve import Answer
-from optimizer.search.state import State, layout_of, state_of
+from optimizer.search.state import State, layout_of, posed_layout_of, state_of
 from optimizer.search.tours import run_tours, take_first_tour
 from optimizer.search.value import value_of
 from optimizer.search.whole import anything_fits, bound_over_all
@@ -22,7 +23,9 @@ __all__ = [
     "explore",
     "key_of",
     "layout_of",
+    "likely_cost_of",
     "polish",
+    "posed_layout_of",
     "run_tours",
     "state_of",
     "take_first_tour",

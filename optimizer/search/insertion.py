@@ -72,12 +72,16 @@ def _cents_left(board: Board, state: State, room: int) -> int | None:
         for index, data in enumerate(board.instance.rooms)
         if data.required and others[index] is None and index != room
     )
-    spent = sum(
-        board.instance.rooms[index].variants[spot.variant].likely_cost
-        for index, spot in enumerate(others)
+    return board.instance.spendable - likely_cost_of(board, others) - waiting
+
+
+def likely_cost_of(board: Board, state: State) -> int:
+    """Phase 1 cost of the rooms in a state with an estimate of their runs [cents]: a guide, no floor."""
+    return sum(
+        board.instance.rooms[room].variants[spot.variant].likely_cost
+        for room, spot in enumerate(state)
         if spot is not None
     )
-    return board.instance.spendable - spent - waiting
 
 
 def cost_of(board: Board, state: State) -> int:

@@ -21,6 +21,11 @@ State = tuple[Spot | None, ...]
 
 def layout_of(instance: Instance, state: State) -> Layout:
     """The state as a layout on the plan."""
+    return instance.context.pose.layout_back(posed_layout_of(instance, state))
+
+
+def posed_layout_of(instance: Instance, state: State) -> Layout:
+    """The state as a layout in the canonical pose: the same for a yard and its turned or mirrored copy."""
     lattice = instance.context.lattice
     placements = []
     for index, spot in enumerate(state):
@@ -40,7 +45,7 @@ def layout_of(instance: Instance, state: State) -> Layout:
                 front=variant.front or _front(instance, state, index),
             )
         )
-    return instance.context.pose.layout_back(Layout(tuple(placements)))
+    return Layout(tuple(placements))
 
 
 def _front(instance: Instance, state: State, index: int) -> Front:

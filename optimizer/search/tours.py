@@ -33,8 +33,9 @@ def tours_of(board: Board, seed: int) -> tuple[Tour, ...]:
     free = [
         Tour(FREE, seed + 1, thrift=0.6),
         Tour(FURTHER, seed + 2, thrift=1.2),
-        Tour(FREE, seed + 3, insist=everything, thrift=0.4),
-        Tour(FURTHER, seed + 4, insist=everything, thrift=0.8),
+        Tour(FREE, seed + 3, insist=everything, thrift=0.5),
+        Tour(FREE, seed + 4, insist=everything, thrift=0.65),
+        Tour(FURTHER, seed + 5, insist=everything, thrift=0.8),
     ]
     without = [Tour(FURTHER, seed + 10 + index, without=frozenset({index})) for index in optional]
     insist = [Tour(FURTHER, seed + 40 + index, insist=frozenset({index})) for index in optional]

@@ -13,10 +13,11 @@ METRE = 0.3048
 
 
 def plain():
-    """The example without wishes for sun, which a mirrored yard cannot share."""
+    """The example without wishes for sun and without wind, which a mirrored yard cannot share."""
     scenario = load_scenario("scenarios/fernhollow-court.yaml")
     rooms = tuple(replace(room, sun=None) for room in scenario.brief.rooms)
-    return replace(scenario, brief=replace(scenario.brief, rooms=rooms))
+    site = replace(scenario.site, wind_from_deg=None)
+    return replace(scenario, site=site, brief=replace(scenario.brief, rooms=rooms))
 
 
 def concepts(scenario):

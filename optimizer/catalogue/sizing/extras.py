@@ -34,7 +34,14 @@ def _wants_cover(wish: RoomWish) -> bool:
 def _wants_screen(wish: RoomWish, brief: Brief) -> bool:
     if wish.screen is not None:
         return wish.screen
-    return any(relation.kind == "out_of_view" and wish.name in relation.between for relation in brief.relations)
+    rooms = {room.name for room in brief.rooms}
+    # Of two rooms the first looks; a thing of the site that is named looks itself, or is looked at without a screen.
+    return any(
+        relation.kind == "out_of_view"
+        and wish.name in relation.between
+        and (relation.between[1] == wish.name or relation.between[1] not in rooms)
+        for relation in brief.relations
+    )
 
 
 def _covered(choice: SizedChoice, *, wanted: bool) -> Iterator[SizedChoice]:

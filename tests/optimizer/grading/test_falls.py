@@ -48,9 +48,9 @@ def test_flat_ground_traps():
     assert fall_of(on_plane(), TABLE).outfall is None
 
 
-@pytest.mark.parametrize(("z_ft", "outfall"), [(-0.6, "drain"), (-0.2, None)])
+@pytest.mark.parametrize(("z_ft", "outfall"), [(0.9, "drain"), (1.3, None)])
 def test_a_drain(z_ft, outfall):
-    """A drain takes the water where it lies 1 % of the distance under the low edge: 0.4 ft at 40 ft."""
+    """A drain takes the water where its pipe, 1.5 ft under ground, lies 1 % under the low edge: 0.4 ft at 40 ft."""
     site = replace(on_plane(), utilities=(Utility("drain", (67, 82)),))
     dipped = replace(site, levels=(*site.levels, *_dip(67, 82, z_ft)))
     fall = fall_of(dipped, TABLE)
@@ -58,7 +58,7 @@ def test_a_drain(z_ft, outfall):
 
 
 def _dip(x, y, z_ft):
-    """A hole round the drain's mouth."""
+    """A hole, or a mound, at the mouth of the drain."""
     rim = tuple(SpotLevel((x + dx, y + dy), 0.0) for dx, dy in ((-2, -2), (2, -2), (2, 2), (-2, 2)))
     return (*rim, SpotLevel((x, y), z_ft))
 

@@ -69,7 +69,7 @@ def poor(ceiling: str) -> Tempting:
 
 SLOPE = tuple(SpotLevel(at, z) for at, z in (((0, 12), 0.9), ((60, 12), 0.9), ((0, 40), -3.0), ((60, 40), -3.0)))
 DRAINS = tuple(Utility("drain", (x, 40)) for x in (0, 20, 40, 60))
-BOWL = tuple(SpotLevel((x, y), 4.0) for x in (0, 60) for y in (0, 40)) + (SpotLevel((31, 32), 0.0),)
+BOWL = (*(SpotLevel((x, y), 4.0) for x in (0, 60) for y in (0, 40)), SpotLevel((31, 32), 0.0))
 FIELD = KeepOut("field", ((20, 38), (30, 38), (30, 40), (20, 40)), kind="septic field")
 
 TEMPTING: dict[RuleId, Tempting] = {
