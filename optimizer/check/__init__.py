@@ -2,6 +2,7 @@
 
 from optimizer.check.checks import CHECKS, check_layout, wishes_missed
 from optimizer.check.finding import Finding
+from optimizer.check.sight import lookers_of
 from optimizer.check.views import seen_shares
 
-__all__ = ["CHECKS", "Finding", "check_layout", "seen_shares", "wishes_missed"]
+__all__ = ["CHECKS", "Finding", "check_layout", "lookers_of", "seen_shares", "wishes_missed"]

@@ -27,7 +27,7 @@ def sight_share(scenario: Scenario, rooms: Sequence[SizedRoom], layout: Layout, 
     eye, points = _eye(site, layout, look), _points(site, layout, look)
     if eye is None or points is None:
         return None
-    lookers = _lookers(scenario, rooms, layout)
+    lookers = lookers_of(scenario, rooms, layout)
     own = layout_screens(site, rooms, layout, lookers=lookers, ends=(look.looker, look.seen))
     return visible_share((eye,), points, (*screens_for(site, look), *own))
 
@@ -51,7 +51,7 @@ def _points(site: Site, layout: Layout, look: Look) -> Numbers | None:
     return None if placed is None else sample_points(rectangle(placed), _ground_ft(site, placed.centre) + look.seen_ft)
 
 
-def _lookers(scenario: Scenario, rooms: Sequence[SizedRoom], layout: Layout) -> dict[str, list[Point]]:
+def lookers_of(scenario: Scenario, rooms: Sequence[SizedRoom], layout: Layout) -> dict[str, list[Point]]:
     """For each room where those are who must not see it."""
     result: dict[str, list[Point]] = {}
     for relation in scenario.brief.relations:

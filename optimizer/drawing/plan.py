@@ -8,6 +8,7 @@ from shapely.geometry.base import BaseGeometry
 from optimizer.catalogue import SizedRoom
 from optimizer.circulation import Way
 from optimizer.drawing.annotations import annotate
+from optimizer.drawing.extra_marks import extra_marks
 from optimizer.drawing.free_space import union_of
 from optimizer.drawing.marks import Box, Drawing, Line
 from optimizer.drawing.opening_marks import door_zone_marks, door_zones
@@ -58,6 +59,7 @@ def draw_plan(
         *room_marks(known, layout),
         *(Line("way", way.points) for way in ways),
         *standing_marks(site),
+        *extra_marks(scenario, known, layout),
     )
     written = annotate(site, known, layout, paved=paved, plan_box=plan_box, units=units, scale=scale)
     strip = sheet_strip(

@@ -38,6 +38,8 @@ LEGEND_WORDS: Final[dict[str, str]] = {
     "crown": "kept tree, crown",
     "root_zone": "root zone",
     "roof": "roof over",
+    "new_roof": "new shade structure",
+    "screen": "screen panel",
     "utility": "Gas, Electric, Water, Drain",
 }
 
@@ -45,6 +47,7 @@ LINE_ROLES: Final = (
     "contour",
     "contour_strong",
     "fence",
+    "screen",
     "sun_ray",
     "section_fence",
     "section_boundary",

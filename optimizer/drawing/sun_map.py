@@ -10,12 +10,12 @@ from numpy.typing import NDArray
 from shapely.geometry.base import BaseGeometry
 
 from optimizer.brief import SunWish
-from optimizer.catalogue import SizedRoom
+from optimizer.catalogue import SizedRoom, sized_rooms
 from optimizer.drawing.backdrop import Caption, open_yard, plan_sheet, room_texts
 from optimizer.drawing.marks import Drawing, Mark
 from optimizer.drawing.outlines import areas_of, box_of
 from optimizer.drawing.plan import text_scale
-from optimizer.fields import room_sun_hours, sun_hours
+from optimizer.fields import Caster, cover_casters, room_sun_hours, sun_hours
 from optimizer.layout import Layout, Placement
 from optimizer.scenario import Scenario
 from optimizer.site import Site
@@ -61,13 +61,14 @@ def class_edges_h(wish: SunWish) -> tuple[float, ...]:
 def draw_sun_map(scenario: Scenario, layout: Layout, wish: SunWish, *, title: str) -> Drawing:
     """Draw the mean hours of direct sun a day in a window, in cells of 2 ft, and each room's mean under its name."""
     site, edges = scenario.site, class_edges_h(wish)
-    hours = {placement.room: _room_hours(site, wish, placement) for placement in layout.placements}
+    roofs = cover_casters(site, sized_rooms(scenario.brief), layout)
+    hours = {placement.room: _room_hours(site, wish, placement, roofs) for placement in layout.placements}
     texts = room_texts(layout, lambda p: f"{hours[p.room]:.1f} of {wish.window_h:g} h", text_scale(site))
     said = "; ".join(f"{room} {figure:.1f} h" for room, figure in hours.items())
     return plan_sheet(
         scenario,
         layout,
-        _cell_marks(site, wish, edges),
+        _cell_marks(site, wish, edges, roofs),
         texts,
         Caption(
             title=title,
@@ -83,16 +84,16 @@ def _words(edges: tuple[float, ...], window_h: float) -> dict[str, str]:
     return {f"sun.{k + 1}": f"{bounds[k]:.3g} to {bounds[k + 1]:.3g} h of sun" for k in range(CLASSES)}
 
 
-def _room_hours(site: Site, wish: SunWish, placement: Placement) -> float:
+def _room_hours(site: Site, wish: SunWish, placement: Placement, roofs: tuple[Caster, ...]) -> float:
     x1, y1, x2, y2 = box_of(placement)
-    return room_sun_hours(site, wish, low=(x1, y1), high=(x2, y2))
+    return room_sun_hours(site, wish, low=(x1, y1), high=(x2, y2), extra=roofs)
 
 
-def _cell_marks(site: Site, wish: SunWish, edges: tuple[float, ...]) -> tuple[Mark, ...]:
+def _cell_marks(site: Site, wish: SunWish, edges: tuple[float, ...], roofs: tuple[Caster, ...]) -> tuple[Mark, ...]:
     """Cells of one class as one area each, cut to the open yard."""
     yard = open_yard(site)
     cells, middles = _cells(yard)
-    classes = np.digitize(sun_hours(site, middles, wish), np.array(edges) - 1e-9)
+    classes = np.digitize(sun_hours(site, middles, wish, extra=roofs), np.array(edges) - 1e-9)
     merged = ((k + 1, shapely.union_all(cells[classes == k])) for k in range(CLASSES))
     return tuple(mark for k, area in merged for mark in areas_of(f"sun.{k}", area.intersection(yard)))
 

@@ -70,6 +70,8 @@ LOOKS: Final[dict[str, Look]] = {
     "entrance_gap": Look(line="#f8f5ee", weight_pt=2.4),
     "entrance": Look(fill="#3f4a52"),
     "roof": Look(line="#4a4038", weight_pt=0.9, dash_pt=(6, 3)),
+    "new_roof": Look(line="#8a4b2d", weight_pt=1.3, dash_pt=(6, 3)),
+    "screen": Look(line="#5b3a29", weight_pt=2.2),
     "post": Look(fill="#4a4038", line="#4a4038", weight_pt=0.3),
     "crown": Look(fill="#9fb57f", line="#5f7a49", weight_pt=0.7, opacity=0.30),
     "crown_inner": Look(line="#7f9867", weight_pt=0.35),
