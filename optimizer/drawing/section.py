@@ -14,7 +14,7 @@ from optimizer.drawing.outlines import polygon_of
 from optimizer.drawing.section_parts import Cut, Thing, around, earth_marks, rooms_along, standing
 from optimizer.drawing.sheet import sheet_strip, words_in_use
 from optimizer.drawing.words import length_text, moment_text, short_name
-from optimizer.fields import sun_at
+from optimizer.fields import sun_at, with_covers
 from optimizer.fields.sun import LOWEST_ALTITUDE_DEG
 from optimizer.layout import Layout
 from optimizer.scenario import Scenario
@@ -61,7 +61,7 @@ def draw_section(
     `when` is a moment of the yard's own clock whose sun is shown, None for none. Raises ValueError for a line without
     length.
     """
-    cut = Cut(scenario.site, *line)
+    cut = Cut(with_covers(scenario.site, rooms, layout), *line)
     if cut.length_ft < 1.0:
         raise ValueError("a section needs two points at least a foot apart")
     things = (*around(cut), *rooms_along(cut, rooms, layout, levels, scenario), *standing(cut))

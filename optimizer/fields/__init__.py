@@ -1,6 +1,6 @@
 """Maps over the site, made once: the ground's height, zones in front of doors, hours of sun, sight, wind and smoke."""
 
-from optimizer.fields.covers import cover_casters
+from optimizer.fields.covers import cover_casters, with_covers
 from optimizer.fields.door_zones import LANDING_FT, TREAD_FT, door_zone, risers
 from optimizer.fields.ground import Ground, ground_of, ground_z_ft, site_slopes
 from optimizer.fields.smoke import door_smoke, smoke_factor, smoke_source
@@ -43,4 +43,5 @@ __all__ = [
     "sun_hours",
     "wall_caster",
     "wind_rose",
+    "with_covers",
 ]

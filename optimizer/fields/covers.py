@@ -1,25 +1,41 @@
-"""New roofs of a layout, as things that throw shadows."""
+"""New roofs of a layout: as things that throw shadows, and as structures of the site once it is built."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
-from optimizer.catalogue import SizedRoom
+from optimizer.catalogue import Cover, SizedRoom
 from optimizer.fields.ground import ground_of
 from optimizer.fields.sun import Caster, cover_caster
-from optimizer.layout import Layout
-from optimizer.site import Site
+from optimizer.layout import Layout, Placement
+from optimizer.site import Ring, Site, Structure
 
 
 def cover_casters(site: Site, rooms: Sequence[SizedRoom], layout: Layout) -> tuple[Caster, ...]:
     """Roofs over all rooms whose choice has one, each at its height above the ground at the room's middle."""
+    return tuple(
+        cover_caster(_ring(place), float(ground_of(site).z_ft([place.centre])[0]) + cover.height_ft, cover.share)
+        for place, cover in _covered(rooms, layout)
+    )
+
+
+def with_covers(site: Site, rooms: Sequence[SizedRoom], layout: Layout) -> Site:
+    """The site with the layout's new roofs among its structures, for pictures."""
+    new = (
+        Structure(f"roof over {place.room}", _ring(place), cover.height_ft, cover.share)
+        for place, cover in _covered(rooms, layout)
+    )
+    return replace(site, structures=(*site.structures, *new))
+
+
+def _covered(rooms: Sequence[SizedRoom], layout: Layout) -> Iterator[tuple[Placement, Cover]]:
     by_name = {room.name: room for room in rooms}
-    result = []
     for place in layout.placements:
         room = by_name.get(place.room)
         choice = room.choice(place.choice) if room else None
         if choice and choice.cover:
-            left, low, right, top = place.x_ft, place.y_ft, place.right_ft, place.top_ft
-            z_ft = float(ground_of(site).z_ft([place.centre])[0]) + choice.cover.height_ft
-            result.append(
-                cover_caster(((left, low), (right, low), (right, top), (left, top)), z_ft, choice.cover.share)
-            )
-    return tuple(result)
+            yield place, choice.cover
+
+
+def _ring(place: Placement) -> Ring:
+    left, low, right, top = place.x_ft, place.y_ft, place.right_ft, place.top_ft
+    return ((left, low), (right, low), (right, top), (left, top))

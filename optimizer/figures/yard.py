@@ -17,7 +17,7 @@ from shapely.geometry.base import BaseGeometry
 from optimizer.catalogue import SizedRoom
 from optimizer.drawing.heights import foot_and_top, room_levels
 from optimizer.drawing.words import level_text, moment_text
-from optimizer.fields import ground_of, shadows_at, sun_at
+from optimizer.fields import ground_of, shadows_at, sun_at, with_covers
 from optimizer.fields.sun import CROWN_BASE, DEFAULT_HEIGHT_FT, LOWEST_ALTITUDE_DEG
 from optimizer.figures.scene import floor_of, scene_of
 from optimizer.figures.solids import DRAPE_FT, Heights, Mesh, ball, curtain, draped, joined, prism
@@ -67,7 +67,7 @@ def yard_3d(
     `levels` are the rooms' levels [ft], the mean ground where one is missing; `when` is a moment of the yard's own
     clock whose shadows lie on the ground, None for none.
     """
-    site = scenario.site
+    site = with_covers(scenario.site, rooms, layout)
     ground = ground_of(site).z_ft
     shades = _by_share(shadows_at(site, when)) if when else {}
     floors = shapely.union_all([floor_of(placement) for placement in layout.placements])
