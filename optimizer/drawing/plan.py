@@ -9,6 +9,7 @@ from optimizer.catalogue import SizedRoom
 from optimizer.circulation import Way
 from optimizer.drawing.annotations import annotate
 from optimizer.drawing.extra_marks import extra_marks
+from optimizer.drawing.flight_marks import flight_marks
 from optimizer.drawing.free_space import union_of
 from optimizer.drawing.marks import Box, Drawing, Line
 from optimizer.drawing.opening_marks import door_zone_marks, door_zones
@@ -58,6 +59,7 @@ def draw_plan(
         *door_zone_marks(site),
         *room_marks(known, layout),
         *(Line("way", way.points) for way in ways),
+        *(flight_marks(site, rooms, layout, ways) if ways else ()),
         *standing_marks(site),
         *extra_marks(scenario, known, layout),
     )

@@ -40,6 +40,7 @@ LEGEND_WORDS: Final[dict[str, str]] = {
     "roof": "roof over",
     "new_roof": "new shade structure",
     "screen": "screen panel",
+    "riser": "steps, a line a riser",
     "utility": "Gas, Electric, Water, Drain",
 }
 
@@ -48,6 +49,7 @@ LINE_ROLES: Final = (
     "contour_strong",
     "fence",
     "screen",
+    "riser",
     "sun_ray",
     "section_fence",
     "section_boundary",
