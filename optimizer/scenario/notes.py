@@ -13,11 +13,18 @@ from optimizer.units import feet_inches
 
 _TOUCHES_FT: Final = 0.02
 _REACHES_FT: Final = 1.0
+_AFAR_FT: Final = 5.0  # common practice, no source: meters and stubs stand at the house or just inside the boundary
 
 
 def scenario_notes(scenario: Scenario) -> tuple[str, ...]:
-    """Plain sentences: buildings over the boundary, heights taken, what the file says that no figure rests on yet."""
-    return (*_overhangs(scenario.site), *_heights(scenario), *_levels(scenario.site), *_not_used_yet(scenario))
+    """Plain sentences: buildings over the boundary, heights taken, runs from afar, what no figure rests on yet."""
+    return (
+        *_overhangs(scenario.site),
+        *_heights(scenario),
+        *_levels(scenario.site),
+        *_ground(scenario),
+        *_not_used_yet(scenario),
+    )
 
 
 def _overhangs(site: Site) -> Iterator[str]:
@@ -58,6 +65,22 @@ def _levels(site: Site) -> Iterator[str]:
         yield "levels: one only, so the ground is taken as flat at it; slopes, steps and drainage need more"
     elif site.levels and yard.difference(spots.convex_hull.buffer(_REACHES_FT)).area > _REACHES_FT:
         yield "levels: they do not reach all of the yard; beyond them the ground keeps the height of their nearest edge"
+
+
+def _ground(scenario: Scenario) -> Iterator[str]:
+    """Tell of runs that start outside the yard, and of ways that a septic field would bear."""
+    site = scenario.site
+    yard = Polygon(site.boundary)
+    for start in site.utilities:
+        off_ft = yard.distance(Point(start.at))
+        if off_ft > _AFAR_FT:
+            yield (
+                f"{start.kind} starts {off_ft / scenario.unit_ft:.0f} {scenario.units} outside the boundary; runs are "
+                "measured from there: give the meter, stub or main in the yard if they start at it"
+            )
+    for area in site.keep_outs:
+        if area.kind == "septic field" and "path" in area.allow:
+            yield f"{area.name}: a way over a septic field is kept unpaved, such as mulch or stepping stones"
 
 
 def _not_used_yet(scenario: Scenario) -> Iterator[str]:

@@ -9,6 +9,7 @@ from typing import Final, get_args
 from optimizer.brief import RoomKind
 from optimizer.scenario.complaints import did_you_mean
 from optimizer.scenario.document import Complaint, Path
+from optimizer.scenario.ground_checks import ground_complaints
 from optimizer.scenario.names import room_names
 from optimizer.scenario.rings import distance_ft, outside_ft, point_text, ring_fault
 from optimizer.scenario.schema import ScenarioPart
@@ -35,7 +36,7 @@ def site_complaints(scenario: ScenarioPart) -> Iterator[Complaint]:
     yield from _on_walls(site, broken)
     yield from _surroundings(site)
     yield from _levels(site, broken)
-    yield from _utilities(site)
+    yield from ground_complaints(site, broken)
     yield from _permissions(scenario)
 
 
@@ -177,14 +178,3 @@ def _levels(site: SitePart, broken: set[Path]) -> Iterator[Complaint]:
             found = f"{point_text(level.at)}, {off_ft:.0f} ft outside"
             advice = "check its coordinates and their unit"
             yield Complaint(("site", "levels", index, "at"), "a level in the yard or beside it", found, advice)
-
-
-def _utilities(site: SitePart) -> Iterator[Complaint]:
-    """One of at and line, and a clear width of lines only."""
-    for index, part in enumerate(site.utilities):
-        path: Path = ("site", "utilities", index)
-        if (part.at is None) == (part.line is None):
-            found = "neither" if part.at is None else "both"
-            yield Complaint(path, "one of `at` (where a run starts) and `line` (a known line)", found, "keep one")
-        if part.line is None and part.clear is not None:
-            yield Complaint((*path, "clear"), "`clear` with a `line` only", "it without one", "take it away")
