@@ -10,9 +10,10 @@ import shapely
 from shapely import LineString
 from shapely.geometry.base import BaseGeometry
 
-from optimizer.appraisal.grounds import ground_of, open_yard
+from optimizer.appraisal.grounds import ground_of
 from optimizer.catalogue import SizedRoom
 from optimizer.circulation import CLEAR_WIDTH_FT, Way, outline, side_ends
+from optimizer.fields import open_yard
 from optimizer.layout import Layout, Placement
 from optimizer.scenario import Scenario
 from optimizer.site import Door, Point, Site, Window
@@ -44,11 +45,6 @@ def axis_hits(scenario: Scenario, rooms: Sequence[SizedRoom], layout: Layout) ->
     aims = tuple(_aims(scenario.site, rooms, layout))
     yard = open_yard(scenario.site)
     return tuple(_hit(opening, yard, aims) for opening in _main_openings(scenario.site))
-
-
-def axis_share(hits: Sequence[AxisHit]) -> float | None:
-    """Share of the centre lines that meet something; None without an opening."""
-    return sum(hit.meets is not None for hit in hits) / len(hits) if hits else None
 
 
 def focal_point(ways: Sequence[Way], layout: Layout) -> tuple[Point, int] | None:

@@ -5,8 +5,9 @@ from typing import Final
 
 from shapely.geometry.base import BaseGeometry
 
-from optimizer.appraisal.grounds import ground_of, open_yard
+from optimizer.appraisal.grounds import ground_of
 from optimizer.catalogue import SizedRoom
+from optimizer.fields import open_yard
 from optimizer.layout import Layout
 from optimizer.site import Site
 

@@ -14,7 +14,7 @@ from optimizer.catalogue import SizedRoom
 from optimizer.catalogue.sight import sight_figure
 from optimizer.circulation import Network
 from optimizer.circulation.screens import layout_screens
-from optimizer.fields import ground_z_ft
+from optimizer.fields import ground_at_ft
 from optimizer.fields.sight import Eye, visible_share
 from optimizer.fields.sight_ends import site_screens
 from optimizer.grading import Grading
@@ -57,10 +57,10 @@ def _risers_seen(
 ) -> float | None:
     """Share of the risers that a guest who stands just inside the entrance sees."""
     site, at = scenario.site, approach_point(arrival)
-    eye = Eye(at, float(ground_z_ft(site, [at])[0]) + sight_figure("standing_eye"))
+    eye = Eye(at, ground_at_ft(site, at) + sight_figure("standing_eye"))
     screens = [screen for _, screen in site_screens(site)]
     screens += layout_screens(site, rooms, layout, lookers={}, ends=())
-    flights = [(f.at, float(ground_z_ft(site, [f.at])[0]), f.risers) for f in built_flights(grading)]
+    flights = [(f.at, ground_at_ft(site, f.at), f.risers) for f in built_flights(grading)]
 
     def sees(point: Point, z_ft: float) -> bool:
         return visible_share((eye,), np.array([(*point, z_ft)]), screens) > 0

@@ -1,6 +1,6 @@
 """Heights of eyes, of what they look at and of what stands before them, and usual shares of sight."""
 
-from typing import Final
+from typing import Final, Literal
 
 from optimizer.brief import Relation, RoomKind
 from optimizer.catalogue.data_files import data
@@ -13,10 +13,10 @@ def sight_figure(name: str) -> float:
     return float(data("sight.yaml")[name]["value"])
 
 
-def eye_height_ft(kind: RoomKind, relation: Relation) -> float:
+def eye_height_ft(kind: RoomKind, held: Literal["seated", "standing"] | None = None) -> float:
     """Height of eyes above the ground of a room [ft]: in a kitchen people stand, elsewhere they sit, or as is asked."""
-    held = relation.eye or ("standing" if kind == "kitchen" else "seated")
-    return sight_figure(f"{held}_eye")
+    usual = "standing" if kind == "kitchen" else "seated"
+    return sight_figure(f"{held or usual}_eye")
 
 
 def seen_height_ft(kind: RoomKind) -> float:

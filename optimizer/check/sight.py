@@ -6,7 +6,7 @@ from optimizer.brief import Relation, RoomKind
 from optimizer.catalogue import SizedRoom
 from optimizer.circulation import rectangle
 from optimizer.circulation.screens import layout_screens
-from optimizer.fields import ground_z_ft
+from optimizer.fields import ground_at_ft
 from optimizer.fields.sight import Eye, Numbers, sample_points, visible_share
 from optimizer.fields.sight_ends import Look, fixed_eye, look_of, screens_for, seen_points
 from optimizer.layout import Layout
@@ -41,14 +41,16 @@ def _eye(site: Site, layout: Layout, look: Look) -> Eye | None:
     if look.eye_ft is None:
         return fixed_eye(site, look.looker)
     placed = layout.of(look.looker)
-    return None if placed is None else Eye(placed.centre, _ground_ft(site, placed.centre) + look.eye_ft)
+    return None if placed is None else Eye(placed.centre, ground_at_ft(site, placed.centre) + look.eye_ft)
 
 
 def _points(site: Site, layout: Layout, look: Look) -> Numbers | None:
     if look.seen_ft is None:
         return seen_points(site, look.seen)
     placed = layout.of(look.seen)
-    return None if placed is None else sample_points(rectangle(placed), _ground_ft(site, placed.centre) + look.seen_ft)
+    if placed is None:
+        return None
+    return sample_points(rectangle(placed), ground_at_ft(site, placed.centre) + look.seen_ft)
 
 
 def lookers_of(scenario: Scenario, rooms: Sequence[SizedRoom], layout: Layout) -> dict[str, list[Point]]:
@@ -61,7 +63,3 @@ def lookers_of(scenario: Scenario, rooms: Sequence[SizedRoom], layout: Layout) -
             if eye is not None:
                 result.setdefault(look.seen, []).append(eye.at)
     return result
-
-
-def _ground_ft(site: Site, at: Point) -> float:
-    return float(ground_z_ft(site, [at])[0])

@@ -9,7 +9,7 @@ from optimizer.catalogue import Item, SizedChoice, SizedRoom
 from optimizer.catalogue.data_files import data
 from optimizer.catalogue.sight import sight_figure
 from optimizer.circulation.shapes import SIDES, side_ends
-from optimizer.fields import ground_z_ft
+from optimizer.fields import ground_at_ft
 from optimizer.fields.sight import Screen
 from optimizer.layout import Layout, Placement
 from optimizer.layout.placement import FRONT_VECTORS
@@ -38,7 +38,7 @@ def layout_screens(
         choice = room.choice(placement.choice) if room else None
         if room is None or choice is None:
             continue
-        ground_ft = float(ground_z_ft(site, [placement.centre])[0])
+        ground_ft = ground_at_ft(site, placement.centre)
         if placement.room not in ends:
             yield from _furniture(room, choice, placement, ground_ft)
         if choice.is_screened:

@@ -3,8 +3,7 @@
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 
-from shapely import Polygon, union_all
-from shapely.geometry.base import BaseGeometry
+from shapely import Polygon
 
 from optimizer.drawing.marks import GLYPH_WIDTH, Area, Drawing, Line, Mark, Text
 from optimizer.drawing.outlines import areas_of, box_of, ring_of_box
@@ -19,11 +18,6 @@ from optimizer.site import Point, Site
 NAME_FT = 1.3
 _ROOM_SHARE = 0.94  # of a room's width that its name may take
 _UNWANTED = ("root_zone", "utility", "crown_inner")
-
-
-def open_yard(site: Site) -> BaseGeometry:
-    """Ground of the yard that no building stands on."""
-    return Polygon(site.boundary).difference(union_all([Polygon(building.outline) for building in site.buildings]))
 
 
 def under_marks(site: Site) -> tuple[Mark, ...]:

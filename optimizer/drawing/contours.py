@@ -11,13 +11,13 @@ from numpy.typing import NDArray
 from shapely import MultiLineString
 from shapely.geometry.base import BaseGeometry
 
-from optimizer.drawing.backdrop import Caption, open_yard, plan_sheet, room_texts
+from optimizer.drawing.backdrop import Caption, plan_sheet, room_texts
 from optimizer.drawing.free_space import first_free, union_of
 from optimizer.drawing.heights import room_levels
 from optimizer.drawing.marks import Drawing, Line, Mark, Text
 from optimizer.drawing.plan import text_scale
 from optimizer.drawing.words import FT_IN_M, Units, level_text
-from optimizer.fields import ground_of
+from optimizer.fields import ground_of, open_yard
 from optimizer.layout import Layout
 from optimizer.scenario import Scenario
 from optimizer.site import Site

@@ -12,10 +12,10 @@ from shapely import Point as PointShape
 from shapely.geometry.base import BaseGeometry
 
 from optimizer.catalogue import SizedRoom
+from optimizer.catalogue.sight import eye_height_ft
 from optimizer.drawing.heights import foot_and_top, room_levels
 from optimizer.drawing.marks import Area, Box, Circle, Line, Mark
 from optimizer.drawing.outlines import box_of, polygon_of, ring_of_box
-from optimizer.drawing.sight_fan import SEATED_FT, STANDING_FT
 from optimizer.drawing.words import level_text
 from optimizer.fields import ground_of
 from optimizer.fields.sun import CROWN_BASE, DEFAULT_HEIGHT_FT
@@ -127,7 +127,7 @@ def rooms_along(
     kinds, known = {room.name: room.rules.kind for room in rooms}, room_levels(cut.site, layout, levels)
     for placement in layout.placements:
         z = known[placement.room]
-        eye = z + (STANDING_FT if kinds[placement.room] == "kitchen" else SEATED_FT)
+        eye = z + eye_height_ft(kinds[placement.room])
         for start, end in cut.spans(polygon_of(box_of(placement))):
             middle = (start + end) / 2
             person = (Line("section_person", ((middle, z), (middle, eye))), Circle("section_eye", (middle, eye), 0.4))

@@ -11,11 +11,11 @@ from shapely.geometry.base import BaseGeometry
 
 from optimizer.brief import SunWish
 from optimizer.catalogue import SizedRoom, sized_rooms
-from optimizer.drawing.backdrop import Caption, open_yard, plan_sheet, room_texts
+from optimizer.drawing.backdrop import Caption, plan_sheet, room_texts
 from optimizer.drawing.marks import Drawing, Mark
 from optimizer.drawing.outlines import areas_of, box_of
 from optimizer.drawing.plan import text_scale
-from optimizer.fields import Caster, cover_casters, room_sun_hours, sun_hours
+from optimizer.fields import Caster, cover_casters, open_yard, room_sun_hours, sun_class, sun_hours
 from optimizer.layout import Layout, Placement
 from optimizer.scenario import Scenario
 from optimizer.site import Site
@@ -80,8 +80,10 @@ def draw_sun_map(scenario: Scenario, layout: Layout, wish: SunWish, *, title: st
 
 
 def _words(edges: tuple[float, ...], window_h: float) -> dict[str, str]:
+    """Words of the legend; for a long day what gardeners call so many hours."""
     bounds = (0.0, *edges, window_h)
-    return {f"sun.{k + 1}": f"{bounds[k]:.3g} to {bounds[k + 1]:.3g} h of sun" for k in range(CLASSES)}
+    named = [f": {sun_class(low)}" if window_h >= LONG_DAY_H else "" for low in bounds]
+    return {f"sun.{k + 1}": f"{bounds[k]:.3g} to {bounds[k + 1]:.3g} h{named[k] or ' of sun'}" for k in range(CLASSES)}
 
 
 def _room_hours(site: Site, wish: SunWish, placement: Placement, roofs: tuple[Caster, ...]) -> float:

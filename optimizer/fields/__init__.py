@@ -2,7 +2,7 @@
 
 from optimizer.fields.covers import cover_casters, with_covers
 from optimizer.fields.door_zones import LANDING_FT, TREAD_FT, door_zone, risers
-from optimizer.fields.ground import Ground, ground_of, ground_z_ft, site_slopes
+from optimizer.fields.ground import Ground, ground_at_ft, ground_of, ground_z_ft, open_yard, site_slopes
 from optimizer.fields.smoke import door_smoke, smoke_factor, smoke_source
 from optimizer.fields.sun import (
     Caster,
@@ -13,7 +13,6 @@ from optimizer.fields.sun import (
     sun_class,
     sun_grid,
     sun_hours,
-    wall_caster,
 )
 from optimizer.fields.sun.moments import Moment, moments_of
 from optimizer.fields.wind import wind_rose
@@ -28,9 +27,11 @@ __all__ = [
     "cover_casters",
     "door_smoke",
     "door_zone",
+    "ground_at_ft",
     "ground_of",
     "ground_z_ft",
     "moments_of",
+    "open_yard",
     "risers",
     "room_sun_hours",
     "shadows_at",
@@ -41,7 +42,6 @@ __all__ = [
     "sun_class",
     "sun_grid",
     "sun_hours",
-    "wall_caster",
     "wind_rose",
     "with_covers",
 ]

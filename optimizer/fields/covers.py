@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from optimizer.catalogue import Cover, SizedRoom
-from optimizer.fields.ground import ground_of
+from optimizer.fields.ground import ground_at_ft
 from optimizer.fields.sun import Caster, cover_caster
 from optimizer.layout import Layout, Placement
 from optimizer.site import Ring, Site, Structure
@@ -13,7 +13,7 @@ from optimizer.site import Ring, Site, Structure
 def cover_casters(site: Site, rooms: Sequence[SizedRoom], layout: Layout) -> tuple[Caster, ...]:
     """Roofs over all rooms whose choice has one, each at its height above the ground at the room's middle."""
     return tuple(
-        cover_caster(_ring(place), float(ground_of(site).z_ft([place.centre])[0]) + cover.height_ft, cover.share)
+        cover_caster(_ring(place), ground_at_ft(site, place.centre) + cover.height_ft, cover.share)
         for place, cover in _covered(rooms, layout)
     )
 

@@ -9,6 +9,7 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 from scipy.spatial import Delaunay
 from shapely import Polygon, contains_xy, union_all
+from shapely.geometry.base import BaseGeometry
 
 from optimizer.site import Point, Site, SpotLevel
 
@@ -92,6 +93,11 @@ def ground_z_ft(site: Site, points: Sequence[Point]) -> Numbers:
     return ground_of(site).z_ft(points)
 
 
+def ground_at_ft(site: Site, at: Point) -> float:
+    """Height of the ground above the file's datum at one point [ft]."""
+    return float(ground_of(site).z_ft([at])[0])
+
+
 @lru_cache(maxsize=32)
 def _of_levels(levels: tuple[SpotLevel, ...]) -> Ground:
     if not levels:
@@ -121,9 +127,14 @@ def _rows(points: ArrayLike) -> Numbers:
     return np.asarray(points, dtype=np.float64).reshape(-1, 2)
 
 
+def open_yard(site: Site) -> BaseGeometry:
+    """Ground of the yard that no building stands on."""
+    return Polygon(site.boundary).difference(union_all([Polygon(building.outline) for building in site.buildings]))
+
+
 def site_slopes(site: Site) -> tuple[float, ...]:
     """Slopes of the open ground in the yard, about every 4 ft, as rise per run; (0,) without any."""
-    yard = Polygon(site.boundary).difference(union_all([Polygon(b.outline) for b in site.buildings]))
+    yard = open_yard(site)
     left, low, right, top = yard.bounds
     grid = np.stack(np.meshgrid(np.arange(left, right, _SLOPE_STEP_FT), np.arange(low, top, _SLOPE_STEP_FT)), axis=-1)
     points = grid.reshape(-1, 2)

@@ -12,7 +12,7 @@ from shapely.geometry.base import BaseGeometry
 
 from optimizer.brief import Relation, RoomKind
 from optimizer.catalogue.sight import asked_share, eye_height_ft, seen_height_ft, sight_figure
-from optimizer.fields.ground import ground_z_ft
+from optimizer.fields.ground import ground_at_ft
 from optimizer.fields.sight import Eye, Numbers, Screen, sample_points
 from optimizer.fields.sun import CROWN_BASE, DEFAULT_HEIGHT_FT
 from optimizer.site import Building, Point, Site, Structure, Surrounding, Window
@@ -48,7 +48,7 @@ def look_of(site: Site, relation: Relation, kinds: Mapping[str, RoomKind]) -> Lo
     first, second = relation.between
     looks_back = _has_eye(site, second) or (first not in kinds and not _has_eye(site, first))
     looker, seen = (second, first) if looks_back else (first, second)
-    eye_ft = eye_height_ft(kinds[looker], relation) if looker in kinds else None
+    eye_ft = eye_height_ft(kinds[looker], relation.eye) if looker in kinds else None
     seen_ft = seen_height_ft(kinds[seen]) if seen in kinds else None
     return Look(looker, seen, relation.kind == "in_view", asked_share(relation), eye_ft, seen_ft)
 
@@ -75,7 +75,7 @@ def fixed_eye(site: Site, name: str) -> Eye | None:
                 return Eye(_moved(window.at, window.outward), _at_window_ft(site, building, window))
     for entrance in site.entrances:
         if entrance.name == name:
-            return Eye(entrance.at, _ground_ft(site, entrance.at) + standing)
+            return Eye(entrance.at, ground_at_ft(site, entrance.at) + standing)
     return _neighbour_eye(site, name)
 
 
@@ -86,7 +86,7 @@ def _at_window_ft(site: Site, building: Building, window: Window) -> float:
 
 
 def _floor_ft(site: Site, building: Building, at: Point) -> float:
-    return _ground_ft(site, at) if building.floor_z_ft is None else building.floor_z_ft
+    return ground_at_ft(site, at) if building.floor_z_ft is None else building.floor_z_ft
 
 
 def _neighbour_eye(site: Site, name: str) -> Eye | None:
@@ -95,7 +95,7 @@ def _neighbour_eye(site: Site, name: str) -> Eye | None:
         if thing.name == name and thing.at is not None:
             away = np.array([middle.x - thing.at[0], middle.y - thing.at[1]])
             away /= float(np.hypot(*away)) or 1.0
-            z_ft = _ground_ft(site, thing.at) + sight_figure("standing_eye")
+            z_ft = ground_at_ft(site, thing.at) + sight_figure("standing_eye")
             return Eye(_moved(thing.at, (away[0], away[1])), z_ft if thing.eye_z_ft is None else thing.eye_z_ft)
     return None
 
@@ -123,7 +123,7 @@ def seen_points(site: Site, name: str) -> Numbers | None:
 
 def _samples(site: Site, shape: BaseGeometry, height_ft: float) -> Numbers:
     middle = shape.centroid
-    return sample_points(shape, _ground_ft(site, (middle.x, middle.y)) + height_ft / 2)
+    return sample_points(shape, ground_at_ft(site, (middle.x, middle.y)) + height_ft / 2)
 
 
 @lru_cache(maxsize=64)
@@ -154,18 +154,14 @@ def site_screens(site: Site) -> Iterator[tuple[str, Screen]]:
     for tree in site.trees:
         if tree.evergreen:
             crown = shapely.Point(tree.at).buffer(tree.canopy_radius_ft, quad_segs=4)
-            height, ground = tree.height_ft or DEFAULT_HEIGHT_FT["tree"], _ground_ft(site, tree.at)
+            height, ground = tree.height_ft or DEFAULT_HEIGHT_FT["tree"], ground_at_ft(site, tree.at)
             yield tree.name, Screen(crown, ground + height, ground + CROWN_BASE * height)
 
 
 def _stood(site: Site, outline: BaseGeometry, height_ft: float) -> Screen:
     middle = outline.centroid
-    return Screen(outline, _ground_ft(site, (middle.x, middle.y)) + height_ft)
+    return Screen(outline, ground_at_ft(site, (middle.x, middle.y)) + height_ft)
 
 
 def _moved(at: Point, along: Point) -> Point:
     return (at[0] + along[0] * _OUT_FT, at[1] + along[1] * _OUT_FT)
-
-
-def _ground_ft(site: Site, at: Point) -> float:
-    return float(ground_z_ft(site, [at])[0])

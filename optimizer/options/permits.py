@@ -8,15 +8,12 @@ from shapely import Point, Polygon
 
 from optimizer.appraisal import Appraisal
 from optimizer.catalogue import SizedChoice, SizedRoom, root_rings
+from optimizer.catalogue.steps import wall_needs_permit
 from optimizer.circulation import outline, rectangle
 from optimizer.layout import Layout, Placement
 from optimizer.options.words import listed
 from optimizer.scenario import Scenario
 
-WALL_FT: Final = 4.0
-"""Walls up to here from the bottom of the footing, with no load above, need no permit: IRC R105.2(3)."""
-FOOTING_FT: Final = 1.0
-"""Depth of a wall's footing under the ground; common practice, no source."""
 PAVED_SHARE: Final = 0.45
 """Paved share of the open yard above which stormwater rules are likely; common practice, no source."""
 NEAR_LIMIT: Final = 0.9
@@ -88,7 +85,7 @@ def _structures(concept: _Concept) -> Iterator[str]:
 
 def _walls(concept: _Concept) -> Iterator[str]:
     ground = concept.appraisal.site.ground if concept.appraisal else None
-    if ground is not None and ground.tallest_wall_ft + FOOTING_FT > WALL_FT:
+    if ground is not None and wall_needs_permit(ground.tallest_wall_ft):
         yield (
             "Building permit: a wall is likely above 4 ft from the bottom of its footing, the usual limit "
             "(IRC R105.2); a lower one needs it too where it bears a load or a slope."

@@ -8,7 +8,6 @@ from optimizer.fields.sun.casters import (
     casters_of,
     cover_caster,
     in_leaf,
-    wall_caster,
 )
 from optimizer.fields.sun.classes import sun_class
 from optimizer.fields.sun.hours import room_sun_hours, sun_grid, sun_hours
@@ -33,5 +32,4 @@ __all__ = [
     "sun_directions",
     "sun_grid",
     "sun_hours",
-    "wall_caster",
 ]

@@ -14,7 +14,7 @@ from shapely import Point as PointShape
 
 from optimizer.catalogue.data_files import data
 from optimizer.catalogue.heights import DEFAULT_HEIGHT_FT
-from optimizer.fields.ground import ground_of
+from optimizer.fields.ground import ground_at_ft, ground_of
 from optimizer.site import Point, Ring, Site, Structure, Surrounding, Tree
 
 CROWN_BASE: Final = 0.3
@@ -53,11 +53,6 @@ def cover_caster(outline: Ring, z_ft: float, share: float) -> Caster:
     return Caster(Polygon(outline), z_ft, z_ft, share)
 
 
-def wall_caster(line: Ring, *, low_ft: float, high_ft: float, share: float = 1.0) -> Caster:
-    """A wall or screen along a line, from its foot to its top above the file's datum [ft]; 1 is solid."""
-    return Caster(LineString(line), low_ft, high_ft, share)
-
-
 @lru_cache(maxsize=256)
 def casters_of(site: Site, month: int) -> tuple[Caster | Ball, ...]:
     """Everything on and around the site that throws a shadow in a month, 1 to 12."""
@@ -89,7 +84,7 @@ def _roof(site: Site, structure: Structure) -> Caster:
 def _tree(site: Site, tree: Tree, month: int) -> tuple[Caster, Ball]:
     """Trunk and crown."""
     leafy = tree.evergreen or in_leaf(site.place.latitude, month)
-    foot_ft = float(ground_of(site).z_ft([tree.at])[0])
+    foot_ft = ground_at_ft(site, tree.at)
     height_ft = _height(tree.height_ft, "tree")
     crown_ft = foot_ft + CROWN_BASE * height_ft
     trunk = PointShape(tree.at).buffer(tree.trunk_diameter_ft / 2, quad_segs=2)

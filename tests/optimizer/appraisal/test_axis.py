@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from optimizer.appraisal.axis import axis_hits, axis_share, focal_point
+from optimizer.appraisal.axis import axis_hits, focal_point
 from optimizer.circulation import Way
 from optimizer.layout import Layout
 from optimizer.site import Building, Structure, Tree
@@ -66,16 +66,10 @@ def test_the_widest_door_counts():
 
 
 def test_nothing_to_look_at_or_from():
-    """A bare yard has no hit to measure, a yard without openings no share."""
+    """A bare yard has no hit to measure, a yard without openings no line."""
     bare = on_site(plain_yard(), trees=(), structures=())
     assert hits(bare, layout=Layout(())) == {"kitchen door": (None, None), "bath window": (None, None)}
-    assert axis_share(axis_hits(on_site(bare, buildings=()), (), Layout(()))) is None
-
-
-def test_share_of_openings():
-    """One of two."""
-    found = axis_hits(plain_yard(), plain_rooms(), plain_layout(stand("fire", 16, 22, 8, 8)))
-    assert axis_share(found) == 0.5
+    assert axis_hits(on_site(bare, buildings=()), (), Layout(())) == ()
 
 
 def way(*points):

@@ -1,6 +1,7 @@
-"""Areas of the yard."""
+"""Ground that rooms take of the yard."""
 
-from optimizer.appraisal.grounds import ground_of, open_yard
+from optimizer.appraisal.grounds import ground_of
+from optimizer.fields import open_yard
 from optimizer.layout import Placement
 from optimizer.site import Site
 

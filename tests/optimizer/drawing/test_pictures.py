@@ -11,14 +11,13 @@ from shapely import LineString, Point, Polygon, box
 
 from optimizer.brief import SunWish
 from optimizer.drawing import Area, Circle, Line
-from optimizer.drawing.backdrop import open_yard
 from optimizer.drawing.contours import contours_of, cut, draw_ground, interval_ft, triangles_of
 from optimizer.drawing.section import draw_section, line_through, section_angle_deg
 from optimizer.drawing.sight_fan import Viewer, draw_sight, seen_area, viewers
 from optimizer.drawing.sun_map import class_edges_h, draw_sun_map, sun_windows, window_text
 from optimizer.drawing.words import level_text
 from optimizer.export import plan_svg
-from optimizer.fields import room_sun_hours
+from optimizer.fields import open_yard, room_sun_hours
 from optimizer.layout import Layout
 from optimizer.site import Building, SpotLevel, Surrounding
 

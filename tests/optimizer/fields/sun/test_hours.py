@@ -4,9 +4,10 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
+from shapely import LineString
 
 from optimizer.brief import SunWish
-from optimizer.fields import cover_caster, room_sun_hours, sun_grid, sun_hours, wall_caster
+from optimizer.fields import Caster, cover_caster, room_sun_hours, sun_grid, sun_hours
 from optimizer.site import Building, Place, SpotLevel, Structure, Tree
 from tests.swept_shadow import box, crowded_site, swept_hours
 
@@ -79,7 +80,7 @@ def test_a_wall_holds_back_the_low_sun():
     """A new wall in the west takes the evening, not the noon; a screen of half takes half of it."""
     site, point = crowded_site(**BARE), np.array([[20.0, 60.0]])
     evening = SunWish("sun", 18.0, 19.0, (6,))
-    wall = wall_caster(((10, -500), (10, 500)), low_ft=0, high_ft=12)
+    wall = Caster(LineString([(10, -500), (10, 500)]), 0, 12, 1.0)
     assert sun_hours(site, point, evening, extra=(wall,)) == pytest.approx([0.0])
     assert sun_hours(site, point, evening, extra=(replace(wall, share=0.5),)) == pytest.approx([0.5])
     assert sun_hours(site, point, NOON, extra=(wall,)) == pytest.approx([1.0])
