@@ -40,7 +40,7 @@ class SiteMeasures:
 
     ground: GroundMeasures | None = None
     sight: tuple[tuple[str, str, str, float], ...] = ()
-    """The two ends of a relation of view, its kind, and the share that is seen."""
+    """Who looks, what is looked at, the kind of the relation, and the share that is seen."""
     smoke: tuple[SmokeShare, ...] = ()
     arrival_ft: float | None = None
     """Way of guests from their entrance to the gathering [ft]."""

@@ -1,18 +1,24 @@
 """What every relation of sight comes to in a layout, kept or not."""
 
 from collections.abc import Sequence
+from typing import Final
 
 from optimizer.catalogue import SizedRoom
-from optimizer.check.sight import sight_share
+from optimizer.check.sight import look_for, sight_share
 from optimizer.layout import Layout
 from optimizer.scenario import Scenario
 
+SIGHT: Final = ("in_view", "out_of_view")
 SeenShare = tuple[str, str, str, float]
-"""The two ends of a relation of sight, its kind, and the share that is seen, 0 to 1."""
+"""Who looks, what is looked at, the kind of the relation, and the share that is seen, 0 to 1."""
 
 
 def seen_shares(scenario: Scenario, rooms: Sequence[SizedRoom], layout: Layout) -> tuple[SeenShare, ...]:
     """Share of sight of each relation whose ends are both there."""
-    views = (relation for relation in scenario.brief.relations if relation.kind in ("in_view", "out_of_view"))
-    shares = ((relation, sight_share(scenario, rooms, layout, relation)) for relation in views)
-    return tuple((*view.between, view.kind, round(share, 4)) for view, share in shares if share is not None)
+    found = []
+    for relation in scenario.brief.relations:
+        share = sight_share(scenario, rooms, layout, relation) if relation.kind in SIGHT else None
+        if share is not None:
+            look = look_for(scenario, rooms, relation)
+            found.append((look.looker, look.seen, relation.kind, round(share, 4)))
+    return tuple(found)

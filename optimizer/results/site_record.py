@@ -11,7 +11,7 @@ def site_record(site: SiteMeasures) -> dict[str, Any]:
     return {
         "ground": site.ground and _ground_record(site.ground),
         "views": [
-            {"between": [one, other], "kind": kind, "seen_share": share} for one, other, kind, share in site.sight
+            {"from": looker, "of": seen, "kind": kind, "seen_share": share} for looker, seen, kind, share in site.sight
         ],
         "smoke": [{"from": source, "at": place, "season_share": share} for source, place, share in site.smoke],
         "arrival_ft": site.arrival_ft,
@@ -28,7 +28,8 @@ def site_from(measures: Record) -> SiteMeasures:
     return SiteMeasures(
         ground=None if ground is None else _ground_from(ground),
         sight=tuple(
-            (*view.pair("between"), view.text("kind"), view.number("seen_share")) for view in measures.records("views")
+            (view.text("from"), view.text("of"), view.text("kind"), view.number("seen_share"))
+            for view in measures.records("views")
         ),
         smoke=tuple(
             SmokeShare(s.text("from"), s.text("at"), s.number("season_share")) for s in measures.records("smoke")

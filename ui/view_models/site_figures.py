@@ -11,9 +11,9 @@ def site_figures(site: SiteMeasures, words: Words) -> Iterator[Figure]:
     """Figures of the site's facts; none for what the scenario says too little about."""
     if site.ground is not None:
         yield from _ground(site.ground, words)
-    for one, other, kind, share in site.sight:
-        asked = "to be seen" if kind == "in_view" else "not to be seen"
-        yield Figure("Sight", share_words(share), f"of what lies between {one} and {other}, {asked}")
+    for looker, seen, kind, share in site.sight:
+        wish = "meant to be" if kind == "in_view" else "meant not to be"
+        yield Figure("Sight", share_words(share), f"of {seen} is seen from {looker}; {wish}")
     for source, place, share in sorted(site.smoke, key=lambda entry: -entry.share)[:3]:
         yield Figure("Smoke", share_words(share), f"of the season {place} lies in the smoke of {source}")
     if site.arrival_ft is not None:

@@ -6,11 +6,11 @@ import pytest
 
 from optimizer.brief import Relation
 from optimizer.catalogue import Item
-from optimizer.check import check_layout
+from optimizer.check import check_layout, seen_shares
 from optimizer.check.sight import sight_share
 from optimizer.layout import Layout
 from optimizer.site import Building, SpotLevel, Surrounding
-from tests.yards import PLAIN_SITE, on_site, plain_rooms, plain_yard, sized, stand
+from tests.yards import PLAIN_SITE, on_site, plain_layout, plain_rooms, plain_yard, sized, stand
 
 POND = sized("pond", "reserve", 9, 9)
 ROOMS = plain_rooms(POND)
@@ -105,3 +105,15 @@ def test_a_looser_share_is_kept():
     """A third is enough where no more is asked."""
     yard = on_site(plain_yard(replace(SIGHT, share=0.33)), **wall(23.9, 40, 8))
     assert [f for f in check_layout(yard, ROOMS, LAYOUT) if f.rule == "in_view"] == []
+
+
+def test_every_relation_tells_who_looks_at_what():
+    """A neighbour's eye looks, whichever end is named first; of two rooms the first does; a room left out tells nothing."""
+    hidden = Relation(("nook", "rear eye"), "out_of_view", wish=1)
+    seen = Relation(("nook", "fire"), "in_view", wish=1)
+    found = seen_shares(plain_yard(hidden, seen), plain_rooms(), plain_layout())
+    assert [(looker, of, kind) for looker, of, kind, _ in found] == [
+        ("rear eye", "nook", "out_of_view"),
+        ("nook", "fire", "in_view"),
+    ]
+    assert seen_shares(plain_yard(hidden, seen), plain_rooms(), plain_layout(without=("nook",))) == ()

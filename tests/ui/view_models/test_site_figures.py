@@ -26,6 +26,6 @@ def test_each_fact_has_a_figure():
     assert told["Earth, cu yd"][0] == "3 dug, 2 filled"
     assert told["Water"][0] == "nook"
     assert told["By model code"] == ("handrail", "5 risers")
-    assert told["Sight"][0] == "75%"
+    assert told["Sight"] == ("75%", "of pond is seen from nook; meant to be")
     assert "table lies in the smoke of fire" in told["Smoke"][1]
     assert told["Axis"][0] == "nothing"
