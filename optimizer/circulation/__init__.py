@@ -7,7 +7,7 @@ from optimizer.circulation.reach import cut_off, unreached
 from optimizer.circulation.shapes import outline, rectangle, shared_edge_ft, side_ends
 from optimizer.circulation.stops import Access, Stop, access_of, stop_beside
 from optimizer.circulation.visibility import shortest_way
-from optimizer.circulation.way import Way, way_between
+from optimizer.circulation.way import Leg, LegUse, Way, way_between
 from optimizer.circulation.ways import Ways, way_polygon, ways
 
 __all__ = [
@@ -15,6 +15,8 @@ __all__ = [
     "KITCHEN_WALK_FT",
     "Access",
     "Ground",
+    "Leg",
+    "LegUse",
     "Network",
     "Stop",
     "Way",

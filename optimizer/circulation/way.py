@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from itertools import pairwise
 from math import dist
-from typing import Final
+from typing import Final, Literal
 
 import numpy as np
 import shapely
@@ -25,6 +25,19 @@ class Way:
     width_ft: float
     points: tuple[Point, ...]
     length_ft: float
+
+
+LegUse = Literal["arrival", "main", "service", "mower"]
+
+
+@dataclass(frozen=True, slots=True)
+class Leg:
+    """A paved stretch between two ends or branchings: its centre line [ft], what it serves, and whose trips use it."""
+
+    points: tuple[Point, ...]
+    width_ft: float
+    use: LegUse
+    trips: tuple[tuple[str, str], ...]
 
 
 def way_between(network: Network, start: Stop, end: Stop) -> Way | None:

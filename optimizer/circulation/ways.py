@@ -14,7 +14,7 @@ from optimizer.circulation.network import Network, network_of
 from optimizer.circulation.reach import cut_off
 from optimizer.circulation.shapes import outline, rectangle, shared_edge_ft
 from optimizer.circulation.stops import Stop, access_of
-from optimizer.circulation.way import Way, branch_to, way_between
+from optimizer.circulation.way import Leg, Way, branch_to, way_between
 from optimizer.layout import Layout, Placement
 from optimizer.layout.arrangement import TOLERANCE_FT
 from optimizer.site import Site
@@ -36,6 +36,11 @@ class Ways:
     def ways(self) -> tuple[Way, ...]:
         """All ways, trips first."""
         return self.trips + self.own_paths
+
+    @property
+    def legs(self) -> tuple[Leg, ...]:
+        """Paved stretches that the ways run on."""
+        return tuple(Leg(way.points, way.width_ft, "main", (way.between,)) for way in self.ways)
 
 
 def ways(site: Site, brief: Brief, rooms: Sequence[SizedRoom], layout: Layout) -> Ways:
