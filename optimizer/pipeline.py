@@ -113,13 +113,13 @@ def plan_drawing(scenario: Scenario, option: "Option") -> "Drawing":
     from optimizer.circulation import way_polygon
     from optimizer.drawing import draw_plan
 
-    ways = option.appraisal.ways
+    appraisal = option.appraisal
     return draw_plan(
         scenario,
         sized_rooms(scenario.brief),
         option.layout,
-        ways,
+        appraisal.ways,
         title=f"{scenario.name}: concept {option.rank}",
-        path_area=way_polygon(scenario.site, option.layout, ways),
+        path_area=way_polygon(scenario.site, option.layout, appraisal.legs),
         cautions=option.cautions,
     )

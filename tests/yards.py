@@ -4,7 +4,7 @@ from dataclasses import replace
 from decimal import Decimal
 
 from optimizer.brief import Brief, Budget, Guests, Relation, RoomKind, RoomWish, Trip
-from optimizer.catalogue import SizedChoice, SizedRoom, kind_rules
+from optimizer.catalogue import Item, SizedChoice, SizedRoom, kind_rules
 from optimizer.layout import Front, Layout, Placement
 from optimizer.scenario import Scenario
 from optimizer.site import (
@@ -82,6 +82,13 @@ def plain_rooms(*changed: SizedRoom) -> tuple[SizedRoom, ...]:
         "nook": sized("nook", "nook", 8, 7),
     }
     return tuple({**rooms, **{room.name: room for room in changed}}.values())
+
+
+def laid_table(name: str, width_ft: float, depth_ft: float) -> SizedRoom:
+    """A gathering whose table reaches to within 2 ft of its edges."""
+    room = sized(name, "gathering", width_ft, depth_ft, required=True)
+    table = Item("table", 2.0, 2.0, width_ft - 4, depth_ft - 4)
+    return replace(room, choices=(replace(room.choices[0], furniture=(table,)),))
 
 
 def stand(

@@ -1,10 +1,11 @@
 """The exact figures of a layout, one measure a module."""
 
 from optimizer.appraisal.appraisal import Appraisal, Cost, CostLine
-from optimizer.appraisal.appraise import appraise
+from optimizer.appraisal.appraise import Given, appraise
 from optimizer.appraisal.cost import cost_of
 from optimizer.appraisal.leftovers import leftover_share, paved_share
 from optimizer.appraisal.order import aligned_share, unaligned_ft
+from optimizer.appraisal.paths import PathMeasures, WayRun
 from optimizer.appraisal.seats import people_seated, worth_placed
 from optimizer.appraisal.site_measures import GroundMeasures, SiteMeasures, SmokeShare
 from optimizer.appraisal.smoke import smoke_loss_units
@@ -16,9 +17,12 @@ __all__ = [
     "Appraisal",
     "Cost",
     "CostLine",
+    "Given",
     "GroundMeasures",
+    "PathMeasures",
     "SiteMeasures",
     "SmokeShare",
+    "WayRun",
     "aligned_share",
     "appraise",
     "cost_of",

@@ -3,8 +3,9 @@
 from dataclasses import dataclass, field
 from decimal import Decimal
 
+from optimizer.appraisal.paths import PathMeasures
 from optimizer.appraisal.site_measures import SiteMeasures
-from optimizer.circulation import Way
+from optimizer.circulation import Leg, Way
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,3 +56,6 @@ class Appraisal:
     """Pairs whose wish to be seen, or not, is not kept."""
     wishes_missed: tuple[str, ...] = ()
     site: SiteMeasures = field(default_factory=SiteMeasures)
+    legs: tuple[Leg, ...] = ()
+    """Paved stretches that the ways share."""
+    paths: PathMeasures = field(default_factory=PathMeasures)

@@ -1,18 +1,20 @@
 """All measures of one layout together."""
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 from optimizer.appraisal.appraisal import Appraisal
 from optimizer.appraisal.cost import cost_of
 from optimizer.appraisal.leftovers import leftover_share, paved_share
 from optimizer.appraisal.order import aligned_share
+from optimizer.appraisal.paths import path_measures
 from optimizer.appraisal.seats import people_seated, worth_placed
 from optimizer.appraisal.site import SeenShares, site_measures
 from optimizer.appraisal.take_off import take_off
 from optimizer.appraisal.walking import trip_lengths, walking_ft
 from optimizer.brief import Relation
 from optimizer.catalogue import PriceBook, SizedRoom
-from optimizer.circulation import way_polygon, ways
+from optimizer.circulation import Ways, way_polygon, ways
 from optimizer.grading import grade
 from optimizer.layout import Layout
 from optimizer.scenario import Scenario
@@ -21,29 +23,34 @@ SIGHT = ("in_view", "out_of_view")
 SunHours = tuple[tuple[str, float, float], ...]
 
 
-def appraise(
-    scenario: Scenario,
-    rooms: Sequence[SizedRoom],
-    book: PriceBook,
-    layout: Layout,
-    *,
-    sun_h: SunHours = (),
-    missed: Sequence[Relation] = (),
-    seen: SeenShares = (),
-) -> Appraisal:
-    """Exact figures of a layout.
+@dataclass(frozen=True, slots=True)
+class Given:
+    """What the caller has at hand, who has the maps and the independent check.
 
-    Hours of sun, the `missed` wishes and the shares of sight come from the caller, who has the maps and the
-    independent check at hand.
+    Hours of sun (room, hours, hours missed), wishes missed, shares of sight; and the ways, where they are laid already.
     """
+
+    sun_h: SunHours = ()
+    missed: tuple[Relation, ...] = ()
+    seen: SeenShares = ()
+    laid: Ways | None = None
+
+
+def appraise(
+    scenario: Scenario, rooms: Sequence[SizedRoom], book: PriceBook, layout: Layout, given: Given | None = None
+) -> Appraisal:
+    """Exact figures of a layout."""
     site, brief = scenario.site, scenario.brief
-    found = ways(site, brief, rooms, layout)
-    paths = way_polygon(site, layout, found.ways)
+    given = given or Given()
+    found = given.laid or ways(site, brief, rooms, layout)
+    paths = way_polygon(site, layout, found.legs)
     grading = grade(site, rooms, layout, found.ways)
     charges = take_off(scenario, rooms, layout, path_area_sqft=paths.area, grading=grading)
     return Appraisal(
         cost=cost_of(charges, book, brief.budget.contingency),
         ways=found.ways,
+        legs=found.legs,
+        paths=path_measures(brief.trips, found.trips, found.legs, area_sqft=paths.area),
         walking_ft=walking_ft(brief.trips, found.ways),
         trips_ft=trip_lengths(brief.trips, found.ways),
         worth=worth_placed(rooms, layout),
@@ -51,8 +58,10 @@ def appraise(
         aligned_share=aligned_share(site, layout),
         leftover_share=leftover_share(site, layout, paths),
         paved_share=paved_share(site, rooms, layout, paths),
-        sun_h=sun_h,
-        sight_missed=tuple(wish.between for wish in missed if wish.kind in SIGHT),
-        site=site_measures(scenario, rooms, layout, grading, found.network, seen=seen),
-        wishes_missed=tuple(f"{wish.between[0]} {wish.kind.replace('_', ' ')} {wish.between[1]}" for wish in missed),
+        sun_h=given.sun_h,
+        sight_missed=tuple(wish.between for wish in given.missed if wish.kind in SIGHT),
+        site=site_measures(scenario, rooms, layout, grading, found.network, seen=given.seen),
+        wishes_missed=tuple(
+            f"{wish.between[0]} {wish.kind.replace('_', ' ')} {wish.between[1]}" for wish in given.missed
+        ),
     )

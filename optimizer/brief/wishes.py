@@ -129,6 +129,8 @@ class Weights:
     sight: float = 1.0
     order: float = 1.0
     smoke: float = 1.0
+    paving: float = 1.0
+    """How much a path's paving counts against the walking that it saves, when ways are laid; no loss of its own."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,7 +9,7 @@ from optimizer.catalogue.data_files import data
 @dataclass(frozen=True, slots=True)
 class Rates:
     """Money per unit of a loss: of money spent, foot walked in a trip, hour missed, foot off a line, wish not kept,
-    place in smoke.
+    place in smoke, square foot of path against the walking that it saves.
     """
 
     cost: float
@@ -18,6 +18,7 @@ class Rates:
     order: float
     sight: float
     smoke: float
+    paving: float
     worth_without_ceiling: float
 
 

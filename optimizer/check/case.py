@@ -11,7 +11,7 @@ from shapely.geometry.base import BaseGeometry
 
 from optimizer.catalogue import SizedChoice, SizedRoom
 from optimizer.check.finding import Finding
-from optimizer.circulation import Access, Network, Way, access_of, network_of, outline, rectangle, ways
+from optimizer.circulation import Access, Network, Way, Ways, outline, rectangle, ways
 from optimizer.grading import Grading, grade
 from optimizer.layout import Layout, Placement
 from optimizer.scenario import Scenario
@@ -54,6 +54,8 @@ class Case:
     rooms: Sequence[SizedRoom]
     layout: Layout
     phase_1_cost: Decimal | None = None
+    given_ways: Ways | None = None
+    """Ways of the layout where the caller has them already; they take most of the time of a check."""
 
     @property
     def site(self) -> Site:
@@ -89,12 +91,12 @@ class Case:
     @cached_property
     def access(self) -> Access:
         """Walkable ground and stops."""
-        return access_of(self.site, self.rooms, self.layout)
+        return self.network.access
 
     @cached_property
     def network(self) -> Network:
         """Shortest ways between the stops."""
-        return network_of(self.access)
+        return self.laid.network
 
     @cached_property
     def grading(self) -> Grading:
@@ -102,9 +104,14 @@ class Case:
         return grade(self.site, self.rooms, self._once, self.ways)
 
     @cached_property
+    def laid(self) -> Ways:
+        """Ways of the layout and the legs that they run on."""
+        return self.given_ways or ways(self.site, self.scenario.brief, self.rooms, self._once)
+
+    @property
     def ways(self) -> tuple[Way, ...]:
         """Ways of the layout."""
-        return ways(self.site, self.scenario.brief, self.rooms, self._once).ways
+        return self.laid.ways
 
     @cached_property
     def _once(self) -> Layout:

@@ -18,7 +18,8 @@ from optimizer.check.program import budget, known_choice, proportion, required_r
 from optimizer.check.relations import miss_of, relation_check
 from optimizer.check.shares import paved_share, root_ring
 from optimizer.check.sun import sun_least
-from optimizer.check.walking import kitchen_walk, reachable
+from optimizer.check.walking import kitchen_walk, reachable, ways_clear
+from optimizer.circulation import Ways
 from optimizer.layout import Layout
 from optimizer.scenario import Scenario
 
@@ -43,6 +44,7 @@ CHECKS: Final[dict[RuleId, Check]] = {
     "sun_least": sun_least,
     "kitchen_walk": kitchen_walk,
     "reachable": reachable,
+    "ways_clear": ways_clear,
     "touching": relation_check("touching"),
     "near": relation_check("near"),
     "apart": relation_check("apart"),
@@ -56,15 +58,25 @@ CHECKS: Final[dict[RuleId, Check]] = {
 
 
 def check_layout(
-    scenario: Scenario, rooms: Sequence[SizedRoom], layout: Layout, *, phase_1_cost: Decimal | None = None
+    scenario: Scenario,
+    rooms: Sequence[SizedRoom],
+    layout: Layout,
+    *,
+    phase_1_cost: Decimal | None = None,
+    laid: Ways | None = None,
 ) -> tuple[Finding, ...]:
-    """All hard rules that a layout breaks, in the order of the rules; the budget only where a cost is given."""
-    case = Case(scenario, rooms, layout, phase_1_cost)
+    """All hard rules that a layout breaks, in the order of the rules; the budget only where a cost is given.
+
+    `laid` are the layout's ways, where the caller has them already.
+    """
+    case = Case(scenario, rooms, layout, phase_1_cost, laid)
     return tuple(finding for check in CHECKS.values() for finding in check(case))
 
 
-def wishes_missed(scenario: Scenario, rooms: Sequence[SizedRoom], layout: Layout) -> tuple[Relation, ...]:
+def wishes_missed(
+    scenario: Scenario, rooms: Sequence[SizedRoom], layout: Layout, *, laid: Ways | None = None
+) -> tuple[Relation, ...]:
     """Relations with the weight of a wish that a layout does not keep; one with an end left out is passed over."""
-    case = Case(scenario, rooms, layout)
+    case = Case(scenario, rooms, layout, given_ways=laid)
     wishes = (relation for relation in scenario.brief.relations if not relation.is_hard)
     return tuple(relation for relation in wishes if miss_of(case, relation) is not None)

@@ -52,5 +52,5 @@ def paved_share(case: Case) -> Iterator[Finding]:
 
 
 def _paved(case: Case) -> BaseGeometry:
-    paths = way_polygon(case.site, case.layout, case.ways)
+    paths = way_polygon(case.site, case.layout, case.laid.legs)
     return union_all([paths, *(placed.shape for placed in case.placed if placed.room.rules.paved)])

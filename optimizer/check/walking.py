@@ -2,9 +2,18 @@
 
 from collections.abc import Iterator
 
-from optimizer.check.case import TOLERANCE_FT, Case
+from shapely import LineString, union_all
+
+from optimizer.check.case import TOLERANCE_FT, TOLERANCE_SQFT, Case
 from optimizer.check.finding import Finding
-from optimizer.circulation import CLEAR_WIDTH_FT, cut_off, kitchen_door, kitchen_walk_limit_ft, way_between
+from optimizer.circulation import (
+    CLEAR_WIDTH_FT,
+    cut_off,
+    kitchen_door,
+    kitchen_walk_limit_ft,
+    no_path_ground,
+    way_between,
+)
 
 
 def reachable(case: Case) -> Iterator[Finding]:
@@ -23,6 +32,18 @@ def kitchen_walk(case: Case) -> Iterator[Finding]:
         if door and limit is not None and length is not None and length > limit + TOLERANCE_FT:
             words = f"{placed.name} is {case.length(length)} on foot from {door.name}, at most {case.length(limit)}"
             yield Finding("kitchen_walk", (placed.name, door.name), length - limit, "ft", words)
+
+
+def ways_clear(case: Case) -> Iterator[Finding]:
+    """Ways that nothing but a walk through furniture or a chair's space can make."""
+    kept = union_all(list(no_path_ground(case.rooms, case.layout)))
+    for way in case.ways:
+        if way.between in case.laid.unlaid:
+            strip = LineString(way.points).buffer(way.width_ft / 2, cap_style="flat")
+            crossed = float(strip.intersection(kept).area)
+            if crossed > TOLERANCE_SQFT:
+                words = f"the way from {way.between[0]} to {way.between[1]} leads through furniture or chairs"
+                yield Finding("ways_clear", way.between, crossed, "sq ft", words)
 
 
 def _way_ft(case: Case, start: str, end: str) -> float | None:

@@ -3,16 +3,19 @@
 from optimizer.circulation.ground import CLEAR_WIDTH_FT, Ground, walkable_ground
 from optimizer.circulation.kitchen import KITCHEN_WALK_FT, kitchen_door, kitchen_walk_limit_ft
 from optimizer.circulation.network import Network, network_of, walking_ft
+from optimizer.circulation.paving import MAIN_COUNT, WIDTH_FT, Leg, LegUse, no_path_ground
 from optimizer.circulation.reach import cut_off, unreached
 from optimizer.circulation.shapes import outline, rectangle, shared_edge_ft, side_ends
 from optimizer.circulation.stops import Access, Stop, access_of, stop_beside
 from optimizer.circulation.visibility import shortest_way
-from optimizer.circulation.way import Leg, LegUse, Way, way_between
+from optimizer.circulation.way import Way, way_between
 from optimizer.circulation.ways import Ways, way_polygon, ways
 
 __all__ = [
     "CLEAR_WIDTH_FT",
     "KITCHEN_WALK_FT",
+    "MAIN_COUNT",
+    "WIDTH_FT",
     "Access",
     "Ground",
     "Leg",
@@ -26,6 +29,7 @@ __all__ = [
     "kitchen_door",
     "kitchen_walk_limit_ft",
     "network_of",
+    "no_path_ground",
     "outline",
     "rectangle",
     "shared_edge_ft",

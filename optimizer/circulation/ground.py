@@ -25,11 +25,12 @@ def walkable_ground(
     Structures are walked through. The inset is smaller by the touching tolerance, so that a gap of just the clear
     width still joins what lies on either side of it.
     """
-    free = outline(site.boundary).difference(union_all([*_obstacles_of_site(site), *_standing(rooms, layout)]))
+    free = outline(site.boundary).difference(union_all([*obstacles_of_site(site), *_standing(rooms, layout)]))
     return free.buffer(TOLERANCE_FT - clear_width_ft / 2, join_style="mitre")
 
 
-def _obstacles_of_site(site: Site) -> Iterator[Polygon]:
+def obstacles_of_site(site: Site) -> Iterator[Polygon]:
+    """Buildings, kept-out ground that allows no path, and trunks."""
     yield from (outline(building.outline) for building in site.buildings)
     yield from (outline(area.outline) for area in site.keep_outs if "path" not in area.allow)
     for tree in site.trees:

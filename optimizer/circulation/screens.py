@@ -3,11 +3,12 @@
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Final
 
-from shapely import LineString, Polygon, affinity, box
+from shapely import LineString
 
 from optimizer.catalogue import Item, SizedChoice, SizedRoom
 from optimizer.catalogue.data_files import data
 from optimizer.catalogue.sight import sight_figure
+from optimizer.circulation.furniture import item_on_plan
 from optimizer.circulation.shapes import SIDES, side_ends
 from optimizer.fields import ground_at_ft
 from optimizer.fields.sight import Screen
@@ -15,7 +16,6 @@ from optimizer.layout import Layout, Placement
 from optimizer.layout.placement import FRONT_VECTORS
 from optimizer.site import Point, Site
 
-_TURNS: Final = {"+y": 0, "-x": 90, "-y": 180, "+x": -90}
 _NOT_SCREENS: Final = ("stool",)
 
 
@@ -66,7 +66,7 @@ def _furniture(room: SizedRoom, choice: SizedChoice, placement: Placement, groun
     for item in choice.furniture:
         height_ft = _height_ft(room, item)
         if height_ft is not None:
-            yield Screen(_on_plan(placement, choice, item), ground_ft + height_ft)
+            yield Screen(item_on_plan(placement, choice, item), ground_ft + height_ft)
 
 
 def _height_ft(room: SizedRoom, item: Item) -> float | None:
@@ -76,11 +76,3 @@ def _height_ft(room: SizedRoom, item: Item) -> float | None:
     if room.rules.kind != "kitchen" or item.role in _NOT_SCREENS:
         return None
     return sight_figure("bar" if item.role == "ledge" else "counter")
-
-
-def _on_plan(placement: Placement, choice: SizedChoice, item: Item) -> Polygon:
-    """Ground of an item: turned from the room's own axes about its middle, where the room's furniture stays."""
-    x, y = item.x_ft - choice.width_ft / 2, item.y_ft - choice.depth_ft / 2
-    local = affinity.rotate(box(x, y, x + item.width_ft, y + item.depth_ft), item.turn_deg)
-    turned = affinity.rotate(local, _TURNS[placement.front], origin=(0, 0))
-    return affinity.translate(turned, *placement.centre)

@@ -84,11 +84,12 @@ def _room_stop(room: SizedRoom, placement: Placement, ground: Ground) -> Stop:
         centre = _nearest(shapely.Point(placement.centre), area)
         return Stop(room.name, placement.centre, () if centre is None else (centre,), 0.0, area)
     anchor = middle(side_ends(placement, placement.front)) if room.rules.has_front else placement.centre
-    found = (_gate(placement, side, ground) for side in _open_sides(room, placement))
+    found = (_gate(placement, side, ground) for side in open_sides(room, placement))
     return Stop(room.name, anchor, tuple(gate for gate in found if gate is not None), GATE_FT)
 
 
-def _open_sides(room: SizedRoom, placement: Placement) -> Iterable[Front]:
+def open_sides(room: SizedRoom, placement: Placement) -> Iterable[Front]:
+    """Sides of the plan over which one steps into a placed room."""
     if room.rules.has_front:
         return (placement.front,)
     choice = room.choice(placement.choice)

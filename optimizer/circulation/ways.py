@@ -5,76 +5,117 @@ from dataclasses import dataclass
 from typing import Final
 
 import shapely
-from shapely import LineString
+from shapely import LineString, Point
 from shapely.geometry.base import BaseGeometry
 
 from optimizer.brief import Brief
 from optimizer.catalogue import SizedRoom
-from optimizer.circulation.network import Network, network_of
+from optimizer.circulation.ground import CLEAR_WIDTH_FT
+from optimizer.circulation.network import Network, network_of, walking_ft
+from optimizer.circulation.paving import Leg, Paved, paved_network
 from optimizer.circulation.reach import cut_off
 from optimizer.circulation.shapes import outline, rectangle, shared_edge_ft
-from optimizer.circulation.stops import Stop, access_of
-from optimizer.circulation.way import Leg, Way, branch_to, way_between
+from optimizer.circulation.stops import access_of
+from optimizer.circulation.way import Way, way_along, way_between
+from optimizer.fields import door_zone
 from optimizer.layout import Layout, Placement
 from optimizer.layout.arrangement import TOLERANCE_FT
 from optimizer.site import Site
 
 _FLOATING_FT: Final = 4.0  # common practice, no source: with less shared edge a room needs a path
+Pair = tuple[str, str]
 
 
 @dataclass(frozen=True, slots=True)
 class Ways:
-    """Ways of the trips whose ends are both there, paths of rooms that no trip reaches, and names no way joins."""
+    """Ways of the trips whose ends are both there, paths of rooms that no trip reaches, and names no way joins.
+
+    Ways run along the paved `legs`, which they share. `unlaid` are those for which no leg could be laid that keeps
+    clear of furniture and chairs: they take the shortest way on foot instead.
+    """
 
     trips: tuple[Way, ...]
     own_paths: tuple[Way, ...]
+    legs: tuple[Leg, ...]
+    unlaid: tuple[Pair, ...]
     unreached: tuple[str, ...]
     network: Network
-    """Shortest ways between all stops, on which these were found."""
+    """Shortest ways on foot between all stops, paved or not."""
 
     @property
     def ways(self) -> tuple[Way, ...]:
         """All ways, trips first."""
         return self.trips + self.own_paths
 
-    @property
-    def legs(self) -> tuple[Leg, ...]:
-        """Paved stretches that the ways run on."""
-        return tuple(Leg(way.points, way.width_ft, "main", (way.between,)) for way in self.ways)
-
 
 def ways(site: Site, brief: Brief, rooms: Sequence[SizedRoom], layout: Layout) -> Ways:
     """Ways of a layout. What cannot be reached has no way, and its name is in `unreached`."""
     network = network_of(access_of(site, rooms, layout))
-    trips = tuple(_of_trips(network, brief))
-    own_paths = tuple(_own_paths(network, site, trips, _floating(rooms, layout, trips)))
-    return Ways(trips, own_paths, cut_off(site, brief, network.access), network)
+    floating = tuple(_own_paths(network, site, _floating(brief, rooms, layout)))
+    paved = paved_network(site, brief, rooms, layout, floating)
+    trips = _ways(network, paved, dict.fromkeys((trip.start, trip.end) for trip in brief.trips))
+    own_paths = _ways(network, paved, floating)
+    walked = (*trips, *own_paths)
+    unlaid = tuple(way for way in walked if way.between not in paved.routes)
+    return Ways(
+        trips,
+        own_paths,
+        (*paved.legs, *(Leg(way.points, way.width_ft, "main", (way.between,)) for way in unlaid)),
+        tuple(way.between for way in unlaid),
+        cut_off(site, brief, network.access),
+        network,
+    )
 
 
-def way_polygon(site: Site, layout: Layout, ways: Sequence[Way]) -> BaseGeometry:
-    """Ground that ways take outside rooms and buildings [ft], inside the boundary."""
+def way_polygon(site: Site, layout: Layout, legs: Sequence[Leg]) -> BaseGeometry:
+    """Ground that legs pave [ft]: outside rooms, buildings and the landings of doors, inside the boundary."""
     strips = [
-        LineString(way.points).buffer(way.width_ft / 2, cap_style="flat", join_style="mitre")
-        for way in ways
-        if len(way.points) > 1
+        LineString(leg.points).buffer(leg.width_ft / 2, cap_style="flat", join_style="mitre")
+        for leg in legs
+        if len(leg.points) > 1
     ]
     taken = [rectangle(placement) for placement in layout.placements]
     taken += [outline(building.outline) for building in site.buildings]
-    inside = shapely.union_all(strips).intersection(outline(site.boundary))
+    taken += [door_zone(site, building, door) for building in site.buildings for door in building.doors]
+    inside = shapely.union_all([*strips, *_branchings(legs)]).intersection(outline(site.boundary))
     return inside.difference(shapely.union_all(taken))
 
 
-def _of_trips(network: Network, brief: Brief) -> Iterator[Way]:
-    for trip in brief.trips:
-        start, end = network.access.stop(trip.start), network.access.stop(trip.end)
-        way = way_between(network, start, end) if start and end else None
-        if way is not None:
-            yield way
+def _branchings(legs: Sequence[Leg]) -> Iterator[BaseGeometry]:
+    """Ground that fills the corner where legs meet, with edges in steps of 45 degrees."""
+    meeting: dict[tuple[float, float], list[float]] = {}
+    for leg in legs:
+        for x, y in (leg.points[0], leg.points[-1]):
+            meeting.setdefault((round(x, 2), round(y, 2)), []).append(leg.width_ft)
+    for at, widths in meeting.items():
+        if len(widths) > 1:
+            yield Point(at).buffer(min(widths) / 2, quad_segs=2)
 
 
-def _floating(rooms: Sequence[SizedRoom], layout: Layout, trips: Sequence[Way]) -> tuple[str, ...]:
+def _ways(network: Network, paved: Paved, pairs: Sequence[Pair] | dict[Pair, None]) -> tuple[Way, ...]:
+    """Way of each pair along the paved legs, else on foot by the shortest; none where nothing joins the two."""
+    found = (_way(network, paved, pair) for pair in pairs)
+    return tuple(way for way in found if way is not None)
+
+
+def _way(network: Network, paved: Paved, pair: Pair) -> Way | None:
+    if pair in paved.routes:
+        widths = (leg.width_ft for leg in paved.legs if pair in leg.trips)
+        return way_along(pair, paved.routes[pair].points, width_ft=min(widths, default=CLEAR_WIDTH_FT))
+    start, end = (network.access.stop(name) for name in pair)
+    return way_between(network, start, end) if start and end else None
+
+
+def _floating(brief: Brief, rooms: Sequence[SizedRoom], layout: Layout) -> tuple[str, ...]:
     """Placed rooms that no trip reaches and that do not lean on another paved room."""
-    reached = {name for way in trips for name in way.between}
+    there = {placement.room for placement in layout.placements}
+    wished = {room.name for room in rooms}
+    reached = {
+        name
+        for trip in brief.trips
+        for name in (trip.start, trip.end)
+        if all(end in there or end not in wished for end in (trip.start, trip.end))
+    }
     paved = {room.name for room in rooms if room.rules.paved}
     return tuple(p.room for p in layout.placements if p.room not in reached and not _leans(p, layout, paved))
 
@@ -87,12 +128,12 @@ def _leans(placement: Placement, layout: Layout, paved: set[str]) -> bool:
     )
 
 
-def _own_paths(network: Network, site: Site, trips: Sequence[Way], floating: Sequence[str]) -> Iterator[Way]:
-    openings = {door.name for door in site.doors} | {entrance.name for entrance in site.entrances}
+def _own_paths(network: Network, site: Site, floating: Sequence[str]) -> Iterator[Pair]:
+    """Each floating room with the door or entrance that is nearest on foot."""
+    openings = [door.name for door in site.doors] + [entrance.name for entrance in site.entrances]
     ends = [stop for stop in network.access.stops if stop.name in openings]
-    trunks = [Stop(way.between[0], way.points[0], (), 0.0, LineString(way.points)) for way in trips]
     for room in (stop for stop in network.access.stops if stop.name in floating):
-        found = [way_between(network, room, end) for end in ends] + [branch_to(network, room, end) for end in trunks]
-        path = min((way for way in found if way is not None), key=lambda way: way.length_ft, default=None)
-        if path is not None:
-            yield path
+        lengths = {end.name: walking_ft(network, room, end) for end in ends}
+        nearest = min(lengths, key=lambda name: lengths[name], default=None)
+        if nearest is not None and lengths[nearest] < float("inf"):
+            yield (room.name, nearest)

@@ -3,13 +3,28 @@
 import math
 from dataclasses import dataclass, replace
 
-from optimizer.appraisal import Appraisal, appraise, sun_of
+from optimizer.appraisal import Appraisal, Given, appraise, sun_of
 from optimizer.catalogue import PriceBook, SizedRoom, book_for, room_price, sized_rooms
 from optimizer.check import Finding, check_layout, seen_shares, wishes_missed
+from optimizer.circulation import Ways, ways
 from optimizer.instance import worth_rate
 from optimizer.layout import Layout
 from optimizer.options import LeftOut, Losses, Option, cautions_for, losses_of, permits_for
 from optimizer.scenario import Scenario
+
+
+@dataclass(frozen=True, slots=True)
+class Judgement:
+    """The word of reality on a layout: its exact figures, its losses by name in money, and the hard rules it breaks."""
+
+    appraisal: Appraisal
+    losses: Losses
+    findings: tuple[Finding, ...]
+
+    @property
+    def score(self) -> float:
+        """Sum of the losses."""
+        return sum(loss for _, loss in self.losses)
 
 
 @dataclass(frozen=True)
@@ -31,12 +46,21 @@ class Case:
         xs, ys = zip(*self.scenario.site.boundary, strict=True)
         return math.hypot(max(xs) - min(xs), max(ys) - min(ys))
 
-    def weighed(self, layout: Layout) -> tuple[Appraisal, Losses]:
+    def judged(self, layout: Layout) -> "Judgement":
+        """Measure, weigh and check a layout; its ways are laid once for all three."""
+        laid = ways(self.scenario.site, self.scenario.brief, self.rooms, layout)
+        appraisal, losses = self._weighed(layout, laid)
+        cost = appraisal.cost.phase(1)
+        findings = check_layout(self.scenario, self.rooms, layout, phase_1_cost=cost, laid=laid)
+        return Judgement(appraisal, losses, findings)
+
+    def _weighed(self, layout: Layout, laid: Ways) -> tuple[Appraisal, Losses]:
         """Exact figures of a layout, and its losses by name in money."""
-        missed = wishes_missed(self.scenario, self.rooms, layout)
+        missed = wishes_missed(self.scenario, self.rooms, layout, laid=laid)
         sun_h = sun_of(self.scenario, self.rooms, layout)
         seen = seen_shares(self.scenario, self.rooms, layout)
-        appraisal = appraise(self.scenario, self.rooms, self.book, layout, sun_h=sun_h, missed=missed, seen=seen)
+        given = Given(sun_h=sun_h, missed=missed, seen=seen, laid=laid)
+        appraisal = appraise(self.scenario, self.rooms, self.book, layout, given)
         losses = losses_of(
             self.scenario,
             self.rooms,
@@ -47,10 +71,6 @@ class Case:
         )
         return appraisal, losses
 
-    def findings(self, layout: Layout, appraisal: Appraisal) -> tuple[Finding, ...]:
-        """Broken hard rules of a layout, the exact ceiling among them."""
-        return check_layout(self.scenario, self.rooms, layout, phase_1_cost=appraisal.cost.phase(1))
-
     def left_out(self, layout: Layout, appraisal: Appraisal) -> tuple[LeftOut, ...]:
         """Wished rooms that the layout does without, each with the reason."""
         return tuple(
@@ -59,15 +79,15 @@ class Case:
 
     def fresh(self, option: Option) -> Option:
         """Check and measure the option's layout anew."""
-        appraisal, losses = self.weighed(option.layout)
+        judgement = self.judged(option.layout)
         return replace(
             option,
-            appraisal=appraisal,
-            losses=losses,
-            score=sum(loss for _, loss in losses),
-            findings=self.findings(option.layout, appraisal),
+            appraisal=judgement.appraisal,
+            losses=judgement.losses,
+            score=judgement.score,
+            findings=judgement.findings,
             cautions=cautions_for(self.scenario, self.rooms, option.layout),
-            permits=permits_for(self.scenario, self.rooms, option.layout, appraisal),
+            permits=permits_for(self.scenario, self.rooms, option.layout, judgement.appraisal),
         )
 
     def _why(self, room: SizedRoom, appraisal: Appraisal) -> str:

@@ -56,16 +56,16 @@ class Gathering:
         no defect; any other finding is one, and is kept with what repeats it.
         """
         layout = layout_of(self.board.instance, polished.state)
-        appraisal, losses = self.case.weighed(layout)
-        findings = self.case.findings(layout, appraisal)
-        if findings:
-            self.refused += [f"{f.rule}: {f.words}; at {layout}" for f in findings if f.rule != "budget"]
+        judgement = self.case.judged(layout)
+        appraisal = judgement.appraisal
+        if judgement.findings:
+            self.refused += [f"{f.rule}: {f.words}; at {layout}" for f in judgement.findings if f.rule != "budget"]
             return
         option = Option(
             id=f"found-{len(self.found)}",
             rank=0,
-            score=sum(loss for _, loss in losses),
-            losses=losses,
+            score=judgement.score,
+            losses=judgement.losses,
             reason="",
             layout=layout,
             left_out=self.case.left_out(layout, appraisal),

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 import numpy as np
 
 from optimizer.catalogue import PriceBook, SizedChoice
-from optimizer.circulation import CLEAR_WIDTH_FT
+from optimizer.circulation import WIDTH_FT
 from optimizer.fields import ground_z_ft
 from optimizer.instance.context import Context
 from optimizer.instance.instance import InstanceRoom
@@ -21,10 +21,11 @@ def ways_estimate(context: Context, rooms: Sequence[InstanceRoom], book: PriceBo
     """Price of a straight way from every door and entrance in a trip to the middle of where rooms may stand [cents]."""
     middle = _middle(context, rooms)
     names = dict.fromkeys(end for trip in context.scenario.brief.trips for end in (trip.start, trip.end))
-    stops = [point for name in names if (point := context.site.point_of(name)) is not None]
-    length_ft = sum(math.dist(stop, middle) for stop in stops)
+    guests = {entrance.name for entrance in context.site.entrances if "guests" in entrance.used_by}
+    stops = [(name, point) for name in names if (point := context.site.point_of(name)) is not None]
+    area_sqft = sum(WIDTH_FT["arrival" if name in guests else "main"] * math.dist(at, middle) for name, at in stops)
     with_contingency = 1 + context.scenario.brief.budget.contingency
-    return round(CENTS * float(book.of("path paving").price * with_contingency) * CLEAR_WIDTH_FT * length_ft)
+    return round(CENTS * float(book.of("path paving").price * with_contingency) * area_sqft)
 
 
 def steps_estimate(context: Context, rooms: Sequence[InstanceRoom], book: PriceBook) -> int:

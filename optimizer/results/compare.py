@@ -33,6 +33,7 @@ def differences(stored: Mapping[str, Any], fresh: Mapping[str, Any]) -> tuple[st
         *_figures("loss", stored["losses"], fresh["losses"]),
         *_figures("figure", {"score": stored["score"]}, {"score": fresh["score"]}),
         *_paths(stored["paths"], fresh["paths"]),
+        *_legs(stored.get("legs"), fresh["legs"]),
         *(f"does not show the caution: {words}" for words in fresh["cautions"] if words not in stored["cautions"]),
     )
     return tuple(f"concept {stored['id']}: {words}" for words in found)
@@ -151,6 +152,11 @@ def _paths(stored: list[Any], fresh: list[Any]) -> Iterator[str]:
     for said, found in zip(stored, fresh, strict=True):
         if not same({key: said.get(key) for key in found}, found, tolerance=TOLERANCE):
             yield f"the path between {' and '.join(found['between'])} runs otherwise"
+
+
+def _legs(stored: list[Any] | None, fresh: list[Any]) -> Iterator[str]:
+    if stored is not None and not same(stored, fresh, tolerance=TOLERANCE):
+        yield "the paved legs of its ways run otherwise"
 
 
 def same(one: object, other: object, *, tolerance: float) -> bool:

@@ -4,10 +4,10 @@ from collections.abc import Sequence
 from decimal import Decimal
 from typing import Any
 
-from optimizer.appraisal import Appraisal, Cost
+from optimizer.appraisal import Appraisal, Cost, PathMeasures
 from optimizer.catalogue import SizedRoom
 from optimizer.check import Finding
-from optimizer.circulation import Way
+from optimizer.circulation import Leg, Way
 from optimizer.layout import Placement
 from optimizer.options import Option
 from optimizer.results.site_record import site_record
@@ -27,6 +27,7 @@ def option_record(rooms: Sequence[SizedRoom], option: Option) -> dict[str, Any]:
         "rooms": [_room(by_name[place.room], place, levels.get(place.room)) for place in option.layout.placements],
         "left_out": [{"name": left.room, "why": left.why} for left in option.left_out],
         "paths": [_path(way) for way in option.appraisal.ways],
+        "legs": [_leg(leg) for leg in option.appraisal.legs],
         "cost": _cost(option.appraisal.cost),
         "measures": _measures(option.appraisal),
         "findings": [_finding(finding) for finding in option.findings],
@@ -73,6 +74,15 @@ def _path(way: Way) -> dict[str, Any]:
     }
 
 
+def _leg(leg: Leg) -> dict[str, Any]:
+    return {
+        "use": leg.use,
+        "width_ft": leg.width_ft,
+        "points": [list(point) for point in leg.points],
+        "trips": [list(pair) for pair in leg.trips],
+    }
+
+
 def _cost(cost: Cost) -> dict[str, Any]:
     return {
         "total": money(cost.total),
@@ -102,6 +112,7 @@ def _measures(appraisal: Appraisal) -> dict[str, Any]:
         "aligned_share": appraisal.aligned_share,
         "leftover_share": appraisal.leftover_share,
         "paved_share": appraisal.paved_share,
+        "paths": _paths(appraisal.paths),
         "trips": [{"between": [start, end], "length_ft": length} for start, end, length in appraisal.trips_ft],
         # No entry at all means that the sun was not computed, not that it is missed nowhere.
         "sun": [{"room": room, "hours": hours, "missed_h": missed} for room, hours, missed in appraisal.sun_h] or None,
@@ -110,6 +121,11 @@ def _measures(appraisal: Appraisal) -> dict[str, Any]:
         "steps": appraisal.site.ground and appraisal.site.ground.risers,
         **site_record(appraisal.site),
     }
+
+
+def _paths(paths: PathMeasures) -> dict[str, Any]:
+    runs = [{"between": [start, end], "bends": bends, "detour": detour} for start, end, bends, detour in paths.main]
+    return {"area_sqft": paths.area_sqft, "length_ft": paths.length_ft, "main": runs}
 
 
 def _finding(finding: Finding) -> dict[str, Any]:

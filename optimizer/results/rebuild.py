@@ -3,10 +3,10 @@
 from decimal import Decimal
 from typing import Final, get_args
 
-from optimizer.appraisal import Appraisal, Cost, CostLine
+from optimizer.appraisal import Appraisal, Cost, CostLine, PathMeasures, WayRun
 from optimizer.brief import RULES
 from optimizer.check import Finding
-from optimizer.circulation import Way
+from optimizer.circulation import Leg, LegUse, Way
 from optimizer.layout import Front, Layout, Placement
 from optimizer.options import Conflict, DiffersBy, LeftOut, Option, Proof, SearchRecord, WayOut
 from optimizer.results.site_record import site_from
@@ -118,6 +118,8 @@ def _appraisal(record: Record) -> Appraisal:
         sight_missed=_pairs(measures.record("sight"), "missed"),
         wishes_missed=measures.texts("wishes_missed"),
         site=site_from(measures),
+        legs=_legs(record),
+        paths=_paths(measures),
     )
 
 
@@ -140,6 +142,32 @@ def _way(record: Record) -> Way:
         width_ft=record.number("width_ft", largest=FARTHEST_FT),
         points=record.points("points", largest=FARTHEST_FT),
         length_ft=record.number("length_ft"),
+    )
+
+
+def _paths(measures: Record) -> PathMeasures:
+    """Measures of paths; those of a result that was made before they were measured are empty."""
+    if measures.values.get("paths") is None:
+        return PathMeasures()
+    paths = measures.record("paths")
+    runs = (WayRun(*run.pair("between"), run.whole("bends"), run.number("detour")) for run in paths.records("main"))
+    return PathMeasures(paths.number("area_sqft"), paths.number("length_ft"), tuple(runs))
+
+
+def _legs(record: Record) -> tuple[Leg, ...]:
+    """Paved legs; in a result that was made before ways shared any, each way was paved on its own."""
+    if record.values.get("legs") is None:
+        ways = map(_way, record.records("paths"))
+        return tuple(Leg(way.points, way.width_ft, "main", (way.between,)) for way in ways)
+    return tuple(_leg(leg) for leg in record.records("legs"))
+
+
+def _leg(record: Record) -> Leg:
+    return Leg(
+        points=record.points("points", largest=FARTHEST_FT),
+        width_ft=record.number("width_ft", largest=FARTHEST_FT),
+        use=record.one_of("use", get_args(LegUse)),
+        trips=_pairs(record, "trips"),
     )
 
 

@@ -208,6 +208,8 @@ class WeightsPart(Part):
     """Lines that do not meet."""
     smoke: Number = 1.0
     """Smoke at doors, windows and seats."""
+    paving: Number = 1.0
+    """How much paving a path counts against the walking that it saves; only lays ways out."""
 
 
 class BriefPart(Part):

@@ -5,7 +5,7 @@ from collections.abc import Sequence
 import streamlit as st
 
 from optimizer.catalogue import sized_rooms
-from optimizer.circulation import Way, way_polygon
+from optimizer.circulation import Leg, way_polygon
 from optimizer.drawing import draw_plan
 from optimizer.export import thumbnail_svg
 from optimizer.layout import Layout
@@ -37,7 +37,7 @@ def yard_picture(scenario: Scenario) -> Markup:
 @st.cache_data(max_entries=400, show_spinner=False)
 def _concept_svg(key: str, _scenario: Scenario, _option: Option) -> str:
     del key
-    return _small(_scenario, _option.layout, _option.appraisal.ways, title=f"Concept {_option.rank}")
+    return _small(_scenario, _option.layout, _option.appraisal.legs, title=f"Concept {_option.rank}")
 
 
 @st.cache_data(max_entries=40, show_spinner=False)
@@ -46,8 +46,8 @@ def _yard_svg(digest: str, _scenario: Scenario) -> str:
     return _small(_scenario, Layout(()), (), title=_scenario.name)
 
 
-def _small(scenario: Scenario, layout: Layout, ways: Sequence[Way], *, title: str) -> str:
-    paving = way_polygon(scenario.site, layout, ways) if ways else None
+def _small(scenario: Scenario, layout: Layout, legs: Sequence[Leg], *, title: str) -> str:
+    paving = way_polygon(scenario.site, layout, legs) if legs else None
     return thumbnail_svg(draw_plan(scenario, sized_rooms(scenario.brief), layout, (), title=title, path_area=paving))
 
 

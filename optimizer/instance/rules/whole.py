@@ -32,5 +32,6 @@ PARTS: dict[RuleId, Part] = {
     "paved_share": limit("paved"),
     # Levels follow from all rooms and ways together: the judge alone says whether water gets away.
     "drains": Part(),
+    "ways_clear": Part(),
     "kitchen_walk": Part(positions=_kitchen_walk),
 }

@@ -5,7 +5,7 @@ from decimal import Decimal
 
 import pytest
 
-from optimizer.appraisal import appraise
+from optimizer.appraisal import Given, appraise
 from optimizer.brief import Relation
 from optimizer.catalogue import SizedRoom, demo_price_book, fixed_price, room_price
 from optimizer.layout import Layout
@@ -38,8 +38,8 @@ def test_the_least_that_works_leaves_a_choice(fernhollow: Scenario, fernhollow_r
 def test_all_rooms_at_modest_sizes_can_be_paid(
     fernhollow: Scenario, fernhollow_rooms: Rooms, place: PlaceRooms
 ) -> None:
-    """All five rooms at their modest choices cost 80 to 95 % of the ceiling."""
-    assert Decimal("0.8") <= share_of_ceiling(fernhollow, fernhollow_rooms, place(0)) <= Decimal("0.95")
+    """All five rooms at their modest choices cost 80 to 97 % of the ceiling."""
+    assert Decimal("0.8") <= share_of_ceiling(fernhollow, fernhollow_rooms, place(0)) <= Decimal("0.97")
 
 
 @pytest.mark.parametrize("choice", [0, 1, -1])
@@ -93,7 +93,7 @@ def test_what_the_caller_measures_is_passed_on(
     hidden = Relation(("water reserve", "neighbour window"), "out_of_view", wish=2)
     sun_h = (("quiet nook", 1.5, 1.0),)
     book = demo_price_book()
-    found = appraise(fernhollow, fernhollow_rooms, book, place(0), sun_h=sun_h, missed=(near, hidden))
+    found = appraise(fernhollow, fernhollow_rooms, book, place(0), Given(sun_h=sun_h, missed=(near, hidden)))
     assert found.sun_h == sun_h
     assert found.wishes_missed == (
         "quiet nook near water reserve",

@@ -11,7 +11,17 @@ from optimizer.catalogue import SizedRoom
 from optimizer.check import CHECKS, check_layout
 from optimizer.layout import Layout
 from optimizer.site import KeepOut, RootRings, SpotLevel, Utility, UtilityLine
-from tests.yards import KEPT_RELATIONS, PLAIN_SITE, on_site, plain_layout, plain_rooms, plain_yard, sized, stand
+from tests.yards import (
+    KEPT_RELATIONS,
+    PLAIN_SITE,
+    laid_table,
+    on_site,
+    plain_layout,
+    plain_rooms,
+    plain_yard,
+    sized,
+    stand,
+)
 
 
 @dataclass(frozen=True)
@@ -63,6 +73,13 @@ BROKEN: dict[RuleId, Broken] = {
     ),
     "kitchen_walk": Broken(("cooker", "kitchen door"), plain_layout(stand("cooker", 46, 17, 6, 8, "-x"))),
     "reachable": Broken(("cooker",), plain_layout(stand("cooker", 38, 18, 6, 8, "+x"), stand("nook", 44, 18, 8, 7))),
+    # A table from the house to a wall, across the only way from the kitchen door to the cooker.
+    "ways_clear": Broken(
+        ("kitchen door", "cooker"),
+        plain_layout(stand("table", 24, 12, 14, 14), without=("nook",)),
+        plain_rooms(laid_table("table", 14, 14)),
+        site={"keep_outs": (*PLAIN_SITE.keep_outs, KeepOut("wall", ((24, 26), (38, 26), (38, 40), (24, 40))))},
+    ),
     "touching": relation(Relation(("nook", "table"), "touching")),
     "near": relation(Relation(("nook", "fire"), "near", within_ft=10)),
     "apart": relation(Relation(("nook", "table"), "apart", at_least_ft=3.5)),

@@ -20,7 +20,7 @@ from optimizer.layout import Layout
 from optimizer.scenario import Scenario, load_scenario
 from optimizer.search import Pool, Tour, board_of, explore, layout_of
 from optimizer.site import Entrance, KeepOut, RootRings, SpotLevel, Utility, UtilityLine
-from tests.yards import PLAIN_SITE, on_site, plain_rooms, plain_yard, sized
+from tests.yards import PLAIN_SITE, laid_table, on_site, plain_rooms, plain_yard, sized
 
 BOOK = book_for("USD")
 FERNHOLLOW = load_scenario("scenarios/fernhollow-court.yaml")
@@ -58,6 +58,17 @@ def shaded_at_the_door() -> Tempting:
     return Tempting(replace(plain, brief=replace(plain.brief, trips=trips)), plain_rooms(nook))
 
 
+def table_in_the_way() -> Tempting:
+    """A table that may stand in one place only, from the house to a wall, with the cooker to be had beyond it."""
+    others = ("path", "access", "kitchen", "fire", "nook")
+    keep_outs = (
+        KeepOut("wall", ((24, 26), (38, 26), (38, 40), (24, 40))),
+        KeepOut("west", ((0, 0), (24, 0), (24, 40), (0, 40)), allow=others),
+        KeepOut("east", ((38, 0), (60, 0), (60, 40), (38, 40)), allow=others),
+    )
+    return Tempting(on_site(plain_yard(ceiling=None), keep_outs=keep_outs), plain_rooms(laid_table("table", 14, 14)))
+
+
 def worthless(room: SizedRoom) -> SizedRoom:
     return replace(room, choices=tuple(replace(choice, worth=0.0) for choice in room.choices))
 
@@ -93,6 +104,7 @@ TEMPTING: dict[RuleId, Tempting] = {
     "sun_least": shaded_at_the_door(),
     "kitchen_walk": pulled_away("cooker"),
     "reachable": Tempting(),
+    "ways_clear": table_in_the_way(),
     "touching": related(Relation(("nook", "table"), "touching")),
     "near": related(Relation(("nook", "fire"), "near", within_ft=6)),
     "apart": related(Relation(("nook", "table"), "apart", at_least_ft=8)),
@@ -109,9 +121,9 @@ TEMPTING: dict[RuleId, Tempting] = {
 }
 
 # What the model states more loosely than reality, so that its bound holds: ways as the crow flies, ways without their
-# cost and their paving, levels not at all: for `accessible` and `drains`,
-# which have no part, the test above says only that the search does meet layouts that the judge must refuse.
-LOOSER: set[RuleId] = {"kitchen_walk", "budget", "paved_share", "accessible", "drains"}
+# cost and their paving, levels not at all: for `accessible`, `drains` and
+# `ways_clear`, which have no part, the test above says only that the search does meet layouts that the judge must refuse.
+LOOSER: set[RuleId] = {"kitchen_walk", "budget", "paved_share", "accessible", "drains", "ways_clear"}
 
 
 def layouts(yard: Tempting, without: frozenset[RuleId]) -> list[Layout]:

@@ -1,0 +1,109 @@
+"""The points that candidate lines join: gates in front of openings, and straight links between facing sides."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from itertools import combinations
+from typing import Final
+
+import shapely
+from shapely import LineString
+
+from optimizer.circulation.ground import CLEAR_WIDTH_FT
+from optimizer.circulation.paving.land import Land
+from optimizer.circulation.paving.terminals import Opening, Terminal
+from optimizer.site import Point
+
+_FACING: Final = -0.999  # cosine between two sides that look at each other
+_LINK_FT: Final = 16.0  # sides farther apart are joined by candidate lines like any other
+_TOUCH_FT: Final = 1e-3
+_SAME_FT: Final = 0.5  # gates nearer than this to each other are one
+
+
+@dataclass(frozen=True, slots=True)
+class Gate:
+    """A point where a way leaves a terminal: its number, the corners from the anchor up to it, and the heading out."""
+
+    terminal: int
+    inside: tuple[Point, ...]
+    at: Point
+    out: Point
+
+
+@dataclass(frozen=True, slots=True)
+class Link:
+    """Two gates on edges that face each other, joined by a straight paved strip or, where the edges touch, by none."""
+
+    first: Gate
+    second: Gate
+
+
+def gates_of(land: Land, terminals: Sequence[Terminal]) -> tuple[Gate, ...]:
+    """Gates of all terminals that lie on the ground, half a way's width outside the edge."""
+    return tuple(
+        gate
+        for number, terminal in enumerate(terminals)
+        for gate in _gates(land, terminals, number, terminal.openings)
+        or _gates(land, terminals, number, terminal.spare)
+    )
+
+
+def links_of(land: Land, terminals: Sequence[Terminal]) -> tuple[Link, ...]:
+    """Straight links between sides that face each other with free land between."""
+    return tuple(
+        link
+        for (i, one), (j, other) in combinations(enumerate(terminals), 2)
+        for a in one.openings
+        for b in other.openings
+        if (link := _link(land, (i, one, a), (j, other, b))) is not None
+    )
+
+
+def _gates(land: Land, terminals: Sequence[Terminal], number: int, openings: Sequence[Opening]) -> list[Gate]:
+    half, found = land.width_ft / 2, []
+    for opening in openings:
+        for along in _stations_ft(opening, half, terminals, number):
+            x, y = edge = opening.at(along)
+            at = (x + half * opening.out[0], y + half * opening.out[1])
+            found.append(Gate(number, (terminals[number].anchor, edge), at, opening.out))
+    inside = shapely.covers(land.ground, shapely.points([gate.at for gate in found])) if found else ()
+    return [gate for gate, is_inside in zip(found, inside, strict=True) if is_inside]
+
+
+def _stations_ft(opening: Opening, half_ft: float, terminals: Sequence[Terminal], number: int) -> Iterator[float]:
+    """Where along an opening ways may step over: its middle, and in line with what lies ahead of it."""
+    length = opening.length_ft
+    wanted = [length / 2]
+    for other, terminal in enumerate(terminals):
+        if other != number:
+            wanted.append(opening.along_ft(terminal.anchor))
+    kept: list[float] = []
+    for along in wanted:
+        fits = half_ft - _TOUCH_FT <= along <= length - half_ft + _TOUCH_FT or along == wanted[0]
+        if fits and all(abs(along - one) >= _SAME_FT for one in kept):
+            kept.append(along)
+    yield from kept
+
+
+def _link(land: Land, one: tuple[int, Terminal, Opening], other: tuple[int, Terminal, Opening]) -> Link | None:
+    (i, first, a), (j, second, b) = one, other
+    if a.out[0] * b.out[0] + a.out[1] * b.out[1] > _FACING:
+        return None
+    gap = (b.ends[0][0] - a.ends[0][0]) * a.out[0] + (b.ends[0][1] - a.ends[0][1]) * a.out[1]
+    low, high = sorted((a.along_ft(b.ends[0]), a.along_ft(b.ends[1])))
+    low, high = max(0.0, low), min(a.length_ft, high)
+    if not -_TOUCH_FT <= gap <= _LINK_FT or high - low < CLEAR_WIDTH_FT - _TOUCH_FT:
+        return None
+    width = min(land.width_ft, high - low)
+    along = min(max(_preferred_ft(a, b), low + width / 2), high - width / 2)
+    x, y = start = a.at(along)
+    end = (x + gap * a.out[0], y + gap * a.out[1])
+    strip = LineString([start, end]).buffer(width / 2 - _TOUCH_FT, cap_style="flat") if gap > _TOUCH_FT else None
+    if strip is not None and not land.free.buffer(_TOUCH_FT).covers(strip):
+        return None
+    return Link(Gate(i, (first.anchor,), start, a.out), Gate(j, (second.anchor,), end, b.out))
+
+
+def _preferred_ft(a: Opening, b: Opening) -> float:
+    """In line with the middle of the shorter of two facing openings: a door's rather than a terrace's."""
+    shorter = a if a.length_ft <= b.length_ft else b
+    return a.along_ft(shorter.at(shorter.length_ft / 2))

@@ -1,0 +1,167 @@
+"""The graph that routes are chosen on: gates, turning corners and later branchings, joined by candidate lines."""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from functools import cached_property
+from itertools import pairwise
+from typing import Final
+
+import numpy as np
+import shapely
+from numpy.typing import NDArray
+from shapely.geometry.base import BaseGeometry
+
+from optimizer.circulation.paving.candidates import Lines, lines_between, turn_at, turns
+from optimizer.circulation.paving.gates import Gate, Link, gates_of, links_of
+from optimizer.circulation.paving.land import Land
+from optimizer.circulation.paving.terminals import Terminal
+from optimizer.circulation.visibility import Coordinates, turning_points
+
+_EVEN_FT: Final = 1e-6
+_EDGE_FT: Final = 0.01  # lines along the edge of a lawn are beside it
+_CORNERS_FT: Final = 30.0  # corners farther apart are joined by way of others
+TURN_FT: Final = 2.5
+"""A bend of 45 degrees counts as so much further way; common practice, no source: few bends."""
+
+
+@dataclass(frozen=True, eq=False)
+class Graph:
+    """Nodes (gates first, in order) with the best line between two of them.
+
+    Of each line: `length_ft`, `unpaved_ft` still to be paved, `lawn_ft` on lawns, and `turn`, the eighths of a
+    full turn along it and between it and the gates at its ends.
+    """
+
+    land: Land
+    gates: tuple[Gate, ...]
+    points: Coordinates
+    lines: Lines
+    length_ft: Coordinates
+    unpaved_ft: Coordinates
+    lawn_ft: Coordinates
+    turn: Coordinates
+
+    def gates_at(self, terminal: int) -> list[int]:
+        """Nodes that are gates of a terminal."""
+        return [number for number, gate in enumerate(self.gates) if gate.terminal == terminal]
+
+    @cached_property
+    def by_pair(self) -> dict[tuple[int, int], int]:
+        """Number of the line between two nodes, the lower first."""
+        pairs = np.sort(np.stack([self.lines.first, self.lines.second], axis=1), axis=1)
+        return {(a, b): number for number, (a, b) in enumerate(pairs.tolist())}
+
+
+def joined(land: Land, gates: tuple[Gate, ...], points: Coordinates, lines: Lines) -> Graph:
+    """Graph of gates, further points and lines, with the least of length and turn between each two nodes."""
+    length, turn = lines.length_ft, _turn(gates, points, lines)
+    low, high = np.minimum(lines.first, lines.second), np.maximum(lines.first, lines.second)
+    order = np.lexsort((length + TURN_FT * turn, high, low))
+    is_best = np.ones(len(order), dtype=bool)
+    is_best[1:] = (np.diff(low[order]) != 0) | (np.diff(high[order]) != 0)
+    best = order[is_best]
+    lines = lines.only(best)
+    on_lawns = _within_ft(land.lawns, lines)
+    unpaved = length[best] - on_lawns - _within_ft(land.paved, lines)
+    return Graph(land, gates, points, lines, length[best], unpaved, on_lawns, turn[best])
+
+
+def _within_ft(area: BaseGeometry, lines: Lines) -> Coordinates:
+    """Length of each line inside an area [ft]; along its edge does not count."""
+    drawn = shapely.linestrings(lines.corners)
+    inner = area.buffer(-_EDGE_FT, join_style="mitre")
+    shapely.prepare(inner)
+    within = np.zeros(len(drawn))
+    crossing = np.flatnonzero(shapely.intersects(inner, drawn))
+    within[crossing] = shapely.length(shapely.intersection(drawn[crossing], inner))
+    return within
+
+
+def _turn(gates: Sequence[Gate], points: Coordinates, lines: Lines) -> Coordinates:
+    out = np.zeros_like(points)
+    out[: len(gates)] = np.array([gate.out for gate in gates]).reshape(-1, 2)
+    corners, back = lines.corners, lines.corners[:, ::-1]
+    steps = back[:, 1:] - back[:, :1]
+    number = np.argmax(np.abs(steps).sum(axis=2) > _EVEN_FT, axis=1)
+    last = steps[np.arange(len(steps)), number]
+    return turns(corners) + turn_at(out[lines.first], corners[:, 1] - corners[:, 0]) + turn_at(out[lines.second], last)
+
+
+def graph_of(land: Land, terminals: Sequence[Terminal]) -> Graph:
+    """Graph over the gates of terminals and the corners of the ground."""
+    links = links_of(land, terminals)
+    gates = (*gates_of(land, terminals), *(gate for link in links for gate in (link.first, link.second)))
+    free = len(gates) - 2 * len(links)
+    corners = np.concatenate([turning_points(land.ground), _round_lawns(land)])
+    points = np.concatenate([np.array([gate.at for gate in gates], dtype=float).reshape(-1, 2), corners])
+    lines = lines_between(land.ground, points, _pairs(gates, free, points))
+    return joined(land, gates, points, _with(lines, _link_lines(links, points, free)))
+
+
+def _round_lawns(land: Land) -> Coordinates:
+    """Points where a way turns round a lawn, half its width off the corners."""
+    round_lawns = land.lawns.buffer(land.width_ft / 2, join_style="mitre")
+    corners = shapely.get_coordinates(round_lawns)
+    return np.asarray(corners[shapely.covers(land.ground, shapely.points(corners))])
+
+
+def branched(graph: Graph, chains: Iterable[Coordinates], ends: Sequence[int]) -> Graph:
+    """Graph with branchings on chains (corners of routes, shape (n, 2)): where the lines out of other ends meet them
+    square or at 45 degrees; those are joined along their chain, and with the ends.
+    """
+    added: list[Coordinates] = []
+    pairs: list[tuple[int, int]] = []
+    count = len(graph.points)
+    for chain in chains:
+        stops = _stops(chain, graph.points[list(ends)])
+        numbers = range(count, count + len(stops))
+        pairs += pairwise(numbers)
+        pairs += [(end, number) for end in ends for number in numbers]
+        added.append(stops)
+        count += len(stops)
+    points = np.concatenate([graph.points, *added])
+    new = lines_between(graph.land.ground, points, np.array(pairs, dtype=np.int64).reshape(-1, 2))
+    return joined(graph.land, graph.gates, points, _with(graph.lines, new))
+
+
+def _pairs(gates: Sequence[Gate], free: int, points: Coordinates) -> NDArray[np.int64]:
+    """Pairs of nodes to be joined: gates of different terminals, gates and corners, corners that are near."""
+    nodes = np.array([*range(free), *range(len(gates), len(points))], dtype=np.int64)
+    owner = np.array([gate.terminal for gate in gates] + [-1] * (len(points) - len(gates)), dtype=np.int64)
+    first, second = np.triu_indices(len(nodes), k=1)
+    first, second = nodes[first], nodes[second]
+    away = np.abs(points[first] - points[second]).max(axis=1)
+    both_corners = (owner[first] < 0) & (owner[second] < 0)
+    kept = np.where(both_corners, away <= _CORNERS_FT, owner[first] != owner[second])
+    return np.stack([first[kept], second[kept]], axis=1)
+
+
+def _link_lines(links: Sequence[Link], points: Coordinates, free: int) -> Lines:
+    first = np.array([free + 2 * number for number in range(len(links))], dtype=np.int64)
+    starts, ends = points[first], points[first + 1]
+    return Lines(first, first + 1, np.stack([starts, ends, ends, ends], axis=1))
+
+
+def _with(lines: Lines, more: Lines) -> Lines:
+    return Lines(
+        np.concatenate([lines.first, more.first]),
+        np.concatenate([lines.second, more.second]),
+        np.concatenate([lines.corners, more.corners]),
+    )
+
+
+def _stops(chain: Coordinates, ends: Coordinates) -> Coordinates:
+    """Points along a chain, in order: its corners, and where lines out of the ends meet it."""
+    found = [chain[0]]
+    for start, end in pairwise(chain):
+        length = float(np.hypot(*(end - start)))
+        if length < 1e-6:
+            continue
+        heading = (end - start) / length
+        along = (ends - start) @ heading
+        across = np.abs((ends - start) @ np.array([-heading[1], heading[0]]))
+        wanted = np.concatenate([along, along - across, along + across])
+        inner = np.unique(np.round(wanted[(wanted > 1.0) & (wanted < length - 1.0)], 3))
+        found += [start + share * heading for share in inner]
+        found.append(end)
+    return np.array(found)

@@ -1,0 +1,66 @@
+"""Ground on which a paved way may be laid."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from typing import Final
+
+import shapely
+from shapely import Polygon
+from shapely.geometry.base import BaseGeometry
+
+from optimizer.catalogue import SizedRoom
+from optimizer.catalogue.chair_space import kept_from_paths
+from optimizer.circulation.furniture import item_on_plan
+from optimizer.circulation.ground import Ground, obstacles_of_site
+from optimizer.circulation.shapes import outline, rectangle
+from optimizer.layout import Layout, Placement
+from optimizer.layout.arrangement import TOLERANCE_FT
+from optimizer.site import Site
+
+_SOFT: Final = ("lawn", "play")
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Land:
+    """Free land, and the ground where the centre line of a way of `width_ft` may run on it.
+
+    On `paved` ground nothing need be laid. `lawns` are walked on now and then, and no main way is laid across them.
+    """
+
+    free: BaseGeometry
+    ground: Ground
+    width_ft: float
+    paved: BaseGeometry
+    lawns: BaseGeometry
+
+
+def land_of(
+    site: Site, rooms: Sequence[SizedRoom], layout: Layout, zones: Sequence[Polygon], *, width_ft: float
+) -> Land:
+    """Land of a layout; `zones` are the landings in front of doors, which are paved already.
+
+    A way crosses no ground that is kept for later, though people may; paved rooms it crosses where their furniture and
+    chairs leave room.
+    """
+    placed = _placed(rooms, layout)
+    standing = (rectangle(p) for room, p in placed if not room.rules.walkable or room.rules.kind == "reserve")
+    taken = [*obstacles_of_site(site), *standing, *no_path_ground(rooms, layout)]
+    free = outline(site.boundary).difference(shapely.union_all(taken))
+    ground = free.buffer(TOLERANCE_FT - width_ft / 2, join_style="mitre")
+    shapely.prepare(ground)
+    paved = [rectangle(p) for room, p in placed if room.rules.walkable and room.rules.paved]
+    lawns = [rectangle(p) for room, p in placed if room.rules.kind in _SOFT]
+    return Land(free, ground, width_ft, shapely.union_all([*paved, *zones]), shapely.union_all(lawns))
+
+
+def no_path_ground(rooms: Sequence[SizedRoom], layout: Layout) -> Iterator[Polygon]:
+    """Furniture and the chairs' space of the paved rooms that people walk through."""
+    for room, placement in _placed(rooms, layout):
+        choice = room.choice(placement.choice)
+        if choice is not None and room.rules.walkable and room.rules.paved:
+            yield from (item_on_plan(placement, choice, item) for item in kept_from_paths(choice))
+
+
+def _placed(rooms: Sequence[SizedRoom], layout: Layout) -> list[tuple[SizedRoom, Placement]]:
+    by_name = {room.name: room for room in rooms}
+    return [(by_name[p.room], p) for p in layout.placements if p.room in by_name]

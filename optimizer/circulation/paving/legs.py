@@ -1,0 +1,93 @@
+"""From routes to legs: what several trips share is paved once, as wide as its use needs and the land allows."""
+
+from collections.abc import Collection, Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from typing import Final, Literal
+
+import shapely
+from shapely import LineString
+from shapely.geometry.base import BaseGeometry
+
+from optimizer.circulation.ground import CLEAR_WIDTH_FT
+from optimizer.circulation.paving.land import Land
+from optimizer.circulation.paving.routes import MAIN_COUNT
+from optimizer.site import Point
+
+LegUse = Literal["arrival", "main", "service"]
+WIDTH_FT: Final[dict[LegUse, float]] = {"arrival": 5.0, "main": 4.0, "service": 3.0}
+"""Width that each use wants; common practice, no source."""
+_STEP_FT: Final = 0.5
+_SAME_FT: Final = 0.01
+_LEAST_FT: Final = 0.05
+
+Pair = tuple[str, str]
+
+
+@dataclass(frozen=True, slots=True)
+class Leg:
+    """A paved stretch between two ends or branchings: its centre line [ft], its use, and the trips that walk on it."""
+
+    points: tuple[Point, ...]
+    width_ft: float
+    use: LegUse
+    trips: tuple[Pair, ...]
+
+
+def legs_of(
+    land: Land, lines: Mapping[Pair, Sequence[Point]], counts: Mapping[Pair, float], arrivals: Collection[Pair]
+) -> tuple[Leg, ...]:
+    """Legs of the lines that trips take outside what they join [ft].
+
+    `counts` says how often each is walked, `arrivals` names those by which guests come and go.
+    """
+    outside = {trip: _outside(land, points) for trip, points in lines.items()}
+    pieces = _pieces(list(outside.values()))
+    users: dict[tuple[Pair, ...], list[LineString]] = {}
+    for piece in pieces:
+        middle = piece.interpolate(0.5, normalized=True)
+        trips = tuple(trip for trip, line in outside.items() if line.distance(middle) <= _SAME_FT)
+        users.setdefault(trips, []).append(piece)
+    return tuple(
+        _leg(land, line, trips, _use(trips, counts, arrivals))
+        for trips, parts in users.items()
+        for line in _merged(parts)
+    )
+
+
+def _outside(land: Land, points: Sequence[Point]) -> BaseGeometry:
+    """The part of a line that is to be paved."""
+    return LineString(points).difference(land.paved).difference(land.lawns) if len(points) > 1 else LineString()
+
+
+def _pieces(lines: Sequence[BaseGeometry]) -> Iterator[LineString]:
+    """Lines broken wherever they meet, each piece once."""
+    for part in shapely.get_parts(shapely.node(shapely.union_all(shapely.set_precision(lines, 1e-4)))):
+        if part.length > _LEAST_FT:
+            yield part
+
+
+def _merged(pieces: Sequence[LineString]) -> Iterator[LineString]:
+    merged = shapely.line_merge(shapely.MultiLineString(list(pieces)))
+    yield from (part.simplify(_SAME_FT) for part in shapely.get_parts(merged))
+
+
+def _use(trips: Sequence[Pair], counts: Mapping[Pair, float], arrivals: Collection[Pair]) -> LegUse:
+    if not set(trips).isdisjoint(arrivals):
+        return "arrival"
+    return "main" if sum(counts[trip] for trip in trips) >= MAIN_COUNT else "service"
+
+
+def _leg(land: Land, line: LineString, trips: tuple[Pair, ...], use: LegUse) -> Leg:
+    points = tuple((float(x), float(y)) for x, y in line.coords)
+    return Leg(points, _width_ft(land, line, WIDTH_FT[use]), use, trips)
+
+
+def _width_ft(land: Land, line: LineString, wanted_ft: float) -> float:
+    """The widest that lies on free land, up to what is wanted."""
+    room = land.free.buffer(_SAME_FT, join_style="mitre")
+    width = wanted_ft
+    while width > CLEAR_WIDTH_FT:
+        if room.covers(line.buffer(width / 2 - _SAME_FT, cap_style="flat", join_style="mitre")):
+            return width
+        width -= _STEP_FT
+    return CLEAR_WIDTH_FT

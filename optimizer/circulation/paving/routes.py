@@ -1,0 +1,173 @@
+"""Which lines are paved: each trip takes the cheapest route, again and again while others' paving makes it cheaper."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from itertools import pairwise
+from math import dist
+from typing import Final
+
+import numpy as np
+from scipy.sparse import csr_array
+from scipy.sparse.csgraph import dijkstra
+
+from optimizer.circulation.paving.graph import TURN_FT, Graph, branched
+from optimizer.circulation.visibility import Coordinates
+from optimizer.site import Point
+
+_ROUNDS: Final = 3
+_FEWEST_TO_SHARE: Final = 2
+_NEVER: Final = 1e6  # money a foot that keeps main ways off lawns while there is any other
+MAIN_COUNT: Final = 8.0
+"""A way walked at least so often a gathering is a main way; common practice, no source."""
+_LEAST: Final = 1e-9
+
+
+@dataclass(frozen=True, slots=True)
+class Demand:
+    """Walking between two terminals, by number, so many times a gathering."""
+
+    start: int
+    end: int
+    count: float
+
+
+@dataclass(frozen=True, slots=True)
+class Rates:
+    """What a foot counts in money: walked once, and paved."""
+
+    walking: float
+    paving: float
+
+
+@dataclass(frozen=True, slots=True)
+class Route:
+    """A route from anchor to anchor [ft]; all but its first and last step lies outside what it joins."""
+
+    points: tuple[Point, ...]
+
+    @property
+    def outside(self) -> tuple[Point, ...]:
+        """Corners from edge to edge."""
+        return self.points[1:-1]
+
+
+@dataclass
+class _Taken:
+    """Routes so far: nodes and lines of each demand."""
+
+    nodes: list[list[int] | None] = field(default_factory=list)
+    lines: list[list[int]] = field(default_factory=list)
+
+
+def routes_of(graph: Graph, demands: Sequence[Demand], rates: Rates) -> tuple[Route | None, ...]:
+    """Route of each demand; None where no line joins its ends.
+
+    Two beginnings are tried: each trip by itself, and one after the other on what is paved by then. On both branchings
+    are set and every trip is laid anew in turn; the cheaper end counts.
+    """
+    order = sorted(range(len(demands)), key=lambda number: -demands[number].count)
+    begun = (_begun(graph, demands, order, rates, alone=alone) for alone in (True, False))
+    ends = [_improved(graph, taken, demands, order, rates) for taken in begun]
+    best, taken = min(ends, key=lambda end: _cost(end[0], end[1], demands, rates))
+    return tuple(_route(best, taken, number) for number in range(len(demands)))
+
+
+def _begun(graph: Graph, demands: Sequence[Demand], order: Sequence[int], rates: Rates, *, alone: bool) -> _Taken:
+    taken = _Taken([None] * len(demands), [[] for _ in demands])
+    for number in order:
+        paved = set() if alone else {line for lines in taken.lines for line in lines}
+        taken.nodes[number], taken.lines[number] = _cheapest(graph, demands[number], rates, paved)
+    return taken
+
+
+def _improved(
+    graph: Graph, taken: _Taken, demands: Sequence[Demand], order: Sequence[int], rates: Rates
+) -> tuple[Graph, _Taken]:
+    """Graph with branchings on what is taken, and the trips laid on it until none finds a cheaper route."""
+    chains = [_chain(graph, taken, number) for number in order if taken.nodes[number]]
+    if len(chains) < _FEWEST_TO_SHARE:
+        return graph, taken
+    ends = sorted({node for nodes in taken.nodes if nodes for node in (nodes[0], nodes[-1])})
+    graph = branched(graph, chains, ends)
+    taken = _begun(graph, demands, order, rates, alone=True)
+    for _ in range(_ROUNDS):
+        before = [list(lines) for lines in taken.lines]
+        for number in order:
+            others = {line for other, lines in enumerate(taken.lines) if other != number for line in lines}
+            taken.nodes[number], taken.lines[number] = _cheapest(graph, demands[number], rates, others)
+        if before == taken.lines:
+            break
+    return graph, taken
+
+
+def _cost(graph: Graph, taken: _Taken, demands: Sequence[Demand], rates: Rates) -> float:
+    """Walking and paving of all routes in money; a trip without one counts more than any that has one."""
+    walked = sum(
+        rates.walking * demand.count * graph.length_ft[lines].sum() if nodes else _NEVER
+        for demand, nodes, lines in zip(demands, taken.nodes, taken.lines, strict=True)
+    )
+    used = sorted({line for lines in taken.lines for line in lines})
+    return float(walked + rates.paving * (graph.unpaved_ft[used] + TURN_FT * graph.turn[used]).sum())
+
+
+def _cheapest(graph: Graph, demand: Demand, rates: Rates, paved: set[int]) -> tuple[list[int] | None, list[int]]:
+    """Nodes and lines of the cheapest route, given the lines that others pave."""
+    walking = rates.walking * demand.count
+    unpaved = graph.unpaved_ft.copy()
+    unpaved[sorted(paved)] = 0.0
+    lawn = 0.0 if demand.count < MAIN_COUNT else _NEVER
+    weights = (
+        lawn * graph.lawn_ft
+        + walking * graph.length_ft
+        + rates.paving * unpaved
+        + (walking + rates.paving) * TURN_FT * graph.turn
+    )
+    start, end = len(graph.points), len(graph.points) + 1
+    hubs = [
+        (h, gate) for h, terminal in ((start, demand.start), (end, demand.end)) for gate in graph.gates_at(terminal)
+    ]
+    inside = [walking * _inside_ft(graph, gate) + rates.paving * _stub_ft(graph, gate) for _, gate in hubs]
+    firsts = np.concatenate([graph.lines.first, np.array([hub for hub, _ in hubs], dtype=np.int64)])
+    seconds = np.concatenate([graph.lines.second, np.array([gate for _, gate in hubs], dtype=np.int64)])
+    costs = np.maximum(np.concatenate([weights, np.array(inside)]), _LEAST)
+    matrix = csr_array((costs, (firsts, seconds)), shape=(end + 1, end + 1))
+    costs_to, previous = dijkstra(matrix, directed=False, indices=start, return_predecessors=True)
+    if not np.isfinite(costs_to[end]):
+        return None, []
+    nodes = [end]
+    while nodes[-1] != start:
+        nodes.append(int(previous[nodes[-1]]))
+    nodes = nodes[-2:0:-1]
+    return nodes, [graph.by_pair[min(a, b), max(a, b)] for a, b in pairwise(nodes)]
+
+
+def _inside_ft(graph: Graph, gate: int) -> float:
+    corners = (*graph.gates[gate].inside, graph.gates[gate].at)
+    return sum(dist(a, b) for a, b in pairwise(corners))
+
+
+def _stub_ft(graph: Graph, gate: int) -> float:
+    """Paved length between a terminal's edge and its gate; a link begins at the edge itself [ft]."""
+    found = graph.gates[gate]
+    return dist(found.inside[-1], found.at) if len(found.inside) > 1 else 0.0
+
+
+def _chain(graph: Graph, taken: _Taken, number: int) -> Coordinates:
+    """Corners of a route from gate to gate, shape (n, 2)."""
+    nodes = taken.nodes[number]
+    assert nodes is not None
+    corners = [graph.points[nodes[0]]]
+    for node, line in zip(nodes[:-1], taken.lines[number], strict=True):
+        shape = graph.lines.corners[line]
+        corners += list(shape[1:] if graph.lines.first[line] == node else shape[::-1][1:])
+    kept = [corners[0], *(b for a, b in pairwise(corners) if np.abs(a - b).sum() > 1e-6)]
+    return np.array(kept)
+
+
+def _route(graph: Graph, taken: _Taken, number: int) -> Route | None:
+    nodes = taken.nodes[number]
+    if nodes is None:
+        return None
+    start, end = graph.gates[nodes[0]], graph.gates[nodes[-1]]
+    chain = [(float(x), float(y)) for x, y in _chain(graph, taken, number)]
+    return Route((*start.inside, *chain, *end.inside[::-1]))

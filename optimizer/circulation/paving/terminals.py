@@ -1,0 +1,95 @@
+"""Where paved ways begin and end: the fronts of landings, entrances, and the open sides of rooms."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from math import dist, hypot
+
+from shapely import Polygon
+
+from optimizer.catalogue import SizedRoom
+from optimizer.circulation.shapes import middle, side_ends
+from optimizer.circulation.stops import open_sides
+from optimizer.fields import LANDING_FT
+from optimizer.layout import Front, Layout, Placement
+from optimizer.layout.arrangement import TOLERANCE_FT
+from optimizer.layout.placement import FRONT_VECTORS
+from optimizer.site import Door, Entrance, Point, Site
+
+
+@dataclass(frozen=True, slots=True)
+class Opening:
+    """A stretch of edge over which one steps in or out [ft]; `out` is the unit vector that points away."""
+
+    ends: tuple[Point, Point]
+    out: Point
+
+    @property
+    def length_ft(self) -> float:
+        """Length of the stretch [ft]."""
+        return hypot(self.ends[1][0] - self.ends[0][0], self.ends[1][1] - self.ends[0][1])
+
+    def at(self, along_ft: float) -> Point:
+        """Point of the stretch so far from its first end [ft]."""
+        share = along_ft / self.length_ft
+        (x0, y0), (x1, y1) = self.ends
+        return (x0 + share * (x1 - x0), y0 + share * (y1 - y0))
+
+    def along_ft(self, point: Point) -> float:
+        """How far along the stretch the foot of a point lies [ft]."""
+        (x0, y0), (x1, y1) = self.ends
+        return ((point[0] - x0) * (x1 - x0) + (point[1] - y0) * (y1 - y0)) / self.length_ft
+
+
+@dataclass(frozen=True, slots=True)
+class Terminal:
+    """A place that ways join; `anchor` is where a walk begins or ends.
+
+    `spare` openings serve where no way can be laid from the others.
+    """
+
+    name: str
+    anchor: Point
+    openings: tuple[Opening, ...]
+    spare: tuple[Opening, ...] = ()
+
+
+def terminals_of(
+    site: Site, rooms: Sequence[SizedRoom], layout: Layout, zones: Sequence[tuple[Door, Polygon]]
+) -> tuple[Terminal, ...]:
+    """Terminals of a layout: doors with the landings in front of them, entrances, then placed rooms."""
+    by_name = {room.name: room for room in rooms}
+    return (
+        *(_of_door(door, zone) for door, zone in zones),
+        *(Terminal(entrance.name, entrance.at, (_of_entrance(entrance),)) for entrance in site.entrances),
+        *(_of_room(by_name[p.room], p) for p in layout.placements if p.room in by_name),
+    )
+
+
+def _of_door(door: Door, zone: Polygon) -> Terminal:
+    """A door with its landing: one leaves it over the front; a landing without steps over its sides as well."""
+    # The zone runs from its first corner along the wall to the second, then out.
+    near_left, near_right, far_right, far_left = list(zone.exterior.coords)[:4]
+    along_x, along_y = near_right[0] - near_left[0], near_right[1] - near_left[1]
+    length = hypot(along_x, along_y)
+    front = Opening((far_left, far_right), door.outward)
+    left = Opening((near_left, far_left), (-along_x / length, -along_y / length))
+    right = Opening((near_right, far_right), (along_x / length, along_y / length))
+    if dist(near_right, far_right) > LANDING_FT + TOLERANCE_FT:
+        return Terminal(door.name, door.at, (front,), (left, right))
+    return Terminal(door.name, door.at, (front, left, right))
+
+
+def _of_entrance(entrance: Entrance) -> Opening:
+    (x, y), (in_x, in_y), half = entrance.at, entrance.inward, entrance.width_ft / 2
+    return Opening(((x - half * in_y, y + half * in_x), (x + half * in_y, y - half * in_x)), entrance.inward)
+
+
+def _of_room(room: SizedRoom, placement: Placement) -> Terminal:
+    anchor = middle(side_ends(placement, placement.front)) if room.rules.has_front else placement.centre
+    openings = (Opening(side_ends(placement, side), _out(side)) for side in open_sides(room, placement))
+    return Terminal(room.name, anchor, tuple(openings))
+
+
+def _out(side: Front) -> Point:
+    x, y = FRONT_VECTORS[side]
+    return (float(x), float(y))

@@ -1,0 +1,126 @@
+"""From land and openings to gates, candidate lines, routes and legs."""
+
+from dataclasses import replace
+from math import hypot
+
+import numpy as np
+import pytest
+from shapely import Point, Polygon, box
+
+from optimizer.brief import Trip
+from optimizer.circulation.paving.candidates import lines_between, turns
+from optimizer.circulation.paving.land import Land, land_of, no_path_ground
+from optimizer.circulation.paving.legs import WIDTH_FT, legs_of
+from optimizer.circulation.paving.network import paved_network
+from optimizer.circulation.paving.routes import Demand, Rates, routes_of
+from optimizer.layout import Layout
+from optimizer.site import Entrance
+from tests.open_land import graph_over, length_of, network_over, open_land
+from tests.yards import PLAIN_SITE, laid_table, plain_layout, plain_rooms, plain_yard, sized, stand
+
+YARD = plain_yard()
+BARE = replace(PLAIN_SITE, buildings=(), structures=(), trees=(), keep_outs=())
+
+
+def paved(*trips, site=BARE, layout, rooms=None, weights=None):
+    brief = replace(YARD.brief, trips=trips, weights=weights or YARD.brief.weights)
+    return paved_network(site, brief, rooms or plain_rooms(), layout)
+
+
+def test_candidate_lines_between_two_points():
+    """Slanted pairs get five lines with one or two bends; all lines run on the ground."""
+    points = np.array([[0.0, 0.0], [10.0, 4.0]])
+    lines = lines_between(box(-1, -1, 11, 5), points, np.array([[0, 1]]))
+    assert sorted(turns(lines.corners)) == pytest.approx([1, 1, 2, 2, 2])
+    assert min(lines.length_ft) == pytest.approx(6 + 4 * 2**0.5)
+    assert len(lines_between(box(-1, -1, 11, 0.5), points, np.array([[0, 1]])).first) == 0
+
+
+def test_a_straight_pair_has_one_line():
+    """Points along an axis or at 45 degrees are joined straight, and by nothing else."""
+    points = np.array([[0.0, 0.0], [6.0, 0.0], [6.0, 6.0]])
+    lines = lines_between(box(-1, -1, 9, 9), points, np.array([[0, 1], [0, 2]]))
+    assert len(lines.first) == 2
+    assert list(turns(lines.corners)) == [0, 0]
+
+
+def test_facing_sides_are_joined_square():
+    """Two rooms that face each other get a strip straight across, at right angles to both."""
+    layout = Layout((stand("table", 10, 4, 14, 12), stand("fire", 12, 24, 8, 8)))
+    (leg,) = paved(Trip("table", "fire", 10), layout=layout).legs
+    assert leg.points[0][0] == leg.points[1][0]
+    assert {round(y) for _, y in leg.points} == {16, 24}
+
+
+def test_touching_rooms_need_no_leg():
+    """Over a shared edge one steps without a way."""
+    layout = Layout((stand("table", 10, 4, 14, 12), stand("fire", 12, 16, 8, 8)))
+    found = paved(Trip("table", "fire", 10), layout=layout)
+    assert found.legs == ()
+    assert ("table", "fire") in found.routes
+
+
+def test_a_trunk_is_paved_once():
+    """Two trips from one gate share a trunk, and it names both."""
+    gate = Entrance("gate", (0, 20), 5, (1, 0))
+    layout = Layout((stand("table", 44, 4, 14, 12), stand("fire", 46, 28, 8, 8)))
+    legs = paved(
+        Trip("gate", "table", 10), Trip("gate", "fire", 10), site=replace(BARE, entrances=(gate,)), layout=layout
+    ).legs
+    trunk = max(legs, key=lambda leg: len(leg.trips))
+    assert set(trunk.trips) == {("gate", "table"), ("gate", "fire")}
+    assert length_of(legs) < 44 + 46
+
+
+def test_dearer_paving_never_lays_more():
+    """The more paving counts, the less of it is laid, and the longer one walks."""
+    points = [(0.0, 0.0), (40.0, 40.0), (40.0, 0.0)]
+    lengths = [length_of(network_over(points, [(0, 1), (0, 2)], Rates(1.0, paving))) for paving in (0.1, 5.0, 200.0)]
+    assert lengths[0] == pytest.approx(40 * 2**0.5 + 40)
+    assert lengths[0] >= lengths[1] >= lengths[2] == pytest.approx(80)
+
+
+def test_main_ways_go_round_a_lawn_and_others_across():
+    """A way of many trips is laid round a lawn; one of few leads over the grass, which is not paved."""
+    rooms = (*plain_rooms(), sized("grass", "lawn", 20, 20))
+    layout = Layout((stand("grass", 20, 10, 20, 20), stand("fire", 46, 16, 8, 8)))
+    many = paved(Trip("gate", "fire", 20), layout=layout, rooms=rooms)
+    few = paved(Trip("gate", "fire", 2), layout=layout, rooms=rooms)
+    assert length_of(many.legs) > 46
+    assert length_of(few.legs) < 28
+
+
+def test_no_way_through_chairs():
+    """The ground of a table and of the chairs round it is no ground for a way."""
+    room = laid_table("table", 14, 12)
+    layout = Layout((stand("table", 20, 14, 14, 12),))
+    (kept,) = no_path_ground((room,), layout)
+    assert kept.bounds == pytest.approx((22, 16, 32, 24))
+    land = land_of(BARE, (room,), layout, (), width_ft=4)
+    assert not land.ground.covers(Point(27, 20))
+    assert land.ground.covers(Point(10, 20))
+
+
+def test_a_leg_is_as_wide_as_its_use_wants_and_the_land_allows():
+    """Guests' ways get 5 ft, other main ways 4, the rest 3; a narrow passage takes what there is."""
+    line = {("a", "b"): ((0.0, 0.0), (20.0, 0.0))}
+    land = open_land()
+    assert [legs_of(land, line, {("a", "b"): count}, ())[0].width_ft for count in (20, 2)] == [4, 3]
+    assert legs_of(land, line, {("a", "b"): 20}, {("a", "b")})[0].width_ft == WIDTH_FT["arrival"]
+    passage = box(-1, -1.75, 21, 1.75)
+    narrow = Land(passage, passage, 3.0, Polygon(), Polygon())
+    assert legs_of(narrow, line, {("a", "b"): 20}, ())[0].width_ft == 3.5
+
+
+def test_nothing_joins_ends_without_ground():
+    """Where no line lies on the ground there is no route, and it is no exception."""
+    island = Land(box(-1, -1, 1, 1), box(-1, -1, 1, 1), 4.0, Polygon(), Polygon())
+    assert routes_of(graph_over([(0.0, 0.0), (40.0, 0.0)], island), [Demand(0, 1, 5)], Rates(1, 1)) == (None,)
+
+
+def test_a_door_opens_over_its_steps():
+    """From a door with steps the way leaves over the front of the landing, not beside it."""
+    found = paved(Trip("kitchen door", "fire", 9), site=PLAIN_SITE, layout=plain_layout())
+    points = found.routes["kitchen door", "fire"].points
+    assert points[1] == pytest.approx((20, 12 + 4 + 14 / 12))
+    assert hypot(points[1][0] - points[0][0], points[1][1] - points[0][1]) > 5
