@@ -4,7 +4,7 @@ from optimizer.appraisal.appraisal import Appraisal, Cost, CostLine
 from optimizer.appraisal.appraise import Given, appraise
 from optimizer.appraisal.cost import cost_of
 from optimizer.appraisal.leftovers import leftover_share, paved_share
-from optimizer.appraisal.order import aligned_share, unaligned_ft
+from optimizer.appraisal.order import OrderMeasures, aligned_share, order_loss, order_measures, unaligned_ft
 from optimizer.appraisal.paths import PathMeasures, WayRun
 from optimizer.appraisal.seats import people_seated, worth_placed
 from optimizer.appraisal.site_measures import GroundMeasures, SiteMeasures, SmokeShare
@@ -19,6 +19,7 @@ __all__ = [
     "CostLine",
     "Given",
     "GroundMeasures",
+    "OrderMeasures",
     "PathMeasures",
     "SiteMeasures",
     "SmokeShare",
@@ -27,6 +28,8 @@ __all__ = [
     "appraise",
     "cost_of",
     "leftover_share",
+    "order_loss",
+    "order_measures",
     "paved_share",
     "people_seated",
     "smoke_loss_units",

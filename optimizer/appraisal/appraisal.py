@@ -3,6 +3,7 @@
 from dataclasses import dataclass, field
 from decimal import Decimal
 
+from optimizer.appraisal.order import OrderMeasures
 from optimizer.appraisal.paths import PathMeasures
 from optimizer.appraisal.site_measures import SiteMeasures
 from optimizer.circulation import Leg, Way
@@ -59,3 +60,4 @@ class Appraisal:
     legs: tuple[Leg, ...] = ()
     """Paved stretches that the ways share."""
     paths: PathMeasures = field(default_factory=PathMeasures)
+    order: OrderMeasures = field(default_factory=OrderMeasures)

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from optimizer.appraisal.appraisal import Appraisal
 from optimizer.appraisal.cost import cost_of
 from optimizer.appraisal.leftovers import leftover_share, paved_share
-from optimizer.appraisal.order import aligned_share
+from optimizer.appraisal.order import aligned_share, order_measures
 from optimizer.appraisal.paths import path_measures
 from optimizer.appraisal.seats import people_seated, worth_placed
 from optimizer.appraisal.site import SeenShares, site_measures
@@ -50,6 +50,7 @@ def appraise(
         cost=cost_of(charges, book, brief.budget.contingency),
         ways=found.ways,
         legs=found.legs,
+        order=order_measures(site, rooms, layout),
         paths=path_measures(brief.trips, found.trips, found.legs, area_sqft=paths.area),
         walking_ft=walking_ft(brief.trips, found.ways),
         trips_ft=trip_lengths(brief.trips, found.ways),

@@ -13,13 +13,12 @@ from shapely.geometry.base import BaseGeometry
 from optimizer.appraisal.grounds import ground_of
 from optimizer.catalogue import SizedRoom
 from optimizer.circulation import CLEAR_WIDTH_FT, Way, outline, side_ends
-from optimizer.fields import open_yard
+from optimizer.fields import main_openings, open_yard
+from optimizer.fields.order import ON_AXIS_FT
 from optimizer.layout import Layout, Placement
 from optimizer.scenario import Scenario
 from optimizer.site import Door, Point, Site, Window
 
-ON_AXIS_FT: Final = 1.0
-"""How far from its centre the line may pass; common practice, no source."""
 _AIMS: Final = ("fire", "nook", "bed", "arrival", "reserve")
 _CLEAR_OF_WALL_FT: Final = 0.1  # an opening may stand so far within its wall
 _FAR_FT: Final = 1e5
@@ -44,7 +43,7 @@ def axis_hits(scenario: Scenario, rooms: Sequence[SizedRoom], layout: Layout) ->
     """
     aims = tuple(_aims(scenario.site, rooms, layout))
     yard = open_yard(scenario.site)
-    return tuple(_hit(opening, yard, aims) for opening in _main_openings(scenario.site))
+    return tuple(_hit(opening, yard, aims) for opening in main_openings(scenario.site))
 
 
 def focal_point(ways: Sequence[Way], layout: Layout) -> tuple[Point, int] | None:
@@ -64,14 +63,6 @@ def _meetings(one: BaseGeometry, other: BaseGeometry) -> Iterator[Point]:
     """Points that two lines share: crossings, and the ends of stretches that they run together."""
     for x, y in shapely.get_coordinates(one.intersection(other)):
         yield (float(x), float(y))
-
-
-def _main_openings(site: Site) -> Iterator[Door | Window]:
-    """Give the widest door and the widest window, the first of those as wide."""
-    if site.doors:
-        yield max(site.doors, key=lambda door: door.width_ft)
-    if site.windows:
-        yield max(site.windows, key=lambda window: window.width_ft)
 
 
 def _aims(site: Site, rooms: Sequence[SizedRoom], layout: Layout) -> Iterator[tuple[str, Point]]:

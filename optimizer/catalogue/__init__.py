@@ -22,7 +22,7 @@ from optimizer.catalogue.distances import (
     usual_distance,
     usual_rings,
 )
-from optimizer.catalogue.kinds import kind_rules
+from optimizer.catalogue.kinds import FOCAL_KIND, kind_rules
 from optimizer.catalogue.loss_rates import Rates, rates
 from optimizer.catalogue.paving import PavingMaterials, paving_materials
 from optimizer.catalogue.price_book import PriceBook, UnitPrice
@@ -31,6 +31,7 @@ from optimizer.catalogue.rooms import Cover, Item, KindRules, LocalSide, Quantit
 from optimizer.catalogue.sizing import sized_room, sized_rooms
 
 __all__ = [
+    "FOCAL_KIND",
     "SITE",
     "Charge",
     "Cover",

@@ -1,10 +1,14 @@
 """What holds for every room of a kind."""
 
 from functools import cache
+from typing import Final
 
 from optimizer.brief import RoomKind
 from optimizer.catalogue.data_files import data
 from optimizer.catalogue.rooms import KindRules
+
+FOCAL_KIND: Final[RoomKind] = "fire"
+"""Kind of room that a line of sight out of the house should end at; common practice, no source."""
 
 
 @cache

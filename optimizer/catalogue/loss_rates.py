@@ -8,7 +8,8 @@ from optimizer.catalogue.data_files import data
 
 @dataclass(frozen=True, slots=True)
 class Rates:
-    """Money per unit of a loss: of money spent, foot walked in a trip, hour missed, foot off a line, wish not kept,
+    """Money per unit of a loss: of money spent, foot walked in a trip, hour missed, foot off a line, foot off its place
+    under a structure, fire off the axes, foot of rise across the contour, foot of edge just off another, wish not kept,
     place in smoke, square foot of path against the walking that it saves.
     """
 
@@ -16,6 +17,10 @@ class Rates:
     walking: float
     sun: float
     order: float
+    off_structure: float
+    off_axis: float
+    across_contour: float
+    near_miss: float
     sight: float
     smoke: float
     paving: float

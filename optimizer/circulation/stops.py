@@ -92,11 +92,14 @@ def open_sides(room: SizedRoom, placement: Placement) -> Iterable[Front]:
     """Sides of the plan over which one steps into a placed room."""
     if room.rules.has_front:
         return (placement.front,)
+    return SIDES if room.choice(placement.choice) is None else sides_in_use(room, placement, "open")
+
+
+def sides_in_use(room: SizedRoom, placement: Placement, use: str) -> tuple[Front, ...]:
+    """Sides of the plan on which a placed room has a use, such as `open`; where its choice says nothing it is open."""
     choice = room.choice(placement.choice)
-    if choice is None:
-        return SIDES
-    uses = dict(choice.sides)
-    return (side_on_plan(side, placement.front) for side in get_args(LocalSide) if uses.get(side, "open") == "open")
+    uses = dict(choice.sides) if choice else {}
+    return tuple(side_on_plan(side, placement.front) for side in get_args(LocalSide) if uses.get(side, "open") == use)
 
 
 def _gate(placement: Placement, side: Front, ground: Ground) -> Point | None:

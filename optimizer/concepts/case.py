@@ -64,7 +64,6 @@ class Case:
         losses = losses_of(
             self.scenario,
             self.rooms,
-            layout,
             appraisal,
             worth_rate=worth_rate(self.scenario, self.rooms),
             wish_weights=sum(relation.wish or 0.0 for relation in missed),

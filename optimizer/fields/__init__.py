@@ -3,6 +3,7 @@
 from optimizer.fields.covers import cover_casters, with_covers
 from optimizer.fields.door_zones import LANDING_FT, TREAD_FT, door_zone, risers
 from optimizer.fields.ground import Ground, ground_at_ft, ground_of, ground_z_ft, open_yard, site_slopes
+from optimizer.fields.order import across_contour_ft, main_openings, off_axis, off_structure_ft
 from optimizer.fields.smoke import door_smoke, smoke_factor, smoke_source
 from optimizer.fields.sun import (
     Caster,
@@ -23,6 +24,7 @@ __all__ = [
     "Caster",
     "Ground",
     "Moment",
+    "across_contour_ft",
     "cover_caster",
     "cover_casters",
     "door_smoke",
@@ -30,7 +32,10 @@ __all__ = [
     "ground_at_ft",
     "ground_of",
     "ground_z_ft",
+    "main_openings",
     "moments_of",
+    "off_axis",
+    "off_structure_ft",
     "open_yard",
     "risers",
     "room_sun_hours",

@@ -24,3 +24,12 @@ def _points(lattice: Lattice, half_steps: tuple[int, int]) -> Ordinates:
     y = lattice.y0_ft + lattice.step_ft * (np.arange(lattice.rows) + half_steps[1] / 2)
     grid_x, grid_y = np.meshgrid(x, y)
     return grid_x, grid_y
+
+
+def corners_ft(lattice: Lattice, shape: tuple[int, ...]) -> Ordinates:
+    """Lower left corners themselves: x and y [ft], each of the shape that is asked for."""
+    rows, columns = shape
+    grid_x, grid_y = np.meshgrid(
+        lattice.x0_ft + lattice.step_ft * np.arange(columns), lattice.y0_ft + lattice.step_ft * np.arange(rows)
+    )
+    return grid_x, grid_y

@@ -2,9 +2,8 @@
 
 from collections.abc import Sequence
 
-from optimizer.appraisal import Appraisal, smoke_loss_units, unaligned_ft
+from optimizer.appraisal import Appraisal, order_loss, smoke_loss_units
 from optimizer.catalogue import SizedRoom, rates
-from optimizer.layout import Layout
 from optimizer.scenario import Scenario
 
 Losses = tuple[tuple[str, float], ...]
@@ -13,7 +12,6 @@ Losses = tuple[tuple[str, float], ...]
 def losses_of(
     scenario: Scenario,
     rooms: Sequence[SizedRoom],
-    layout: Layout,
     appraisal: Appraisal,
     *,
     worth_rate: float,
@@ -31,7 +29,7 @@ def losses_of(
         ("walking", weights.walking * rate.walking * appraisal.walking_ft),
         ("worth", weights.worth * worth_rate * max(0.0, most - appraisal.worth)),
         ("sun", weights.sun * rate.sun * sum(missed for _, _, missed in appraisal.sun_h)),
-        ("order", weights.order * rate.order * unaligned_ft(scenario.site, layout)),
+        ("order", weights.order * order_loss(appraisal.order)),
         ("smoke", weights.smoke * rate.smoke * smoke_loss_units(scenario.brief, rooms, appraisal.site.smoke)),
         ("sight", weights.sight * rate.sight * wish_weights),
     )

@@ -1,6 +1,7 @@
 """One option as the plain record that options.json holds. What is not computed is None."""
 
 from collections.abc import Sequence
+from dataclasses import asdict
 from decimal import Decimal
 from typing import Any
 
@@ -113,6 +114,7 @@ def _measures(appraisal: Appraisal) -> dict[str, Any]:
         "leftover_share": appraisal.leftover_share,
         "paved_share": appraisal.paved_share,
         "paths": _paths(appraisal.paths),
+        "order": asdict(appraisal.order),
         "trips": [{"between": [start, end], "length_ft": length} for start, end, length in appraisal.trips_ft],
         # No entry at all means that the sun was not computed, not that it is missed nowhere.
         "sun": [{"room": room, "hours": hours, "missed_h": missed} for room, hours, missed in appraisal.sun_h] or None,

@@ -3,7 +3,7 @@
 from decimal import Decimal
 from typing import Final, get_args
 
-from optimizer.appraisal import Appraisal, Cost, CostLine, PathMeasures, WayRun
+from optimizer.appraisal import Appraisal, Cost, CostLine, OrderMeasures, PathMeasures, WayRun
 from optimizer.brief import RULES
 from optimizer.check import Finding
 from optimizer.circulation import Leg, LegUse, Way
@@ -120,6 +120,7 @@ def _appraisal(record: Record) -> Appraisal:
         site=site_from(measures),
         legs=_legs(record),
         paths=_paths(measures),
+        order=_order(measures),
     )
 
 
@@ -142,6 +143,20 @@ def _way(record: Record) -> Way:
         width_ft=record.number("width_ft", largest=FARTHEST_FT),
         points=record.points("points", largest=FARTHEST_FT),
         length_ft=record.number("length_ft"),
+    )
+
+
+def _order(measures: Record) -> OrderMeasures:
+    """Measures of order; those of a result that was made before they were measured are empty."""
+    if measures.values.get("order") is None:
+        return OrderMeasures()
+    order = measures.record("order")
+    return OrderMeasures(
+        unaligned_ft=order.number("unaligned_ft"),
+        near_miss_ft=order.number("near_miss_ft"),
+        off_structure_ft=order.number("off_structure_ft"),
+        off_axis=order.whole("off_axis"),
+        across_contour_ft=order.number("across_contour_ft"),
     )
 
 

@@ -8,7 +8,7 @@ from shapely import Polygon
 
 from optimizer.catalogue import SizedRoom
 from optimizer.circulation.shapes import middle, side_ends
-from optimizer.circulation.stops import open_sides
+from optimizer.circulation.stops import open_sides, sides_in_use
 from optimizer.fields import LANDING_FT
 from optimizer.layout import Front, Layout, Placement
 from optimizer.layout.arrangement import TOLERANCE_FT
@@ -86,7 +86,9 @@ def _of_entrance(entrance: Entrance) -> Opening:
 
 def _of_room(room: SizedRoom, placement: Placement) -> Terminal:
     anchor = middle(side_ends(placement, placement.front)) if room.rules.has_front else placement.centre
-    openings = (Opening(side_ends(placement, side), _out(side)) for side in open_sides(room, placement))
+    # Guests come to the front of a kitchen, the cook goes in where its sides are open.
+    sides = dict.fromkeys((*open_sides(room, placement), *sides_in_use(room, placement, "open")))
+    openings = (Opening(side_ends(placement, side), _out(side)) for side in sides)
     return Terminal(room.name, anchor, tuple(openings))
 
 

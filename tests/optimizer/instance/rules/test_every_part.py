@@ -96,7 +96,7 @@ TEMPTING: dict[RuleId, Tempting] = {
     "root_zone": Tempting(),
     "root_ring": on_ground(root_rings=RootRings(paved_share=0.02)),
     "under_structure": Tempting(),
-    "keep_outs": Tempting(),
+    "keep_outs": pulled_away("nook"),
     "utility_lines": on_ground(utility_lines=(UtilityLine("gas main", "gas", ((0, 30), (56, 30))),)),
     "septic": on_ground(keep_outs=(*PLAIN_SITE.keep_outs, FIELD)),
     "paved_share": on_ground(paved_share_limit=0.22),
@@ -128,10 +128,15 @@ LOOSER: set[RuleId] = {"kitchen_walk", "budget", "paved_share", "accessible", "d
 
 def layouts(yard: Tempting, without: frozenset[RuleId]) -> list[Layout]:
     """Layouts that a short search passes, the best of each arrangement."""
-    instance = build_instance(yard.scenario, yard.rooms, BOOK, without=without)
-    pool = Pool()
-    explore(board_of(instance), pool, Tour(40, seed=1), stop=threading.Event())
-    return [layout_of(instance, state) for _, state in pool.ranked()]
+    found: list[Layout] = []
+    # Order draws rooms to the house's lines, to what tempts them or away from it: both are looked at.
+    for order in (1.0, 0.0):
+        brief = replace(yard.scenario.brief, weights=replace(yard.scenario.brief.weights, order=order))
+        instance = build_instance(replace(yard.scenario, brief=brief), yard.rooms, BOOK, without=without)
+        pool = Pool()
+        explore(board_of(instance), pool, Tour(40, seed=1), stop=threading.Event())
+        found += [layout_of(instance, state) for _, state in pool.ranked()]
+    return found
 
 
 def broken(yard: Tempting, layout: Layout) -> set[RuleId]:
