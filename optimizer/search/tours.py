@@ -17,7 +17,7 @@ def take_first_tour(
 ) -> None:
     """A short tour that soon gives something to show, from each layout given or from nothing."""
     for start in (None, *starts):
-        explore(board, pool, Tour(FIRST, seed, start=start), stop=stop)
+        explore(board, pool, Tour(FIRST, seed, start=start, thrift=0.6), stop=stop)
 
 
 def run_tours(board: Board, pool: Pool, *, seed: int, stop: threading.Event) -> None:
