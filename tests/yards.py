@@ -43,6 +43,11 @@ PLAIN_SITE = Site(
     surroundings=(Surrounding("street eye", at=(30, -6)), Surrounding("rear eye", at=(30, 50))),
 )
 
+FOUR_AT_TABLE = (Item("table", 4, 4, 6, 4), *(Item("chair", x, y, 1, 1, seats=1) for x in (5, 8) for y in (3, 8)))
+"""A table with a chair for each everyday guest of the plain yard, in a room of 14 x 12 ft."""
+TWELVE_ON_SOFAS = (Item("sofa", 1, 1, 10, 2, seats=6), Item("sofa", 1, 9, 10, 2, seats=6))
+"""A seat for everybody at its party, none of them at a table."""
+
 KEPT_RELATIONS = (
     Relation(("cooker", "table"), "touching", shared_edge_ft=8),
     Relation(("cooker", "table"), "faces"),
@@ -89,6 +94,13 @@ def laid_table(name: str, width_ft: float, depth_ft: float) -> SizedRoom:
     room = sized(name, "gathering", width_ft, depth_ft, required=True)
     table = Item("table", 2.0, 2.0, width_ft - 4, depth_ft - 4)
     return replace(room, choices=(replace(room.choices[0], furniture=(table,)),))
+
+
+def seating(name: str, kind: RoomKind, width_ft: float, depth_ft: float, *seats: Item) -> SizedRoom:
+    """A room that must be there, plain or for the same money and worth `laid` with these seats."""
+    room = sized(name, kind, width_ft, depth_ft, required=True)
+    laid = replace(room.choices[0], label="laid", furniture=seats, seats=sum(item.seats for item in seats))
+    return replace(room, choices=(room.choices[0], laid))
 
 
 def stand(

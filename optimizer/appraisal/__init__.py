@@ -3,9 +3,10 @@
 from optimizer.appraisal.appraisal import Appraisal, Cost, CostLine
 from optimizer.appraisal.appraise import Given, appraise
 from optimizer.appraisal.cost import cost_of
-from optimizer.appraisal.leftovers import leftover_share, paved_share
+from optimizer.appraisal.finish import FieldArea, FinishPlan, FinishTakeOff, finish_plan, finish_take_off
 from optimizer.appraisal.order import OrderMeasures, aligned_share, order_loss, order_measures, unaligned_ft
 from optimizer.appraisal.paths import PathMeasures, WayRun
+from optimizer.appraisal.paved import paved_share
 from optimizer.appraisal.seats import people_seated, worth_placed
 from optimizer.appraisal.site_measures import GroundMeasures, SiteMeasures, SmokeShare
 from optimizer.appraisal.smoke import smoke_loss_units
@@ -17,6 +18,9 @@ __all__ = [
     "Appraisal",
     "Cost",
     "CostLine",
+    "FieldArea",
+    "FinishPlan",
+    "FinishTakeOff",
     "Given",
     "GroundMeasures",
     "OrderMeasures",
@@ -27,7 +31,8 @@ __all__ = [
     "aligned_share",
     "appraise",
     "cost_of",
-    "leftover_share",
+    "finish_plan",
+    "finish_take_off",
     "order_loss",
     "order_measures",
     "paved_share",

@@ -3,10 +3,12 @@
 from dataclasses import dataclass, field
 from decimal import Decimal
 
+from optimizer.appraisal.finish import FinishTakeOff
 from optimizer.appraisal.order import OrderMeasures
 from optimizer.appraisal.paths import PathMeasures
 from optimizer.appraisal.site_measures import SiteMeasures
 from optimizer.circulation import Leg, Way
+from optimizer.planting import PlantingMeasures
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,3 +63,5 @@ class Appraisal:
     """Paved stretches that the ways share."""
     paths: PathMeasures = field(default_factory=PathMeasures)
     order: OrderMeasures = field(default_factory=OrderMeasures)
+    planting: PlantingMeasures = field(default_factory=PlantingMeasures)
+    finish: FinishTakeOff = field(default_factory=FinishTakeOff)

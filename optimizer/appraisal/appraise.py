@@ -5,9 +5,10 @@ from dataclasses import dataclass
 
 from optimizer.appraisal.appraisal import Appraisal
 from optimizer.appraisal.cost import cost_of
-from optimizer.appraisal.leftovers import leftover_share, paved_share
+from optimizer.appraisal.finish import finish_plan, finish_take_off
 from optimizer.appraisal.order import aligned_share, order_measures
 from optimizer.appraisal.paths import path_measures
+from optimizer.appraisal.paved import paved_share
 from optimizer.appraisal.seats import people_seated, worth_placed
 from optimizer.appraisal.site import SeenShares, site_measures
 from optimizer.appraisal.take_off import take_off
@@ -17,6 +18,7 @@ from optimizer.catalogue import PriceBook, SizedRoom
 from optimizer.circulation import Ways, way_polygon, ways
 from optimizer.grading import grade
 from optimizer.layout import Layout
+from optimizer.planting import planting_measures, planting_of
 from optimizer.scenario import Scenario
 
 SIGHT = ("in_view", "out_of_view")
@@ -45,11 +47,16 @@ def appraise(
     found = given.laid or ways(site, brief, rooms, layout)
     paths = way_polygon(site, layout, found.legs)
     grading = grade(site, rooms, layout, found.ways)
+    planted = planting_of(site, brief.relations, rooms, layout, paths)
+    planting = planting_measures(site, rooms, layout, planted)
+    finish = finish_plan(site, brief.finish, rooms, layout, found.legs, paths)
     charges = take_off(scenario, rooms, layout, path_area_sqft=paths.area, grading=grading)
     return Appraisal(
         cost=cost_of(charges, book, brief.budget.contingency),
         ways=found.ways,
         legs=found.legs,
+        planting=planting,
+        finish=finish_take_off(finish, rooms, layout, paths),
         order=order_measures(site, rooms, layout),
         paths=path_measures(brief.trips, found.trips, found.legs, area_sqft=paths.area),
         walking_ft=walking_ft(brief.trips, found.ways),
@@ -57,7 +64,7 @@ def appraise(
         worth=worth_placed(rooms, layout),
         seats=people_seated(rooms, layout),
         aligned_share=aligned_share(site, layout),
-        leftover_share=leftover_share(site, layout, paths),
+        leftover_share=planting.unused_share,
         paved_share=paved_share(site, rooms, layout, paths),
         sun_h=given.sun_h,
         sight_missed=tuple(wish.between for wish in given.missed if wish.kind in SIGHT),

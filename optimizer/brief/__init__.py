@@ -1,5 +1,6 @@
 """What is wanted: rooms, relations, trips, guests, weights and money; and the sentence of every hard rule."""
 
+from optimizer.brief.finish import Finish, FinishPartName, FinishWish, Material, Pattern
 from optimizer.brief.rules import RULES, Rule, RuleId
 from optimizer.brief.wishes import (
     Brief,
@@ -23,8 +24,13 @@ __all__ = [
     "Budget",
     "Choice",
     "Equipment",
+    "Finish",
+    "FinishPartName",
+    "FinishWish",
     "Guests",
+    "Material",
     "OptionsWanted",
+    "Pattern",
     "Relation",
     "RelationKind",
     "RoomKind",

@@ -37,6 +37,8 @@ RuleId = Literal[
     "faces",
     "accessible",
     "drains",
+    "everyday_table",
+    "party_seats",
     "budget",
 ]
 
@@ -79,6 +81,8 @@ _SENTENCES: Final[dict[RuleId, str]] = {
     "faces": "A room that must face another opens towards it.",
     "accessible": "The way asked for has no steps, is at most 1:12 steep, and ends where a wheelchair can turn.",
     "drains": "The water of every paved room finds a way to a drain or to ground that falls away.",
+    "everyday_table": "The everyday guests sit at one table, each on a chair that is drawn.",
+    "party_seats": "Seats that are drawn hold 70 % of the party, and clear paving the others, 8 sq ft each.",
     "budget": "Phase 1 with its contingency costs at most the ceiling.",
 }
 

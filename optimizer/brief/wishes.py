@@ -4,6 +4,8 @@ from dataclasses import dataclass
 from decimal import Decimal
 from typing import Literal
 
+from optimizer.brief.finish import FinishWish
+
 RoomKind = Literal["gathering", "kitchen", "fire", "nook", "reserve", "arrival", "lawn", "bed", "storage", "play"]
 RelationKind = Literal["touching", "near", "apart", "in_view", "out_of_view", "faces", "accessible"]
 
@@ -161,6 +163,7 @@ class Brief:
     weights: Weights = Weights()
     budget: Budget = Budget()
     options: OptionsWanted = OptionsWanted()
+    finish: FinishWish = FinishWish()
 
     def room(self, name: str) -> RoomWish | None:
         """The wished room of that name, or None."""

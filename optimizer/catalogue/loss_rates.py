@@ -8,10 +8,7 @@ from optimizer.catalogue.data_files import data
 
 @dataclass(frozen=True, slots=True)
 class Rates:
-    """Money per unit of a loss: of money spent, foot walked in a trip, hour missed, foot off a line, foot off its place
-    under a structure, fire off the axes, foot of rise across the contour, foot of edge just off another, wish not kept,
-    place in smoke, square foot of path against the walking that it saves.
-    """
+    """Money per unit of a loss; the data file says of what."""
 
     cost: float
     walking: float
@@ -21,6 +18,7 @@ class Rates:
     off_axis: float
     across_contour: float
     near_miss: float
+    leftover: float
     sight: float
     smoke: float
     paving: float

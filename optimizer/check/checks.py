@@ -14,6 +14,7 @@ from optimizer.check.ground import septic, utility_lines
 from optimizer.check.inside import inside_setbacks, keep_outs, off_buildings, root_zone, under_structure
 from optimizer.check.neighbours import no_overlap, no_slivers
 from optimizer.check.openings import clear_of_openings, door_zones
+from optimizer.check.party import everyday_table, party_seats
 from optimizer.check.program import budget, known_choice, proportion, required_rooms
 from optimizer.check.relations import miss_of, relation_check
 from optimizer.check.shares import paved_share, root_ring
@@ -53,6 +54,8 @@ CHECKS: Final[dict[RuleId, Check]] = {
     "faces": relation_check("faces"),
     "accessible": relation_check("accessible"),
     "drains": drains,
+    "everyday_table": everyday_table,
+    "party_seats": party_seats,
     "budget": budget,
 }
 

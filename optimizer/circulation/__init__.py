@@ -5,7 +5,7 @@ from optimizer.circulation.kitchen import KITCHEN_WALK_FT, kitchen_door, kitchen
 from optimizer.circulation.network import Network, network_of, walking_ft
 from optimizer.circulation.paving import MAIN_COUNT, WIDTH_FT, Leg, LegUse, no_path_ground
 from optimizer.circulation.reach import cut_off, unreached
-from optimizer.circulation.shapes import outline, rectangle, shared_edge_ft, side_ends
+from optimizer.circulation.shapes import areas_only, outline, rectangle, shared_edge_ft, side_ends
 from optimizer.circulation.stops import Access, Stop, access_of, stop_beside
 from optimizer.circulation.visibility import shortest_way
 from optimizer.circulation.way import Way, way_between
@@ -25,6 +25,7 @@ __all__ = [
     "Way",
     "Ways",
     "access_of",
+    "areas_only",
     "cut_off",
     "kitchen_door",
     "kitchen_walk_limit_ft",

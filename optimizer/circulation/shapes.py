@@ -2,7 +2,8 @@
 
 from typing import Final
 
-from shapely import Polygon, box
+from shapely import Polygon, box, get_parts, union_all
+from shapely.geometry.base import BaseGeometry
 
 from optimizer.catalogue import LocalSide
 from optimizer.layout import Front, Placement
@@ -22,6 +23,11 @@ def rectangle(placement: Placement) -> Polygon:
 def outline(ring: Ring) -> Polygon:
     """Area inside a ring."""
     return Polygon(ring)
+
+
+def areas_only(shape: BaseGeometry) -> BaseGeometry:
+    """The areas of a shape, without the lines and points in which areas only touch."""
+    return union_all([part for part in get_parts(shape) if isinstance(part, Polygon)])
 
 
 def side_on_plan(side: LocalSide, front: Front) -> Front:

@@ -14,7 +14,7 @@ from optimizer.circulation.ground import CLEAR_WIDTH_FT
 from optimizer.circulation.network import Network, network_of, walking_ft
 from optimizer.circulation.paving import Leg, Paved, paved_network
 from optimizer.circulation.reach import cut_off
-from optimizer.circulation.shapes import outline, rectangle, shared_edge_ft
+from optimizer.circulation.shapes import areas_only, outline, rectangle, shared_edge_ft
 from optimizer.circulation.stops import access_of
 from optimizer.circulation.way import Way, way_along, way_between
 from optimizer.fields import door_zone
@@ -78,7 +78,7 @@ def way_polygon(site: Site, layout: Layout, legs: Sequence[Leg]) -> BaseGeometry
     taken += [outline(building.outline) for building in site.buildings]
     taken += [door_zone(site, building, door) for building in site.buildings for door in building.doors]
     inside = shapely.union_all([*strips, *_branchings(legs)]).intersection(outline(site.boundary))
-    return inside.difference(shapely.union_all(taken))
+    return areas_only(inside.difference(shapely.union_all(taken)))
 
 
 def _branchings(legs: Sequence[Leg]) -> Iterator[BaseGeometry]:

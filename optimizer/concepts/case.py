@@ -4,7 +4,7 @@ import math
 from dataclasses import dataclass, replace
 
 from optimizer.appraisal import Appraisal, Given, appraise, sun_of
-from optimizer.catalogue import PriceBook, SizedRoom, book_for, room_price, sized_rooms
+from optimizer.catalogue import PriceBook, SizedRoom, book_for, finished_book, room_price, sized_rooms
 from optimizer.check import Finding, check_layout, seen_shares, wishes_missed
 from optimizer.circulation import Ways, ways
 from optimizer.instance import worth_rate
@@ -38,7 +38,7 @@ class Case:
     @classmethod
     def of(cls, scenario: Scenario) -> "Case":
         """Size the rooms and open the price book."""
-        return cls(scenario, sized_rooms(scenario.brief), book_for(scenario.currency))
+        return cls(scenario, sized_rooms(scenario.brief), finished_book(book_for(scenario.currency), scenario.brief.finish))
 
     @property
     def diagonal_ft(self) -> float:

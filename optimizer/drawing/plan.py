@@ -11,14 +11,16 @@ from optimizer.drawing.annotations import annotate
 from optimizer.drawing.extra_marks import extra_marks
 from optimizer.drawing.flight_marks import flight_marks
 from optimizer.drawing.free_space import union_of
-from optimizer.drawing.marks import Box, Drawing, Line
+from optimizer.drawing.marks import Box, Drawing
 from optimizer.drawing.opening_marks import door_zone_marks, door_zones
-from optimizer.drawing.outlines import areas_of, box_of
+from optimizer.drawing.outlines import areas_of
 from optimizer.drawing.room_marks import room_marks
 from optimizer.drawing.sheet import LEGEND_WORDS, sheet_strip, words_in_use
 from optimizer.drawing.site_marks import ground_marks, standing_marks
+from optimizer.drawing.terrace_marks import terrace_marks
 from optimizer.drawing.words import area_text, length_text
 from optimizer.layout import Layout
+from optimizer.planting import planting_of
 from optimizer.scenario import Scenario
 from optimizer.site import Site
 
@@ -41,7 +43,7 @@ def draw_plan(
 ) -> Drawing:
     """Draw a layout on its site.
 
-    `ways` are the walks: their lines are drawn finely over the paving. `path_area` is the paved ground of the ways in
+    `ways` are the walks, on which steps may lie. `path_area` is the paved ground of the ways in
     plan feet, None where none is paved. `cautions` are sentences for below the standing caution of the sheet.
 
     Raises
@@ -52,13 +54,13 @@ def draw_plan(
     site, known = scenario.site, {room.name: room for room in rooms}
     plan_box, scale, units = plan_box_of(site), text_scale(site), scenario.units
     paved = union_of(*door_zones(site), *([path_area] if path_area else []))
-    built = union_of(paved, *(Polygon(b.outline) for b in site.buildings), *(box_of(p) for p in layout.placements))
+    planting = planting_of(site, scenario.brief.relations, rooms, layout, path_area or Polygon())
     marks = (
-        *ground_marks(site, built, plan_box),
+        *ground_marks(site, planting, plan_box),
         *areas_of("path", path_area),
         *door_zone_marks(site),
         *room_marks(known, layout),
-        *(Line("way", way.points) for way in ways),
+        *terrace_marks(known, layout),
         *(flight_marks(site, rooms, layout, ways) if ways else ()),
         *standing_marks(site),
         *extra_marks(scenario, known, layout),

@@ -3,30 +3,26 @@
 from collections.abc import Iterator
 
 from shapely import LineString, Polygon, union_all
-from shapely.geometry.base import BaseGeometry
 
+from optimizer.drawing.bed_marks import bed_marks
 from optimizer.drawing.marks import Area, Box, Circle, Line, Mark
 from optimizer.drawing.opening_marks import door_marks, entrance_marks, window_marks
 from optimizer.drawing.outlines import areas_of, loose_ring, polygon_of
+from optimizer.planting import Planting
 from optimizer.site import Site, Surrounding, Tree
 
 ROOT_ZONE_DIAMETERS = 6.0
 """Nothing is built nearer to a kept tree than so many trunk diameters; common practice, no source."""
-NARROW_FT = 6.0
-"""Open ground narrower than this is drawn as planting: a mower turns badly there; common practice, no source."""
-LEAST_PLANTING_SQFT = 4.0
 
 
-def ground_marks(site: Site, built: BaseGeometry, plan_box: Box) -> tuple[Mark, ...]:
-    """Draw what lies under everything: neighbours, open ground with its narrow pieces as planting, keep-outs, setbacks.
-
-    `built` is all that covers the ground: buildings, rooms, ways and door zones.
-    """
+def ground_marks(site: Site, planting: Planting, plan_box: Box) -> tuple[Mark, ...]:
+    """Draw what lies under everything: neighbours, open ground, lawn, beds and their plants, keep-outs, setbacks."""
     yard = Polygon(site.boundary)
     return (
         *(mark for thing in site.surroundings for mark in surrounding_marks(thing, plan_box)),
         *areas_of("ground", yard),
-        *areas_of("planting", _narrow(yard.difference(built))),
+        *(mark for lawn in planting.lawns for mark in areas_of("grass", lawn)),
+        *bed_marks(planting.beds),
         *(Area("keep_out", (keep_out.outline,)) for keep_out in site.keep_outs),
         *_setback(site),
     )
@@ -45,13 +41,6 @@ def standing_marks(site: Site) -> tuple[Mark, ...]:
         *(mark for entrance in site.entrances for mark in entrance_marks(entrance)),
         *(Circle("utility", utility.at, 0.9) for utility in site.utilities),
     )
-
-
-def _narrow(open_ground: BaseGeometry) -> BaseGeometry:
-    half = NARROW_FT / 2
-    wide = open_ground.buffer(-half, join_style="mitre").buffer(half + 0.01, join_style="mitre")
-    pieces = getattr(open_ground.difference(wide), "geoms", (open_ground.difference(wide),))
-    return union_all([piece for piece in pieces if piece.area >= LEAST_PLANTING_SQFT])
 
 
 def _setback(site: Site) -> tuple[Mark, ...]:

@@ -3,54 +3,22 @@
 Weights and dashes are in points on paper (1/72 in) whatever the scale; hatches are in feet of the ground.
 """
 
-from dataclasses import dataclass
 from typing import Final
 
+from optimizer.export.finish_looks import FINISH_HATCHES, finish_look
+from optimizer.export.looks import INK, SANS, Hatch, Letters, Look
+
 PAPER = "#f8f5ee"
-INK = "#2b3036"
 SOFT_INK = "#5d646b"
-SANS = "'Helvetica Neue', Arial, 'Liberation Sans', 'DejaVu Sans', sans-serif"
 SERIF = "Georgia, 'Liberation Serif', 'DejaVu Serif', serif"
 
-
-@dataclass(frozen=True, slots=True)
-class Look:
-    """Fill, line and hatch of a role; None where it has none."""
-
-    fill: str | None = None
-    line: str | None = None
-    weight_pt: float = 0.5
-    dash_pt: tuple[float, ...] = ()
-    hatch: str | None = None
-    opacity: float = 1.0
-
-
-@dataclass(frozen=True, slots=True)
-class Hatch:
-    """A tile of fine lines: size and path in feet of the ground (y down), and its line."""
-
-    width_ft: float
-    height_ft: float
-    path: str
-    line: str
-    weight_pt: float = 0.3
-    turn_deg: float = 0.0
-
-
-@dataclass(frozen=True, slots=True)
-class Letters:
-    """Colour and style of a text role."""
-
-    fill: str = INK
-    family: str = SANS
-    weight: int = 400
-    italic: bool = False
-    halo: str | None = None
-
-
 LOOKS: Final[dict[str, Look]] = {
-    "ground": Look(fill="#e9ecd9", hatch="grass"),
-    "planting": Look(fill="#d3ddbb", hatch="leaves"),
+    "ground": Look(fill="#e6e6d2"),
+    "grass": Look(fill="#e4ebcf", line="#a9b98a", weight_pt=0.35, hatch="grass"),
+    "bed": Look(fill="#cfdab4", line="#6d8455", weight_pt=0.6),
+    "plant": Look(fill="#b3c592", line="#7d9663", weight_pt=0.35),
+    "terrace": Look(line="#3f382d", weight_pt=1.5),
+    "terrace_border": Look(line="#7b6f5c", weight_pt=0.35),
     "keep_out": Look(line="#a08f78", weight_pt=0.4, dash_pt=(4, 2), hatch="keep_out"),
     "setback": Look(line="#8e8a80", weight_pt=0.45, dash_pt=(7, 2, 1, 2)),
     "boundary": Look(line=INK, weight_pt=1.3, dash_pt=(14, 3, 3, 3)),
@@ -58,7 +26,6 @@ LOOKS: Final[dict[str, Look]] = {
     "fence": Look(line="#8b7a63", weight_pt=0.9, dash_pt=(1, 2)),
     "eye": Look(fill="#a9a49a", line="#7c776d", weight_pt=0.4),
     "path": Look(fill="#e6dccb", line="#8a7d6b", weight_pt=0.55, hatch="path"),
-    "way": Look(line="#8a7d6b", weight_pt=0.35, dash_pt=(2.5, 2.5)),
     "door_zone": Look(fill="#ddd6ca", line="#5f594f", weight_pt=0.6),
     "step": Look(line="#5f594f", weight_pt=0.5),
     "building": Look(fill="#c9c4bb", line="#1f2429", weight_pt=2.4, hatch="poche"),
@@ -80,12 +47,12 @@ LOOKS: Final[dict[str, Look]] = {
     "root_zone": Look(line="#5f7a49", weight_pt=0.45, dash_pt=(2, 2)),
     "utility": Look(fill="#f8f5ee", line=SOFT_INK, weight_pt=0.6),
     "room": Look(fill="#e8dcc4", line="#3b3a36", weight_pt=1.1),
-    "room.gathering": Look(fill="#ecdcb9", line="#4b4233", weight_pt=1.1, hatch="bond"),
-    "room.kitchen": Look(fill="#dfc8ab", line="#4b3d2c", weight_pt=1.1, hatch="square"),
-    "room.fire": Look(fill="#eacbb4", line="#573a2a", weight_pt=1.1, hatch="diagonal"),
-    "room.nook": Look(fill="#dcdfc4", line="#424733", weight_pt=1.1, hatch="random"),
+    "room.gathering": Look(fill="#ecdcb9", line="#4b4233", weight_pt=1.1),
+    "room.kitchen": Look(fill="#dfc8ab", line="#4b3d2c", weight_pt=1.1),
+    "room.fire": Look(fill="#eacbb4", line="#573a2a", weight_pt=1.1),
+    "room.nook": Look(fill="#dcdfc4", line="#424733", weight_pt=1.1),
     "room.reserve": Look(fill="#cfe0e4", line="#33505a", weight_pt=1.1, dash_pt=(7, 3), hatch="water"),
-    "room.arrival": Look(fill="#e2d6c6", line="#4b4540", weight_pt=1.1, hatch="square"),
+    "room.arrival": Look(fill="#e2d6c6", line="#4b4540", weight_pt=1.1),
     "room.lawn": Look(fill="#cfdfb2", line="#566b3d", weight_pt=0.9, hatch="grass"),
     "room.bed": Look(fill="#bccf9d", line="#4f6638", weight_pt=0.9, hatch="leaves"),
     "room.storage": Look(fill="#d6d0d6", line="#44404a", weight_pt=1.3, hatch="poche_light"),
@@ -157,12 +124,9 @@ HATCHES: Final[dict[str, Hatch]] = {
     "poche": Hatch(0.9, 0.9, "M0 .45h.9", "#9d978c", 0.45, 45.0),
     "poche_light": Hatch(1.3, 1.3, "M0 .65h1.3", "#c3bdb2", 0.35, 45.0),
     "path": Hatch(1.5, 1.5, "M0 0h1.5M.75 0v1.5", "#cdbfa8", 0.3),
-    "bond": Hatch(2.0, 2.0, "M0 0h2M0 1h2M.5 0v1M1.5 1v1", "#cfbb90"),
-    "square": Hatch(2.0, 2.0, "M0 0h2M0 0v2", "#c2a785"),
-    "diagonal": Hatch(1.8, 1.8, "M0 0h1.8M0 0v1.8", "#d3a88a", 0.3, 45.0),
-    "random": Hatch(3.0, 3.0, "M0 0h3M0 1.4h1.8M1.8 0v3M.8 1.4v1.6M1.8 2.1h1.2", "#b8bd9a"),
     "water": Hatch(4.0, 2.0, "M.4 .6q.5-.35 1 0t1 0M2.2 1.6q.4-.3 .8 0t.8 0", "#9dbec6", 0.4),
     "dots": Hatch(1.6, 1.6, "M.4 .4h.06M1.2 1.2h.06", "#a8975a", 0.7),
+    **FINISH_HATCHES,
 }
 
 LETTERS: Final[dict[str, Letters]] = {
@@ -186,5 +150,5 @@ LETTERS: Final[dict[str, Letters]] = {
 
 
 def look_of(role: str) -> Look:
-    """Look of a role, or of its first word where the whole has none of its own."""
-    return LOOKS.get(role) or LOOKS[role.split(".", maxsplit=1)[0]]
+    """Look of a role, of a finish by its material, or of the role's first word where the whole has none of its own."""
+    return LOOKS.get(role) or finish_look(role) or LOOKS[role.split(".", maxsplit=1)[0]]

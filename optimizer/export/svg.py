@@ -15,7 +15,18 @@ ONE_TO_HUNDRED: Final = 12 / 100
 """Paper inches to a foot of the ground at 1:100."""
 THUMBNAIL_WIDTH_PX = 320
 _SMALL_PICTURE_WEIGHT = 1.7
-_SMALL_SKIPS: Final = ("furniture", "side", "way", "leader", "label_plate", "setback", "root_zone", "utility", "swing")
+_SMALL_SKIPS: Final = (
+    "furniture",
+    "side",
+    "plant",
+    "terrace_border",
+    "leader",
+    "label_plate",
+    "setback",
+    "root_zone",
+    "utility",
+    "swing",
+)
 _BASELINE = 0.35
 """How far the baseline lies under the middle of a line of text, as a share of its size."""
 

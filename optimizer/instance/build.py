@@ -15,6 +15,7 @@ from optimizer.instance.estimates import runs_estimate, steps_estimate, ways_est
 from optimizer.instance.instance import Instance, InstanceRoom
 from optimizer.instance.lattice import Cells, any_in_window
 from optimizer.instance.pairs import Pair
+from optimizer.instance.party_needs import needs_of
 from optimizer.instance.places import place_losses
 from optimizer.instance.pulls import pulls_of
 from optimizer.instance.reach import reach_grid
@@ -59,6 +60,7 @@ def build_instance(
         reach=reach_grid(context) if limits.reachable else None,
         pavable_cells=_pavable_cells(context) if limits.paved else None,
         rings=root_rings_of(context) if limits.rings else (),
+        needs=needs_of(context, built, table=limits.table, party=limits.party),
     )
 
 

@@ -8,6 +8,7 @@ from numpy.typing import NDArray
 from optimizer.instance.context import Context
 from optimizer.instance.lattice import Cells
 from optimizer.instance.pairs import Pair
+from optimizer.instance.party_needs import Need
 from optimizer.instance.reach import ReachGrid
 from optimizer.instance.root_rings import RootRing
 from optimizer.instance.variants import Variant
@@ -67,6 +68,8 @@ class Instance:
     """Most cells that paved rooms may take together; None without a limit. Paths take of it too, which is not in it."""
     rings: tuple[RootRing, ...] = ()
     """Outer rings of the kept trees; empty where they are not asked for."""
+    needs: tuple[Need, ...] = ()
+    """What the placed rooms must give the guests together."""
 
     def paved_cells(self, room: int, variant: int) -> int:
         """Cells that a room's variant paves."""

@@ -16,6 +16,7 @@ from optimizer.fields import (
 )
 from optimizer.instance.anchors import centres_ft, corners_ft
 from optimizer.instance.context import Context
+from optimizer.instance.detours import detour_losses
 from optimizer.instance.instance import Losses
 from optimizer.instance.lattice import Cells
 from optimizer.instance.rules.relations import ON_THING, thing_of
@@ -30,7 +31,7 @@ _ROUNDING = 1e-6  # of sums that turn out just below a level in one pose and on 
 
 
 def place_losses(context: Context, room: SizedRoom, variant: Variant, allowed: Cells) -> Losses:
-    """Hours of sun missed, smoke, order, wishes towards things of the site not kept, at allowed positions [cents]."""
+    """Hours of sun, smoke, detours, order, wishes towards things of the site not kept, at allowed positions [cents]."""
     losses = np.zeros((context.lattice.rows, context.lattice.columns))
     missed = _missed(context, room, variant)
     if missed is not None:
@@ -39,6 +40,7 @@ def place_losses(context: Context, room: SizedRoom, variant: Variant, allowed: C
     losses[: allowed.shape[0], : allowed.shape[1]] += (
         CENTS * _weights(context).order * _order(context, room, variant, allowed)
     )
+    losses += CENTS * detour_losses(context, room, variant)
     for relation in context.scenario.brief.relations:
         thing = None if relation.is_hard else thing_of(context, relation, room)
         if thing is not None:

@@ -12,8 +12,8 @@ from optimizer.instance.raster import covered, within
 
 STANDING_FT = 2.0
 ENTRANCE_PLAY_FT = 0.25
-"""How far beyond half its width a way may pass beside the standing point: the judge lets its middle be 2.5 ft off in any
-direction, which is 1.75 ft along both axes."""
+"""How far beyond half its width a way may pass beside the standing point: the judge lets its middle be 2.5 ft off in
+any direction, which is 1.75 ft along both axes."""
 TRUNK_FT = 1.0
 
 

@@ -7,7 +7,7 @@ from ortools.sat.python.cp_model import IntVar
 
 from optimizer.instance import Instance, Pair
 from optimizer.model.distances import keep_apart, keep_near
-from optimizer.model.limits import pave
+from optimizer.model.limits import give, pave
 from optimizer.model.linear import Linear
 from optimizer.model.objective import Rooms, rooms_loss, walking_loss, wishes_loss
 from optimizer.model.order import order_loss
@@ -41,6 +41,7 @@ def build_model(instance: Instance, scope: Scope, *, with_objective: bool = True
     _redundant_no_overlap(model, instance, rooms)
     _spend(model, instance, rooms)
     pave(model, instance, rooms)
+    give(model, instance, rooms)
     if with_objective:
         model.minimize(_objective(model, instance, rooms, views, sides, scope))
     return LayoutModel(model, rooms)

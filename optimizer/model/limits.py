@@ -16,3 +16,17 @@ def pave(model: cp_model.CpModel, instance: Instance, rooms: Rooms) -> None:
             for v, literal in variables.literals.items()
         ]
         model.add(sum(cells) <= instance.pavable_cells)
+
+
+def give(model: cp_model.CpModel, instance: Instance, rooms: Rooms) -> None:
+    """The choices taken give the guests at least what they need; what a choice gives is rounded up, so this is looser
+    than the check.
+    """
+    for need in instance.needs:
+        given = [
+            need.gives[index][v] * literal
+            for index, variables in enumerate(rooms)
+            if variables is not None
+            for v, literal in variables.literals.items()
+        ]
+        model.add(sum(given) >= need.least)

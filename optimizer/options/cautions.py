@@ -3,7 +3,16 @@
 from collections.abc import Iterator, Sequence
 from typing import Final
 
-from optimizer.catalogue import SizedRoom, root_rings, usual_distance, usual_rings
+from optimizer.catalogue import (
+    SizedRoom,
+    asked_by,
+    most_held,
+    party_is_held,
+    root_rings,
+    table_is_held,
+    usual_distance,
+    usual_rings,
+)
 from optimizer.layout import Layout
 from optimizer.scenario import Scenario
 
@@ -23,7 +32,14 @@ def cautions_for(scenario: Scenario, rooms: Sequence[SizedRoom], layout: Layout)
     found = [_CONCEPT, *(words for kind, words in _BY_KIND.items() if kind in kinds)]
     if scenario.site.trees:
         found.append("Trees: work near a kept tree's roots needs an arborist's word.")
-    return (*found, *_looser_distances(scenario), *_looser_lines(scenario), *_looser_rings(scenario), _GROUND)
+    return (
+        *found,
+        *_looser_distances(scenario),
+        *_looser_lines(scenario),
+        *_looser_rings(scenario),
+        *_too_few(scenario, rooms),
+        _GROUND,
+    )
 
 
 def _looser_distances(scenario: Scenario) -> Iterator[str]:
@@ -59,6 +75,22 @@ def _looser_rings(scenario: Scenario) -> Iterator[str]:
     if kept.paved_share > usual.paved_share:
         told = f"cover {kept.paved_share:.0%} of the outer ring where {usual.paved_share:.0%} is usual"
         yield f"Roots: the scenario lets rooms {told}; confirm with an arborist."
+
+
+def _too_few(scenario: Scenario, rooms: Sequence[SizedRoom]) -> Iterator[str]:
+    """Guests whom no choices of the wish list can hold: no concept can, so it is said of each."""
+    guests = scenario.brief.guests
+    asked, most = asked_by(guests), most_held(rooms, guests)
+    if not table_is_held(rooms, guests):
+        yield f"Table: the largest of the wish list seats {most.table} of the {guests.everyday} everyday guests."
+    if most.seats < asked.seats:
+        yield f"Party: the wish list seats {most.seats} of the {asked.seats} that a party of {asked.people} asks for."
+    elif not party_is_held(rooms, guests):
+        need = asked.standing_sqft(most.seats)
+        yield (
+            f"Party: {asked.people - most.seats} of {asked.people} find no seat, and the wish list has "
+            f"{most.standing_sqft:.0f} of the {need:.0f} sq ft that they ask for to stand on."
+        )
 
 
 def _figure(length: float) -> str:

@@ -30,6 +30,7 @@ def losses_of(
         ("worth", weights.worth * worth_rate * max(0.0, most - appraisal.worth)),
         ("sun", weights.sun * rate.sun * sum(missed for _, _, missed in appraisal.sun_h)),
         ("order", weights.order * order_loss(appraisal.order)),
+        ("leftovers", weights.order * rate.leftover * appraisal.planting.leftover_sqft),
         ("smoke", weights.smoke * rate.smoke * smoke_loss_units(scenario.brief, rooms, appraisal.site.smoke)),
         ("sight", weights.sight * rate.sight * wish_weights),
     )

@@ -11,6 +11,8 @@ from optimizer.check import Finding
 from optimizer.circulation import Leg, Way
 from optimizer.layout import Placement
 from optimizer.options import Option
+from optimizer.planting import PlantingMeasures
+from optimizer.results.finish_record import finish_record
 from optimizer.results.site_record import site_record
 
 
@@ -115,6 +117,8 @@ def _measures(appraisal: Appraisal) -> dict[str, Any]:
         "paved_share": appraisal.paved_share,
         "paths": _paths(appraisal.paths),
         "order": asdict(appraisal.order),
+        "planting": _planting(appraisal.planting),
+        "finish": finish_record(appraisal.finish),
         "trips": [{"between": [start, end], "length_ft": length} for start, end, length in appraisal.trips_ft],
         # No entry at all means that the sun was not computed, not that it is missed nowhere.
         "sun": [{"room": room, "hours": hours, "missed_h": missed} for room, hours, missed in appraisal.sun_h] or None,
@@ -128,6 +132,14 @@ def _measures(appraisal: Appraisal) -> dict[str, Any]:
 def _paths(paths: PathMeasures) -> dict[str, Any]:
     runs = [{"between": [start, end], "bends": bends, "detour": detour} for start, end, bends, detour in paths.main]
     return {"area_sqft": paths.area_sqft, "length_ft": paths.length_ft, "main": runs}
+
+
+def _planting(planting: PlantingMeasures) -> dict[str, Any]:
+    return {
+        **asdict(planting),
+        "beds_sqft": dict(planting.beds_sqft),
+        "lawn_rectangle_ft": dict(zip(("long", "short"), planting.lawn_rectangle_ft, strict=True)),
+    }
 
 
 def _finding(finding: Finding) -> dict[str, Any]:

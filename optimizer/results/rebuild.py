@@ -9,6 +9,8 @@ from optimizer.check import Finding
 from optimizer.circulation import Leg, LegUse, Way
 from optimizer.layout import Front, Layout, Placement
 from optimizer.options import Conflict, DiffersBy, LeftOut, Option, Proof, SearchRecord, WayOut
+from optimizer.planting import PlantingMeasures
+from optimizer.results.finish_record import finish_from
 from optimizer.results.site_record import site_from
 from optimizer.results.untrusted import Record, refuse
 
@@ -121,6 +123,8 @@ def _appraisal(record: Record) -> Appraisal:
         legs=_legs(record),
         paths=_paths(measures),
         order=_order(measures),
+        planting=_planting(measures),
+        finish=finish_from(measures),
     )
 
 
@@ -143,6 +147,22 @@ def _way(record: Record) -> Way:
         width_ft=record.number("width_ft", largest=FARTHEST_FT),
         points=record.points("points", largest=FARTHEST_FT),
         length_ft=record.number("length_ft"),
+    )
+
+
+def _planting(measures: Record) -> PlantingMeasures:
+    """Measures of planting; those of a result that was made before they were measured are empty."""
+    if measures.values.get("planting") is None:
+        return PlantingMeasures()
+    planting = measures.record("planting")
+    beds, size = planting.record("beds_sqft"), planting.record("lawn_rectangle_ft")
+    return PlantingMeasures(
+        beds_sqft=tuple((reason, beds.number(reason)) for reason in beds.values),
+        lawn_sqft=planting.number("lawn_sqft"),
+        lawn_rectangle_ft=(size.number("long"), size.number("short")),
+        leftover_sqft=planting.number("leftover_sqft"),
+        unused_share=planting.number("unused_share"),
+        narrow_share=planting.number("narrow_share"),
     )
 
 

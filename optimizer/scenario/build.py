@@ -16,6 +16,7 @@ from optimizer.brief import (
     Trip,
     Weights,
 )
+from optimizer.scenario.finish_build import build_finish
 from optimizer.scenario.rings import counter_clockwise, outward
 from optimizer.scenario.schema import RelationPart, RoomPart, ScenarioPart
 from optimizer.scenario.site_checks import edge_names
@@ -80,6 +81,7 @@ def build_brief(part: ScenarioPart) -> Brief:
         weights=Weights(**brief.weights.model_dump()),
         budget=_budget(part),
         options=_options(part),
+        finish=build_finish(part),
     )
 
 

@@ -12,6 +12,7 @@ from optimizer.scenario.build import build_brief, build_site
 from optimizer.scenario.catalogue_checks import catalogue_complaints
 from optimizer.scenario.complaints import complaints_of, is_unknown_key
 from optimizer.scenario.document import Complaint, Document, Path, read_document
+from optimizer.scenario.finish_build import finish_complaints
 from optimizer.scenario.relation_checks import relation_complaints
 from optimizer.scenario.room_checks import room_complaints
 from optimizer.scenario.scenario import Scenario
@@ -101,6 +102,7 @@ def _cross_checks(part: ScenarioPart) -> Iterator[Complaint]:
     yield from room_complaints(part)
     yield from relation_complaints(part)
     yield from catalogue_complaints(part)
+    yield from finish_complaints(part)
     yield from _cells(part)
 
 

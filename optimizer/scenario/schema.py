@@ -13,6 +13,7 @@ from pydantic import (
 )
 
 from optimizer.brief import Equipment, RelationKind, RoomKind
+from optimizer.scenario.finish_schema import FinishPart
 from optimizer.scenario.site_schema import Part, SitePart
 from optimizer.scenario.values import (
     ClockHour,
@@ -225,6 +226,8 @@ class BriefPart(Part):
     """Walking, per gathering."""
     weights: WeightsPart = WeightsPart()
     """What counts how much."""
+    finish: FinishPart = FinishPart()
+    """What the paved ground is finished with."""
 
 
 class BudgetPart(Part):

@@ -4,6 +4,7 @@ from typing import Annotated, Literal
 
 from pydantic import BaseModel, ConfigDict, Field
 
+from optimizer.brief import Material
 from optimizer.scenario.values import Bearing, Coordinate, Corners, Distance, Name, Point, Size
 from optimizer.site import DistanceName, KeepOutKind
 
@@ -92,6 +93,8 @@ class BuildingPart(Part):
     """Doors to the yard."""
     windows: tuple[WindowPart, ...] = ()
     """Windows to the yard."""
+    material: Material | None = None
+    """What its walls are made of, as far as a finish is to match them."""
 
 
 class EntrancePart(Part):
@@ -123,6 +126,8 @@ class StructurePart(Part):
     """Share of the sun that it keeps out."""
     may_hold: Annotated[tuple[Name, ...], Field(max_length=40)] = ()
     """Names of the rooms that may stand under it."""
+    material: Material | None = None
+    """What it is built of, as far as a finish is to match it."""
 
 
 class TreePart(Part):

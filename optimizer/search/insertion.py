@@ -4,7 +4,7 @@ import numpy as np
 
 from optimizer.instance import Variant
 from optimizer.search.board import FORBIDDEN, Board
-from optimizer.search.limits import paved_left, strike_out_rings
+from optimizer.search.limits import can_give, paved_left, strike_out_rings
 from optimizer.search.order import order_vectors
 from optimizer.search.pair_masks import Table, strike_out
 from optimizer.search.state import Spot, State
@@ -17,12 +17,15 @@ def best_spot(
 ) -> Spot | None:
     """Best spot of the room, or None where leaving it out is better (or nothing is allowed)."""
     data = board.instance.rooms[room]
-    best, best_loss = None, ABSENT_REQUIRED if data.required else data.absent_loss
+    wanted = data.required or not can_give(board, state, room, None)
+    best, best_loss = None, ABSENT_REQUIRED if wanted else data.absent_loss
     left, ground = _cents_left(board, state, room), paved_left(board, state, room)
     for index, variant in enumerate(data.variants):
         if left is not None and variant.likely_cost > left:
             continue
         if ground is not None and board.instance.paved_cells(room, index) > ground:
+            continue
+        if not can_give(board, state, room, index):
             continue
         table = losses_of(board, state, room, index)
         if noise is not None:

@@ -1,8 +1,11 @@
-"""Limits that rooms share: the paved share of the yard, and the rings round kept trees."""
+"""Limits that rooms share: the paved share of the yard, the rings round kept trees, and what guests need."""
+
+from collections.abc import Iterator
 
 import numpy as np
 
 from optimizer.instance import Variant
+from optimizer.instance.party_needs import Need
 from optimizer.instance.root_rings import RootRing, taken_sqft
 from optimizer.search.board import FORBIDDEN, Board
 from optimizer.search.pair_masks import Table
@@ -29,10 +32,32 @@ def strike_out_rings(board: Board, state: State, room: int, variant: Variant, ta
 
 
 def keeps_limits(board: Board, state: State) -> bool:
-    """Whether the rooms of a state keep both limits."""
+    """Whether the rooms of a state keep all limits."""
     left = paved_left(board, state, room=-1)
     rings = all(_taken(board, ring, state) <= ring.most_sqft for ring in board.instance.rings)
-    return rings and (left is None or left >= 0)
+    given = all(sum(_given(need, state)) >= need.least for need in board.instance.needs)
+    return rings and given and (left is None or left >= 0)
+
+
+def can_give(board: Board, state: State, room: int, variant: int | None) -> bool:
+    """Whether guests can still get what they need, once the room takes this variant, or None.
+
+    Rooms that stand give what they give; of those that are still away each is trusted with the most it could.
+    """
+    for need in board.instance.needs:
+        others = (
+            need.most(index) if spot is None else need.gives[index][spot.variant]
+            for index, spot in enumerate(state)
+            if index != room
+        )
+        own = 0 if variant is None else need.gives[room][variant]
+        if sum(others) + own < need.least:
+            return False
+    return True
+
+
+def _given(need: Need, state: State) -> Iterator[int]:
+    return (need.gives[room][spot.variant] for room, spot in enumerate(state) if spot is not None)
 
 
 def _taken(board: Board, ring: RootRing, state: State, *, without: int = -1) -> float:

@@ -1,7 +1,7 @@
 """The points that candidate lines join: gates in front of openings, and straight links between facing sides."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import combinations
 from typing import Final
 
@@ -16,6 +16,8 @@ from optimizer.site import Point
 _FACING: Final = -0.999  # cosine between two sides that look at each other
 _LINK_FT: Final = 16.0  # sides farther apart are joined by candidate lines like any other
 _TOUCH_FT: Final = 1e-3
+SPARE_FT: Final = 10.0
+"""What a way must save to leave a landing over its side, where the steps would have to be turned."""
 _SAME_FT: Final = 0.5  # gates nearer than this to each other are one
 
 
@@ -27,6 +29,8 @@ class Gate:
     inside: tuple[Point, ...]
     at: Point
     out: Point
+    shy_ft: float = 0.0
+    """Length by which a way from here counts as longer than it is."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,12 +43,13 @@ class Link:
 
 def gates_of(land: Land, terminals: Sequence[Terminal]) -> tuple[Gate, ...]:
     """Gates of all terminals that lie on the ground, half a way's width outside the edge."""
-    return tuple(
-        gate
-        for number, terminal in enumerate(terminals)
-        for gate in _gates(land, terminals, number, terminal.openings)
-        or _gates(land, terminals, number, terminal.spare)
-    )
+    return tuple(gate for number in range(len(terminals)) for gate in _gates_at(land, terminals, number))
+
+
+def _gates_at(land: Land, terminals: Sequence[Terminal], number: int) -> Iterator[Gate]:
+    yield from _gates(land, terminals, number, terminals[number].openings)
+    for gate in _gates(land, terminals, number, terminals[number].spare):
+        yield replace(gate, shy_ft=SPARE_FT)
 
 
 def links_of(land: Land, terminals: Sequence[Terminal]) -> tuple[Link, ...]:

@@ -4,6 +4,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Final
 
+import numpy as np
 import shapely
 from shapely import Polygon
 from shapely.geometry.base import BaseGeometry
@@ -13,11 +14,13 @@ from optimizer.catalogue.chair_space import kept_from_paths
 from optimizer.circulation.furniture import item_on_plan
 from optimizer.circulation.ground import Ground, obstacles_of_site
 from optimizer.circulation.shapes import outline, rectangle
+from optimizer.fields import LANDING_FT
 from optimizer.layout import Layout, Placement
 from optimizer.layout.arrangement import TOLERANCE_FT
 from optimizer.site import Site
 
 _SOFT: Final = ("lawn", "play")
+_MAIN_FT: Final = 4.0  # what a main way wants
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -39,18 +42,32 @@ def land_of(
 ) -> Land:
     """Land of a layout; `zones` are the landings in front of doors, which are paved already.
 
-    A way crosses no ground that is kept for later, though people may; paved rooms it crosses where their furniture and
-    chairs leave room.
+    A way leads round a landing with steps where there is room before it, and over any other. It crosses no ground that
+    is kept for later, though people may; paved rooms it crosses where their furniture and chairs leave room.
     """
     placed = _placed(rooms, layout)
     standing = (rectangle(p) for room, p in placed if not room.rules.walkable or room.rules.kind == "reserve")
-    taken = [*obstacles_of_site(site), *standing, *no_path_ground(rooms, layout)]
+    there = [*obstacles_of_site(site), *(zone for zone in zones if _is_gone_round(site, zone))]
+    taken = [*there, *standing, *no_path_ground(rooms, layout)]
     free = outline(site.boundary).difference(shapely.union_all(taken))
     ground = free.buffer(TOLERANCE_FT - width_ft / 2, join_style="mitre")
     shapely.prepare(ground)
     paved = [rectangle(p) for room, p in placed if room.rules.walkable and room.rules.paved]
     lawns = [rectangle(p) for room, p in placed if room.rules.kind in _SOFT]
     return Land(free, ground, width_ft, shapely.union_all([*paved, *zones]), shapely.union_all(lawns))
+
+
+def _is_gone_round(site: Site, zone: Polygon) -> bool:
+    """Whether a landing has steps, and a way finds room between them and whatever stands before."""
+    near_right, far_right, far_left = (np.array(corner) for corner in zone.exterior.coords[1:4])
+    out = far_right - near_right
+    depth_ft = float(np.hypot(*out))
+    if depth_ft <= LANDING_FT + TOLERANCE_FT:
+        return False
+    step = out / depth_ft * _MAIN_FT
+    strip = Polygon([far_left, far_right, far_right + step, far_left + step])
+    free = outline(site.boundary).difference(shapely.union_all(list(obstacles_of_site(site))))
+    return bool(free.buffer(TOLERANCE_FT, join_style="mitre").covers(strip))
 
 
 def no_path_ground(rooms: Sequence[SizedRoom], layout: Layout) -> Iterator[Polygon]:

@@ -1,7 +1,9 @@
 """The paved network of one layout: what must be joined, by which routes, on which legs."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
+from math import dist
 from typing import Final
 
 from shapely import Polygon
@@ -17,9 +19,11 @@ from optimizer.circulation.paving.terminals import terminals_of
 from optimizer.circulation.shapes import rectangle
 from optimizer.fields import door_zone
 from optimizer.layout import Layout
-from optimizer.site import Door, Site
+from optimizer.site import Door, Point, Site
 
 _BY_A_DOOR_FT: Final = 10.0  # common practice, no source: a terrace so near a landing is joined to it
+_FAR_ROUND: Final = 1.5  # common practice, no source: 1.3 times the straight line is what a main way should not pass
+_ROUND_A_ROOM_FT: Final = 10.0
 _NOW_AND_THEN: Final = 1.0  # how often a way is taken that no trip names
 
 
@@ -31,20 +35,50 @@ class Paved:
     legs: tuple[Leg, ...]
 
 
+@dataclass(frozen=True, slots=True)
+class _Yard:
+    """A layout with all that a network is laid by; `zones` are the doors with their landings."""
+
+    site: Site
+    brief: Brief
+    rooms: Sequence[SizedRoom]
+    layout: Layout
+    zones: Sequence[tuple[Door, Polygon]]
+
+
 def paved_network(
     site: Site, brief: Brief, rooms: Sequence[SizedRoom], layout: Layout, more: Sequence[Pair] = ()
 ) -> Paved:
     """Network of the trips whose ends are both there, and of `more` pairs of names.
 
-    It is laid out for main ways, and for the narrowest where that leaves something unjoined.
+    It is laid out for main ways; and for the narrowest too, where the wide ones leave something unjoined or lead far
+    round. The one that joins more counts, then the one with less of walking and paving.
     """
     zones = [(door, door_zone(site, building, door)) for building in site.buildings for door in building.doors]
     counts = dict(_asked(brief, rooms, layout, zones, more))
-    wide = _laid(site, brief, rooms, layout, zones, counts, WIDTH_FT["main"])
-    if len(wide.routes) == len(counts):
+    yard = _Yard(site, brief, rooms, layout, zones)
+    wide = _laid(yard, counts, WIDTH_FT["main"])
+    if len(wide.routes) == len(counts) and not any(_leads_far_round(wide.routes[pair]) for pair in counts):
         return wide
-    narrow = _laid(site, brief, rooms, layout, zones, counts, CLEAR_WIDTH_FT)
-    return narrow if len(narrow.routes) > len(wide.routes) else wide
+    narrow = _laid(yard, counts, CLEAR_WIDTH_FT)
+    return min(wide, narrow, key=lambda paved: (-len(paved.routes), _cost(brief, paved, counts)))
+
+
+def _leads_far_round(route: Route) -> bool:
+    straight = dist(route.points[0], route.points[-1])
+    return _length_ft(route.points) > _FAR_ROUND * straight + _ROUND_A_ROOM_FT
+
+
+def _cost(brief: Brief, paved: Paved, counts: Mapping[Pair, float]) -> float:
+    """Walking and paving in money."""
+    walked = sum(counts[pair] * _length_ft(route.points) for pair, route in paved.routes.items())
+    area = sum(leg.width_ft * _length_ft(leg.points) for leg in paved.legs)
+    rate = _rates(brief, 1.0)
+    return rate.walking * walked + rate.paving * area
+
+
+def _length_ft(points: Sequence[Point]) -> float:
+    return sum(dist(a, b) for a, b in pairwise(points))
 
 
 def _asked(
@@ -69,20 +103,13 @@ def _asked(
             yield (door.name, near.room), _NOW_AND_THEN
 
 
-def _laid(
-    site: Site,
-    brief: Brief,
-    rooms: Sequence[SizedRoom],
-    layout: Layout,
-    zones: Sequence[tuple[Door, Polygon]],
-    counts: dict[Pair, float],
-    width_ft: float,
-) -> Paved:
-    terminals = terminals_of(site, rooms, layout, zones)
+def _laid(yard: _Yard, counts: Mapping[Pair, float], width_ft: float) -> Paved:
+    site, rooms, layout = yard.site, yard.rooms, yard.layout
+    terminals = terminals_of(site, rooms, layout, yard.zones)
     number = {terminal.name: index for index, terminal in enumerate(terminals)}
-    land = land_of(site, rooms, layout, [zone for _, zone in zones], width_ft=width_ft)
+    land = land_of(site, rooms, layout, [zone for _, zone in yard.zones], width_ft=width_ft)
     demands = [Demand(number[start], number[end], count) for (start, end), count in counts.items()]
-    found = routes_of(graph_of(land, terminals), demands, _rates(brief, width_ft))
+    found = routes_of(graph_of(land, terminals), demands, _rates(yard.brief, width_ft))
     routes = {pair: route for pair, route in zip(counts, found, strict=True) if route is not None}
     entrances = {entrance.name for entrance in site.entrances if "guests" in entrance.used_by}
     arrivals = {pair for pair, count in counts.items() if count > _NOW_AND_THEN and not entrances.isdisjoint(pair)}

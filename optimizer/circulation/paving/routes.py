@@ -126,7 +126,12 @@ def _cheapest(graph: Graph, demand: Demand, rates: Rates, paved: set[int]) -> tu
     hubs = [
         (h, gate) for h, terminal in ((start, demand.start), (end, demand.end)) for gate in graph.gates_at(terminal)
     ]
-    inside = [walking * _inside_ft(graph, gate) + rates.paving * _stub_ft(graph, gate) for _, gate in hubs]
+    inside = [
+        walking * _inside_ft(graph, gate)
+        + rates.paving * _stub_ft(graph, gate)
+        + (walking + rates.paving) * graph.gates[gate].shy_ft
+        for _, gate in hubs
+    ]
     firsts = np.concatenate([graph.lines.first, np.array([hub for hub, _ in hubs], dtype=np.int64)])
     seconds = np.concatenate([graph.lines.second, np.array([gate for _, gate in hubs], dtype=np.int64)])
     costs = np.maximum(np.concatenate([weights, np.array(inside)]), _LEAST)

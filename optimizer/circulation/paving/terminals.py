@@ -44,7 +44,7 @@ class Opening:
 class Terminal:
     """A place that ways join; `anchor` is where a walk begins or ends.
 
-    `spare` openings serve where no way can be laid from the others.
+    `spare` openings serve where the others lead far round.
     """
 
     name: str

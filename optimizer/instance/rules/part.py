@@ -25,6 +25,10 @@ class Limits:
     rings: bool = False
     """Whether rooms share out what the rings round trees bear."""
     reachable: bool = False
+    table: bool = False
+    """Whether the everyday guests sit at one table."""
+    party: bool = False
+    """Whether the party finds seats and ground to stand on."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,13 +12,16 @@ from optimizer.check import CHECKS, check_layout
 from optimizer.layout import Layout
 from optimizer.site import KeepOut, RootRings, SpotLevel, Utility, UtilityLine
 from tests.yards import (
+    FOUR_AT_TABLE,
     KEPT_RELATIONS,
     PLAIN_SITE,
+    TWELVE_ON_SOFAS,
     laid_table,
     on_site,
     plain_layout,
     plain_rooms,
     plain_yard,
+    seating,
     sized,
     stand,
 )
@@ -102,6 +105,8 @@ BROKEN: dict[RuleId, Broken] = {
         plain_rooms(sized("table", "gathering", 14, 12)),
         site={"levels": levels((0, 0, 5), (60, 0, 5), (60, 40, 5), (0, 40, 5), (32, 34.5, 0))},
     ),
+    "everyday_table": Broken((), rooms=plain_rooms(seating("table", "gathering", 14, 12, *FOUR_AT_TABLE))),
+    "party_seats": Broken((), rooms=plain_rooms(seating("table", "gathering", 14, 12, *TWELVE_ON_SOFAS))),
     "budget": Broken((), cost="1000.01"),
 }
 

@@ -20,7 +20,17 @@ from optimizer.layout import Layout
 from optimizer.scenario import Scenario, load_scenario
 from optimizer.search import Pool, Tour, board_of, explore, layout_of
 from optimizer.site import Entrance, KeepOut, RootRings, SpotLevel, Utility, UtilityLine
-from tests.yards import PLAIN_SITE, laid_table, on_site, plain_rooms, plain_yard, sized
+from tests.yards import (
+    FOUR_AT_TABLE,
+    PLAIN_SITE,
+    TWELVE_ON_SOFAS,
+    laid_table,
+    on_site,
+    plain_rooms,
+    plain_yard,
+    seating,
+    sized,
+)
 
 BOOK = book_for("USD")
 FERNHOLLOW = load_scenario("scenarios/fernhollow-court.yaml")
@@ -117,6 +127,8 @@ TEMPTING: dict[RuleId, Tempting] = {
         )
     ),
     "drains": on_ground(levels=BOWL),
+    "everyday_table": Tempting(rooms=plain_rooms(seating("table", "gathering", 14, 12, *FOUR_AT_TABLE))),
+    "party_seats": Tempting(rooms=plain_rooms(seating("table", "gathering", 14, 12, *TWELVE_ON_SOFAS))),
     "budget": poor("80000"),
 }
 

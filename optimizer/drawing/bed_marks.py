@@ -1,0 +1,40 @@
+"""Beds with their plants: round shrubs set out in rows, the same at every drawing."""
+
+from collections.abc import Iterator, Sequence
+from math import ceil, sqrt
+from typing import Final
+
+from shapely import Polygon, contains_xy, union_all
+
+from optimizer.drawing.marks import Circle, Mark
+from optimizer.drawing.outlines import areas_of, polygons_in
+from optimizer.planting import Bed
+from optimizer.site import Point
+
+_PITCH_FT: Final = 2.2
+_RADII_FT: Final = (0.95, 0.7, 0.85, 0.6, 0.8)  # in turn, so that a row does not look drilled
+_INSET_FT: Final = 0.6
+_MEET_FT: Final = 0.005
+
+
+def bed_marks(beds: Sequence[Bed]) -> Iterator[Mark]:
+    """Draw beds, those that meet as one, and the plants that find room in them."""
+    for bed in polygons_in(union_all([bed.outline.buffer(_MEET_FT, join_style="mitre") for bed in beds])):
+        yield from areas_of("bed", bed)
+    for bed in beds:
+        inner = bed.outline.buffer(-_INSET_FT, join_style="mitre")
+        spots = list(_spots(bed.outline))
+        for number, inside in enumerate(contains_xy(inner, spots)):
+            if inside:
+                yield Circle("plant", spots[number], _RADII_FT[number % len(_RADII_FT)])
+
+
+def _spots(outline: Polygon) -> Iterator[Point]:
+    """Points in staggered rows over the bounds of a bed, set out from its middle."""
+    left, low, right, top = outline.bounds
+    x, y = (left + right) / 2, (low + top) / 2
+    rows, columns = ceil((top - low) / 2 / _PITCH_FT), ceil((right - left) / 2 / _PITCH_FT)
+    for row in range(-rows, rows + 1):
+        shift = _PITCH_FT / 2 if row % 2 else 0.0
+        for column in range(-columns - 1, columns + 2):
+            yield (x + column * _PITCH_FT + shift, y + row * _PITCH_FT * sqrt(3) / 2)

@@ -1,0 +1,74 @@
+"""Where beds are wanted: strips along, between, before and round what stands."""
+
+from collections.abc import Iterator, Sequence
+from itertools import combinations
+from typing import Final
+
+import shapely
+from shapely import Polygon, box
+from shapely.geometry.base import BaseGeometry
+
+from optimizer.brief import Relation
+from optimizer.catalogue import SizedRoom
+from optimizer.circulation import rectangle
+from optimizer.layout import Layout, Placement
+from optimizer.site import Point, Site
+
+HOUSE_BED_FT: Final = 3.5
+"""Depth of a bed along the house, 3 to 4 ft; common practice, no source."""
+BETWEEN_FT: Final = (3.0, 8.0)
+"""Gaps between rooms that a bed fills; common practice, no source."""
+SCREEN_FT: Final = 6.0
+"""Depth of a bed that screens, 5 to 8 ft; common practice, no source."""
+WATER_BED_FT: Final = 3.0
+"""Depth of the bed round ground that is kept for water; common practice, no source."""
+
+
+def along_buildings(site: Site) -> BaseGeometry:
+    """Strip round the buildings."""
+    outlines = [Polygon(building.outline) for building in site.buildings]
+    return shapely.union_all([outline.buffer(HOUSE_BED_FT, join_style="mitre") for outline in outlines])
+
+
+def between_rooms(layout: Layout) -> BaseGeometry:
+    """Gaps between rooms that face each other."""
+    gaps = (_gap(one, other) for one, other in combinations(layout.placements, 2))
+    return shapely.union_all([gap for gap in gaps if gap is not None])
+
+
+def screens(site: Site, relations: Sequence[Relation], layout: Layout) -> BaseGeometry:
+    """Strip along the boundary, as wide as the view of a room has to be closed from an eye outside, cut square."""
+    yard = Polygon(site.boundary)
+    edge = yard.difference(yard.buffer(-SCREEN_FT, join_style="mitre"))
+    views = (shapely.union(shapely.Point(eye), room).convex_hull for eye, room in _views(site, relations, layout))
+    seen = (part for view in views for part in shapely.get_parts(edge.intersection(view)))
+    return edge.intersection(shapely.union_all([box(*part.bounds) for part in seen]))
+
+
+def round_water(rooms: Sequence[SizedRoom], layout: Layout) -> BaseGeometry:
+    """Strip round ground that is kept for water."""
+    kept = {room.name for room in rooms if room.rules.kind == "reserve"}
+    grounds = [rectangle(placement) for placement in layout.placements if placement.room in kept]
+    return shapely.union_all([ground.buffer(WATER_BED_FT, join_style="mitre") for ground in grounds])
+
+
+def _gap(one: Placement, other: Placement) -> Polygon | None:
+    left, right = max(one.x_ft, other.x_ft), min(one.right_ft, other.right_ft)
+    low, high = max(one.y_ft, other.y_ft), min(one.top_ft, other.top_ft)
+    least, most = BETWEEN_FT
+    if left < right and least <= low - high <= most:
+        return box(left, high, right, low)
+    if low < high and least <= left - right <= most:
+        return box(right, low, left, high)
+    return None
+
+
+def _views(site: Site, relations: Sequence[Relation], layout: Layout) -> Iterator[tuple[Point, Polygon]]:
+    """Eyes outside with the rooms that must be out of their view."""
+    eyes = {thing.name: thing.at for thing in site.surroundings if thing.at is not None}
+    for relation in relations:
+        if relation.kind == "out_of_view":
+            for room, eye in (relation.between, relation.between[::-1]):
+                placement = layout.of(room)
+                if placement is not None and eye in eyes:
+                    yield eyes[eye], rectangle(placement)

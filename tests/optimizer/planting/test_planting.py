@@ -1,0 +1,116 @@
+"""Beds and lawn that a layout leaves room for, on yards with areas known by hand."""
+
+from dataclasses import replace
+
+import pytest
+from shapely import Polygon, box, union_all
+
+from optimizer.brief import Relation
+from optimizer.fields import door_zone, open_yard
+from optimizer.layout import Layout
+from optimizer.planting import planting_measures, planting_of
+from optimizer.planting.measures import largest_rectangle
+from optimizer.site import Building, KeepOut
+from tests.yards import PLAIN_SITE, plain_layout, plain_rooms, sized, stand
+
+NOTHING = Polygon()
+BARE = replace(PLAIN_SITE, buildings=(), structures=(), trees=(), keep_outs=())
+
+
+def planted(site=BARE, layout=None, rooms=None, relations=(), paths=NOTHING):
+    return planting_of(site, relations, rooms or plain_rooms(), layout or Layout(()), paths)
+
+
+def area_of(planting, reason):
+    return sum(bed.outline.area for bed in planting.beds if bed.reason == reason)
+
+
+def test_an_empty_yard_is_one_lawn():
+    """With nothing on it a yard of 60 by 40 ft is lawn and nothing else."""
+    found = planted()
+    assert [lawn.area for lawn in found.lawns] == [pytest.approx(2400)]
+    assert found.beds == ()
+    assert found.unused.is_empty
+
+
+def test_a_bed_along_the_house():
+    """Round a house of 40 by 12 ft at the street lies a bed of 3.5 ft, but for the landing in front of its door."""
+    house = replace(PLAIN_SITE.buildings[0], floor_z_ft=None)
+    site = replace(BARE, buildings=(house,))
+    landing = 5 * 4  # a door of 3 ft with 1 ft on each side, 4 ft deep; 3.5 ft of it lie in the strip
+    assert area_of(planted(site), "along the house") == pytest.approx(2 * 3.5 * 15.5 + 40 * 3.5 - landing * 3.5 / 4)
+
+
+def test_a_gap_between_rooms_is_planted():
+    """Two rooms of 8 ft that face each other over 4 ft have a bed of 32 sq ft between; over 10 ft they have none."""
+    near = Layout((stand("fire", 10, 10, 8, 8), stand("nook", 22, 10, 8, 8)))
+    far = Layout((stand("fire", 10, 10, 8, 8), stand("nook", 28, 10, 8, 8)))
+    assert area_of(planted(layout=near), "between rooms") == pytest.approx(32)
+    assert area_of(planted(layout=far), "between rooms") == 0
+
+
+def test_narrow_ground_is_planted():
+    """Three feet beside a room are no lawn; five are."""
+    assert area_of(planted(layout=Layout((stand("fire", 3, 0, 8, 40),))), "narrow ground") == pytest.approx(120)
+    assert area_of(planted(layout=Layout((stand("fire", 5, 0, 8, 40),))), "narrow ground") == 0
+
+
+def test_a_screen_towards_who_must_not_see():
+    """Where a room is to be out of an outside eye's view the boundary between the two is planted 6 ft deep."""
+    layout = Layout((stand("nook", 26, 20, 8, 7),))
+    found = planted(layout=layout, relations=(Relation(("nook", "rear eye"), "out_of_view"),))
+    beds = union_all([bed.outline for bed in found.beds if bed.reason == "as a screen"])
+    assert beds.bounds[1] == pytest.approx(34)
+    assert beds.bounds[3] == pytest.approx(40)
+    assert beds.bounds[0] < 30 < beds.bounds[2]
+
+
+def test_beds_round_later_water():
+    """Ground kept for water has 3 ft of bed on every side that is open."""
+    rooms = (*plain_rooms(), sized("water", "reserve", 10, 10))
+    layout = Layout((stand("water", 20, 20, 10, 10),))
+    assert area_of(planted(layout=layout, rooms=rooms), "round the water") == pytest.approx(16 * 16 - 100)
+
+
+def test_kept_out_ground_is_neither():
+    """Ground that allows neither lawn nor beds is left without a use; one that allows lawn is lawn."""
+    strip = ((0, 0), (60, 0), (60, 10), (0, 10))
+    closed = planted(replace(BARE, keep_outs=(KeepOut("strip", strip),)))
+    mown = planted(replace(BARE, keep_outs=(KeepOut("strip", strip, allow=("lawn",)),)))
+    assert closed.unused.area == pytest.approx(600)
+    assert mown.unused.is_empty
+    assert sum(lawn.area for lawn in mown.lawns) == pytest.approx(2400)
+
+
+@pytest.mark.parametrize("without", [(), ("fire",), ("table", "cooker"), ("nook", "fire")])
+def test_everything_is_one_thing(without):
+    """Beds, lawns and unused ground cover what rooms, ways and landings leave, and nothing twice."""
+    layout, paths = plain_layout(without=without), box(0, 18.5, 24, 21.5)
+    found = planted(PLAIN_SITE, layout, paths=paths)
+    parts = [*found.lawns, *(bed.outline for bed in found.beds), found.unused]
+    house = PLAIN_SITE.buildings[0]
+    taken = [paths, door_zone(PLAIN_SITE, house, house.doors[0])]
+    taken += [box(p.x_ft, p.y_ft, p.right_ft, p.top_ft) for p in layout.placements]
+    free = open_yard(PLAIN_SITE).difference(union_all(taken))
+    assert sum(part.area for part in parts) == pytest.approx(free.area, abs=0.1)
+    assert union_all(parts).symmetric_difference(free).area == pytest.approx(0, abs=0.1)
+
+
+def test_the_largest_rectangle_of_a_lawn():
+    """Of an L of 20 by 20 ft that lacks its upper right 12 by 8 the largest rectangle is 20 by 12."""
+    ell = Polygon([(0, 0), (20, 0), (20, 12), (8, 12), (8, 20), (0, 20)])
+    assert largest_rectangle(ell) == (20, 12)
+    assert largest_rectangle(box(0, 0, 7, 31)) == (31, 7)
+
+
+def test_measures_of_a_planting():
+    """Wished lawns count as lawn, and what is left over is measured in square feet and as a share of the open yard."""
+    wall = Building("wall", ((0, 0), (60, 0), (60, 20), (0, 20)))
+    site = replace(BARE, buildings=(wall,))
+    rooms = (*plain_rooms(), sized("grass", "lawn", 20, 10))
+    layout = Layout((stand("grass", 0, 30, 20, 10), stand("nook", 23, 30, 37, 10)))
+    found = planting_measures(site, rooms, layout, planted(site, layout, rooms))
+    assert found.lawn_sqft == pytest.approx(200 + 60 * 6.5)
+    assert found.lawn_rectangle_ft == (60, 6)
+    assert dict(found.beds_sqft)["between rooms"] == pytest.approx(30)
+    assert found.leftover_sqft == pytest.approx(1200 * (found.unused_share + found.narrow_share), abs=0.01)
