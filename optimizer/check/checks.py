@@ -7,6 +7,7 @@ from typing import Final
 from optimizer.brief import Relation, RuleId
 from optimizer.catalogue import SizedRoom
 from optimizer.check.case import Case, Check
+from optimizer.check.cook import cook_looks_at_table
 from optimizer.check.drains import drains
 from optimizer.check.finding import Finding
 from optimizer.check.fire import fire_clear
@@ -52,6 +53,7 @@ CHECKS: Final[dict[RuleId, Check]] = {
     "in_view": relation_check("in_view"),
     "out_of_view": relation_check("out_of_view"),
     "faces": relation_check("faces"),
+    "cook_looks_at_table": cook_looks_at_table,
     "accessible": relation_check("accessible"),
     "drains": drains,
     "everyday_table": everyday_table,

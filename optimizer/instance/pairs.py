@@ -50,6 +50,8 @@ class Pair:
     """Least distance where the room at `cover_end` takes a covered choice."""
     cover_end: int = 0
     faces: tuple[int, ...] = ()
+    ahead: tuple[int, ...] = ()
+    """Ends that must have the other room's middle on the side of their front, or level with their own."""
     open_ends: tuple[int, ...] = ()
     views: tuple[View, ...] = ()
     wishes: tuple[PairWish, ...] = ()

@@ -12,7 +12,7 @@ from optimizer.model.linear import Linear
 from optimizer.model.objective import Rooms, rooms_loss, walking_loss, wishes_loss
 from optimizer.model.order import order_loss
 from optimizer.model.scope import Scope
-from optimizer.model.separation import PairModel, face, separate
+from optimizer.model.separation import PairModel, face, have_ahead, separate
 from optimizer.model.variables import room_variables
 
 
@@ -76,6 +76,8 @@ def _relate(view: PairModel) -> None:
         keep_apart(view, view.pair.cover_apart_ft, unless=view.uncovered(view.pair.cover_end))
     for end in view.pair.faces:
         face(view, end, unless=[])
+    for end in view.pair.ahead:
+        have_ahead(view, end)
 
 
 def _redundant_no_overlap(model: cp_model.CpModel, instance: Instance, rooms: Rooms) -> None:

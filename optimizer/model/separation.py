@@ -126,3 +126,12 @@ def face(view: PairModel, end: int, *, unless: list[BoolVarT]) -> None:
             model.add(gaps[side] >= 0).only_enforce_if(enforced)
             for beside in (BELOW, ABOVE) if side in (LEFT, RIGHT) else (LEFT, RIGHT):
                 model.add(gaps[beside] <= -1).only_enforce_if(enforced)
+
+
+def have_ahead(view: PairModel, end: int) -> None:
+    """Say that the middle of the other room lies on the side of the front of the room at this end."""
+    a, b = (view.first, view.second) if end == 0 else (view.second, view.first)
+    away = (2 * b.x + b.width - 2 * a.x - a.width, 2 * b.y + b.depth - 2 * a.y - a.depth)
+    for dx, dy in FRONT_VECTORS.values():
+        for literal in _facing_variants(view, end, (dx, dy)):
+            view.model.add(dx * away[0] + dy * away[1] >= 0).only_enforce_if([literal, *view.both])

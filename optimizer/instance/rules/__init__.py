@@ -3,7 +3,7 @@
 from typing import Final
 
 from optimizer.brief import RuleId
-from optimizer.instance.rules import ground, neighbours, party, relations, sun, whole, yard
+from optimizer.instance.rules import cook, ground, neighbours, party, relations, sun, whole, yard
 from optimizer.instance.rules.part import Limits, Part
 
 PARTS: Final[dict[RuleId, Part]] = {
@@ -13,6 +13,7 @@ PARTS: Final[dict[RuleId, Part]] = {
     **neighbours.PARTS,
     **relations.PARTS,
     **whole.PARTS,
+    **cook.PARTS,
     **party.PARTS,
 }
 

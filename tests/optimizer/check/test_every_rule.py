@@ -90,6 +90,9 @@ BROKEN: dict[RuleId, Broken] = {
     "out_of_view": relation(Relation(("nook", "rear eye"), "out_of_view")),
     "faces": relation(Relation(("cooker", "nook"), "faces")),
     # One floor, a foot above the lawn at the house and five at the rear: steps on the way.
+    "cook_looks_at_table": Broken(
+        ("cooker", "table"), plain_layout(stand("table", 23, 16, 14, 12), stand("cooker", 37, 18, 8, 6, "-y"))
+    ),
     "accessible": Broken(
         ("kitchen door", "nook"),
         relations=(Relation(("kitchen door", "nook"), "accessible"),),

@@ -121,6 +121,7 @@ TEMPTING: dict[RuleId, Tempting] = {
     "in_view": related(Relation(("nook", "street eye"), "in_view")),
     "out_of_view": related(Relation(("nook", "rear eye"), "out_of_view")),
     "faces": related(Relation(("cooker", "nook"), "faces")),
+    "cook_looks_at_table": Tempting(),
     "accessible": Tempting(
         on_site(
             plain_yard(Relation(("kitchen door", "nook"), "accessible"), ceiling=None), levels=SLOPE, utilities=DRAINS
