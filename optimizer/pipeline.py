@@ -111,7 +111,7 @@ def plan_drawing(scenario: Scenario, option: "Option") -> "Drawing":
     """The plan of one concept, ready to be written."""
     from optimizer.catalogue import sized_rooms
     from optimizer.circulation import way_polygon
-    from optimizer.drawing import draw_plan
+    from optimizer.drawing import Paths, draw_plan
 
     appraisal = option.appraisal
     return draw_plan(
@@ -120,6 +120,6 @@ def plan_drawing(scenario: Scenario, option: "Option") -> "Drawing":
         option.layout,
         appraisal.ways,
         title=f"{scenario.name}: concept {option.rank}",
-        path_area=way_polygon(scenario.site, option.layout, appraisal.legs),
+        paths=Paths(way_polygon(scenario.site, option.layout, appraisal.legs), appraisal.legs),
         cautions=option.cautions,
     )

@@ -2,9 +2,11 @@
 
 from optimizer.appraisal.appraisal import Appraisal, Cost, CostLine
 from optimizer.appraisal.appraise import Given, appraise
+from optimizer.appraisal.cook import CookMeasures, cook_loss
 from optimizer.appraisal.cost import cost_of
 from optimizer.appraisal.finish import FieldArea, FinishPlan, FinishTakeOff, finish_plan, finish_take_off
 from optimizer.appraisal.order import OrderMeasures, aligned_share, order_loss, order_measures, unaligned_ft
+from optimizer.appraisal.party import PartyMeasures, PartyPhase, PartyRoom, party_measures
 from optimizer.appraisal.paths import PathMeasures, WayRun
 from optimizer.appraisal.paved import paved_share
 from optimizer.appraisal.seats import people_seated, worth_placed
@@ -16,6 +18,7 @@ from optimizer.appraisal.walking import trip_lengths, walking_ft
 
 __all__ = [
     "Appraisal",
+    "CookMeasures",
     "Cost",
     "CostLine",
     "FieldArea",
@@ -24,17 +27,22 @@ __all__ = [
     "Given",
     "GroundMeasures",
     "OrderMeasures",
+    "PartyMeasures",
+    "PartyPhase",
+    "PartyRoom",
     "PathMeasures",
     "SiteMeasures",
     "SmokeShare",
     "WayRun",
     "aligned_share",
     "appraise",
+    "cook_loss",
     "cost_of",
     "finish_plan",
     "finish_take_off",
     "order_loss",
     "order_measures",
+    "party_measures",
     "paved_share",
     "people_seated",
     "smoke_loss_units",

@@ -3,8 +3,10 @@
 from dataclasses import dataclass, field
 from decimal import Decimal
 
+from optimizer.appraisal.cook import CookMeasures
 from optimizer.appraisal.finish import FinishTakeOff
 from optimizer.appraisal.order import OrderMeasures
+from optimizer.appraisal.party.measures import PartyMeasures
 from optimizer.appraisal.paths import PathMeasures
 from optimizer.appraisal.site_measures import SiteMeasures
 from optimizer.circulation import Leg, Way
@@ -63,5 +65,8 @@ class Appraisal:
     """Paved stretches that the ways share."""
     paths: PathMeasures = field(default_factory=PathMeasures)
     order: OrderMeasures = field(default_factory=OrderMeasures)
+    cook: tuple[CookMeasures, ...] = ()
+    """Of each kitchen."""
     planting: PlantingMeasures = field(default_factory=PlantingMeasures)
     finish: FinishTakeOff = field(default_factory=FinishTakeOff)
+    party: PartyMeasures = field(default_factory=PartyMeasures)

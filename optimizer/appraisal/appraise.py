@@ -4,9 +4,11 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from optimizer.appraisal.appraisal import Appraisal
+from optimizer.appraisal.cook import cook_measures
 from optimizer.appraisal.cost import cost_of
 from optimizer.appraisal.finish import finish_plan, finish_take_off
 from optimizer.appraisal.order import aligned_share, order_measures
+from optimizer.appraisal.party import party_measures
 from optimizer.appraisal.paths import path_measures
 from optimizer.appraisal.paved import paved_share
 from optimizer.appraisal.seats import people_seated, worth_placed
@@ -56,9 +58,11 @@ def appraise(
         ways=found.ways,
         legs=found.legs,
         planting=planting,
-        finish=finish_take_off(finish, rooms, layout, paths),
+        finish=finish_take_off(finish, rooms, layout),
+        cook=cook_measures(rooms, layout, found.ways),
         order=order_measures(site, rooms, layout),
         paths=path_measures(brief.trips, found.trips, found.legs, area_sqft=paths.area),
+        party=party_measures(scenario, rooms, layout, book, found),
         walking_ft=walking_ft(brief.trips, found.ways),
         trips_ft=trip_lengths(brief.trips, found.ways),
         worth=worth_placed(rooms, layout),

@@ -22,6 +22,7 @@ TURN_DEG: Final = 45.0
 _TOUCH_FT: Final = 0.01
 _SAME_FT: Final = 0.05
 _MEETING: Final = 3  # ends of legs at one point
+_LEAST_PAVED: Final = 0.9  # common practice, no source: less of a square reads as no figure
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -41,6 +42,7 @@ class FinishPlan:
 
     palette: Palette
     terraces: tuple[Terrace, ...]
+    ways: BaseGeometry
     accent: BaseGeometry
     accent_border: BaseGeometry
 
@@ -91,21 +93,24 @@ def finish_plan(
     palette, width = palette_of(wish), border_width_ft()
     known = {room.name: room.rules for room in rooms}
     paved = [place for place in layout.placements if known[place.room].paved]
-    inlays = [rectangle(place) for place in paved if known[place.room].kind == ACCENT_KIND]
-    turned = union_all([*inlays, meetings(legs).intersection(paths)])
-    accent = _shrunk(turned, width)
+    inlays = union_all([rectangle(place) for place in paved if known[place.room].kind == ACCENT_KIND])
+    squares = meetings(legs, paths)
+    turned = union_all([inlays, squares.intersection(paths)])
+    accent = union_all([_shrunk(inlays, width), _shrunk(squares, width).intersection(paths)])
     terraces = tuple(
         _terrace(site, palette, outline, [place for place in paved if outline.contains(At(place.centre))], turned)
         for outline in _outlines(paved)
     )
-    return FinishPlan(palette, terraces, accent, areas_only(turned.difference(accent)))
+    ways = areas_only(paths.difference(turned))
+    return FinishPlan(palette, terraces, ways, areas_only(accent), areas_only(turned.difference(accent)))
 
 
-def meetings(legs: Sequence[Leg]) -> BaseGeometry:
-    """Squares as wide as the widest leg where three and more legs end at one point [ft]."""
+def meetings(legs: Sequence[Leg], paths: BaseGeometry) -> BaseGeometry:
+    """Squares as wide as the widest leg where three and more legs end at one point, if they lie on paving [ft]."""
     ends = [(point, leg.width_ft) for leg in legs for point in (leg.points[0], leg.points[-1])]
     squares = (_square(at, [width for point, width in ends if dist(point, at) <= _SAME_FT]) for at, _ in ends)
-    return union_all([square for square in squares if square is not None])
+    on_paving = (s for s in squares if s and s.intersection(paths).area >= _LEAST_PAVED * s.area)
+    return union_all(list(on_paving))
 
 
 def _square(at: Point, widths: Sequence[float]) -> Polygon | None:
@@ -154,16 +159,15 @@ def _shrunk(shape: BaseGeometry, width_ft: float) -> BaseGeometry:
     return shape.buffer(-width_ft, join_style="mitre")
 
 
-def finish_take_off(plan: FinishPlan, rooms: Sequence[SizedRoom], layout: Layout, paths: BaseGeometry) -> FinishTakeOff:
+def finish_take_off(plan: FinishPlan, rooms: Sequence[SizedRoom], layout: Layout) -> FinishTakeOff:
     """Measure a finish; caps lie on the seat walls that the chosen sizes have."""
     border_sqft = plan.accent_border.area + sum(terrace.border.area for terrace in plan.terraces)
-    turned = [plan.accent, plan.accent_border]
     walls = (q.amount for _, choice in chosen(rooms, layout) for q in choice.quantities if q.item == "seat wall")
     return FinishTakeOff(
         fields=tuple(
             FieldArea(t.rooms, t.pattern, t.turn_deg, t.field.area, cuts_share(t.pattern)) for t in plan.terraces
         ),
-        ways_sqft=paths.difference(union_all(turned)).area,
+        ways_sqft=plan.ways.area,
         ways_cuts=cuts_share(plan.palette.pattern),
         border_ft=border_sqft / border_width_ft(),
         accent_sqft=plan.accent.area,

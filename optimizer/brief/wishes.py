@@ -1,6 +1,6 @@
 """The brief as the family gave it: rooms by size or by use, how they relate, who walks where, what it may cost."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from decimal import Decimal
 from typing import Literal
 
@@ -163,7 +163,7 @@ class Brief:
     weights: Weights = Weights()
     budget: Budget = Budget()
     options: OptionsWanted = OptionsWanted()
-    finish: FinishWish = FinishWish()
+    finish: FinishWish = field(default_factory=FinishWish)
 
     def room(self, name: str) -> RoomWish | None:
         """The wished room of that name, or None."""

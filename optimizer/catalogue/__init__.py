@@ -44,6 +44,7 @@ from optimizer.catalogue.party import (
     standing_each_sqft,
     table_is_held,
 )
+from optimizer.catalogue.party_evening import Phase, best_grade_flow, party_phases, passing_ft, walkway_grade
 from optimizer.catalogue.paving import PavingMaterials, paving_materials
 from optimizer.catalogue.price_book import PriceBook, UnitPrice
 from optimizer.catalogue.price_books import book_for, demo_price_book
@@ -63,6 +64,7 @@ __all__ = [
     "LocalSide",
     "Palette",
     "PavingMaterials",
+    "Phase",
     "PriceBook",
     "Quantity",
     "Rates",
@@ -72,6 +74,7 @@ __all__ = [
     "UnitPrice",
     "UsualDistance",
     "asked_by",
+    "best_grade_flow",
     "book_for",
     "border_width_ft",
     "charge",
@@ -93,6 +96,8 @@ __all__ = [
     "most_held",
     "palette_of",
     "party_is_held",
+    "party_phases",
+    "passing_ft",
     "paving_materials",
     "rates",
     "room_charges",
@@ -106,4 +111,5 @@ __all__ = [
     "to_cents",
     "usual_distance",
     "usual_rings",
+    "walkway_grade",
 ]

@@ -1,10 +1,9 @@
 """Finishes of the ground: the palette of a yard, its patterns, what is cut away, and what that does to prices."""
 
-from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from decimal import Decimal
 from functools import cache
-from typing import Final
+from typing import Any, Final
 
 from optimizer.brief import Finish, FinishPartName, FinishWish, Material, Pattern
 from optimizer.catalogue.bill import to_cents
@@ -53,11 +52,11 @@ class Palette:
 @cache
 def material_facts(material: Material) -> MaterialFacts:
     """Facts of a material, from the file of finishes."""
-    entry: Mapping[str, object] = data(_FILE)["materials"][material]
+    entry: dict[str, Any] = data(_FILE)["materials"][material]
     return MaterialFacts(
         price_ratio=Decimal(str(entry["price_ratio"])),
-        colors=tuple(entry["colors"].items()),  # type: ignore[attr-defined]
-        patterns=tuple(entry["patterns"]),  # type: ignore[arg-type]
+        colors=tuple(entry["colors"].items()),
+        patterns=tuple(entry["patterns"]),
     )
 
 

@@ -19,9 +19,11 @@ class Rates:
     across_contour: float
     near_miss: float
     leftover: float
+    cook: float
     sight: float
     smoke: float
     paving: float
+    party: float
     worth_without_ceiling: float
 
 

@@ -1,4 +1,4 @@
-"""Heights of eyes, of what they look at and of what stands before them, and usual shares of sight."""
+"""Heights of eyes and of what they look at, and usual shares of sight."""
 
 from typing import Final, Literal
 

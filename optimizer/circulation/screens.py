@@ -1,13 +1,11 @@
 """What the rooms themselves put before an eye: counters, bars, seat walls, and panels that were bought."""
 
 from collections.abc import Iterator, Mapping, Sequence
-from typing import Final
 
 from shapely import LineString
 
-from optimizer.catalogue import Item, SizedChoice, SizedRoom
-from optimizer.catalogue.data_files import data
-from optimizer.catalogue.sight import sight_figure
+from optimizer.catalogue import SizedChoice, SizedRoom
+from optimizer.catalogue.sides import side_kind, side_of_item
 from optimizer.circulation.furniture import item_on_plan
 from optimizer.circulation.shapes import SIDES, side_ends
 from optimizer.fields import ground_at_ft
@@ -15,9 +13,6 @@ from optimizer.fields.sight import Screen
 from optimizer.layout import Layout, Placement
 from optimizer.layout.placement import FRONT_VECTORS
 from optimizer.site import Point, Site
-
-_NOT_SCREENS: Final = ("stool",)
-
 
 def layout_screens(
     site: Site,
@@ -59,20 +54,12 @@ def bought_screen(placement: Placement, towards: Point, ground_ft: float = 0.0) 
     if len(lines) == 2 and lines[0][1] != lines[1][0]:
         lines.reverse()  # +x and -y meet at the last corner and the first
     corners = [*lines[0], *(line[1] for line in lines[1:])] if lines else []
-    return Screen(LineString(corners), ground_ft + float(data("extras.yaml")["screen"]["height_ft"]))
+    return Screen(LineString(corners), ground_ft + side_kind("screen").height_ft)
 
 
 def _furniture(room: SizedRoom, choice: SizedChoice, placement: Placement, ground_ft: float) -> Iterator[Screen]:
     for item in choice.furniture:
-        height_ft = _height_ft(room, item)
-        if height_ft is not None:
-            yield Screen(item_on_plan(placement, choice, item), ground_ft + height_ft)
-
-
-def _height_ft(room: SizedRoom, item: Item) -> float | None:
-    """Height of what hides; None for chairs, tables and fire, which are looked past."""
-    if item.role == "seat wall":
-        return sight_figure("seat_wall")
-    if room.rules.kind != "kitchen" or item.role in _NOT_SCREENS:
-        return None
-    return sight_figure("bar" if item.role == "ledge" else "counter")
+        side = side_of_item(room.rules.kind, item)
+        # Chairs, tables, fire, benches and low beds are looked past.
+        if side and side.is_solid:
+            yield Screen(item_on_plan(placement, choice, item), ground_ft + side.height_ft)

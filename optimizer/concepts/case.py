@@ -38,7 +38,8 @@ class Case:
     @classmethod
     def of(cls, scenario: Scenario) -> "Case":
         """Size the rooms and open the price book."""
-        return cls(scenario, sized_rooms(scenario.brief), finished_book(book_for(scenario.currency), scenario.brief.finish))
+        book = finished_book(book_for(scenario.currency), scenario.brief.finish)
+        return cls(scenario, sized_rooms(scenario.brief), book)
 
     @property
     def diagonal_ft(self) -> float:

@@ -1,20 +1,23 @@
 """The plan of one layout, drawn once for every writer."""
 
 from collections.abc import Sequence
+from dataclasses import dataclass, field
 
 from shapely import Polygon
 from shapely.geometry.base import BaseGeometry
 
+from optimizer.appraisal import finish_plan, finish_take_off
 from optimizer.catalogue import SizedRoom
-from optimizer.circulation import Way
+from optimizer.circulation import Leg, Way
 from optimizer.drawing.annotations import annotate
 from optimizer.drawing.extra_marks import extra_marks
+from optimizer.drawing.finish_marks import capped, finish_legend, finish_marks, finish_words
 from optimizer.drawing.flight_marks import flight_marks
 from optimizer.drawing.free_space import union_of
 from optimizer.drawing.marks import Box, Drawing
 from optimizer.drawing.opening_marks import door_zone_marks, door_zones
 from optimizer.drawing.outlines import areas_of
-from optimizer.drawing.room_marks import room_marks
+from optimizer.drawing.room_marks import fitting_marks, floor_marks
 from optimizer.drawing.sheet import LEGEND_WORDS, sheet_strip, words_in_use
 from optimizer.drawing.site_marks import ground_marks, standing_marks
 from optimizer.drawing.terrace_marks import terrace_marks
@@ -31,6 +34,14 @@ USUAL_YARD_FT = 115.0
 TEXT_SCALES = (0.8, 2.0)
 
 
+@dataclass(frozen=True, slots=True, eq=False)
+class Paths:
+    """Paved ground of the ways [ft], and the legs that it is laid on."""
+
+    area: BaseGeometry = field(default_factory=Polygon)
+    legs: tuple[Leg, ...] = ()
+
+
 def draw_plan(
     scenario: Scenario,
     rooms: Sequence[SizedRoom],
@@ -38,13 +49,13 @@ def draw_plan(
     ways: Sequence[Way],
     *,
     title: str,
-    path_area: BaseGeometry | None,
+    paths: Paths | None = None,
     cautions: Sequence[str] = (),
 ) -> Drawing:
     """Draw a layout on its site.
 
-    `ways` are the walks, on which steps may lie. `path_area` is the paved ground of the ways in
-    plan feet, None where none is paved. `cautions` are sentences for below the standing caution of the sheet.
+    `ways` are the walks, on which steps may lie. `paths` is the paved ground of the ways, None
+    where none is paved. `cautions` are sentences for below the standing caution of the sheet.
 
     Raises
     ------
@@ -53,24 +64,29 @@ def draw_plan(
     """
     site, known = scenario.site, {room.name: room for room in rooms}
     plan_box, scale, units = plan_box_of(site), text_scale(site), scenario.units
-    paved = union_of(*door_zones(site), *([path_area] if path_area else []))
-    planting = planting_of(site, scenario.brief.relations, rooms, layout, path_area or Polygon())
+    paths = paths or Paths()
+    paved = union_of(*door_zones(site), paths.area)
+    planting = planting_of(site, scenario.brief.relations, rooms, layout, paths.area)
+    finish = finish_plan(site, scenario.brief.finish, rooms, layout, paths.legs, paths.area)
     marks = (
         *ground_marks(site, planting, plan_box),
-        *areas_of("path", path_area),
+        *areas_of("path", paths.area),
         *door_zone_marks(site),
-        *room_marks(known, layout),
+        *floor_marks(known, layout),
+        *finish_marks(finish),
+        *capped(finish, fitting_marks(known, layout)),
         *terrace_marks(known, layout),
         *(flight_marks(site, rooms, layout, ways) if ways else ()),
         *standing_marks(site),
         *extra_marks(scenario, known, layout),
     )
+    laid = finish_take_off(finish, rooms, layout)
     written = annotate(site, known, layout, paved=paved, plan_box=plan_box, units=units, scale=scale)
     strip = sheet_strip(
         plan_box,
-        words_in_use(LEGEND_WORDS, marks),
+        words_in_use({**LEGEND_WORDS, **finish_legend(finish)}, marks),
         heading=(title, scenario.name),
-        cautions=cautions,
+        cautions=(*finish_words(finish, laid, scenario.brief.finish, units), *cautions),
         north_deg=site.place.plan_up_bearing_deg,
         units=units,
         scale=scale,

@@ -1,4 +1,4 @@
-"""The marks of the placed rooms: floor, furniture, and what stands along each side."""
+"""The marks of the placed rooms: floors, and over them furniture and what stands along each side."""
 
 from collections.abc import Mapping
 
@@ -11,14 +11,17 @@ from optimizer.layout import Layout, Placement
 SIDE_INSET_FT = 0.35
 
 
-def room_marks(rooms: Mapping[str, SizedRoom], layout: Layout) -> tuple[Mark, ...]:
-    """All floors first, so that no floor hides a neighbour's edge; then sides and furniture."""
-    floors = tuple(
+def floor_marks(rooms: Mapping[str, SizedRoom], layout: Layout) -> tuple[Mark, ...]:
+    """All floors by kind of room; drawn before any fittings, so that no floor hides a neighbour's edge."""
+    return tuple(
         Area(f"room.{rooms[placement.room].rules.kind}", (ring_of_box(box_of(placement)),))
         for placement in layout.placements
     )
-    fittings = (mark for placement in layout.placements for mark in _fittings(rooms[placement.room], placement))
-    return (*floors, *fittings)
+
+
+def fitting_marks(rooms: Mapping[str, SizedRoom], layout: Layout) -> tuple[Mark, ...]:
+    """Sides and furniture of all rooms."""
+    return tuple(mark for placement in layout.placements for mark in _fittings(rooms[placement.room], placement))
 
 
 def _fittings(room: SizedRoom, placement: Placement) -> tuple[Mark, ...]:

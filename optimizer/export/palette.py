@@ -6,7 +6,7 @@ Weights and dashes are in points on paper (1/72 in) whatever the scale; hatches 
 from typing import Final
 
 from optimizer.export.finish_looks import FINISH_HATCHES, finish_look
-from optimizer.export.looks import INK, SANS, Hatch, Letters, Look
+from optimizer.export.looks import INK, Hatch, Letters, Look
 
 PAPER = "#f8f5ee"
 SOFT_INK = "#5d646b"
@@ -25,7 +25,7 @@ LOOKS: Final[dict[str, Look]] = {
     "neighbour": Look(fill="#e3dfd6", line="#a9a49a", weight_pt=0.5, hatch="poche_light"),
     "fence": Look(line="#8b7a63", weight_pt=0.9, dash_pt=(1, 2)),
     "eye": Look(fill="#a9a49a", line="#7c776d", weight_pt=0.4),
-    "path": Look(fill="#e6dccb", line="#8a7d6b", weight_pt=0.55, hatch="path"),
+    "path": Look(fill="#e6dccb", line="#8a7d6b", weight_pt=0.55),
     "door_zone": Look(fill="#ddd6ca", line="#5f594f", weight_pt=0.6),
     "step": Look(line="#5f594f", weight_pt=0.5),
     "building": Look(fill="#c9c4bb", line="#1f2429", weight_pt=2.4, hatch="poche"),
@@ -123,7 +123,6 @@ HATCHES: Final[dict[str, Hatch]] = {
     "keep_out": Hatch(2.4, 2.4, "M0 1.2h2.4", "#b39f83", 0.35, 45.0),
     "poche": Hatch(0.9, 0.9, "M0 .45h.9", "#9d978c", 0.45, 45.0),
     "poche_light": Hatch(1.3, 1.3, "M0 .65h1.3", "#c3bdb2", 0.35, 45.0),
-    "path": Hatch(1.5, 1.5, "M0 0h1.5M.75 0v1.5", "#cdbfa8", 0.3),
     "water": Hatch(4.0, 2.0, "M.4 .6q.5-.35 1 0t1 0M2.2 1.6q.4-.3 .8 0t.8 0", "#9dbec6", 0.4),
     "dots": Hatch(1.6, 1.6, "M.4 .4h.06M1.2 1.2h.06", "#a8975a", 0.7),
     **FINISH_HATCHES,

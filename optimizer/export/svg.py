@@ -6,7 +6,8 @@ from typing import Final
 from zlib import crc32
 
 from optimizer.drawing import Area, Box, Circle, Dimension, Drawing, Line, Mark, Text
-from optimizer.export.palette import HATCHES, LETTERS, PAPER, Hatch, Look, look_of
+from optimizer.export.looks import Hatch, Look
+from optimizer.export.palette import HATCHES, LETTERS, PAPER, look_of
 from optimizer.export.svg_text import number, safe_text
 
 EIGHTH_INCH_TO_FOOT: Final = 1 / 8
@@ -19,6 +20,10 @@ _SMALL_SKIPS: Final = (
     "furniture",
     "side",
     "plant",
+    "field",
+    "accent",
+    "border_course",
+    "cap",
     "terrace_border",
     "leader",
     "label_plate",

@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from optimizer.appraisal import Appraisal, order_loss, smoke_loss_units
+from optimizer.appraisal import Appraisal, cook_loss, order_loss, smoke_loss_units
 from optimizer.catalogue import SizedRoom, rates
 from optimizer.scenario import Scenario
 
@@ -30,6 +30,8 @@ def losses_of(
         ("worth", weights.worth * worth_rate * max(0.0, most - appraisal.worth)),
         ("sun", weights.sun * rate.sun * sum(missed for _, _, missed in appraisal.sun_h)),
         ("order", weights.order * order_loss(appraisal.order)),
+        ("party", weights.worth * rate.party * appraisal.party.without),
+        ("cook", weights.walking * cook_loss(appraisal.cook)),
         ("leftovers", weights.order * rate.leftover * appraisal.planting.leftover_sqft),
         ("smoke", weights.smoke * rate.smoke * smoke_loss_units(scenario.brief, rooms, appraisal.site.smoke)),
         ("sight", weights.sight * rate.sight * wish_weights),

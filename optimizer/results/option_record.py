@@ -13,6 +13,7 @@ from optimizer.layout import Placement
 from optimizer.options import Option
 from optimizer.planting import PlantingMeasures
 from optimizer.results.finish_record import finish_record
+from optimizer.results.party_record import party_record
 from optimizer.results.site_record import site_record
 
 
@@ -117,6 +118,7 @@ def _measures(appraisal: Appraisal) -> dict[str, Any]:
         "paved_share": appraisal.paved_share,
         "paths": _paths(appraisal.paths),
         "order": asdict(appraisal.order),
+        "cook": [{**asdict(kitchen), "crossed_by": list(map(list, kitchen.crossed_by))} for kitchen in appraisal.cook],
         "planting": _planting(appraisal.planting),
         "finish": finish_record(appraisal.finish),
         "trips": [{"between": [start, end], "length_ft": length} for start, end, length in appraisal.trips_ft],
@@ -125,6 +127,7 @@ def _measures(appraisal: Appraisal) -> dict[str, Any]:
         "sight": {"missed": [list(pair) for pair in appraisal.sight_missed]},
         "wishes_missed": list(appraisal.wishes_missed),
         "steps": appraisal.site.ground and appraisal.site.ground.risers,
+        "party": party_record(appraisal.party),
         **site_record(appraisal.site),
     }
 

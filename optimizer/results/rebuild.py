@@ -3,7 +3,7 @@
 from decimal import Decimal
 from typing import Final, get_args
 
-from optimizer.appraisal import Appraisal, Cost, CostLine, OrderMeasures, PathMeasures, WayRun
+from optimizer.appraisal import Appraisal, CookMeasures, Cost, CostLine, OrderMeasures, PathMeasures, WayRun
 from optimizer.brief import RULES
 from optimizer.check import Finding
 from optimizer.circulation import Leg, LegUse, Way
@@ -11,6 +11,7 @@ from optimizer.layout import Front, Layout, Placement
 from optimizer.options import Conflict, DiffersBy, LeftOut, Option, Proof, SearchRecord, WayOut
 from optimizer.planting import PlantingMeasures
 from optimizer.results.finish_record import finish_from
+from optimizer.results.party_record import party_from
 from optimizer.results.site_record import site_from
 from optimizer.results.untrusted import Record, refuse
 
@@ -123,8 +124,10 @@ def _appraisal(record: Record) -> Appraisal:
         legs=_legs(record),
         paths=_paths(measures),
         order=_order(measures),
+        cook=_cooks(measures),
         planting=_planting(measures),
         finish=finish_from(measures),
+        party=party_from(measures),
     )
 
 
@@ -163,6 +166,23 @@ def _planting(measures: Record) -> PlantingMeasures:
         leftover_sqft=planting.number("leftover_sqft"),
         unused_share=planting.number("unused_share"),
         narrow_share=planting.number("narrow_share"),
+    )
+
+
+def _cooks(measures: Record) -> tuple[CookMeasures, ...]:
+    """Measures of kitchens; those of a result that was made before they were measured are empty."""
+    return () if measures.values.get("cook") is None else tuple(map(_cook, measures.records("cook")))
+
+
+def _cook(record: Record) -> CookMeasures:
+    return CookMeasures(
+        kitchen=record.text("kitchen"),
+        work_ft=record.number("work_ft"),
+        gathering=None if record.values.get("gathering") is None else record.text("gathering"),
+        angle_deg=record.number_or_none("angle_deg"),
+        to_table_ft=record.number_or_none("to_table_ft"),
+        dish_ft=record.number_or_none("dish_ft"),
+        crossed_by=_pairs(record, "crossed_by"),
     )
 
 

@@ -39,7 +39,7 @@ class FinishPart(Part):
     """Top of seat walls."""
     pattern: Pattern | None = None
     """What fields are laid in; the usual of the material where nothing is said."""
-    by_room: Annotated[dict[Name, Pattern], Field(max_length=40)] = {}
+    by_room: Annotated[dict[Name, Pattern], Field(max_length=40)] = Field(default_factory=dict)
     """Pattern by room; the whole terrace that the room belongs to takes it."""
     like: Name | None = None
     """Building or structure, with a `material`, that the border is to match."""

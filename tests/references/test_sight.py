@@ -4,6 +4,7 @@ import numpy as np
 import pytest
 from shapely import LineString, box
 
+from optimizer.catalogue.sides import side_kind
 from optimizer.catalogue.sight import sight_figure
 from optimizer.fields.sight import Eye, Screen, visible_share
 
@@ -29,7 +30,7 @@ def test_over_a_counter() -> None:
 
     The far edge hides the most. Eye 5.25 ft (common practice), 36 in (NKBA heights, check-values), the rest by hand.
     """
-    counter = Screen(box(4, -9, 6, 9), sight_figure("counter"))
+    counter = Screen(box(4, -9, 6, 9), side_kind("counter").height_ft)
     eye = Eye((0, 0), sight_figure("standing_eye"))
     assert not sees(eye, counter, 9.99, 1.5)
     assert sees(eye, counter, 10.01, 1.5)
@@ -38,7 +39,7 @@ def test_over_a_counter() -> None:
 
 def test_seated_behind_a_bar() -> None:
     """Seated eyes, 3.75 ft up and 2 ft from a 42 in bar, see nothing of the ground before 2 x 3.75 / 0.25 = 30 ft."""
-    bar = Screen(LineString([(2, -90), (2, 90)]), sight_figure("bar"))
+    bar = Screen(LineString([(2, -90), (2, 90)]), side_kind("bar").height_ft)
     eye = Eye((0, 0), sight_figure("seated_eye"))
     assert not sees(eye, bar, 29.9, 0.0)
     assert sees(eye, bar, 30.1, 0.0)

@@ -40,7 +40,7 @@ def write_ready(folder, option_set):
     (folder / "options.json").write_text(to_text(document), encoding="utf-8")
     for option in option_set.options:
         drawing = draw_plan(
-            scenario, rooms, option.layout, option.appraisal.ways, title=f"Concept {option.rank}", path_area=None
+            scenario, rooms, option.layout, option.appraisal.ways, title=f"Concept {option.rank}"
         )
         (folder / f"{option.id}.svg").write_text(plan_svg(drawing), encoding="utf-8")
 

@@ -6,7 +6,7 @@ import streamlit as st
 
 from optimizer.catalogue import sized_rooms
 from optimizer.circulation import Leg, way_polygon
-from optimizer.drawing import draw_plan
+from optimizer.drawing import Paths, draw_plan
 from optimizer.export import thumbnail_svg
 from optimizer.layout import Layout
 from optimizer.options import Option
@@ -47,8 +47,8 @@ def _yard_svg(digest: str, _scenario: Scenario) -> str:
 
 
 def _small(scenario: Scenario, layout: Layout, legs: Sequence[Leg], *, title: str) -> str:
-    paving = way_polygon(scenario.site, layout, legs) if legs else None
-    return thumbnail_svg(draw_plan(scenario, sized_rooms(scenario.brief), layout, (), title=title, path_area=paving))
+    paths = Paths(way_polygon(scenario.site, layout, legs), tuple(legs)) if legs else None
+    return thumbnail_svg(draw_plan(scenario, sized_rooms(scenario.brief), layout, (), title=title, paths=paths))
 
 
 def _words(option: Option) -> str:

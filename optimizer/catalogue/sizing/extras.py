@@ -6,6 +6,7 @@ from dataclasses import replace
 from optimizer.brief import Brief, RoomWish
 from optimizer.catalogue.data_files import data
 from optimizer.catalogue.rooms import Cover, Quantity, SizedChoice, SizedRoom
+from optimizer.catalogue.sides import side_kind
 
 
 def with_extras(room: SizedRoom, brief: Brief) -> SizedRoom:
@@ -62,6 +63,6 @@ def _screened(choice: SizedChoice, *, wanted: bool) -> Iterator[SizedChoice]:
     yield choice
     if wanted:
         # Built at first, also for what comes later: a screen, and what climbs on it, takes years to close.
-        panel = Quantity(data("extras.yaml")["screen"]["item"], choice.width_ft + choice.depth_ft, phase=1)
+        panel = Quantity(str(side_kind("screen").item), choice.width_ft + choice.depth_ft, phase=1)
         label = f"{choice.label}, screened"
         yield replace(choice, label=label, quantities=(*choice.quantities, panel), is_screened=True)

@@ -1,0 +1,88 @@
+"""What the kitchen's plan means to who cooks, on a kitchen drawn by hand."""
+
+from dataclasses import replace
+
+import pytest
+
+from optimizer.appraisal import cook_loss
+from optimizer.appraisal.cook import cook_measures
+from optimizer.brief import Equipment, RoomWish
+from optimizer.catalogue import Item, rates, sized_room
+from optimizer.circulation import Way
+from optimizer.layout import Layout
+from tests.yards import sized, stand
+
+# Serving to +y: bar along the front edge at y = 6, grill at the left, sink and refrigerator along the bar.
+KITCHEN = replace(
+    sized("cooker", "kitchen", 10, 8),
+    choices=(
+        replace(
+            sized("cooker", "kitchen", 10, 8).choices[0],
+            furniture=(
+                Item("grill", 0, 0, 2, 2),
+                Item("sink", 3, 4, 2, 2),
+                Item("refrigerator", 7, 4, 2, 2),
+                Item("ledge", 0, 6, 10, 1),
+            ),
+        ),
+    ),
+)
+TABLE = replace(
+    sized("table", "gathering", 14, 12),
+    choices=(replace(sized("table", "gathering", 14, 12).choices[0], furniture=(Item("table", 3, 4, 8, 4),)),),
+)
+
+
+def measured(table_y, *ways):
+    """Kitchen from (20, 0) to (30, 8), table's room so far up."""
+    layout = Layout((stand("cooker", 20, 0, 10, 8), stand("table", 18, table_y, 14, 12)))
+    (found,) = cook_measures((KITCHEN, TABLE), layout, ways)
+    return found
+
+
+def test_the_way_of_a_dish():
+    """From the grill's middle 5 ft to the bar and from the bar at y = 7 to the table at y = 12, 5 ft on."""
+    found = measured(8)
+    assert found.to_table_ft == pytest.approx(5)
+    assert found.dish_ft == pytest.approx(5 + 5)
+    assert found.angle_deg == 0
+    assert found.off_ft == 0
+
+
+def test_the_work_goes_round_three_places():
+    """Grill (1, 1), sink (4, 5), refrigerator (8, 5): sides of 5, 4 and the root of 65."""
+    assert measured(8).work_ft == pytest.approx(5 + 4 + 65**0.5, abs=0.01)
+
+
+@pytest.mark.parametrize(("table_y", "off"), [(8, 0), (15, 0), (18, 3)])
+def test_handy_from_5_to_12_ft(table_y, off):
+    """Within 5 to 12 ft from bar to table nothing is lost, beyond every foot; layout rule 3, common practice."""
+    found = measured(table_y)
+    assert found.off_ft == pytest.approx(off)
+    assert cook_loss((found,)) == pytest.approx(rates().cook * off)
+
+
+def test_guests_across_the_way_of_a_dish():
+    """A way of others between bar and table is named and costs; the cook's own trip does not."""
+    across = ((10.0, 9.0), (40.0, 9.0))
+    assert measured(8, Way(("gate", "nook"), 4, across, 30)).crossed_by == (("gate", "nook"),)
+    assert measured(8, Way(("gate", "table"), 4, across, 30)).crossed_by == ()
+    assert measured(8, Way(("gate", "nook"), 4, across, 30)).off_ft == 5
+
+
+def test_a_kitchen_without_guests():
+    """Where there is no gathering only the work is measured."""
+    (found,) = cook_measures((KITCHEN,), Layout((stand("cooker", 20, 0, 10, 8),)), ())
+    assert (found.gathering, found.to_table_ft, found.dish_ft, found.off_ft) == (None, None, None, 0)
+
+
+@pytest.mark.parametrize("seats", [0, 4, 8])
+@pytest.mark.parametrize("count", [3, 6])
+def test_no_run_of_counter_is_longer_than_16_ft(seats, count):
+    """Whatever is wished for, pieces beyond 16 ft go round the corner; layout rule 18, common practice."""
+    equipment = tuple(Equipment(name) for name in ("grill", "preparation", "sink", "refrigerator", "other", "other"))
+    kitchen = sized_room(RoomWish("cooker", "kitchen", equipment=equipment[:count], bar_seats=seats))
+    for choice in kitchen.choices:
+        bar = [item for item in choice.furniture if item.role not in {"ledge", "stool"} and item.x_ft > 0]
+        corner_ft = 2.0
+        assert corner_ft + sum(item.width_ft for item in bar) <= max(16, seats * 2.34) + 1e-6
