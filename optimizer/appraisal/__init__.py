@@ -4,6 +4,7 @@ from optimizer.appraisal.appraisal import Appraisal, Cost, CostLine
 from optimizer.appraisal.appraise import Given, appraise
 from optimizer.appraisal.cook import CookMeasures, cook_loss
 from optimizer.appraisal.cost import cost_of
+from optimizer.appraisal.enclosure import EnclosureMeasures, RoomBacks
 from optimizer.appraisal.finish import FieldArea, FinishPlan, FinishTakeOff, finish_plan, finish_take_off
 from optimizer.appraisal.order import OrderMeasures, aligned_share, order_loss, order_measures, unaligned_ft
 from optimizer.appraisal.party import PartyMeasures, PartyPhase, PartyRoom, party_measures
@@ -21,6 +22,7 @@ __all__ = [
     "CookMeasures",
     "Cost",
     "CostLine",
+    "EnclosureMeasures",
     "FieldArea",
     "FinishPlan",
     "FinishTakeOff",
@@ -31,6 +33,7 @@ __all__ = [
     "PartyPhase",
     "PartyRoom",
     "PathMeasures",
+    "RoomBacks",
     "SiteMeasures",
     "SmokeShare",
     "WayRun",

@@ -4,6 +4,7 @@ from dataclasses import dataclass, field
 from decimal import Decimal
 
 from optimizer.appraisal.cook import CookMeasures
+from optimizer.appraisal.enclosure import EnclosureMeasures
 from optimizer.appraisal.finish import FinishTakeOff
 from optimizer.appraisal.order import OrderMeasures
 from optimizer.appraisal.party.measures import PartyMeasures
@@ -70,3 +71,4 @@ class Appraisal:
     planting: PlantingMeasures = field(default_factory=PlantingMeasures)
     finish: FinishTakeOff = field(default_factory=FinishTakeOff)
     party: PartyMeasures = field(default_factory=PartyMeasures)
+    enclosure: EnclosureMeasures = field(default_factory=EnclosureMeasures)

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from optimizer.appraisal.appraisal import Appraisal
 from optimizer.appraisal.cook import cook_measures
 from optimizer.appraisal.cost import cost_of
+from optimizer.appraisal.enclosure import enclosure_measures
 from optimizer.appraisal.finish import finish_plan, finish_take_off
 from optimizer.appraisal.order import aligned_share, order_measures
 from optimizer.appraisal.party import party_measures
@@ -61,6 +62,7 @@ def appraise(
         finish=finish_take_off(finish, rooms, layout),
         cook=cook_measures(rooms, layout, found.ways),
         order=order_measures(site, rooms, layout),
+        enclosure=enclosure_measures(site, rooms, layout, grading, planted),
         paths=path_measures(brief.trips, found.trips, found.legs, area_sqft=paths.area),
         party=party_measures(scenario, rooms, layout, book, found),
         walking_ft=walking_ft(brief.trips, found.ways),

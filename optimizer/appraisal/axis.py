@@ -13,7 +13,7 @@ from shapely.geometry.base import BaseGeometry
 from optimizer.appraisal.grounds import ground_of
 from optimizer.catalogue import SizedRoom
 from optimizer.circulation import CLEAR_WIDTH_FT, Way, outline, side_ends
-from optimizer.fields import main_openings, open_yard
+from optimizer.fields import LINE_TOLERANCE_FT, main_openings, open_yard
 from optimizer.fields.order import ON_AXIS_FT
 from optimizer.layout import Layout, Placement
 from optimizer.scenario import Scenario
@@ -44,6 +44,18 @@ def axis_hits(scenario: Scenario, rooms: Sequence[SizedRoom], layout: Layout) ->
     aims = tuple(_aims(scenario.site, rooms, layout))
     yard = open_yard(scenario.site)
     return tuple(_hit(opening, yard, aims) for opening in main_openings(scenario.site))
+
+
+def centred_rooms(site: Site, layout: Layout) -> tuple[str, ...]:
+    """Rooms whose middle lies within 1 in of the centre line of any door or window."""
+    yard = open_yard(site)
+    openings: tuple[Door | Window, ...] = (*site.doors, *site.windows)
+    lines = [_centre_line(opening, yard) for opening in openings]
+    return tuple(
+        place.room
+        for place in layout.placements
+        if any(line.distance(shapely.Point(place.centre)) <= LINE_TOLERANCE_FT for line in lines if not line.is_empty)
+    )
 
 
 def focal_point(ways: Sequence[Way], layout: Layout) -> tuple[Point, int] | None:

@@ -92,7 +92,8 @@ def finish_plan(
     """Finish of a layout whose ways pave `paths` on `legs`."""
     palette, width = palette_of(wish), border_width_ft()
     known = {room.name: room.rules for room in rooms}
-    paved = [place for place in layout.placements if known[place.room].paved]
+    # A shed stands on a base of its own.
+    paved = [p for p in layout.placements if known[p.room].paved and "paving" in known[p.room].built_as]
     inlays = union_all([rectangle(place) for place in paved if known[place.room].kind == ACCENT_KIND])
     squares = meetings(legs, paths)
     turned = union_all([inlays, squares.intersection(paths)])
@@ -144,14 +145,21 @@ def _terrace(
 def along_house_deg(site: Site, outline: Polygon) -> float:
     """Direction of the courses [deg from the plan's x, 0 or 90]: along the nearest wall, else the long side.
 
-    Rooms lie along the axes, and so do courses: a wall that runs askew counts by the axis that it is nearer to.
+    Off a corner, where two walls are as near, the longest wall of all decides. Rooms lie along the axes, and so do
+    courses: a wall that runs askew counts by the axis that it is nearer to.
     """
     rings = [building.outline for building in site.buildings]
     walls = [(ring[i - 1], ring[i]) for ring in rings for i in range(len(ring))]
     if not walls:
         x1, y1, x2, y2 = outline.bounds
         return 0.0 if x2 - x1 >= y2 - y1 else 90.0
-    (xa, ya), (xb, yb) = min(walls, key=lambda wall: (round(outline.distance(LineString(wall)), 3), -dist(*wall)))
+    apart = {wall: outline.distance(LineString(wall)) for wall in walls}
+    near = {_axis_deg(wall) for wall in walls if apart[wall] <= min(apart.values()) + _SAME_FT}
+    return near.pop() if len(near) == 1 else _axis_deg(max(walls, key=lambda wall: dist(*wall)))
+
+
+def _axis_deg(wall: tuple[Point, Point]) -> float:
+    (xa, ya), (xb, yb) = wall
     return 0.0 if abs(xb - xa) >= abs(yb - ya) else 90.0
 
 

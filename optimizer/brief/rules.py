@@ -38,6 +38,8 @@ RuleId = Literal[
     "cook_looks_at_table",
     "accessible",
     "drains",
+    "steps_clear",
+    "kitchen_level",
     "everyday_table",
     "party_seats",
     "budget",
@@ -80,11 +82,13 @@ _SENTENCES: Final[dict[RuleId, str]] = {
     "in_view": "Of what must be in view at least half is seen by who looks, or the share that was asked for.",
     "out_of_view": "Of what must be out of view at most a fifth is seen by who looks, or the share that was asked for.",
     "faces": "A room that must face another opens towards it.",
-    "cook_looks_at_table": "The cook looks at the guests: the table lies within 90 degrees of where the kitchen serves.",
+    "cook_looks_at_table": "The cook looks at the guests: a table lies within 90 degrees of where the kitchen serves.",
     "accessible": "The way asked for has no steps, is at most 1:12 steep, and ends where a wheelchair can turn.",
     "drains": "The water of every paved room finds a way to a drain or to ground that falls away.",
     "everyday_table": "The everyday guests sit at one table, each on a chair that is drawn.",
     "party_seats": "Seats that are drawn hold 70 % of the party, and clear paving the others, 8 sq ft each.",
+    "steps_clear": "The foot of every flight of steps keeps 3 ft from seats and 5 ft from a flame.",
+    "kitchen_level": "At most three risers lie between the kitchen and its door, and none between kitchen and table.",
     "budget": "Phase 1 with its contingency costs at most the ceiling.",
 }
 

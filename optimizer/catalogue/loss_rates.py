@@ -14,11 +14,13 @@ class Rates:
     walking: float
     sun: float
     order: float
+    disorder: float
     off_structure: float
     off_axis: float
     across_contour: float
     near_miss: float
     leftover: float
+    unbacked: float
     cook: float
     sight: float
     smoke: float

@@ -69,7 +69,10 @@ def held(found: Iterable[Holds]) -> Holds:
 
 
 def table_is_held(rooms: Sequence[SizedRoom], guests: Guests) -> bool:
-    """Whether some table of the wish list has a chair for each everyday guest."""
+    """Whether a room that is required has a table with a chair for each everyday guest.
+
+    A room that is left to choice can be done without, and its table with it.
+    """
     return bool(_hosts(rooms, guests))
 
 
@@ -89,8 +92,9 @@ def most_held(rooms: Sequence[SizedRoom], guests: Guests) -> Holds:
 
 
 def _hosts(rooms: Sequence[SizedRoom], guests: Guests) -> list[SizedRoom]:
-    """Rooms with a choice at whose table the everyday guests sit."""
-    return [room for room in rooms if any(holds(room, choice).table >= guests.everyday for choice in room.choices)]
+    """Required rooms with a choice at whose table the everyday guests sit."""
+    able = (room for room in rooms if any(holds(room, choice).table >= guests.everyday for choice in room.choices))
+    return [room for room in able if room.required]
 
 
 def _fullest(room: SizedRoom, at_table: int) -> Holds:

@@ -71,7 +71,7 @@ class SizedChoice:
     seats: int
     worth: float
     sides: tuple[tuple[LocalSide, str], ...] = ()
-    """What each side is: open, seat, counter, bar, back."""
+    """What each side is: a kind of `sides.yaml`."""
     furniture: tuple[Item, ...] = ()
     quantities: tuple[Quantity, ...] = ()
     cover: Cover | None = None

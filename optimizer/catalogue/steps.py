@@ -37,6 +37,9 @@ class StepRules:
     drain_depth_ft: float
     swell: float
     shrink: float
+    foot_to_seat_ft: float
+    foot_to_flame_ft: float
+    kitchen_risers: float
 
 
 @cache

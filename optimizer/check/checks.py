@@ -19,6 +19,7 @@ from optimizer.check.party import everyday_table, party_seats
 from optimizer.check.program import budget, known_choice, proportion, required_rooms
 from optimizer.check.relations import miss_of, relation_check
 from optimizer.check.shares import paved_share, root_ring
+from optimizer.check.steps import kitchen_level, steps_clear
 from optimizer.check.sun import sun_least
 from optimizer.check.walking import kitchen_walk, reachable, ways_clear
 from optimizer.circulation import Ways
@@ -56,6 +57,8 @@ CHECKS: Final[dict[RuleId, Check]] = {
     "cook_looks_at_table": cook_looks_at_table,
     "accessible": relation_check("accessible"),
     "drains": drains,
+    "steps_clear": steps_clear,
+    "kitchen_level": kitchen_level,
     "everyday_table": everyday_table,
     "party_seats": party_seats,
     "budget": budget,

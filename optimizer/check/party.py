@@ -10,8 +10,8 @@ from optimizer.check.finding import Finding
 def everyday_table(case: Case) -> Iterator[Finding]:
     """No table that stands has a chair for each everyday guest.
 
-    Hard where some table of the wish list is large enough. Where none is, no layout could help: the rule asks nothing,
-    and every concept carries a caution with the number that is missing.
+    Hard where a room that is required has a table that is large enough. Where none has, the rule asks nothing, and a
+    concept without such a table carries a caution with the number that is missing.
     """
     guests = case.scenario.brief.guests
     missing = guests.everyday - held(holds(p.room, p.choice) for p in case.placed if p.choice).table

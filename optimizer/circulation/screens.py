@@ -14,6 +14,7 @@ from optimizer.layout import Layout, Placement
 from optimizer.layout.placement import FRONT_VECTORS
 from optimizer.site import Point, Site
 
+
 def layout_screens(
     site: Site,
     rooms: Sequence[SizedRoom],

@@ -7,9 +7,10 @@ from dataclasses import dataclass, replace
 from decimal import Decimal
 from typing import get_args
 
-from optimizer.brief import RULES, Relation, RelationKind, RuleId
-from optimizer.catalogue import fixed_price, room_price
+from optimizer.brief import RULES, Guests, Relation, RelationKind, RuleId
+from optimizer.catalogue import party_is_held
 from optimizer.concepts.case import Case
+from optimizer.concepts.floor import floor_price
 from optimizer.concepts.gather import Gathering
 from optimizer.events import to_nobody
 from optimizer.instance import PARTS, Instance, build_instance
@@ -59,15 +60,8 @@ def why_nothing(case: Case, instance: Instance, *, seconds: float, stop: threadi
     return Conflict(tuple(dict.fromkeys(rules)), _words(case, placeless, rules), ways_out)
 
 
-def floor_price(case: Case) -> Decimal:
-    """Least that phase 1 costs with only what is required, contingency included."""
-    budget = case.scenario.brief.budget
-    rooms = sum(min(room_price(c, room, case.book) for c in room.choices) for room in case.rooms if room.required)
-    return (fixed_price(case.scenario.brief, case.book) + rooms) * (1 + budget.contingency)
-
-
 def releases(case: Case) -> Iterator[Release]:
-    """Changes to try: a higher ceiling, each hard relation let go, each required room left to choice."""
+    """Changes to try: a higher ceiling, each hard relation let go, a smaller party, each required room by choice."""
     brief = case.scenario.brief
     if brief.budget.ceiling is not None and floor_price(case) > brief.budget.ceiling:
         required = tuple(room.name for room in case.rooms if room.required)
@@ -81,12 +75,40 @@ def releases(case: Case) -> Iterator[Release]:
             kept = (*brief.relations[:index], *brief.relations[index + 1 :])
             way_out = WayOut(f"let go of: {_named(relation)}", (("remove", f"/brief/relations/{index}", None),))
             yield Release(relation.kind, relation.between, way_out, _with(case.scenario, relations=kept))
+    yield from _smaller_party(case)
     for index, room in enumerate(brief.rooms):
         if room.required:
-            rooms = (*brief.rooms[:index], replace(room, required=False), *brief.rooms[index + 1 :])
-            patch = (("replace", f"/brief/rooms/{index}/required", False),)
-            way_out = WayOut(f"leave the {room.name} to choice", patch)
-            yield Release("required_rooms", (room.name,), way_out, _with(case.scenario, rooms=rooms))
+            yield _left_to_choice(case, index)
+
+
+def _smaller_party(case: Case) -> Iterator[Release]:
+    """A party of no more than the everyday guests, where the one that was asked for binds."""
+    guests = case.scenario.brief.guests
+    if guests.party > guests.everyday and party_is_held(case.rooms, guests):
+        smaller = replace(guests, party=guests.everyday)
+        way_out = WayOut(f"plan for a party of {smaller.party}", (_party_of(smaller),))
+        yield Release("party_seats", (), way_out, _with(case.scenario, guests=smaller))
+
+
+def _left_to_choice(case: Case, index: int) -> Release:
+    """A required room left to choice, with as much of the party as the other rooms hold without it."""
+    brief, room = case.scenario.brief, case.scenario.brief.rooms[index]
+    rooms = (*brief.rooms[:index], replace(room, required=False), *brief.rooms[index + 1 :])
+    words = f"leave the {room.name} to choice"
+    patch: list[tuple[str, str, object]] = [("replace", f"/brief/rooms/{index}/required", False)]
+    others = [sized for sized in case.rooms if sized.name != room.name]
+    guests = brief.guests
+    if party_is_held(case.rooms, guests) and not party_is_held(others, guests):
+        parties = (replace(guests, party=people) for people in range(guests.party, -1, -1))
+        guests = next(smaller for smaller in parties if party_is_held(others, smaller))
+        words += f", and plan for a party of {guests.party}"
+        patch.append(_party_of(guests))
+    scenario = _with(case.scenario, rooms=rooms, guests=guests)
+    return Release("required_rooms", (room.name,), WayOut(words, tuple(patch)), scenario)
+
+
+def _party_of(guests: Guests) -> tuple[str, str, object]:
+    return ("replace", "/brief/guests/party", guests.party)
 
 
 def _gives_concepts(release: Release, stop: threading.Event) -> bool:
@@ -110,7 +132,8 @@ def _words(case: Case, placeless: list[str], rules: list[Broken]) -> str:
     reasons = [f"The {name} fits nowhere in this yard, whatever the other rooms do." for name in placeless]
     if ceiling is not None and floor > ceiling:
         reasons.append(
-            f"What is required costs at least {floor:,.0f} with the fixed work; the ceiling is {ceiling:,.0f}."
+            f"What is required, seats for the guests among it, costs at least {floor:,.0f} with the fixed work; "
+            f"the ceiling is {ceiling:,.0f}."
         )
     if reasons:
         return " ".join(reasons)

@@ -38,7 +38,8 @@ def finish_legend(plan: FinishPlan) -> dict[str, str]:
     palette = plan.palette
     laid = [] if plan.ways.is_empty else [(palette.pattern, 0.0)]
     turns = dict(reversed([*laid, *((terrace.pattern, terrace.turn_deg) for terrace in plan.terraces)]))
-    fields = {_laid("field", palette.field, *one): f"{palette.field.color} {one[0]}" for one in turns.items()}
+    names = {pattern: palette.field.material if pattern == "loose" else pattern for pattern in turns}
+    fields = {_laid("field", palette.field, *one): f"{palette.field.color} {names[one[0]]}" for one in turns.items()}
     return {
         **fields,
         _plain("border_course", palette.border): f"{palette.border.color} border",

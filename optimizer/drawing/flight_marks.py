@@ -8,18 +8,15 @@ from optimizer.circulation.shapes import shared_edge_ft
 from optimizer.drawing.marks import Line, Mark
 from optimizer.grading import Flight, grade
 from optimizer.layout import Layout
-from optimizer.site import Point, Site
+from optimizer.site import Site
 
 
 def flight_marks(site: Site, rooms: Sequence[SizedRoom], layout: Layout, ways: Sequence[Way]) -> Iterator[Mark]:
     """Risers of every flight that the levels ask for; those at a door stand in its zone and are drawn with it."""
     pairs = {way.between for way in ways}
     for flight in grade(site, rooms, layout, ways).flights:
-        if _between_rooms(flight, layout):
-            yield from _risers(flight, flight.at)
-        elif flight.between in pairs:
-            half = flight.run_ft / 2
-            yield from _risers(flight, (flight.at[0] + half * flight.going[0], flight.at[1] + half * flight.going[1]))
+        if _between_rooms(flight, layout) or flight.between in pairs:
+            yield from _risers(flight)
 
 
 def _between_rooms(flight: Flight, layout: Layout) -> bool:
@@ -27,9 +24,9 @@ def _between_rooms(flight: Flight, layout: Layout) -> bool:
     return one is not None and other is not None and shared_edge_ft(one, other) > 0
 
 
-def _risers(flight: Flight, top: Point) -> Iterator[Mark]:
+def _risers(flight: Flight) -> Iterator[Mark]:
     """Lines across the way that one climbs, from the top riser down."""
     (x, y), half, tread_ft = flight.going, flight.width_ft / 2, flight.tread_in / 12
     for step in range(flight.risers):
-        at = (top[0] - step * tread_ft * x, top[1] - step * tread_ft * y)
+        at = (flight.at[0] - step * tread_ft * x, flight.at[1] - step * tread_ft * y)
         yield Line("riser", ((at[0] - half * y, at[1] + half * x), (at[0] + half * y, at[1] - half * x)))

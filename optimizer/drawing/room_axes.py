@@ -1,5 +1,6 @@
 """From a room's own axes to the plan: turned so that its front lies on the placement's front, never mirrored."""
 
+from collections.abc import Iterable
 from math import cos, radians, sin
 
 from optimizer.catalogue import Item, LocalSide, SizedChoice
@@ -44,10 +45,15 @@ def side_line(placement: Placement, side: LocalSide, *, inset_ft: float) -> tupl
 
 
 def furniture(placement: Placement, choice: SizedChoice) -> tuple[Mark, ...]:
-    """Every item of a choice on the plan; where the room was rounded up to the grid, the items stay in its middle."""
+    """Every item of a choice on the plan."""
+    return items_on_plan(placement, choice, choice.furniture)
+
+
+def items_on_plan(placement: Placement, choice: SizedChoice, items: Iterable[Item]) -> tuple[Mark, ...]:
+    """Items in a choice's axes on the plan; where the room was rounded up to the grid, they stay in its middle."""
     width, depth = local_size(placement)
     spare = ((width - choice.width_ft) / 2, (depth - choice.depth_ft) / 2)
-    return tuple(_item(placement, item, spare) for item in choice.furniture)
+    return tuple(_item(placement, item, spare) for item in items)
 
 
 def _item(placement: Placement, item: Item, spare: Point) -> Mark:

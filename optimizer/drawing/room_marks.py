@@ -3,9 +3,11 @@
 from collections.abc import Mapping
 
 from optimizer.catalogue import SizedRoom
+from optimizer.catalogue.sides import side_of_item
+from optimizer.drawing.furniture_symbols import symbols
 from optimizer.drawing.marks import Area, Line, Mark
 from optimizer.drawing.outlines import box_of, ring_of_box
-from optimizer.drawing.room_axes import furniture, side_line
+from optimizer.drawing.room_axes import furniture, items_on_plan, side_line
 from optimizer.layout import Layout, Placement
 
 SIDE_INSET_FT = 0.35
@@ -28,9 +30,11 @@ def _fittings(room: SizedRoom, placement: Placement) -> tuple[Mark, ...]:
     choice = room.choice(placement.choice)
     if choice is None:
         return ()
+    # Sides that are built of items are drawn by them, with their thickness.
+    drawn = {side.name for item in choice.furniture if (side := side_of_item(room.rules.kind, item))}
     sides = (
         Line(f"side.{what}", side_line(placement, side, inset_ft=SIDE_INSET_FT))
         for side, what in choice.sides
-        if what != "open"
+        if what != "open" and what not in drawn
     )
-    return (*sides, *furniture(placement, choice))
+    return (*sides, *furniture(placement, choice), *items_on_plan(placement, choice, symbols(choice)))

@@ -29,6 +29,8 @@ LEGEND_WORDS: Final[dict[str, str]] = {
     "room.bed": "planting bed",
     "room.storage": "storage",
     "room.play": "play",
+    "furniture.seat wall": "seat wall",
+    "furniture.bench": "bench",
     "path": "paved way",
     "door_zone": "landing and steps",
     "ground": "open ground",

@@ -2,8 +2,9 @@
 
 from optimizer.fields.covers import cover_casters, with_covers
 from optimizer.fields.door_zones import LANDING_FT, TREAD_FT, door_zone, risers
+from optimizer.fields.edges import LINE_TOLERANCE_FT, Edge, are_neighbours, nearly_level, site_edges
 from optimizer.fields.ground import Ground, ground_at_ft, ground_of, ground_z_ft, open_yard, site_slopes
-from optimizer.fields.order import across_contour_ft, main_openings, off_axis, off_structure_ft
+from optimizer.fields.order import FREE_PART, across_contour_ft, main_openings, off_axis, off_structure_ft
 from optimizer.fields.smoke import door_smoke, smoke_factor, smoke_source
 from optimizer.fields.sun import (
     Caster,
@@ -19,12 +20,16 @@ from optimizer.fields.sun.moments import Moment, moments_of
 from optimizer.fields.wind import wind_rose
 
 __all__ = [
+    "FREE_PART",
     "LANDING_FT",
+    "LINE_TOLERANCE_FT",
     "TREAD_FT",
     "Caster",
+    "Edge",
     "Ground",
     "Moment",
     "across_contour_ft",
+    "are_neighbours",
     "cover_caster",
     "cover_casters",
     "door_smoke",
@@ -34,12 +39,14 @@ __all__ = [
     "ground_z_ft",
     "main_openings",
     "moments_of",
+    "nearly_level",
     "off_axis",
     "off_structure_ft",
     "open_yard",
     "risers",
     "room_sun_hours",
     "shadows_at",
+    "site_edges",
     "site_slopes",
     "smoke_factor",
     "smoke_source",

@@ -12,6 +12,8 @@ from optimizer.site import Door, Site, Window
 Numbers = NDArray[np.float64]
 ON_AXIS_FT: Final = 1.0
 """How far from a thing's centre the line may pass; common practice, no source."""
+FREE_PART: Final = 5
+"""One foot in so many of all room edges may lie on no shared line; layout rule 5, common practice, no source."""
 STEEP: Final = 0.04
 """Slope above which a room's long side should lie along the contour; common practice, no source."""
 _OVERLAP_FT: Final = 0.01  # what is closer than this lies on the line, whatever rounding says

@@ -1,6 +1,8 @@
 """Levels of the rooms on the real ground, and what they ask for: steps, walls, earth, falls."""
 
 from optimizer.grading.access import RouteFinding, accessible_route
+from optimizer.grading.clear import too_near
+from optimizer.grading.climb import climbed
 from optimizer.grading.earthwork import Earth, bank_cuyd, grid_volume_cuft, loose_cuyd
 from optimizer.grading.falls import Fall
 from optimizer.grading.flights import GROUND, Flight
@@ -19,7 +21,9 @@ __all__ = [
     "Wall",
     "accessible_route",
     "bank_cuyd",
+    "climbed",
     "grade",
     "grid_volume_cuft",
     "loose_cuyd",
+    "too_near",
 ]

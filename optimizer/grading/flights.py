@@ -9,6 +9,7 @@ from optimizer.catalogue.steps import landings_for, needs_guard, risers_for, ste
 from optimizer.circulation import CLEAR_WIDTH_FT, Way, rectangle, shared_edge_ft, side_ends
 from optimizer.circulation.shapes import SIDES
 from optimizer.fields import LANDING_FT
+from optimizer.grading.clear import Foot, too_near
 from optimizer.grading.paved import Paved, Sill, sills
 from optimizer.grading.profile import Leg, legs_of
 from optimizer.layout import Placement
@@ -26,8 +27,8 @@ _SAME_FT: Final = 3.0  # common practice, no source: steps on two ways nearer th
 class Flight:
     """Steps from the first end up or down to the other.
 
-    `at` is the middle of the top riser's edge (on a way: of the stretch) and `going` the unit vector in which one
-    climbs. `landings` are those inside the flight.
+    `at` is the middle of the top riser's edge and `going` the unit vector in which one climbs. `landings` are those
+    inside the flight.
     """
 
     between: tuple[str, str]
@@ -50,6 +51,12 @@ class Flight:
     def run_ft(self) -> float:
         """Length of its treads [ft], landings left out."""
         return (self.risers - 1) * self.tread_in / 12
+
+    @property
+    def foot(self) -> Foot:
+        """Its bottom riser; landings inside the flight are left out of its length."""
+        (x, y), (up_x, up_y), run_ft = self.at, self.going, self.run_ft
+        return Foot((x - run_ft * up_x, y - run_ft * up_y), self.going, self.width_ft, run_ft)
 
 
 def flights_of(paved: Paved, levels_ft: Sequence[float], ways: Sequence[Way]) -> tuple[Flight, ...]:
@@ -90,18 +97,29 @@ def _between_rooms(paved: Paved, levels_ft: Sequence[float]) -> Iterator[Flight]
         edge = shared_edge_ft(lower, upper)
         if risers_for(12 * rise) and edge >= CLEAR_WIDTH_FT - TOLERANCE_FT:
             width = min(edge, step_rules().flight_width_ft)
-            at, going = _shared(lower, upper)
-            yield _flight((lower.room, upper.room), rise, risers_for(12 * rise), width, at, going)
+            places, going = _shared(lower, upper, width)
+            ends, risers = (lower.room, upper.room), risers_for(12 * rise)
+            flights = [_flight(ends, rise, risers, width, at, going) for at in places]
+            # Of places that are as clear, the first.
+            yield min(flights, key=lambda flight: _short_ft(paved, flight))
 
 
-def _shared(lower: Placement, upper: Placement) -> tuple[Point, Point]:
-    """Middle of the edge that two rooms share, and the way from the lower into the upper."""
+def _short_ft(paved: Paved, flight: Flight) -> float:
+    """By how much the foot of a flight stands too near a seat or a flame [ft], 0 where it is clear."""
+    near = too_near(paved.rooms, paved.layout, flight.foot)
+    return 0.0 if near is None else near.short_ft
+
+
+def _shared(lower: Placement, upper: Placement, width_ft: float) -> tuple[list[Point], Point]:
+    """Places for a flight on the edge that two rooms share, its middle first, then its ends; and the way up."""
     left, right = max(lower.x_ft, upper.x_ft), min(lower.right_ft, upper.right_ft)
     bottom, top = max(lower.y_ft, upper.y_ft), min(lower.top_ft, upper.top_ft)
     at = ((left + right) / 2, (bottom + top) / 2)
     side = min(SIDES, key=lambda side: dist(at, _nearest(at, *side_ends(lower, side))))
     x, y = FRONT_VECTORS[side]
-    return at, (float(x), float(y))
+    spare = max(0.0, max(right - left, top - bottom) - width_ft) / 2
+    ends = [(at[0] + sign * spare * abs(y), at[1] + sign * spare * abs(x)) for sign in (-1, 1)]
+    return [at, *(ends if spare > _EVEN else ())], (float(x), float(y))
 
 
 def _nearest(at: Point, one: Point, other: Point) -> Point:
@@ -123,6 +141,23 @@ def _on_ways(paved: Paved, levels_ft: Sequence[float], ways: Sequence[Way]) -> I
     yield from found
 
 
+def risers_along(paved: Paved, levels_ft: Sequence[float], way: Way) -> int:
+    """Risers that one climbs on a way, up or down, with the steps of a door at its end."""
+    at_doors = {sill.door.name: (sill, door_foot_ft(paved, levels_ft, sill)[1]) for sill in sills(paved.site)}
+    ends = [at_doors.get(name) for name in way.between]
+    start, end = (None if found is None else found[1] for found in ends)
+    legs = legs_of(paved, levels_ft, way, start, end)
+    own = sum(risers_for(12 * (sill.floor_ft - foot)) for sill, foot in filter(None, ends))
+    return own + sum(_risers_of(leg) for leg in legs)
+
+
+def _risers_of(leg: Leg) -> int:
+    """Risers of a stretch, or of the edge between two rooms."""
+    if leg.length_ft == 0:
+        return risers_for(12 * leg.rise_ft)
+    return max(risers_for(12 * leg.rise_ft), int(step_rules().least_risers)) if _is_stepped(leg) else 0
+
+
 def _is_stepped(leg: Leg) -> bool:
     """Whether a stretch is steeper than a walk, and too high or too steep to be a short ramped path."""
     rules = step_rules()
@@ -134,8 +169,7 @@ def _is_stepped(leg: Leg) -> bool:
 def _along_leg(way: Way, leg: Leg) -> Flight:
     climbs = 1.0 if leg.to_ft > leg.from_ft else -1.0
     going = (climbs * leg.heading[0], climbs * leg.heading[1])
-    risers = risers_for(12 * leg.rise_ft) or int(step_rules().least_risers)
-    return _flight(way.between, leg.rise_ft, risers, way.width_ft, leg.middle, going)
+    return _flight(way.between, leg.rise_ft, _risers_of(leg), way.width_ft, leg.top, going)
 
 
 def _flight(between: tuple[str, str], rise_ft: float, risers: int, width_ft: float, at: Point, going: Point) -> Flight:

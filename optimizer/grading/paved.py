@@ -34,6 +34,8 @@ class Paved:
     ground: Ground
     placements: tuple[Placement, ...]
     kinds: tuple[str, ...]
+    rooms: tuple[SizedRoom, ...]
+    layout: Layout
 
     @cached_property
     def boxes(self) -> NDArray[np.float64]:
@@ -88,7 +90,7 @@ def paved_rooms(site: Site, rooms: Sequence[SizedRoom], layout: Layout) -> Paved
     """Paved rooms of a layout; a placed room that is not among `rooms` is passed over."""
     kinds = {room.name: room.rules.kind for room in rooms if room.rules.paved}
     placements = tuple(p for p in layout.placements if p.room in kinds)
-    return Paved(site, ground_of(site), placements, tuple(kinds[p.room] for p in placements))
+    return Paved(site, ground_of(site), placements, tuple(kinds[p.room] for p in placements), tuple(rooms), layout)
 
 
 @lru_cache(maxsize=32)

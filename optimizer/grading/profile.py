@@ -10,9 +10,11 @@ import shapely
 from numpy.typing import NDArray
 
 from optimizer.circulation import Way
+from optimizer.fields import LANDING_FT
 from optimizer.grading.paved import Paved
 from optimizer.site import Point
 
+TREADS_FT: Final = 2.0  # of the steps that a door's landing usually has; common practice, no source
 _EVERY_FT: Final = 0.5  # a way is looked at this often
 _NO_LENGTH_FT: Final = 1e-6
 
@@ -21,11 +23,11 @@ _NO_LENGTH_FT: Final = 1e-6
 class Leg:
     """A stretch of a way outside paved rooms, or the edge between two of them, which has no length.
 
-    `middle` is the point halfway, `heading` the unit vector in which the way goes there, `from_ft` and `to_ft` are the
-    levels at its ends.
+    `top` is where steps begin from above, just beyond the upper end or the landing of a door there, `heading` the unit
+    vector in which the way goes there; `from_ft` and `to_ft` are the levels at its ends.
     """
 
-    middle: Point
+    top: Point
     heading: Point
     length_ft: float
     from_ft: float
@@ -58,7 +60,8 @@ def legs_of(
     runs = _runs(paved, points)
     heights = [start, *(levels_ft[run.room] if run.room >= 0 else 0.0 for run in runs), end]
     step = way.length_ft / (len(points) - 1)
-    return tuple(_legs(points, runs, heights, step))
+    skipped = tuple(0.0 if given is None else LANDING_FT + TREADS_FT for given in (start_ft, end_ft))
+    return tuple(_legs(points, runs, heights, step, skipped))
 
 
 def _along(way: Way) -> NDArray[np.float64]:
@@ -74,21 +77,39 @@ def _runs(paved: Paved, points: NDArray[np.float64]) -> list[_Run]:
     return [_Run(int(rooms[first]), first, after - 1) for first, after in pairwise(cuts)]
 
 
-def _legs(points: NDArray[np.float64], runs: Sequence[_Run], heights: Sequence[float], step_ft: float) -> Iterator[Leg]:
-    """`heights` are those of the way's start, of each run (of no meaning outside rooms), and of its end."""
+def _legs(
+    points: NDArray[np.float64],
+    runs: Sequence[_Run],
+    heights: Sequence[float],
+    step_ft: float,
+    skipped_ft: tuple[float, ...],
+) -> Iterator[Leg]:
+    """`heights` are those of the way's start, of each run (of no meaning outside rooms), and of its end; `skipped_ft`
+    what the landings of doors take of its two ends.
+    """
     for number, run in enumerate(runs):
         if run.room < 0:
             # A room's edge lies about half a step before the first point outside it.
             sides = (run.first > 0) + (run.last < len(points) - 1)
             length = step_ft * (run.last - run.first + sides / 2)
-            yield Leg(*_halfway(points, run.first, run.last), length, heights[number], heights[number + 2])
+            top = _top(points, run, step_ft, skipped_ft, falls=heights[number] > heights[number + 2])
+            yield Leg(*top, length, heights[number], heights[number + 2])
         elif number + 1 < len(runs) and runs[number + 1].room >= 0:
-            yield Leg(*_halfway(points, run.last, run.last + 1), 0.0, heights[number + 1], heights[number + 2])
+            yield Leg(*_along_at(points, run.last), 0.0, heights[number + 1], heights[number + 2])
 
 
-def _halfway(points: NDArray[np.float64], first: int, last: int) -> tuple[Point, Point]:
-    """Point halfway between two of a way, by their numbers, and the way's direction there."""
-    at = (first + last) // 2
+def _top(
+    points: NDArray[np.float64], run: _Run, step_ft: float, skipped_ft: tuple[float, ...], *, falls: bool
+) -> tuple[Point, Point]:
+    """Where steps begin from above on a run, and the way's direction there: at its upper end, at most halfway down."""
+    at_door = run.first == 0 if falls else run.last == len(points) - 1
+    skipped = round(skipped_ft[0 if falls else 1] / step_ft) if at_door else 0
+    inwards = min(skipped, (run.last - run.first) // 2)
+    return _along_at(points, run.first + inwards if falls else run.last - inwards)
+
+
+def _along_at(points: NDArray[np.float64], at: int) -> tuple[Point, Point]:
+    """Point of a way, by its number, and the way's direction there."""
     before, after = points[max(0, at - 1)], points[min(len(points) - 1, at + 1)]
     x, y = (after - before) / max(float(np.hypot(*(after - before))), _NO_LENGTH_FT)
     return (float(points[at, 0]), float(points[at, 1])), (float(x), float(y))

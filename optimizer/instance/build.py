@@ -10,10 +10,12 @@ import shapely
 
 from optimizer.brief import RuleId
 from optimizer.catalogue import PriceBook, SizedRoom, fixed_price, rates, room_price
+from optimizer.fields import FREE_PART, LINE_TOLERANCE_FT, site_edges
 from optimizer.instance.context import Context, context_of
 from optimizer.instance.estimates import runs_estimate, steps_estimate, ways_estimate
 from optimizer.instance.instance import Instance, InstanceRoom
 from optimizer.instance.lattice import Cells, any_in_window
+from optimizer.instance.near_misses import near_miss_losses
 from optimizer.instance.pairs import Pair
 from optimizer.instance.party_needs import needs_of
 from optimizer.instance.places import place_losses
@@ -54,14 +56,21 @@ def build_instance(
         pulls=pulls_of(context),
         lines_x=_lines(context, 0),
         lines_y=_lines(context, 1),
-        order_rate=round(CENTS * rates().order * scenario.brief.weights.order * context.lattice.step_ft),
+        order_rate=_order_rate(context, rates().order),
         spendable=_spendable(scenario, book) if limits.ceiling else None,
         ways_estimate=ways_estimate(context, built, book) + steps_estimate(context, built, book),
         reach=reach_grid(context) if limits.reachable else None,
         pavable_cells=_pavable_cells(context) if limits.paved else None,
         rings=root_rings_of(context) if limits.rings else (),
         needs=needs_of(context, built, table=limits.table, party=limits.party),
+        disorder_rate=_order_rate(context, rates().disorder / FREE_PART),
+        near_miss_rate=_order_rate(context, rates().near_miss),
     )
+
+
+def _order_rate(context: Context, rate: float) -> int:
+    """Cents for each step, at a rate in money for each foot."""
+    return round(CENTS * rate * context.scenario.brief.weights.order * context.lattice.step_ft)
 
 
 def worth_rate(scenario: Scenario, rooms: tuple[SizedRoom, ...]) -> float:
@@ -97,6 +106,7 @@ def _room(context: Context, room: SizedRoom, book: PriceBook, limits: Limits, pa
             place_losses(context, room, variant, cells) for variant, cells in zip(variants, allowed, strict=True)
         ),
         absent_loss=round(point * most),
+        near_misses=tuple(near_miss_losses(context, variant) for variant in variants),
     )
 
 
@@ -143,15 +153,14 @@ def _pair(context: Context, parts: list[Part], first: int, second: int) -> Pair:
 
 
 def _lines(context: Context, axis: int) -> tuple[int, ...]:
+    """Grid lines on which an edge of a building or structure lies."""
     origin = (context.lattice.x0_ft, context.lattice.y0_ft)[axis]
-    found: set[int] = set()
-    site = context.site
-    for outline in [b.outline for b in site.buildings] + [s.outline for s in site.structures]:
-        for start, end in zip(outline, outline[1:] + outline[:1], strict=True):
-            line = context.lattice.line(start[axis], origin_ft=origin)
-            if line is not None and abs(start[axis] - end[axis]) < 1e-4:
-                found.add(line)
-    return tuple(sorted(found))
+    found = {
+        context.lattice.line(edge.at_ft, origin_ft=origin, tolerance_ft=LINE_TOLERANCE_FT)
+        for edge in site_edges(context.site)
+        if edge.axis == axis
+    }
+    return tuple(sorted(line for line in found if line is not None))
 
 
 def _pavable_cells(context: Context) -> int | None:

@@ -30,6 +30,8 @@ class InstanceRoom:
     allowed: tuple[Cells, ...]
     losses: tuple[Losses, ...]
     absent_loss: int
+    near_misses: tuple[Losses, ...] = ()
+    """What edges that nearly meet a building's or structure's cost variant v at each place; not in the model."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,6 +72,10 @@ class Instance:
     """Outer rings of the kept trees; empty where they are not asked for."""
     needs: tuple[Need, ...] = ()
     """What the placed rooms must give the guests together."""
+    disorder_rate: int = 0
+    """Cents for each step by which `FREE_PART` times the edge on no shared line passes all room edges."""
+    near_miss_rate: int = 0
+    """Cents for each step of edge that nearly meets another; not in the model, whose bound is the lower for it."""
 
     def paved_cells(self, room: int, variant: int) -> int:
         """Cells that a room's variant paves."""

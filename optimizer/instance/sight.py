@@ -11,7 +11,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from optimizer.brief import Relation
-from optimizer.catalogue.data_files import data
+from optimizer.catalogue.sides import side_kind
 from optimizer.fields import ground_of
 from optimizer.fields.sight import PARTS, Numbers, blocked
 from optimizer.fields.sight_ends import Look, fixed_eye, look_of, screens_for, seen_points
@@ -121,7 +121,7 @@ def panel_of(context: Context, look: Look) -> Panel:
     looks = [look_in(context, relation) for relation in context.scenario.brief.relations if _hides(relation, look.seen)]
     found = [fixed_eye(context.scenario.site, other.looker) for other in looks if other.seen == look.seen]
     lookers = np.array([eye.at for eye in found if eye is not None], dtype=np.float64).reshape(-1, 2)
-    above_ft = float(data("extras.yaml")["screen"]["height_ft"]) - (look.seen_ft or 0.0)
+    above_ft = side_kind("screen").height_ft - (look.seen_ft or 0.0)
     return Panel(above_ft, lookers, towards_eye=not look.must_see)
 
 

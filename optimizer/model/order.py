@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from ortools.sat.python import cp_model
 from ortools.sat.python.cp_model import IntVar
 
+from optimizer.fields import FREE_PART
 from optimizer.instance import Instance
 from optimizer.model.linear import Linear
 from optimizer.model.objective import Rooms
@@ -23,7 +24,8 @@ class Edge:
 
 def order_loss(model: cp_model.CpModel, instance: Instance, rooms: Rooms) -> Linear:
     """Loss of an arrangement, whose rooms are all present [cents]."""
-    total: Linear = 0
+    unaligned: Linear = 0
+    length: Linear = 0
     for axis, lines in ((0, instance.lines_x), (1, instance.lines_y)):
         edges = _edges(instance, rooms, axis)
         same = {
@@ -35,8 +37,17 @@ def order_loss(model: cp_model.CpModel, instance: Instance, rooms: Rooms) -> Lin
         for i, edge in enumerate(edges):
             reasons = [literal for pair, literal in same.items() if i in pair]
             reasons += [_equal(model, edge.line, line) for line in lines]
-            total += instance.order_rate * _alone(model, edge, reasons)
-    return total
+            unaligned += _alone(model, edge, reasons)
+            length += sum(steps * literal for literal, steps in edge.lengths)
+    beyond = model.new_int_var(0, FREE_PART * _most(instance, rooms), "beyond")
+    model.add(beyond >= FREE_PART * unaligned - length)
+    return instance.order_rate * unaligned + instance.disorder_rate * beyond
+
+
+def _most(instance: Instance, rooms: Rooms) -> int:
+    """Steps of room edge that there can be."""
+    placed = [instance.rooms[index].variants for index, variables in enumerate(rooms) if variables is not None]
+    return sum(max(2 * (variant.width + variant.depth) for variant in variants) for variants in placed)
 
 
 def _alone(model: cp_model.CpModel, edge: Edge, reasons: list[IntVar]) -> Linear:

@@ -6,6 +6,8 @@ from typing import Final
 from optimizer.catalogue import (
     SizedRoom,
     asked_by,
+    held,
+    holds,
     most_held,
     party_is_held,
     root_rings,
@@ -37,6 +39,7 @@ def cautions_for(scenario: Scenario, rooms: Sequence[SizedRoom], layout: Layout)
         *_looser_distances(scenario),
         *_looser_lines(scenario),
         *_looser_rings(scenario),
+        *_no_table(scenario, rooms, layout),
         *_too_few(scenario, rooms),
         _GROUND,
     )
@@ -77,12 +80,20 @@ def _looser_rings(scenario: Scenario) -> Iterator[str]:
         yield f"Roots: the scenario lets rooms {told}; confirm with an arborist."
 
 
+def _no_table(scenario: Scenario, rooms: Sequence[SizedRoom], layout: Layout) -> Iterator[str]:
+    """Everyday guests who do not sit at one table, where no rule asks that they do."""
+    guests = scenario.brief.guests
+    placed = ((room, layout.of(room.name)) for room in rooms)
+    chosen = ((room, room.choice(place.choice)) for room, place in placed if place)
+    seated = held(holds(room, choice) for room, choice in chosen if choice).table
+    if seated < guests.everyday and not table_is_held(rooms, guests):
+        yield f"Table: the largest of this concept seats {seated} of the {guests.everyday} everyday guests."
+
+
 def _too_few(scenario: Scenario, rooms: Sequence[SizedRoom]) -> Iterator[str]:
     """Guests whom no choices of the wish list can hold: no concept can, so it is said of each."""
     guests = scenario.brief.guests
     asked, most = asked_by(guests), most_held(rooms, guests)
-    if not table_is_held(rooms, guests):
-        yield f"Table: the largest of the wish list seats {most.table} of the {guests.everyday} everyday guests."
     if most.seats < asked.seats:
         yield f"Party: the wish list seats {most.seats} of the {asked.seats} that a party of {asked.people} asks for."
     elif not party_is_held(rooms, guests):

@@ -33,6 +33,7 @@ def losses_of(
         ("party", weights.worth * rate.party * appraisal.party.without),
         ("cook", weights.walking * cook_loss(appraisal.cook)),
         ("leftovers", weights.order * rate.leftover * appraisal.planting.leftover_sqft),
+        ("enclosure", weights.order * rate.unbacked * appraisal.enclosure.missing),
         ("smoke", weights.smoke * rate.smoke * smoke_loss_units(scenario.brief, rooms, appraisal.site.smoke)),
         ("sight", weights.sight * rate.sight * wish_weights),
     )

@@ -17,7 +17,7 @@ from optimizer.planting.plan import BedReason, Planting
 from optimizer.site import Site
 
 _CELL_FT: Final = 1.0
-_MOST_CELLS: Final = 20_000  # a larger lawn is measured on a coarser grid
+_MOST_CELLS: Final = 4_000  # a larger lawn is measured on a coarser grid
 
 
 @dataclass(frozen=True, slots=True)

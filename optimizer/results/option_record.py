@@ -5,7 +5,7 @@ from dataclasses import asdict
 from decimal import Decimal
 from typing import Any
 
-from optimizer.appraisal import Appraisal, Cost, PathMeasures
+from optimizer.appraisal import Appraisal, Cost, EnclosureMeasures, PathMeasures
 from optimizer.catalogue import SizedRoom
 from optimizer.check import Finding
 from optimizer.circulation import Leg, Way
@@ -118,6 +118,7 @@ def _measures(appraisal: Appraisal) -> dict[str, Any]:
         "paved_share": appraisal.paved_share,
         "paths": _paths(appraisal.paths),
         "order": asdict(appraisal.order),
+        "enclosure": _enclosure(appraisal.enclosure),
         "cook": [{**asdict(kitchen), "crossed_by": list(map(list, kitchen.crossed_by))} for kitchen in appraisal.cook],
         "planting": _planting(appraisal.planting),
         "finish": finish_record(appraisal.finish),
@@ -135,6 +136,14 @@ def _measures(appraisal: Appraisal) -> dict[str, Any]:
 def _paths(paths: PathMeasures) -> dict[str, Any]:
     runs = [{"between": [start, end], "bends": bends, "detour": detour} for start, end, bends, detour in paths.main]
     return {"area_sqft": paths.area_sqft, "length_ft": paths.length_ft, "main": runs}
+
+
+def _enclosure(enclosure: EnclosureMeasures) -> dict[str, Any]:
+    return {
+        "rooms": [room._asdict() for room in enclosure.rooms],
+        "backs_in_view": list(enclosure.backs_in_view),
+        "missing": enclosure.missing,
+    }
 
 
 def _planting(planting: PlantingMeasures) -> dict[str, Any]:

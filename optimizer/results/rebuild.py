@@ -3,7 +3,17 @@
 from decimal import Decimal
 from typing import Final, get_args
 
-from optimizer.appraisal import Appraisal, CookMeasures, Cost, CostLine, OrderMeasures, PathMeasures, WayRun
+from optimizer.appraisal import (
+    Appraisal,
+    CookMeasures,
+    Cost,
+    CostLine,
+    EnclosureMeasures,
+    OrderMeasures,
+    PathMeasures,
+    RoomBacks,
+    WayRun,
+)
 from optimizer.brief import RULES
 from optimizer.check import Finding
 from optimizer.circulation import Leg, LegUse, Way
@@ -127,6 +137,7 @@ def _appraisal(record: Record) -> Appraisal:
         cook=_cooks(measures),
         planting=_planting(measures),
         finish=finish_from(measures),
+        enclosure=_enclosure(measures),
         party=party_from(measures),
     )
 
@@ -186,6 +197,15 @@ def _cook(record: Record) -> CookMeasures:
     )
 
 
+def _enclosure(measures: Record) -> EnclosureMeasures:
+    """Backs of rooms; those of a result that was made before they were measured are empty."""
+    if measures.values.get("enclosure") is None:
+        return EnclosureMeasures()
+    enclosure = measures.record("enclosure")
+    rooms = (RoomBacks(r.text("room"), r.whole("wanted"), r.whole("backed")) for r in enclosure.records("rooms"))
+    return EnclosureMeasures(tuple(rooms), enclosure.texts("backs_in_view"))
+
+
 def _order(measures: Record) -> OrderMeasures:
     """Measures of order; those of a result that was made before they were measured are empty."""
     if measures.values.get("order") is None:
@@ -197,6 +217,8 @@ def _order(measures: Record) -> OrderMeasures:
         off_structure_ft=order.number("off_structure_ft"),
         off_axis=order.whole("off_axis"),
         across_contour_ft=order.number("across_contour_ft"),
+        disorder_ft=order.number("disorder_ft") if "disorder_ft" in order.values else 0.0,
+        centred=order.texts("centred") if "centred" in order.values else (),
     )
 
 

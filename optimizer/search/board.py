@@ -81,7 +81,8 @@ def _window(instance: Instance) -> tuple[int, int, int, int]:
 def _table(instance: Instance, room: int, index: int, ys: NDArray[np.int64], xs: NDArray[np.int64]) -> Losses:
     data, variant = instance.rooms[room], instance.rooms[room].variants[index]
     window = np.ix_(ys, xs)
-    table = np.where(data.allowed[index][window], data.losses[index][window] + variant.loss, FORBIDDEN)
+    losses = data.losses[index][window] + data.near_misses[index][window] + variant.loss
+    table = np.where(data.allowed[index][window], losses, FORBIDDEN)
     for pull in instance.pulls:
         if pull.room == room and pull.at is not None:
             table += pull.rate * np.abs(2 * xs + variant.anchor[0] - pull.at[0])[None, :]

@@ -5,7 +5,8 @@ import numpy as np
 from optimizer.instance import Variant
 from optimizer.search.board import FORBIDDEN, Board
 from optimizer.search.limits import can_give, paved_left, strike_out_rings
-from optimizer.search.order import order_vectors
+from optimizer.search.near_misses import near_miss_table
+from optimizer.search.order import order_table
 from optimizer.search.pair_masks import Table, strike_out
 from optimizer.search.state import Spot, State
 
@@ -42,10 +43,9 @@ def best_spot(
 def losses_of(board: Board, state: State, room: int, index: int) -> Table:
     """Loss of the whole layout at every position of the variant, up to what does not depend on it."""
     variant = board.instance.rooms[room].variants[index]
-    columns, rows = order_vectors(board, state, room, variant)
     pulled_x, pulled_y = _pulled(board, state, room, variant)
-    table: Table = board.tables[room][index] + (columns + pulled_x)[None, :]
-    table += (rows + pulled_y)[:, None]
+    table: Table = board.tables[room][index] + order_table(board, state, room, variant)
+    table += near_miss_table(board, state, room, variant) + pulled_x[None, :] + pulled_y[:, None]
     for other, spot in enumerate(state):
         if spot is not None and other != room:
             table = strike_out(board, table, room=room, variant=variant, other=other, spot=spot)

@@ -3,12 +3,14 @@
 import numpy as np
 from numpy.typing import NDArray
 
+from optimizer.fields import FREE_PART
 from optimizer.instance import Variant
 from optimizer.search.board import Board
 from optimizer.search.state import Spot, State
 
 Edges = list[tuple[int, int, int]]
 """(room, line, length) of every room edge across one axis."""
+Steps = NDArray[np.int64]
 
 
 def edges_across(board: Board, state: State, axis: int) -> Edges:
@@ -24,38 +26,56 @@ def edges_across(board: Board, state: State, axis: int) -> Edges:
 
 def order_loss(board: Board, state: State) -> int:
     """Loss of a whole state [cents]."""
-    loss = 0
+    unaligned, length = _unaligned(board, state), _length(board, state)
+    return board.instance.order_rate * unaligned + int(_disorder(board, np.int64(unaligned), length))
+
+
+def order_table(board: Board, state: State, room: int, variant: Variant) -> Steps:
+    """What a room that is put in adds to the loss at every position [cents], less what it spares others; shape
+    (rows, columns).
+    """
+    others = tuple(None if index == room else spot for index, spot in enumerate(state))
+    before, length = _unaligned(board, others), _length(board, others)
+    added = _added(board, others, 1, variant)[:, None] + _added(board, others, 0, variant)[None, :]
+    disorder = _disorder(board, before + added, length + 2 * (variant.width + variant.depth))
+    return board.instance.order_rate * added + disorder - _disorder(board, np.int64(before), length)
+
+
+def _unaligned(board: Board, state: State) -> int:
+    """Steps of room edge that lie on no shared line."""
+    steps = 0
     for axis, fixed in ((0, board.instance.lines_x), (1, board.instance.lines_y)):
         edges = edges_across(board, state, axis)
         for room, line, length in edges:
             if line not in fixed and not any(line == other and room != owner for owner, other, _ in edges):
-                loss += length
-    return loss * board.instance.order_rate
+                steps += length
+    return steps
 
 
-def order_vectors(
-    board: Board, state: State, room: int, variant: Variant
-) -> tuple[NDArray[np.int64], NDArray[np.int64]]:
-    """Order loss by x and by y of a room that is put in, less what it spares others: shapes (columns,) and (rows,)."""
-    return (
-        _vector(board, edges_across(board, state, 0), 0, variant, room),
-        _vector(board, edges_across(board, state, 1), 1, variant, room),
-    )
+def _length(board: Board, state: State) -> int:
+    """Steps of all room edges."""
+    return sum(length for axis in (0, 1) for _, _, length in edges_across(board, state, axis))
 
 
-def _vector(board: Board, edges: Edges, axis: int, variant: Variant, room: int) -> NDArray[np.int64]:
+def _disorder(board: Board, unaligned: Steps | np.int64, length: int) -> Steps:
+    """Further loss of what lies on no shared line beyond the part that may."""
+    return np.asarray(board.instance.disorder_rate * np.maximum(0, FREE_PART * unaligned - length))
+
+
+def _added(board: Board, others: State, axis: int, variant: Variant) -> Steps:
+    """Steps on no shared line by a room's position along an axis, less those that it spares others."""
     ordinates = board.xs if axis == 0 else board.ys
     size, length = (variant.width, variant.depth) if axis == 0 else (variant.depth, variant.width)
     fixed = set(board.instance.lines_x if axis == 0 else board.instance.lines_y)
-    others = [edge for edge in edges if edge[0] != room]
-    lines = sorted(fixed | {line for _, line, _ in others})
-    loss = length * (~np.isin(ordinates, lines)).astype(np.int64)
-    loss += length * (~np.isin(ordinates + size, lines)).astype(np.int64)
-    for owner, line, spared in others:
-        alone = line not in fixed and not any(line == o and owner != w for w, o, _ in others)
+    edges = edges_across(board, others, axis)
+    lines = sorted(fixed | {line for _, line, _ in edges})
+    steps = length * (~np.isin(ordinates, lines)).astype(np.int64)
+    steps += length * (~np.isin(ordinates + size, lines)).astype(np.int64)
+    for owner, line, spared in edges:
+        alone = line not in fixed and not any(line == o and owner != w for w, o, _ in edges)
         if alone:
-            loss -= spared * ((ordinates == line) | (ordinates + size == line)).astype(np.int64)
-    return loss * board.instance.order_rate
+            steps -= spared * ((ordinates == line) | (ordinates + size == line)).astype(np.int64)
+    return steps
 
 
 def _extent(variant: Variant, spot: Spot, axis: int) -> tuple[int, int, int]:

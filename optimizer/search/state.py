@@ -2,7 +2,10 @@
 
 from dataclasses import dataclass
 
-from optimizer.instance import Instance
+from shapely import Point
+
+from optimizer.catalogue import FOCAL_KIND
+from optimizer.instance import Instance, Variant
 from optimizer.layout import Front, Layout, Placement
 
 
@@ -49,18 +52,30 @@ def posed_layout_of(instance: Instance, state: State) -> Layout:
 
 
 def _front(instance: Instance, state: State, index: int) -> Front:
-    """Front of a room that serves to no side: along its choice's width, away from the middle of the buildings."""
+    """Front of a room that serves to no side: along its choice's width, away from the buildings' middle or home.
+
+    A square room looks along the axis on which it lies farther from that middle.
+    """
     spot = state[index]
     assert spot is not None
-    variant = instance.rooms[index].variants[spot.variant]
+    variant, lattice = instance.rooms[index].variants[spot.variant], instance.context.lattice
     choice = instance.context.rooms[index].choices[variant.choice]
-    lattice = instance.context.lattice
+    at = (lattice.x_ft(spot.x + variant.width / 2), lattice.y_ft(spot.y + variant.depth / 2))
+    off = [at[axis] - _house_middle(instance, axis) for axis in (0, 1)]
     upright = variant.width == lattice.need(choice.width_ft)
-    axis = 1 if upright else 0
-    at = lattice.y_ft(spot.y + variant.depth / 2) if upright else lattice.x_ft(spot.x + variant.width / 2)
-    middle = _house_middle(instance, axis)
-    sign = "+" if at >= middle else "-"
+    if variant.width == variant.depth:
+        upright = abs(off[1]) >= abs(off[0])
+    sign = "+" if (off[upright] >= 0) != _looks_home(instance, index, Point(at)) else "-"
     return f"{sign}{'y' if upright else 'x'}"  # type: ignore[return-value]
+
+
+def _looks_home(instance: Instance, index: int, middle: Point) -> bool:
+    """Whether a room opens towards the buildings: a fire does, and a nook that lies nearer to the boundary."""
+    context, kind = instance.context, instance.context.rooms[index].rules.kind
+    if kind != "nook" or not context.buildings:
+        return kind == FOCAL_KIND
+    away_ft = min(outline.distance(middle) for outline in context.buildings)
+    return bool(context.boundary.exterior.distance(middle) < away_ft)
 
 
 def _house_middle(instance: Instance, axis: int) -> float:

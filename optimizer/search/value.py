@@ -1,4 +1,4 @@
-"""The objective of a state, term by term, exactly as the model counts it."""
+"""The objective of a state, term by term, exactly as the model counts it, and edges that nearly meet besides."""
 
 from itertools import combinations
 
@@ -7,6 +7,7 @@ import numpy as np
 from optimizer.search.board import FORBIDDEN, Board
 from optimizer.search.insertion import ABSENT_REQUIRED, cost_of
 from optimizer.search.limits import keeps_limits
+from optimizer.search.near_misses import near_miss_loss
 from optimizer.search.order import order_loss
 from optimizer.search.pair_masks import strike_out
 from optimizer.search.state import State
@@ -19,7 +20,7 @@ def value_of(board: Board, state: State) -> int:
         return FORBIDDEN
     if not keeps_limits(board, state):
         return FORBIDDEN
-    total = order_loss(board, state)
+    total = order_loss(board, state) + near_miss_loss(board, state)
     for room, spot in enumerate(state):
         data = instance.rooms[room]
         if spot is None:

@@ -19,6 +19,7 @@ def concept_sheet(job: Job, result: Result, option: Option) -> None:
     show(element("div", shown.proof, css="proof"))
     _downloads(job, option)
     show(_figures(shown.figures))
+    _groups(shown)
     _rooms(shown)
     _costs(shown)
     _rules(shown)
@@ -31,6 +32,16 @@ def _figures(figures: tuple[Figure, ...]) -> Markup:
         for figure in figures
     )
     return element("dl", *terms, css="figures")
+
+
+def _groups(shown: Sheet) -> None:
+    """Show what was measured, by what it is about."""
+    st.subheader("What was measured", anchor=False)
+    rows = []
+    for group in shown.groups:
+        rows.append(element("tr", element("th", group.heading, colspan="2", scope="rowgroup"), css="group"))
+        rows += [_room_row(figure) for figure in group.figures]
+    show(element("table", element("tbody", *rows), css="sheet-table"))
 
 
 def _rooms(shown: Sheet) -> None:

@@ -11,7 +11,7 @@ from optimizer.scenario import Scenario
 from ui.view_models.card import Card, card
 from ui.view_models.cost_sheet import CostSheet, cost_sheet
 from ui.view_models.figure import Figure
-from ui.view_models.site_figures import site_figures
+from ui.view_models.groups import FigureGroup, figure_groups
 from ui.view_models.words import Words, listed, number_words, sentence, share_words, words_of
 
 
@@ -31,6 +31,7 @@ class Sheet:
     card: Card
     paragraph: str
     figures: tuple[Figure, ...]
+    groups: tuple[FigureGroup, ...]
     rooms: tuple[Figure, ...]
     left_out: tuple[Figure, ...]
     wishes_missed: tuple[str, ...]
@@ -47,7 +48,8 @@ def sheet(option: Option, scenario: Scenario) -> Sheet:
     return Sheet(
         card=card(option, words),
         paragraph=_paragraph(option, scenario, words),
-        figures=(*_figures(option.appraisal, scenario.brief, words), *site_figures(option.appraisal.site, words)),
+        figures=_figures(option.appraisal, scenario.brief, words),
+        groups=figure_groups(option.appraisal, words),
         rooms=tuple(_room(place, scenario.brief, words) for place in option.layout.placements),
         left_out=tuple(Figure(left_out.room, sentence(left_out.why)) for left_out in option.left_out),
         wishes_missed=option.appraisal.wishes_missed,
@@ -92,15 +94,8 @@ def _figures(appraisal: Appraisal, brief: Brief, words: Words) -> tuple[Figure, 
         Figure("Seats", str(appraisal.seats), f"drawn; the party has {brief.guests.party}"),
         Figure("Walking", words.length(appraisal.walking_ft), "all trips of one gathering"),
         Figure("Worth", number_words(appraisal.worth), "points of the brief that it buys"),
-        Figure("Aligned edges", share_words(appraisal.aligned_share), "on a line shared with another"),
-        Figure("Land without a use", share_words(appraisal.leftover_share), "of the open yard"),
         Figure("Paved", share_words(appraisal.paved_share), "of the open yard"),
-        *(Figure(f"Sun, {room}", f"{hours:.1f} h", _missed(missed)) for room, hours, missed in appraisal.sun_h),
     )
-
-
-def _missed(hours: float) -> str:
-    return "direct, in its hours: as wished" if hours < 0.05 else f"direct, in its hours: {hours:.1f} h off the wish"
 
 
 def _room(place: Placement, brief: Brief, words: Words) -> Figure:

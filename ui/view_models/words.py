@@ -36,6 +36,12 @@ class Words:
         metres = metres_from_feet(length_ft)
         return f"{metres:,.0f} m" if metres >= 100 else f"{metres:,.1f} m"
 
+    def area(self, area_sqft: float) -> str:
+        """Say an area given in square feet as whole square feet or as square metres."""
+        if self.units != "m":
+            return f"{area_sqft:,.0f} sq ft"
+        return f"{metres_from_feet(metres_from_feet(area_sqft)):,.0f} m²"
+
 
 def words_of(scenario: Scenario) -> Words:
     """How this scenario's figures are said."""

@@ -7,6 +7,8 @@ from optimizer.brief import RoomWish
 from optimizer.catalogue.clearances import clearance_ft
 from optimizer.catalogue.data_files import data
 from optimizer.catalogue.rooms import Item, Quantity
+from optimizer.catalogue.sides import side_quantities
+from optimizer.catalogue.sizing.built_sides import seat_wall
 from optimizer.catalogue.sizing.frame import LEVELS, Fitting, Level, Size, Sizer, sides
 
 _PIT_SHARE: Final[dict[Level, float]] = {"modest": 0.0, "comfortable": 0.5, "generous": 1.0}
@@ -46,10 +48,10 @@ def _fit(wish: RoomWish, size: Size, level: Level) -> Fitting:
     quantities = (
         Quantity("plain paving" if level == "modest" else "unit paving", size.area_sqft),
         *_feature(wish, level),
-        *(Quantity("seat wall", item.width_ft) for item in wall),
+        *side_quantities("fire", wall),
         *((Quantity("light", 4),) if level == "generous" else ()),
     )
-    return Fitting((_pit(size, level), *ring, *wall), quantities, sides(back="seat" if wall else "open"))
+    return Fitting((_pit(size, level), *ring, *wall), quantities, sides(back="seat wall" if wall else "open"))
 
 
 def _pit(size: Size, level: Level) -> Item:
@@ -66,11 +68,11 @@ def _feature(wish: RoomWish, level: Level) -> tuple[Quantity, ...]:
 
 
 def _seat_wall(size: Size, level: Level) -> tuple[Item, ...]:
-    """Low wall along the back for those who stand round; its seats are not promised and not counted."""
+    """Low wall along the back, with piers at the best level; its seats are not promised and not counted."""
     length = size.width_ft - 2 * _SEAT_WALL_INSET_FT
     if level == "modest" or min(size.width_ft, size.depth_ft) < 2 * clearance_ft("fire_surround"):
         return ()
-    return (Item("seat wall", _SEAT_WALL_INSET_FT, 0.0, length, clearance_ft("seat_wall_depth")),)
+    return seat_wall(_SEAT_WALL_INSET_FT, 0.0, length, with_piers=level == "generous")
 
 
 def _ring(wish: RoomWish, size: Size, level: Level, *, behind_ft: float) -> tuple[Item, ...]:

@@ -9,6 +9,8 @@ from optimizer.catalogue.clearances import clearance_ft
 from optimizer.catalogue.data_files import data
 from optimizer.catalogue.kinds import kind_rules
 from optimizer.catalogue.rooms import Item, Quantity
+from optimizer.catalogue.sides import side_kind, side_quantities
+from optimizer.catalogue.sizing.built_sides import seat_wall
 from optimizer.catalogue.sizing.frame import Fitting, Level, Size, Sizer, moved, seats_of, sides, turned
 from optimizer.catalogue.sizing.lounge import group_width_ft, lounge
 from optimizer.catalogue.sizing.table import MOST_DINERS, table_size_ft, table_with_chairs
@@ -42,13 +44,29 @@ def _least(seats: int) -> tuple[float, float]:
     return width, max(_TEN_AND_LOUNGE_FT[1], ceil(width / kind_rules("gathering").longest_ratio))
 
 
-def _fit(_wish: RoomWish, size: Size, _level: Level) -> Fitting:
+def _fit(_wish: RoomWish, size: Size, level: Level) -> Fitting:
     furniture = _furniture(size) if size.width_ft >= size.depth_ft else turned(_furniture(size.turned))
+    if level == "generous":
+        furniture += _wall_in_front(size, furniture)
     quantities = (
         Quantity("unit paving", size.area_sqft),
+        *side_quantities("gathering", furniture),
         Quantity("light", max(1, round(size.area_sqft / _SQFT_PER_LIGHT))),
     )
     return Fitting(furniture, quantities, sides())
+
+
+def _wall_in_front(size: Size, furniture: tuple[Item, ...]) -> tuple[Item, ...]:
+    """Seat wall along half of the front, which looks away from the house, if people can still walk past the seated.
+
+    Past its other half one walks out. Its seats are not promised and not counted.
+    """
+    y = size.depth_ft - side_kind("seat wall").depth_ft
+    ends = (item.y_ft + item.depth_ft for item in furniture if item.role != "chair")
+    if y - max(ends, default=0.0) < clearance_ft("walk_past_seated"):
+        return ()
+    half = size.width_ft / 2
+    return seat_wall(half, y, half)
 
 
 def _furniture(size: Size) -> tuple[Item, ...]:

@@ -1,4 +1,4 @@
-"""Nooks: two lounge chairs with a small table, and a bench opposite for more."""
+"""Nooks: two lounge chairs with a small table, and a bench opposite for more, or a bed at their back."""
 
 from math import ceil, floor
 from typing import Final
@@ -8,6 +8,8 @@ from optimizer.catalogue.clearances import clearance_ft
 from optimizer.catalogue.data_files import data
 from optimizer.catalogue.kinds import kind_rules
 from optimizer.catalogue.rooms import Item, Quantity
+from optimizer.catalogue.sides import side_quantities
+from optimizer.catalogue.sizing.built_sides import bed_at_back
 from optimizer.catalogue.sizing.frame import Fitting, Level, Size, Sizer, moved, seats_of, sides, turned
 
 _MARGIN_FT: Final = 0.5
@@ -28,19 +30,32 @@ def _stretched(width_ft: float, depth_ft: float, seats: int) -> Size:
     return Size(width_ft, max(depth_ft, ceil(width_ft / kind_rules("nook").longest_ratio)), seats)
 
 
-def _fit(_wish: RoomWish, size: Size, _level: Level) -> Fitting:
-    furniture = _furniture(size) if size.width_ft >= size.depth_ft else turned(_furniture(size.turned))
-    return Fitting(furniture, (Quantity("plain paving", size.area_sqft), Quantity("light", 1)), sides())
+def _fit(_wish: RoomWish, size: Size, level: Level) -> Fitting:
+    is_turned = size.width_ft < size.depth_ft
+    furniture = turned(_furniture(size.turned, level)) if is_turned else _furniture(size, level)
+    back = next((item.role for item in furniture if item.role in ("bench", "bed")), "open")
+    planted = sum(item.width_ft * item.depth_ft for item in furniture if item.role == "bed")
+    quantities = (
+        Quantity("plain paving", size.area_sqft - planted),
+        *side_quantities("nook", furniture),
+        Quantity("light", 1),
+    )
+    # A turned plan has its back on the left.
+    return Fitting(furniture, quantities, sides(left=back) if is_turned else sides(back=back))
 
 
-def _furniture(size: Size) -> tuple[Item, ...]:
-    """Chairs in the middle; with a bench, the bench along the back and the chairs opposite."""
+def _furniture(size: Size, level: Level) -> tuple[Item, ...]:
+    """Chairs in the middle; with a bench, the bench along the back and the chairs opposite; else a bed at the back."""
     chairs = _chairs_within(size)
     bench = _bench(size.width_ft, size.seats - seats_of(chairs))
-    bench_end = _MARGIN_FT + clearance_ft("bench_depth") + _KNEES_FT
-    if not bench or bench_end + clearance_ft("lounge_chair") > size.depth_ft:
-        return _centred(chairs, size, out_ft=(size.depth_ft - clearance_ft("lounge_chair")) / 2)
-    return (*_centred(bench, size, out_ft=_MARGIN_FT), *_centred(chairs, size, out_ft=bench_end))
+    bench_end, chair = _MARGIN_FT + clearance_ft("bench_depth") + _KNEES_FT, clearance_ft("lounge_chair")
+    if bench and bench_end + chair <= size.depth_ft:
+        return (*_centred(bench, size, out_ft=_MARGIN_FT), *_centred(chairs, size, out_ft=bench_end))
+    bed = () if level == "modest" else bed_at_back(size.width_ft)
+    behind = sum(item.depth_ft for item in bed)
+    if behind + chair + clearance_ft("walkway") > size.depth_ft:
+        bed, behind = (), 0.0
+    return (*bed, *_centred(chairs, size, out_ft=behind + (size.depth_ft - behind - chair) / 2))
 
 
 def _chairs_within(size: Size) -> tuple[Item, ...]:

@@ -1,8 +1,7 @@
 """The points that candidate lines join: gates in front of openings, and straight links between facing sides."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
-from itertools import combinations
 from typing import Final
 
 import shapely
@@ -19,6 +18,9 @@ _TOUCH_FT: Final = 1e-3
 SPARE_FT: Final = 10.0
 """What a way must save to leave a landing over its side, where the steps would have to be turned."""
 _SAME_FT: Final = 0.5  # gates nearer than this to each other are one
+
+Trips = Mapping[int, Collection[int]]
+"""By a terminal's number, those that trips lead to or from."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,49 +43,50 @@ class Link:
     second: Gate
 
 
-def gates_of(land: Land, terminals: Sequence[Terminal]) -> tuple[Gate, ...]:
-    """Gates of all terminals that lie on the ground, half a way's width outside the edge."""
-    return tuple(gate for number in range(len(terminals)) for gate in _gates_at(land, terminals, number))
+def gates_of(land: Land, terminals: Sequence[Terminal], trips: Trips) -> tuple[Gate, ...]:
+    """Gates of the terminals that trips join and that lie on the ground, half a way's width outside the edge."""
+    return tuple(gate for number in sorted(trips) for gate in _gates_at(land, terminals, trips, number))
 
 
-def _gates_at(land: Land, terminals: Sequence[Terminal], number: int) -> Iterator[Gate]:
-    yield from _gates(land, terminals, number, terminals[number].openings)
-    for gate in _gates(land, terminals, number, terminals[number].spare):
+def _gates_at(land: Land, terminals: Sequence[Terminal], trips: Trips, number: int) -> Iterator[Gate]:
+    partners = [terminals[other].anchor for other in sorted(trips) if other != number]
+    yield from _gates(land, terminals[number], number, terminals[number].openings, partners)
+    for gate in _gates(land, terminals[number], number, terminals[number].spare, partners):
         yield replace(gate, shy_ft=SPARE_FT)
 
 
-def links_of(land: Land, terminals: Sequence[Terminal]) -> tuple[Link, ...]:
-    """Straight links between sides that face each other with free land between."""
+def links_of(land: Land, terminals: Sequence[Terminal], trips: Trips) -> tuple[Link, ...]:
+    """Straight links between sides of trips' ends that face each other with free land between."""
     return tuple(
         link
-        for (i, one), (j, other) in combinations(enumerate(terminals), 2)
-        for a in one.openings
-        for b in other.openings
-        if (link := _link(land, (i, one, a), (j, other, b))) is not None
+        for i in sorted(trips)
+        for j in sorted(trips[i])
+        if i < j
+        for a in terminals[i].openings
+        for b in terminals[j].openings
+        if (link := _link(land, (i, terminals[i], a), (j, terminals[j], b))) is not None
     )
 
 
-def _gates(land: Land, terminals: Sequence[Terminal], number: int, openings: Sequence[Opening]) -> list[Gate]:
+def _gates(
+    land: Land, terminal: Terminal, number: int, openings: Sequence[Opening], partners: Sequence[Point]
+) -> list[Gate]:
     half, found = land.width_ft / 2, []
     for opening in openings:
-        for along in _stations_ft(opening, half, terminals, number):
+        for along in _stations_ft(opening, half, partners):
             x, y = edge = opening.at(along)
             at = (x + half * opening.out[0], y + half * opening.out[1])
-            found.append(Gate(number, (terminals[number].anchor, edge), at, opening.out))
+            found.append(Gate(number, (terminal.anchor, edge), at, opening.out))
     inside = shapely.covers(land.ground, shapely.points([gate.at for gate in found])) if found else ()
     return [gate for gate, is_inside in zip(found, inside, strict=True) if is_inside]
 
 
-def _stations_ft(opening: Opening, half_ft: float, terminals: Sequence[Terminal], number: int) -> Iterator[float]:
-    """Where along an opening ways may step over: its middle, and in line with what lies ahead of it."""
+def _stations_ft(opening: Opening, half_ft: float, partners: Sequence[Point]) -> Iterator[float]:
+    """Where along an opening ways may step over: its middle, and in line with where they lead."""
     length = opening.length_ft
-    wanted = [length / 2]
-    for other, terminal in enumerate(terminals):
-        if other != number:
-            wanted.append(opening.along_ft(terminal.anchor))
     kept: list[float] = []
-    for along in wanted:
-        fits = half_ft - _TOUCH_FT <= along <= length - half_ft + _TOUCH_FT or along == wanted[0]
+    for along in (length / 2, *(opening.along_ft(partner) for partner in partners)):
+        fits = half_ft - _TOUCH_FT <= along <= length - half_ft + _TOUCH_FT or along == length / 2
         if fits and all(abs(along - one) >= _SAME_FT for one in kept):
             kept.append(along)
     yield from kept

@@ -12,7 +12,7 @@ from numpy.typing import NDArray
 from shapely.geometry.base import BaseGeometry
 
 from optimizer.circulation.paving.candidates import Lines, lines_between, turn_at, turns
-from optimizer.circulation.paving.gates import Gate, Link, gates_of, links_of
+from optimizer.circulation.paving.gates import Gate, Link, Trips, gates_of, links_of
 from optimizer.circulation.paving.land import Land
 from optimizer.circulation.paving.terminals import Terminal
 from optimizer.circulation.visibility import Coordinates, turning_points
@@ -87,10 +87,10 @@ def _turn(gates: Sequence[Gate], points: Coordinates, lines: Lines) -> Coordinat
     return turns(corners) + turn_at(out[lines.first], corners[:, 1] - corners[:, 0]) + turn_at(out[lines.second], last)
 
 
-def graph_of(land: Land, terminals: Sequence[Terminal]) -> Graph:
-    """Graph over the gates of terminals and the corners of the ground."""
-    links = links_of(land, terminals)
-    gates = (*gates_of(land, terminals), *(gate for link in links for gate in (link.first, link.second)))
+def graph_of(land: Land, terminals: Sequence[Terminal], trips: Trips) -> Graph:
+    """Graph over the gates of the terminals that trips join, and the corners of the ground."""
+    links = links_of(land, terminals, trips)
+    gates = (*gates_of(land, terminals, trips), *(gate for link in links for gate in (link.first, link.second)))
     free = len(gates) - 2 * len(links)
     corners = np.concatenate([turning_points(land.ground), _round_lawns(land)])
     points = np.concatenate([np.array([gate.at for gate in gates], dtype=float).reshape(-1, 2), corners])

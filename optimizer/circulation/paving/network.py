@@ -109,12 +109,21 @@ def _laid(yard: _Yard, counts: Mapping[Pair, float], width_ft: float) -> Paved:
     number = {terminal.name: index for index, terminal in enumerate(terminals)}
     land = land_of(site, rooms, layout, [zone for _, zone in yard.zones], width_ft=width_ft)
     demands = [Demand(number[start], number[end], count) for (start, end), count in counts.items()]
-    found = routes_of(graph_of(land, terminals), demands, _rates(yard.brief, width_ft))
+    found = routes_of(graph_of(land, terminals, _partners(demands)), demands, _rates(yard.brief, width_ft))
     routes = {pair: route for pair, route in zip(counts, found, strict=True) if route is not None}
     entrances = {entrance.name for entrance in site.entrances if "guests" in entrance.used_by}
     arrivals = {pair for pair, count in counts.items() if count > _NOW_AND_THEN and not entrances.isdisjoint(pair)}
     legs = legs_of(land, {pair: route.outside for pair, route in routes.items()}, counts, arrivals)
     return Paved(routes, legs)
+
+
+def _partners(demands: Sequence[Demand]) -> dict[int, set[int]]:
+    """By a terminal's number, those that trips lead to or from."""
+    found: dict[int, set[int]] = {}
+    for demand in demands:
+        found.setdefault(demand.start, set()).add(demand.end)
+        found.setdefault(demand.end, set()).add(demand.start)
+    return found
 
 
 def _rates(brief: Brief, width_ft: float) -> Rates:

@@ -32,6 +32,8 @@ PARTS: dict[RuleId, Part] = {
     "paved_share": limit("paved"),
     # Levels follow from all rooms and ways together: the judge alone says whether water gets away.
     "drains": Part(),
+    "steps_clear": Part(),
+    "kitchen_level": Part(),
     "ways_clear": Part(),
     "kitchen_walk": Part(positions=_kitchen_walk),
 }

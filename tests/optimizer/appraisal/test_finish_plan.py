@@ -55,15 +55,16 @@ def test_rooms_that_touch_share_one_field_and_no_border_between() -> None:
 
 
 def test_ground_that_is_not_paved_is_no_terrace() -> None:
-    """A reserve has no field."""
-    pool = sized("pool", "reserve", 10, 10)
-    assert not plan(stand("pool", 10, 20, 10, 10), more=(pool,)).terraces
+    """A reserve has no field, nor has a shed, which stands on its own base."""
+    more = (sized("pool", "reserve", 10, 10), sized("shed", "storage", 10, 8))
+    assert not plan(stand("pool", 10, 20, 10, 10), stand("shed", 25, 20, 10, 8), more=more).terraces
 
 
 def test_courses_run_along_the_nearest_wall() -> None:
-    """Above the house along x, beside it along y; without a house along the terrace's long side."""
+    """Above the house along x, beside it along y, off a corner as the long wall; else along the terrace's long side."""
     above, beside = stand("table", 24, 16, 14, 12), stand("nook", 51, 3, 7, 8, "+x")
     assert [terrace.turn_deg for terrace in plan(above, beside).terraces] in ([0.0, 90.0], [90.0, 0.0])
+    assert [terrace.turn_deg for terrace in plan(stand("nook", 51, 14, 7, 8)).terraces] == [0.0]
     bare = replace(PLAIN_SITE, buildings=())
     upright = (stand("table", 24, 16, 12, 14),)
     found = finish_plan(bare, FinishWish(), plain_rooms(), Layout(upright), (), NO_PATHS)

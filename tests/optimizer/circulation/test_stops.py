@@ -58,7 +58,7 @@ def test_a_kitchen_has_one_gate(front, gate):
 def test_open_sides_turn_with_the_room():
     """Sides that are not open have no gate; left is left of one who looks out to the front."""
     room = sized("nook", "nook", 8, 7)
-    closed = replace(room.choices[0], sides=(("left", "seat"), ("back", "back"), ("front", "open")))
+    closed = replace(room.choices[0], sides=(("left", "seat wall"), ("back", "back"), ("front", "open")))
     rooms = plain_rooms(replace(room, choices=(closed,)))
     up = stop_of("nook", Layout((stand("nook", 20, 20, 8, 7, "+y"),)), rooms=rooms)
     assert set(up.gates) == {(24, 28.5), (29.5, 23.5)}

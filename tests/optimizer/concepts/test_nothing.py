@@ -23,14 +23,19 @@ def answer(scenario):
 
 
 def test_a_room_that_fits_nowhere():
-    """A required terrace larger than the yard: named, with the way out of leaving it to choice."""
+    """A required terrace larger than the yard: named, with the way out of leaving it to choice.
+
+    The other rooms have 16 seats, 70 % of 22 people.
+    """
     room = FERNHOLLOW.brief.rooms[0]
     huge = replace(room, choices=(replace(room.choices[0], width_ft=90.0, depth_ft=70.0),))
     budget = replace(FERNHOLLOW.brief.budget, ceiling=None)
     found = answer(changed(rooms=(huge, *FERNHOLLOW.brief.rooms[1:]), budget=budget))
     assert found.search.status == "nothing_fits"
     assert "gathering area fits nowhere" in found.conflict.words
-    assert [way.text for way in found.conflict.ways_out] == ["leave the gathering area to choice"]
+    assert [way.text for way in found.conflict.ways_out] == [
+        "leave the gathering area to choice, and plan for a party of 22"
+    ]
 
 
 def test_a_ceiling_below_the_floor():

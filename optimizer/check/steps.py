@@ -1,0 +1,66 @@
+"""Rules about steps: how a flight is built, what its foot keeps clear of, and how level the kitchen lies."""
+
+from collections.abc import Iterator
+from math import ceil
+
+from optimizer.catalogue.steps import step_rules
+from optimizer.check.case import TOLERANCE_FT, Case, Placed
+from optimizer.check.finding import Finding
+from optimizer.circulation import kitchen_door
+from optimizer.grading import GROUND, Flight, climbed, too_near
+
+
+def steps_clear(case: Case) -> Iterator[Finding]:
+    """Flights of one riser or too many without a landing, and those whose foot is too near a seat or a flame."""
+    for flight in case.grading.flights:
+        yield from _built(flight)
+        near = too_near(case.rooms, case.layout, flight.foot)
+        if near is not None and near.short_ft > TOLERANCE_FT:
+            ends = " to ".join(flight.between)
+            words = f"the foot of the steps from {ends} is {case.length(near.away_ft)} from a {near.what} of {near.room}, "
+            words += f"at least {case.length(near.clear_ft)} is asked"
+            yield Finding("steps_clear", tuple(dict.fromkeys((near.room, *_named(flight)))), near.short_ft, "ft", words)
+
+
+def kitchen_level(case: Case) -> Iterator[Finding]:
+    """Kitchens too many risers from their door, or with steps on the way to every table; where levels are known."""
+    if not case.grading.is_known:
+        return
+    most = int(step_rules().kitchen_risers)
+    for kitchen in (placed for placed in case.placed if placed.room.rules.kind == "kitchen"):
+        door = kitchen_door(case.scenario, kitchen.room, kitchen.placement)
+        risers = _climbed(case, door.name, kitchen.name) if door else None
+        if door and risers is not None and risers > most:
+            words = f"{risers} risers lie between {door.name} and {kitchen.name}, at most {most} are asked"
+            yield Finding("kitchen_level", (kitchen.name, door.name), float(risers - most), "risers", words)
+        yield from _stepped_to_table(case, kitchen)
+
+
+def _stepped_to_table(case: Case, kitchen: Placed) -> Iterator[Finding]:
+    tables = [placed.name for placed in case.placed if placed.room.rules.kind == "gathering"]
+    climbs = [(risers, table) for table in tables if (risers := _climbed(case, kitchen.name, table)) is not None]
+    risers, table = min(climbs, default=(0, ""))
+    if risers:
+        words = f"{risers} risers lie between {kitchen.name} and {table}, none is asked"
+        yield Finding("kitchen_level", (kitchen.name, table), float(risers), "risers", words)
+
+
+def _climbed(case: Case, start: str, end: str) -> int | None:
+    return climbed(case.site, case.rooms, case.layout, case.grading, case.network, start, end)
+
+
+def _built(flight: Flight) -> Iterator[Finding]:
+    """A single riser, which one stumbles over, and more than seven without a landing."""
+    rules = step_rules()
+    in_a_run = ceil(flight.risers / (flight.landings + 1))
+    ends = " to ".join(flight.between)
+    if flight.risers < rules.least_risers:
+        words = f"the steps from {ends} have one riser, at least {rules.least_risers:g} are asked"
+        yield Finding("steps_clear", _named(flight), rules.least_risers - flight.risers, "risers", words)
+    if in_a_run > rules.risers_to_landing:
+        words = f"the steps from {ends} have {in_a_run} risers without a landing, at most {rules.risers_to_landing:g}"
+        yield Finding("steps_clear", _named(flight), in_a_run - rules.risers_to_landing, "risers", words)
+
+
+def _named(flight: Flight) -> tuple[str, ...]:
+    return tuple(name for name in flight.between if name != GROUND)

@@ -1,0 +1,114 @@
+"""Figures of a concept by what they are about, in words: order, ways, the cook, the party, the site."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from optimizer.appraisal import Appraisal, CookMeasures
+from optimizer.appraisal.cook import TO_TABLE_FT
+from ui.view_models.figure import Figure
+from ui.view_models.site_figures import site_figures
+from ui.view_models.words import Words, listed, share_words
+
+
+@dataclass(frozen=True, slots=True)
+class FigureGroup:
+    """Figures under one heading."""
+
+    heading: str
+    figures: tuple[Figure, ...]
+
+
+def figure_groups(appraisal: Appraisal, words: Words) -> tuple[FigureGroup, ...]:
+    """Groups that have any figure."""
+    groups = (
+        FigureGroup("Order", tuple(_order(appraisal, words))),
+        FigureGroup("Ways", tuple(_ways(appraisal, words))),
+        FigureGroup("Beds and lawn", tuple(_planting(appraisal, words))),
+        FigureGroup("The cook", tuple(figure for kitchen in appraisal.cook for figure in _cook(kitchen, words))),
+        FigureGroup("The party", tuple(_party(appraisal, words))),
+        FigureGroup("Sun, sight, ground and smoke", (*_sun(appraisal), *site_figures(appraisal.site, words))),
+    )
+    return tuple(group for group in groups if group.figures)
+
+
+def _order(appraisal: Appraisal, words: Words) -> Iterator[Figure]:
+    order = appraisal.order
+    yield Figure(
+        "Aligned edges", share_words(appraisal.aligned_share), "on a line shared with house, structure or room"
+    )
+    yield Figure("Near misses", words.length(order.near_miss_ft), "of parallel edges neither flush nor well apart")
+    if order.off_structure_ft:
+        yield Figure(
+            "Off the structure", words.length(order.off_structure_ft), "neither within it, nor centred or flush"
+        )
+    if order.off_axis:
+        yield Figure("Fire", "on no axis", "no line straight out of a main door or window meets it")
+    for backs in appraisal.enclosure.rooms:
+        yield Figure(f"Back, {backs.room}", f"{backs.backed} of {backs.wanted}", "sides along a wall, bed or hedge")
+    for fire in appraisal.enclosure.backs_in_view:
+        yield Figure(f"Back, {fire}", "in view", "turned to a main door or window")
+
+
+def _ways(appraisal: Appraisal, words: Words) -> Iterator[Figure]:
+    paths = appraisal.paths
+    yield Figure("Paved ways", words.area(paths.area_sqft), f"on {words.length(paths.length_ft)} of centre line")
+    for start, end, bends, detour in paths.main:
+        bent = "straight" if not bends else f"{bends} bend{'s' if bends > 1 else ''}"
+        yield Figure(f"{start} to {end}", bent, f"{detour:.1f} times the straight line")
+
+
+def _planting(appraisal: Appraisal, words: Words) -> Iterator[Figure]:
+    planting = appraisal.planting
+    for reason, area in planting.beds_sqft:
+        yield Figure(f"Beds, {reason}", words.area(area))
+    if planting.lawn_sqft:
+        long, short = planting.lawn_rectangle_ft
+        largest = f"the largest rectangle is {words.length(long)} by {words.length(short)}"
+        yield Figure("Lawn", words.area(planting.lawn_sqft), largest)
+    yield Figure("Land without a use", share_words(planting.unused_share), "of the open yard")
+    yield Figure("Too narrow for lawn", share_words(planting.narrow_share), "of the open yard, and planted")
+
+
+def _cook(kitchen: CookMeasures, words: Words) -> Iterator[Figure]:
+    yield Figure("Work", words.length(kitchen.work_ft), f"round grill, sink and refrigerator of {kitchen.kitchen}")
+    if kitchen.to_table_ft is not None and kitchen.angle_deg is not None:
+        least, most = (words.length(bound) for bound in TO_TABLE_FT)
+        yield Figure("Bar to table", words.length(kitchen.to_table_ft), f"handy from {least} to {most}")
+        yield Figure(
+            "Looks at the table", f"{kitchen.angle_deg:.0f}°", "off straight ahead, from where the cook stands"
+        )
+    if kitchen.dish_ft is not None:
+        yield Figure("Way of a dish", words.length(kitchen.dish_ft), "from the grill over the bar to the table's edge")
+    for start, end in kitchen.crossed_by:
+        yield Figure("Crossed by", f"{start} to {end}", "guests across the way of a dish")
+
+
+def _party(appraisal: Appraisal, words: Words) -> Iterator[Figure]:
+    party = appraisal.party
+    if not party.people:
+        return
+    yield Figure(
+        "Guests", str(party.people), f"on {party.seats} seats and {words.area(party.standing_sqft)} to stand on"
+    )
+    if party.without:
+        yield Figure("Without a place", str(party.without), "neither a seat nor ground to stand on")
+    for phase in party.phases:
+        where = listed([f"{count} {place}" for place, count in phase.people if count])
+        yield Figure(phase.name.capitalize(), where)
+    if party.worst:
+        what = "way" if party.worst.at == "way" else "edge"
+        between = " and ".join(party.worst.between)
+        yield Figure(
+            "Tightest",
+            f"{words.length(party.worst.width_ft)} {what}",
+            f"between {between}; flow grade {party.worst.grade}",
+        )
+    if party.remedy:
+        amount = "" if party.remedy.amount is None else words.money(party.remedy.amount)
+        yield Figure("What would ease it", amount, party.remedy.words)
+
+
+def _sun(appraisal: Appraisal) -> Iterator[Figure]:
+    for room, hours, missed in appraisal.sun_h:
+        wish = "as wished" if missed < 0.05 else f"{missed:.1f} h off the wish"
+        yield Figure(f"Sun, {room}", f"{hours:.1f} h", f"direct, in its hours: {wish}")
