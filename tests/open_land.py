@@ -5,9 +5,9 @@ from itertools import combinations, pairwise
 from math import dist
 
 import numpy as np
-from shapely import Polygon, box
+from shapely import box
 
-from optimizer.circulation.paving.candidates import lines_between
+from optimizer.circulation.paving.candidates import lines_between, nearby
 from optimizer.circulation.paving.gates import Gate
 from optimizer.circulation.paving.graph import Graph, joined
 from optimizer.circulation.paving.land import Land
@@ -21,7 +21,7 @@ Point = tuple[float, float]
 def open_land(*, size_ft: float = 200.0) -> Land:
     """A square with its middle at (0, 0), nothing on it."""
     ground = box(-size_ft, -size_ft, size_ft, size_ft)
-    return Land(ground, ground, 4.0, Polygon(), Polygon())
+    return Land(ground, ground, 4.0, (), ())
 
 
 def graph_over(points: Sequence[Point], land: Land | None = None) -> Graph:
@@ -30,7 +30,7 @@ def graph_over(points: Sequence[Point], land: Land | None = None) -> Graph:
     gates = tuple(Gate(number, (point,), point, (0.0, 0.0)) for number, point in enumerate(points))
     places = np.array(points, dtype=float)
     pairs = np.array(list(combinations(range(len(points)), 2)), dtype=np.int64)
-    return joined(land, gates, places, lines_between(land.ground, places, pairs))
+    return joined(land, nearby(land.ground), gates, places, lines_between(land.ground, places, pairs))
 
 
 def network_over(

@@ -96,6 +96,14 @@ def laid_table(name: str, width_ft: float, depth_ft: float) -> SizedRoom:
     return replace(room, choices=(replace(room.choices[0], furniture=(table,)),))
 
 
+def cornered(name: str, kind: RoomKind, width_ft: float, depth_ft: float) -> SizedRoom:
+    """A room with a chair in each of its corners."""
+    room = sized(name, kind, width_ft, depth_ft, required=True)
+    corners = [(x, y) for x in (0.0, width_ft - 2) for y in (0.0, depth_ft - 2)]
+    chairs = tuple(Item("chair", x, y, 2, 2, seats=1) for x, y in corners)
+    return replace(room, choices=(replace(room.choices[0], furniture=chairs),))
+
+
 def seating(name: str, kind: RoomKind, width_ft: float, depth_ft: float, *seats: Item) -> SizedRoom:
     """A room that must be there, plain or for the same money and worth `laid` with these seats."""
     room = sized(name, kind, width_ft, depth_ft, required=True)

@@ -154,11 +154,11 @@ def _shows_its_back(site: Site, room: SizedRoom, place: Placement) -> bool:
 
 
 def _faces(away: tuple[int, int], place: Placement, opening: Door | Window) -> bool:
-    """Whether the opening looks towards the room, and the side lies that way within a half quarter turn."""
+    """Whether an opening looks towards the room, and a side of the room towards it, each within half a quarter turn."""
     x, y = opening.at[0] - place.centre[0], opening.at[1] - place.centre[1]
-    if x * opening.outward[0] + y * opening.outward[1] >= 0:
-        return False
-    return away[0] * x + away[1] * y > cos(radians(_figures()["in_view_deg"])) * hypot(x, y)
+    least = cos(radians(_figures()["in_view_deg"])) * hypot(x, y)
+    is_seen = -(x * opening.outward[0] + y * opening.outward[1]) > least
+    return is_seen and away[0] * x + away[1] * y > least
 
 
 def _figures() -> Any:

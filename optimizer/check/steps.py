@@ -17,8 +17,8 @@ def steps_clear(case: Case) -> Iterator[Finding]:
         near = too_near(case.rooms, case.layout, flight.foot)
         if near is not None and near.short_ft > TOLERANCE_FT:
             ends = " to ".join(flight.between)
-            words = f"the foot of the steps from {ends} is {case.length(near.away_ft)} from a {near.what} of {near.room}, "
-            words += f"at least {case.length(near.clear_ft)} is asked"
+            told = f"{case.length(near.away_ft)} from a {near.what} of {near.room}"
+            words = f"the foot of the steps from {ends} is {told}, at least {case.length(near.clear_ft)} is asked"
             yield Finding("steps_clear", tuple(dict.fromkeys((near.room, *_named(flight)))), near.short_ft, "ft", words)
 
 

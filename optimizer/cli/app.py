@@ -141,7 +141,12 @@ def picture(
         str | None, typer.Option("--on", metavar="YYYY-MM-DDTHH:MM", help="Moment whose sun is shown.")
     ] = None,
     line: Annotated[
-        str | None, typer.Option("--line", metavar="x1,y1,x2,y2", help="Ends of a section [ft]; else through the room.")
+        str | None,
+        typer.Option(
+            "--line",
+            metavar="x1,y1,x2,y2",
+            help="Ends of a section, in the file's unit or such as 3.8 m; else through the room.",
+        ),
     ] = None,
 ) -> None:
     """Show one side of a concept: sun, ground, sight, a section, or the yard in 3-D."""

@@ -13,6 +13,7 @@ from optimizer.options import Option
 from optimizer.results import read_result, write_whole
 from optimizer.scenario import Scenario
 from optimizer.site import Point
+from optimizer.units import LENGTH_EXAMPLES, read_length_ft
 
 if TYPE_CHECKING:
     from optimizer.drawing import Drawing
@@ -105,7 +106,8 @@ def _sight(concept: _Concept, wanted: Wanted) -> "Drawing":
     if viewer is None:
         names = ", ".join(viewer.name for viewer in known)
         raise _wrong("a room, door, window or neighbour's eye", wanted.room or "", "--room", f"there is {names}")
-    return draw_sight(concept.scenario, concept.option.layout, viewer, title=concept.title(f"seen from {viewer.name}"))
+    title = concept.title(f"seen from {viewer.name}")
+    return draw_sight(concept.scenario, concept.rooms, concept.option.layout, viewer, title=title)
 
 
 def _section(concept: _Concept, wanted: Wanted) -> "Drawing":
@@ -115,9 +117,10 @@ def _section(concept: _Concept, wanted: Wanted) -> "Drawing":
     if wanted.room and layout.of(wanted.room) is None:
         placed = ", ".join(placement.room for placement in layout.placements)
         raise _wrong("a room that is placed", wanted.room, "--room", f"there is {placed}")
-    line = _line(wanted.line) if wanted.line else line_through(concept.scenario.site, layout, wanted.room)
+    scenario = concept.scenario
+    line = read_line(wanted.line, scenario) if wanted.line else line_through(scenario.site, layout, wanted.room)
     return draw_section(
-        concept.scenario,
+        scenario,
         concept.rooms,
         layout,
         concept.levels,
@@ -148,15 +151,16 @@ def _moment(text: str | None) -> datetime:
     raise _wrong("a moment such as 2026-06-21T17:00", text, "--on", "give day and time of the yard's own clock")
 
 
-def _line(text: str) -> tuple[Point, Point]:
-    """Read x1,y1,x2,y2 in feet of the plan."""
+def read_line(text: str, scenario: Scenario) -> tuple[Point, Point]:
+    """Read x1,y1,x2,y2 in the scenario's unit, or with units such as 12 ft 6 in or 3.8 m."""
     try:
-        x1, y1, x2, y2 = (float(part) for part in text.split(","))
+        x1, y1, x2, y2 = (read_length_ft(part.strip(), unit_ft=scenario.unit_ft) for part in text.split(","))
     except ValueError:
         x1 = y1 = x2 = y2 = float("nan")
     # Within a mile of the origin, which also keeps out what is no number.
     if not all(abs(value) < 5280.0 for value in (x1, y1, x2, y2)) or abs(x2 - x1) + abs(y2 - y1) < 2.0:
-        raise _wrong("x1,y1,x2,y2 in feet of the plan", text, "--line", "give two points at least 2 ft apart")
+        expected = f"x1,y1,x2,y2 on the plan, in {scenario.units} or with units"
+        raise _wrong(expected, text, "--line", f"give two points at least 2 ft apart, each as {LENGTH_EXAMPLES}")
     return (x1, y1), (x2, y2)
 
 

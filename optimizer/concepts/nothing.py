@@ -45,12 +45,14 @@ def why_nothing(case: Case, instance: Instance, *, seconds: float, stop: threadi
     """Rules of which one must give, and changes with which concepts were really found."""
     until = time.monotonic() + seconds
     helpful: list[Release] = []
-    for release in releases(case):
+    placeless = [room.name for room in instance.rooms if room.required and not any(c.any() for c in room.allowed)]
+    # A room that fits nowhere comes first: nothing else would help.
+    first = [("required_rooms", name) for name in placeless]
+    for release in sorted(releases(case), key=lambda release: (release.rule, *release.rooms) not in first):
         told = release.rule == "budget" and any(other.rule == "budget" for other in helpful)
         if not told and not _late(until, stop) and _gives_concepts(release, stop):
             helpful.append(release)
     rules: list[Broken] = [(r.rule, RULES[r.rule].sentence, r.rooms) for r in helpful if r.rule != "required_rooms"]
-    placeless = [room.name for room in instance.rooms if room.required and not any(c.any() for c in room.allowed)]
     rules += [
         (rule, RULES[rule].sentence, tuple(placeless))
         for rule in OF_THE_YARD
@@ -61,7 +63,7 @@ def why_nothing(case: Case, instance: Instance, *, seconds: float, stop: threadi
 
 
 def releases(case: Case) -> Iterator[Release]:
-    """Changes to try: a higher ceiling, each hard relation let go, a smaller party, each required room by choice."""
+    """Changes to try: a higher ceiling, each hard relation let go, each required room left to choice, fewer guests."""
     brief = case.scenario.brief
     if brief.budget.ceiling is not None and floor_price(case) > brief.budget.ceiling:
         required = tuple(room.name for room in case.rooms if room.required)
@@ -75,10 +77,10 @@ def releases(case: Case) -> Iterator[Release]:
             kept = (*brief.relations[:index], *brief.relations[index + 1 :])
             way_out = WayOut(f"let go of: {_named(relation)}", (("remove", f"/brief/relations/{index}", None),))
             yield Release(relation.kind, relation.between, way_out, _with(case.scenario, relations=kept))
-    yield from _smaller_party(case)
     for index, room in enumerate(brief.rooms):
         if room.required:
             yield _left_to_choice(case, index)
+    yield from _smaller_party(case)
 
 
 def _smaller_party(case: Case) -> Iterator[Release]:
@@ -116,7 +118,7 @@ def _gives_concepts(release: Release, stop: threading.Event) -> bool:
     case = Case.of(release.scenario)
     board = board_of(build_instance(case.scenario, case.rooms, case.book))
     pool = Pool()
-    take_first_tour(board, pool, seed=0, stop=stop)
+    take_first_tour(board, pool, seed=case.scenario.brief.options.seed, stop=stop)  # as a run of it begins
     gathered = Gathering(case, board, to_nobody)
     gathered.take([s for _, s in pool.ranked() if any(s)], enough=1, stop=stop)
     return bool(gathered.found)

@@ -48,8 +48,9 @@ def too_near(rooms: Sequence[SizedRoom], layout: Layout, foot: Foot) -> TooNear 
     What stands under the treads is at no distance. What lies above the top riser is on the upper level and hinders
     nobody at the foot.
     """
-    found = [TooNear(room, what, _away_ft(foot, ground), clear) for room, what, ground, clear in _near(rooms, layout, foot)]
-    worst = max(found, key=lambda near: near.short_ft, default=None)
+    near = _near(rooms, layout, foot)
+    found = (TooNear(room, what, _away_ft(foot, ground), clear) for room, what, ground, clear in near)
+    worst = max(found, key=lambda one: one.short_ft, default=None)
     return worst if worst is not None and worst.short_ft > _EVEN else None
 
 

@@ -77,7 +77,7 @@ def _complaint(detail: ErrorDetails) -> Complaint:
     expected, advice = _expected(detail, path)
     if detail["type"] == "missing":
         return Complaint(path, expected, "nothing", advice)
-    found = found_text(path[-1] if is_unknown_key(detail) else detail["input"])
+    found = detail.get("ctx", {}).get("found") or found_text(path[-1] if is_unknown_key(detail) else detail["input"])
     return Complaint(path, expected, found, advice, at_key=is_unknown_key(detail) or "[key]" in detail["loc"])
 
 

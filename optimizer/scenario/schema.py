@@ -24,6 +24,7 @@ from optimizer.scenario.values import (
     Number,
     Share,
     Size,
+    clock_text,
     length_validator,
     unexpected,
     unit_ft,
@@ -116,9 +117,17 @@ class SunPart(Part):
     def _opens_before_it_closes(self) -> Self:
         """Refuse a window over midnight."""
         if self.start >= self.end:
-            raise unexpected("`from` earlier in the day than `to`", "swap the two, or split the wish at midnight")
+            raise unexpected(
+                "`from` earlier in the day than `to`",
+                'swap the two; a window ends at "24:00" at the latest, and there is no sun at midnight to wish for',
+                f"from {clock_text(self.start)} to {clock_text(self.end)}",
+            )
         if max(self.hours or 0.0, self.least or 0.0) > self.end - self.start:
-            raise unexpected("no more hours than the window has", "ask for fewer, or open the window wider")
+            raise unexpected(
+                "no more hours than the window has",
+                "ask for fewer, or open the window wider",
+                f"{max(self.hours or 0.0, self.least or 0.0):g} h in a window of {self.end - self.start:g} h",
+            )
         return self
 
 

@@ -15,10 +15,17 @@ _FARTHEST_FT: Final = 1e6
 _MOST_MONEY: Final = Decimal(10) ** 12
 
 
-def unexpected(expected: str, advice: str) -> PydanticCustomError:
-    """Build the error of a validator that says what was expected and what to do."""
+def unexpected(expected: str, advice: str, found: str | None = None) -> PydanticCustomError:
+    """Build the error of a validator that says what was expected, what to do, and what was found (else the value)."""
     # The texts go in as context, so that braces in them stay braces.
-    return PydanticCustomError("unexpected", "expected {expected}", {"expected": expected, "advice": advice})
+    context = {"expected": expected, "advice": advice} | ({} if found is None else {"found": found})
+    return PydanticCustomError("unexpected", "expected {expected}", context)
+
+
+def clock_text(hours: float) -> str:
+    """Time of day as the file writes it: 16.5 -> 16:30."""
+    minutes = round(60 * hours)
+    return f"{minutes // 60:02d}:{minutes % 60:02d}"
 
 
 def unit_ft(info: ValidationInfo) -> float:

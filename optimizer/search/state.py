@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from shapely import Point
 
 from optimizer.catalogue import FOCAL_KIND
-from optimizer.instance import Instance, Variant
+from optimizer.instance import Instance
 from optimizer.layout import Front, Layout, Placement
 
 

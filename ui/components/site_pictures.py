@@ -108,7 +108,7 @@ def _sight(concept: _Concept) -> None:
         _picture(
             concept,
             f"sight/{name}",
-            lambda: draw_sight(concept.scenario, concept.option.layout, known[name], title=title),
+            lambda: draw_sight(concept.scenario, concept.rooms, concept.option.layout, known[name], title=title),
         )
     )
 

@@ -59,14 +59,13 @@ def _fit(_wish: RoomWish, size: Size, level: Level) -> Fitting:
 def _wall_in_front(size: Size, furniture: tuple[Item, ...]) -> tuple[Item, ...]:
     """Seat wall along half of the front, which looks away from the house, if people can still walk past the seated.
 
-    Past its other half one walks out. Its seats are not promised and not counted.
+    One walks out beside it, to the left and to the right. Its seats are not promised and not counted.
     """
     y = size.depth_ft - side_kind("seat wall").depth_ft
     ends = (item.y_ft + item.depth_ft for item in furniture if item.role != "chair")
     if y - max(ends, default=0.0) < clearance_ft("walk_past_seated"):
         return ()
-    half = size.width_ft / 2
-    return seat_wall(half, y, half)
+    return seat_wall(size.width_ft / 4, y, size.width_ft / 2)
 
 
 def _furniture(size: Size) -> tuple[Item, ...]:

@@ -1,16 +1,22 @@
 """Candidate lines between points: in steps of 45 degrees, with at most two bends, on the ground all along."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
+from math import ceil, floor
 from typing import Final
 
 import numpy as np
 import shapely
 from numpy.typing import NDArray
+from shapely import Polygon
 
 from optimizer.circulation.ground import Ground
 from optimizer.circulation.visibility import Coordinates
 
 _EVEN_FT: Final = 1e-6
+_EDGE_FT: Final = 0.01  # lines along the edge of an area are beside it
+_HALF_DIAGONAL_FT: Final = 0.75  # of a cell of 1 ft, and a little more
+_SHARES: Final = np.array([0.0, 0.15, 0.35, 0.5, 0.65, 0.85])[:, None]  # where along a step the cells are asked
 _TOUCH_FT: Final = 1e-6  # lines along the ground's own edge are on it, whatever rounding says
 
 
@@ -35,11 +41,46 @@ class Lines:
         return np.asarray(np.hypot(steps[..., 0], steps[..., 1]).sum(axis=1))
 
 
-def lines_between(ground: Ground, points: Coordinates, pairs: NDArray[np.int64]) -> Lines:
-    """Every candidate line between pairs of points, shape (n, 2), that stays on the ground."""
+@dataclass(frozen=True, slots=True, eq=False)
+class Nearby:
+    """Cells of 1 ft that lie on a ground or so near that a point in them may: what spares most exact questions."""
+
+    left_ft: float
+    low_ft: float
+    cells: NDArray[np.bool_]
+
+    def may_hold(self, points: Coordinates) -> NDArray[np.bool_]:
+        """Whether points, shape (..., 2), may lie on the ground; where not, they surely do not."""
+        column = np.floor(points[..., 0] - self.left_ft).astype(np.int64)
+        row = np.floor(points[..., 1] - self.low_ft).astype(np.int64)
+        rows, columns = self.cells.shape
+        inside = (row >= 0) & (row < rows) & (column >= 0) & (column < columns)
+        return np.asarray(inside & self.cells[np.clip(row, 0, rows - 1), np.clip(column, 0, columns - 1)])
+
+
+def nearby(ground: Ground) -> Nearby:
+    """Cells of a ground."""
+    left, low, right, top = ground.bounds if not ground.is_empty else (0.0, 0.0, 0.0, 0.0)
+    left, low = floor(left), floor(low)
+    x, y = np.meshgrid(left + np.arange(ceil(right) - left + 1) + 0.5, low + np.arange(ceil(top) - low + 1) + 0.5)
+    wider = ground.buffer(_HALF_DIAGONAL_FT, quad_segs=2, join_style="mitre")
+    shapely.prepare(wider)
+    return Nearby(left, low, shapely.contains_xy(wider, x, y))
+
+
+def lines_between(ground: Ground, points: Coordinates, pairs: NDArray[np.int64], near: Nearby | None = None) -> Lines:
+    """Every candidate line between pairs of points, shape (n, 2), that stays on the ground.
+
+    `near` are the ground's cells, where the caller has them already.
+    """
     lines = _all_lines(points, pairs)
     steps = np.abs(np.diff(lines.corners, axis=1)).sum(axis=(1, 2))
-    return _on(ground, lines.only(steps > _EVEN_FT))
+    lines = lines.only(steps > _EVEN_FT)
+    samples = (lines.corners[:, :-1, None] * (1 - _SHARES) + lines.corners[:, 1:, None] * _SHARES).reshape(
+        len(lines.first), -1, 2
+    )
+    may = np.asarray((near or nearby(ground)).may_hold(samples).all(axis=1))
+    return _on(ground, lines.only(may))
 
 
 def _on(ground: Ground, lines: Lines) -> Lines:
@@ -87,3 +128,29 @@ def _eighths(before: Coordinates, after: Coordinates) -> Coordinates:
     cosine = (before * after).sum(axis=1) / np.where(lengths < _EVEN_FT, 1.0, lengths)
     angle = np.degrees(np.arccos(np.clip(cosine, -1.0, 1.0))) / 45.0
     return np.where(lengths < _EVEN_FT, 0.0, angle)
+
+
+def within_ft(areas: Sequence[Polygon], lines: Lines) -> Coordinates:
+    """Length of each line inside convex areas that do not overlap [ft]; along an edge does not count."""
+    starts, steps = lines.corners[:, :-1], np.diff(lines.corners, axis=1)
+    lengths = np.hypot(steps[..., 0], steps[..., 1])
+    total = np.zeros(len(lines.first))
+    for area in areas:
+        enter, leave = np.zeros(lengths.shape), np.ones(lengths.shape)
+        for corner, edge in _edges(area):
+            # Inside lies to the left of every edge: where a step crosses it, it enters or leaves.
+            ahead = edge[0] * steps[..., 1] - edge[1] * steps[..., 0]
+            depth = edge[0] * (starts[..., 1] - corner[1]) - edge[1] * (starts[..., 0] - corner[0]) - _EDGE_FT
+            share = -depth / np.where(np.abs(ahead) < _EVEN_FT, 1.0, ahead)
+            enter = np.where(ahead > _EVEN_FT, np.maximum(enter, share), enter)
+            leave = np.where(ahead < -_EVEN_FT, np.minimum(leave, share), leave)
+            leave = np.where((np.abs(ahead) <= _EVEN_FT) & (depth < 0), -1.0, leave)
+        total += (np.maximum(0.0, leave - enter) * lengths).sum(axis=1)
+    return total
+
+
+def _edges(area: Polygon) -> list[tuple[Coordinates, Coordinates]]:
+    """Corners of a convex area, counter-clockwise, each with the unit vector to the next."""
+    ring = shapely.get_coordinates(shapely.orient_polygons(area).exterior)
+    steps = np.diff(ring, axis=0)
+    return [(corner, step / np.hypot(*step)) for corner, step in zip(ring[:-1], steps, strict=True) if step.any()]

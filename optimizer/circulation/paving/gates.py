@@ -17,7 +17,8 @@ _LINK_FT: Final = 16.0  # sides farther apart are joined by candidate lines like
 _TOUCH_FT: Final = 1e-3
 SPARE_FT: Final = 10.0
 """What a way must save to leave a landing over its side, where the steps would have to be turned."""
-_SAME_FT: Final = 0.5  # gates nearer than this to each other are one
+_OFF_MIDDLE_FT: Final = 1.0  # what a way must save to leave the middle of an opening
+_SAME_FT: Final = 1.0  # gates nearer than this to each other are one
 
 Trips = Mapping[int, Collection[int]]
 """By a terminal's number, those that trips lead to or from."""
@@ -76,16 +77,18 @@ def _gates(
         for along in _stations_ft(opening, half, partners):
             x, y = edge = opening.at(along)
             at = (x + half * opening.out[0], y + half * opening.out[1])
-            found.append(Gate(number, (terminal.anchor, edge), at, opening.out))
+            shy_ft = 0.0 if along == opening.length_ft / 2 else _OFF_MIDDLE_FT
+            found.append(Gate(number, (terminal.anchor, edge), at, opening.out, shy_ft))
     inside = shapely.covers(land.ground, shapely.points([gate.at for gate in found])) if found else ()
     return [gate for gate, is_inside in zip(found, inside, strict=True) if is_inside]
 
 
 def _stations_ft(opening: Opening, half_ft: float, partners: Sequence[Point]) -> Iterator[float]:
-    """Where along an opening ways may step over: its middle, and in line with where they lead."""
+    """Where along an opening ways may step over: its middle, in line with where they lead, and beside its ends."""
     length = opening.length_ft
     kept: list[float] = []
-    for along in (length / 2, *(opening.along_ft(partner) for partner in partners)):
+    ends = (half_ft, length - half_ft)
+    for along in (length / 2, *(opening.along_ft(partner) for partner in partners), *ends):
         fits = half_ft - _TOUCH_FT <= along <= length - half_ft + _TOUCH_FT or along == length / 2
         if fits and all(abs(along - one) >= _SAME_FT for one in kept):
             kept.append(along)

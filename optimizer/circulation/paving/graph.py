@@ -9,16 +9,14 @@ from typing import Final
 import numpy as np
 import shapely
 from numpy.typing import NDArray
-from shapely.geometry.base import BaseGeometry
 
-from optimizer.circulation.paving.candidates import Lines, lines_between, turn_at, turns
+from optimizer.circulation.paving.candidates import Lines, Nearby, lines_between, nearby, turn_at, turns, within_ft
 from optimizer.circulation.paving.gates import Gate, Link, Trips, gates_of, links_of
 from optimizer.circulation.paving.land import Land
 from optimizer.circulation.paving.terminals import Terminal
 from optimizer.circulation.visibility import Coordinates, turning_points
 
 _EVEN_FT: Final = 1e-6
-_EDGE_FT: Final = 0.01  # lines along the edge of a lawn are beside it
 _CORNERS_FT: Final = 30.0  # corners farther apart are joined by way of others
 TURN_FT: Final = 2.5
 """A bend of 45 degrees counts as so much further way; common practice, no source: few bends."""
@@ -33,6 +31,7 @@ class Graph:
     """
 
     land: Land
+    near: Nearby
     gates: tuple[Gate, ...]
     points: Coordinates
     lines: Lines
@@ -52,7 +51,7 @@ class Graph:
         return {(a, b): number for number, (a, b) in enumerate(pairs.tolist())}
 
 
-def joined(land: Land, gates: tuple[Gate, ...], points: Coordinates, lines: Lines) -> Graph:
+def joined(land: Land, near: Nearby, gates: tuple[Gate, ...], points: Coordinates, lines: Lines) -> Graph:
     """Graph of gates, further points and lines, with the least of length and turn between each two nodes."""
     length, turn = lines.length_ft, _turn(gates, points, lines)
     low, high = np.minimum(lines.first, lines.second), np.maximum(lines.first, lines.second)
@@ -61,20 +60,9 @@ def joined(land: Land, gates: tuple[Gate, ...], points: Coordinates, lines: Line
     is_best[1:] = (np.diff(low[order]) != 0) | (np.diff(high[order]) != 0)
     best = order[is_best]
     lines = lines.only(best)
-    on_lawns = _within_ft(land.lawns, lines)
-    unpaved = length[best] - on_lawns - _within_ft(land.paved, lines)
-    return Graph(land, gates, points, lines, length[best], unpaved, on_lawns, turn[best])
-
-
-def _within_ft(area: BaseGeometry, lines: Lines) -> Coordinates:
-    """Length of each line inside an area [ft]; along its edge does not count."""
-    drawn = shapely.linestrings(lines.corners)
-    inner = area.buffer(-_EDGE_FT, join_style="mitre")
-    shapely.prepare(inner)
-    within = np.zeros(len(drawn))
-    crossing = np.flatnonzero(shapely.intersects(inner, drawn))
-    within[crossing] = shapely.length(shapely.intersection(drawn[crossing], inner))
-    return within
+    on_lawns = within_ft(land.lawns, lines)
+    unpaved = np.maximum(0.0, length[best] - on_lawns - within_ft(land.paved, lines))
+    return Graph(land, near, gates, points, lines, length[best], unpaved, on_lawns, turn[best])
 
 
 def _turn(gates: Sequence[Gate], points: Coordinates, lines: Lines) -> Coordinates:
@@ -94,13 +82,14 @@ def graph_of(land: Land, terminals: Sequence[Terminal], trips: Trips) -> Graph:
     free = len(gates) - 2 * len(links)
     corners = np.concatenate([turning_points(land.ground), _round_lawns(land)])
     points = np.concatenate([np.array([gate.at for gate in gates], dtype=float).reshape(-1, 2), corners])
-    lines = lines_between(land.ground, points, _pairs(gates, free, points))
-    return joined(land, gates, points, _with(lines, _link_lines(links, points, free)))
+    near = nearby(land.ground)
+    lines = lines_between(land.ground, points, _pairs(gates, free, points), near)
+    return joined(land, near, gates, points, _with(lines, _link_lines(links, points, free)))
 
 
 def _round_lawns(land: Land) -> Coordinates:
     """Points where a way turns round a lawn, half its width off the corners."""
-    round_lawns = land.lawns.buffer(land.width_ft / 2, join_style="mitre")
+    round_lawns = [lawn.buffer(land.width_ft / 2, join_style="mitre") for lawn in land.lawns]
     corners = shapely.get_coordinates(round_lawns)
     return np.asarray(corners[shapely.covers(land.ground, shapely.points(corners))])
 
@@ -120,8 +109,18 @@ def branched(graph: Graph, chains: Iterable[Coordinates], ends: Sequence[int]) -
         added.append(stops)
         count += len(stops)
     points = np.concatenate([graph.points, *added])
-    new = lines_between(graph.land.ground, points, np.array(pairs, dtype=np.int64).reshape(-1, 2))
-    return joined(graph.land, graph.gates, points, _with(graph.lines, new))
+    new = lines_between(graph.land.ground, points, np.array(pairs, dtype=np.int64).reshape(-1, 2), graph.near)
+    more = joined(graph.land, graph.near, graph.gates, points, new)
+    measures = (
+        np.concatenate(both)
+        for both in (
+            (graph.length_ft, more.length_ft),
+            (graph.unpaved_ft, more.unpaved_ft),
+            (graph.lawn_ft, more.lawn_ft),
+            (graph.turn, more.turn),
+        )
+    )
+    return Graph(graph.land, graph.near, graph.gates, points, _with(graph.lines, more.lines), *measures)
 
 
 def _pairs(gates: Sequence[Gate], free: int, points: Coordinates) -> NDArray[np.int64]:

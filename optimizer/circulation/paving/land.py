@@ -33,8 +33,8 @@ class Land:
     free: BaseGeometry
     ground: Ground
     width_ft: float
-    paved: BaseGeometry
-    lawns: BaseGeometry
+    paved: tuple[Polygon, ...]
+    lawns: tuple[Polygon, ...]
 
 
 def land_of(
@@ -54,7 +54,7 @@ def land_of(
     shapely.prepare(ground)
     paved = [rectangle(p) for room, p in placed if room.rules.walkable and room.rules.paved]
     lawns = [rectangle(p) for room, p in placed if room.rules.kind in _SOFT]
-    return Land(free, ground, width_ft, shapely.union_all([*paved, *zones]), shapely.union_all(lawns))
+    return Land(free, ground, width_ft, (*paved, *zones), tuple(lawns))
 
 
 def _is_gone_round(site: Site, zone: Polygon) -> bool:

@@ -56,7 +56,8 @@ def legs_of(
 
 def _outside(land: Land, points: Sequence[Point]) -> BaseGeometry:
     """The part of a line that is to be paved."""
-    return LineString(points).difference(land.paved).difference(land.lawns) if len(points) > 1 else LineString()
+    there = shapely.union_all([*land.paved, *land.lawns])
+    return LineString(points).difference(there) if len(points) > 1 else LineString()
 
 
 def _pieces(lines: Sequence[BaseGeometry]) -> Iterator[LineString]:

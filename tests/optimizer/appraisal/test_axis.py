@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from optimizer.appraisal.axis import axis_hits, focal_point
+from optimizer.appraisal.axis import axis_hits, centred_rooms, focal_point
 from optimizer.circulation import Way
 from optimizer.layout import Layout
 from optimizer.site import Building, Structure, Tree
@@ -70,6 +70,13 @@ def test_nothing_to_look_at_or_from():
     bare = on_site(plain_yard(), trees=(), structures=())
     assert hits(bare, layout=Layout(())) == {"kitchen door": (None, None), "bath window": (None, None)}
     assert axis_hits(on_site(bare, buildings=()), (), Layout(())) == ()
+
+
+@pytest.mark.parametrize(("x_ft", "centred"), [(13.0, ("table",)), (13.08, ("table",)), (13.1, ()), (20.0, ())])
+def test_a_table_centred_on_the_door(x_ft, centred):
+    """Its middle, 7 ft in, may lie 1 in off the door's line at x = 20."""
+    layout = plain_layout(stand("table", x_ft, 16, 14, 12), without=("fire", "nook", "cooker"))
+    assert centred_rooms(PLAIN_SITE, layout) == centred
 
 
 def way(*points):

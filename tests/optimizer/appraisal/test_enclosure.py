@@ -115,7 +115,7 @@ def test_a_neighbours_seat_wall_counts() -> None:
     """The nook leans on the seat wall of the room beside it."""
     beside = sized("table", "gathering", 14, 12, required=True)
     walled = replace(beside, choices=(replace(beside.choices[0], furniture=(Item("seat wall", 0, 0, 14, 1.5),)),))
-    table = stand("table", 20, 32, 14, 8)
+    table = stand("table", 20, 32, 14, 12)
     assert backed(FAR, table, rooms=(walled,)) == 1
     assert backed(FAR, table) == 0
 
@@ -127,6 +127,13 @@ def test_the_fires_back_and_the_main_door(front, shown) -> None:
     choice = fire.choices[-1]
     place = stand("fire", 20 - choice.width_ft / 2, 20, choice.width_ft, choice.depth_ft, front, choice=choice.label)
     assert measured(place, rooms=(fire,)).backs_in_view == shown
+
+
+def test_a_fire_beside_the_view_is_not_in_it() -> None:
+    """Far to the side of what an opening looks at, a fire may turn its back to it."""
+    fire = sized_room(RoomWish("fire", "fire", seats=8, fuel="gas"))
+    choice = fire.choices[-1]
+    assert measured(stand("fire", 60, 16, 18, 18, "+x", choice=choice.label), rooms=(fire,)).backs_in_view == ()
 
 
 def test_an_open_fire_has_no_back_to_show() -> None:

@@ -1,8 +1,12 @@
 """Edges on shared lines."""
 
+from dataclasses import replace
+
 import pytest
 
-from optimizer.appraisal import aligned_share, unaligned_ft
+from optimizer.appraisal import OrderMeasures, aligned_share, order_loss, unaligned_ft
+from optimizer.appraisal.order import disorder_ft, near_miss_ft
+from optimizer.catalogue import rates
 from optimizer.layout import Layout, Placement
 from optimizer.site import Site
 
@@ -42,3 +46,40 @@ def test_an_inch_is_on_the_line(site: Site, off_in: float, share: float) -> None
 def test_no_rooms_no_disorder(site: Site) -> None:
     """An empty layout is in order."""
     assert aligned_share(site, Layout(())) == 1
+
+
+@pytest.mark.parametrize(("off_ft", "missed"), [(0.0, 0), (0.05, 0), (1.0, 5 + 5), (1.95, 0), (2.0, 0)])
+def test_neighbours_that_nearly_meet(site: Site, off_ft: float, missed: float) -> None:
+    """Two rooms one above the other, of 5 ft and 10 ft: both pairs of upright edges lie off by as much."""
+    layout = Layout((room("a", 25, 12, 4, 5), room("b", 25 + off_ft, 22, 4, 10)))
+    assert near_miss_ft(site, layout) == missed
+
+
+def test_a_room_that_nearly_meets_the_house(site: Site) -> None:
+    """Its left edge of 5 ft lies 1 ft beside the house's corner line x = 10, 10 ft above it; at 13 ft it is no neighbour."""
+    assert near_miss_ft(site, Layout((room("a", 11, 20, 8, 5),))) == 5
+    assert near_miss_ft(site, Layout((room("a", 11, 23, 8, 5),))) == 0
+
+
+def test_a_fifth_may_lie_on_no_line(site: Site) -> None:
+    """Of 30 ft none is on a line, and 6 may be; flush with a second room all but a fifth are."""
+    alone = Layout((room("a", 3, 22, 10, 5),))
+    assert disorder_ft(site, alone) == pytest.approx(24)
+    in_order = Layout((room("a", 10, 10, 10, 5), room("b", 20, 10, 6, 5)))  # only the right edge, 5 of 52 ft
+    assert disorder_ft(site, in_order) == 0
+
+
+def test_every_measure_of_order_costs() -> None:
+    """Each at its rate, and what is in order nothing."""
+    rate = rates()
+    each = {
+        "unaligned_ft": rate.order,
+        "disorder_ft": rate.disorder,
+        "near_miss_ft": rate.near_miss,
+        "off_structure_ft": rate.off_structure,
+        "off_axis": rate.off_axis,
+        "across_contour_ft": rate.across_contour,
+    }
+    for name, money in each.items():
+        assert order_loss(replace(OrderMeasures(), **{name: 2})) == 2 * money > 0
+    assert order_loss(OrderMeasures(centred=("table",))) == 0

@@ -16,6 +16,7 @@ from tests.yards import (
     KEPT_RELATIONS,
     PLAIN_SITE,
     TWELVE_ON_SOFAS,
+    cornered,
     laid_table,
     on_site,
     plain_layout,
@@ -107,6 +108,15 @@ BROKEN: dict[RuleId, Broken] = {
         plain_layout(without=("table", "fire", "cooker")),
         plain_rooms(sized("table", "gathering", 14, 12)),
         site={"levels": levels((0, 0, 5), (60, 0, 5), (60, 40, 5), (0, 40, 5), (32, 34.5, 0))},
+    ),
+    # A chair 2 1/2 ft beside the steps from the door to the ground.
+    "steps_clear": Broken(("table", "kitchen door"), rooms=plain_rooms(cornered("table", "gathering", 14, 12))),
+    "kitchen_level": Broken(
+        ("cooker", "kitchen door"),
+        site={
+            "levels": levels((0, 12, 0.9), (60, 12, 0.9), (0, 40, -5), (60, 40, -5)),
+            "utilities": (Utility("drain", (40, 40)),),
+        },
     ),
     "everyday_table": Broken((), rooms=plain_rooms(seating("table", "gathering", 14, 12, *FOUR_AT_TABLE))),
     "party_seats": Broken((), rooms=plain_rooms(seating("table", "gathering", 14, 12, *TWELVE_ON_SOFAS))),

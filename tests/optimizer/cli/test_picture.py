@@ -3,8 +3,9 @@
 import pytest
 
 from optimizer.cli import main
-from optimizer.cli.picture import KINDS
+from optimizer.cli.picture import KINDS, read_line
 from optimizer.results.write import to_text
+from optimizer.scenario import load_scenario
 from tests.sample_run import sample_document
 
 
@@ -49,6 +50,14 @@ def test_a_picture_shows_what_is_asked_for(result_path, of, more, words):
     assert words in out.read_text(encoding="utf-8")
 
 
+@pytest.mark.parametrize("line", ["0,18.288,30.48,18.288", "0, 60 ft, 100', 720 in"])
+def test_a_line_in_the_files_own_unit(line):
+    """60 ft across the yard, for a file in metres: bare numbers are metres, text says its unit."""
+    metric = load_scenario("scenarios/wattle-rise.yaml")
+    (x1, y1), (x2, y2) = read_line(line, metric)
+    assert (x1, y1, x2, y2) == pytest.approx((0, 60, 100, 60))
+
+
 @pytest.mark.parametrize(
     ("changes", "more", "words"),
     [
@@ -60,7 +69,7 @@ def test_a_picture_shows_what_is_asked_for(result_path, of, more, words):
         ({"of": "section"}, ("--room", "nobody"), "--room: expected a room that is placed"),
         ({"of": "section"}, ("--on", "noon"), "--on: expected a moment such as 2026-06-21T17:00, found 'noon'"),
         ({"of": "section"}, ("--on", "2026-02-30T17:00"), "--on: expected a moment"),
-        ({"of": "section"}, ("--line", "1,2,3"), "--line: expected x1,y1,x2,y2 in feet of the plan"),
+        ({"of": "section"}, ("--line", "1,2,3"), "--line: expected x1,y1,x2,y2 on the plan, in ft or with units"),
         ({"of": "section"}, ("--line", "0,0,nan,9"), "--line: expected x1,y1,x2,y2"),
         ({"of": "section"}, ("--line", "5,5,5,6"), "--line: expected x1,y1,x2,y2"),
     ],

@@ -9,7 +9,7 @@ import pytest
 import shapely
 from shapely import LineString, Point, Polygon, box
 
-from optimizer.brief import SunWish
+from optimizer.brief import Relation, SunWish
 from optimizer.drawing import Area, Circle, Line
 from optimizer.drawing.contours import contours_of, cut, draw_ground, interval_ft, triangles_of
 from optimizer.drawing.section import draw_section, line_through, section_angle_deg
@@ -19,7 +19,7 @@ from optimizer.drawing.words import level_text
 from optimizer.export import plan_svg
 from optimizer.fields import open_yard, room_sun_hours
 from optimizer.layout import Layout
-from optimizer.site import Building, SpotLevel, Surrounding
+from optimizer.site import Building, SpotLevel, Surrounding, Tree
 
 CORNERS = ((0, 0), (100, 0), (100, 120), (0, 120))
 NOON = datetime(2026, 6, 21, 12)  # noqa: DTZ001 - the yard's own clock
@@ -44,7 +44,7 @@ def all_pictures(scenario, rooms, layout):
     return (
         draw_ground(scenario, layout, {}, title="Ground"),
         draw_sun_map(scenario, layout, SunWish("sun", 8, 20, (6,)), title="Sun"),
-        draw_sight(scenario, layout, viewer, title="Sight"),
+        draw_sight(scenario, rooms, layout, viewer, title="Sight"),
         draw_section(scenario, rooms, layout, {}, line, when=NOON, title="Section"),
     )
 
@@ -187,6 +187,45 @@ def test_a_house_hides_what_lies_behind_it(yard):
     assert not seen.contains(Point(31.0, 60))
     assert seen.contains(Point(29.0, 60))
     assert seen.contains(Point(50, 39))
+
+
+@pytest.mark.parametrize(("evergreen", "hides"), [(True, True), (False, False)])
+def test_an_evergreen_crown_hides_what_the_line_under_it_does_not_reach(yard, evergreen, hides):
+    """Eyes 14 ft up, a crown from 6 to 20 ft that begins 19 ft away: seen under it to 19 x 11 / 8 = 26.1 ft, by hand."""
+    tree = Tree("fir", (50, 30), trunk_diameter_ft=1, canopy_radius_ft=5, height_ft=20, evergreen=evergreen)
+    seen = seen_area(bare(yard, trees=(tree,)).site, Viewer("window", (50, 6), 14.0))
+    assert seen.contains(Point(50, 6 + 26.0))
+    assert seen.contains(Point(50, 6 + 26.3)) != hides
+    assert seen.contains(Point(50, 110)) != hides
+
+
+def test_under_a_crown_one_sees_as_if_it_were_not_there(yard):
+    """Who sits below where the crown begins sees all of the yard."""
+    tree = Tree("fir", (50, 30), trunk_diameter_ft=1, canopy_radius_ft=5, height_ft=20, evergreen=True)
+    scenario = bare(yard, trees=(tree,))
+    assert seen_area(scenario.site, Viewer("chair", (50, 30), 3.75)).area == pytest.approx(100 * 120)
+
+
+def test_a_bought_panel_hides_and_is_drawn(yard, rooms, layout):
+    """The nook, kept from the neighbour by a panel, is seen less from there than without, and the panel has its line."""
+    private = Relation(("quiet nook", "neighbour window"), "out_of_view")
+    scenario = bare(yard, surroundings=(Surrounding("neighbour window", at=(112, 60), eye_z_ft=6),))
+    scenario = replace(scenario, brief=replace(scenario.brief, relations=(private,)))
+    viewer = next(v for v in viewers(scenario.site, rooms, layout, {}) if v.name == "neighbour window")
+    screened = tuple(
+        replace(room, choices=tuple(replace(choice, is_screened=True) for choice in room.choices)) for room in rooms
+    )
+    open_view, closed = (draw_sight(scenario, of, layout, viewer, title="Sight") for of in (rooms, screened))
+    lines = [[mark for mark in drawing.marks if mark.role == "screen"] for drawing in (open_view, closed)]
+    figures = [
+        [text.text for text in drawing.texts if text.role == "room_size"][
+            layout.placements.index(layout.of("quiet nook"))
+        ]
+        for drawing in (open_view, closed)
+    ]
+    assert any(isinstance(mark, Line) for mark in lines[1])
+    assert len(lines[1]) == len(lines[0]) + 1
+    assert figures == ["100% seen", "0% seen"]
 
 
 def test_eyes_are_where_they_look_from(yard, rooms, layout):

@@ -1,13 +1,16 @@
 """Flights of steps."""
 
+from dataclasses import replace
 from itertools import pairwise
 
 import pytest
 
+from optimizer.catalogue import Item
 from optimizer.circulation import Way
-from optimizer.grading import GROUND
+from optimizer.grading import GROUND, grade
+from optimizer.layout import Layout
 from tests.optimizer.grading.slopes import graded, on_plane
-from tests.yards import stand
+from tests.yards import plain_rooms, sized, stand
 
 LOW, HIGH = stand("fire", 60, 30, 8, 10), stand("nook", 60, 40, 8, 10)
 
@@ -26,6 +29,18 @@ def test_the_lower_room_may_come_second():
     """The order of the rooms does not matter: a flight always climbs from the lower one."""
     (flight,) = graded(on_plane(north=-0.2), LOW, HIGH).flights
     assert (flight.between, flight.going) == (("nook", "fire"), (0, -1))
+
+
+@pytest.mark.parametrize(("chairs_at", "middle"), [((), 64), ((1,), 66.5), ((7,), 61.5), ((3, 6), 64)])
+def test_a_flight_moves_along_the_edge_to_be_clear_of_seats(chairs_at, middle):
+    """The upper half of a 10 ft room with 2 ft chairs: in the middle of the edge unless an end is clearer."""
+    fire = sized("fire", "fire", 10, 10)
+    chairs = tuple(Item("fire seat", x, 4, 1, 1, seats=1) for x in chairs_at)
+    rooms = plain_rooms(replace(fire, choices=(replace(fire.choices[0], furniture=chairs),)))
+    layout = Layout((stand("fire", 59, 30, 10, 10), stand("nook", 59, 40, 10, 10)))
+    (flight,) = grade(on_plane(north=0.2), rooms, layout).flights
+    assert flight.at == pytest.approx((middle, 40))
+    assert flight.foot.at == pytest.approx((middle, 36.5))
 
 
 def test_sideways():

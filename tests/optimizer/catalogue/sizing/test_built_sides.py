@@ -65,11 +65,11 @@ def test_a_turned_nook_has_its_bench_at_its_left() -> None:
 
 
 def test_a_generous_gathering_has_half_a_wall_before_it() -> None:
-    """It leaves half of the front open and 44 in to walk past the seated (NKBA Guideline 8); others have none."""
+    """It leaves a quarter open on either side and 44 in to walk past the seated (NKBA Guideline 8); others have none."""
     choice = level("gathering", "generous", 6)
     (wall,) = (item for item in choice.furniture if item.role == "seat wall")
     table = next(item for item in choice.furniture if item.role == "table")
-    assert (wall.x_ft, wall.width_ft) == (choice.width_ft / 2, choice.width_ft / 2)
+    assert (wall.x_ft, wall.width_ft) == (choice.width_ft / 4, choice.width_ft / 2)
     assert wall.y_ft + wall.depth_ft == pytest.approx(choice.depth_ft)
     assert wall.y_ft - table.y_ft - table.depth_ft >= clearance_ft("walk_past_seated")
     assert "seat wall" not in roles(level("gathering", "comfortable", 6))

@@ -5,7 +5,7 @@ from math import hypot
 
 import numpy as np
 import pytest
-from shapely import Point, Polygon, box
+from shapely import Point, box
 
 from optimizer.brief import Trip
 from optimizer.circulation.paving.candidates import lines_between, turns
@@ -108,13 +108,13 @@ def test_a_leg_is_as_wide_as_its_use_wants_and_the_land_allows():
     assert [legs_of(land, line, {("a", "b"): count}, ())[0].width_ft for count in (20, 2)] == [4, 3]
     assert legs_of(land, line, {("a", "b"): 20}, {("a", "b")})[0].width_ft == WIDTH_FT["arrival"]
     passage = box(-1, -1.75, 21, 1.75)
-    narrow = Land(passage, passage, 3.0, Polygon(), Polygon())
+    narrow = Land(passage, passage, 3.0, (), ())
     assert legs_of(narrow, line, {("a", "b"): 20}, ())[0].width_ft == 3.5
 
 
 def test_nothing_joins_ends_without_ground():
     """Where no line lies on the ground there is no route, and it is no exception."""
-    island = Land(box(-1, -1, 1, 1), box(-1, -1, 1, 1), 4.0, Polygon(), Polygon())
+    island = Land(box(-1, -1, 1, 1), box(-1, -1, 1, 1), 4.0, (), ())
     assert routes_of(graph_over([(0.0, 0.0), (40.0, 0.0)], island), [Demand(0, 1, 5)], Rates(1, 1)) == (None,)
 
 

@@ -24,6 +24,7 @@ from tests.yards import (
     FOUR_AT_TABLE,
     PLAIN_SITE,
     TWELVE_ON_SOFAS,
+    cornered,
     laid_table,
     on_site,
     plain_rooms,
@@ -89,6 +90,7 @@ def poor(ceiling: str) -> Tempting:
 
 
 SLOPE = tuple(SpotLevel(at, z) for at, z in (((0, 12), 0.9), ((60, 12), 0.9), ((0, 40), -3.0), ((60, 40), -3.0)))
+STEEP = tuple(SpotLevel(at, z) for at, z in (((0, 12), 0.9), ((60, 12), 0.9), ((0, 40), -6.0), ((60, 40), -6.0)))
 DRAINS = tuple(Utility("drain", (x, 40)) for x in (0, 20, 40, 60))
 BOWL = (*(SpotLevel((x, y), 4.0) for x in (0, 60) for y in (0, 40)), SpotLevel((31, 32), 0.0))
 FIELD = KeepOut("field", ((20, 38), (30, 38), (30, 40), (20, 40)), kind="septic field")
@@ -128,15 +130,17 @@ TEMPTING: dict[RuleId, Tempting] = {
         )
     ),
     "drains": on_ground(levels=BOWL),
+    "steps_clear": Tempting(rooms=plain_rooms(cornered("table", "gathering", 14, 12))),
+    "kitchen_level": on_ground(levels=STEEP, utilities=DRAINS),
     "everyday_table": Tempting(rooms=plain_rooms(seating("table", "gathering", 14, 12, *FOUR_AT_TABLE))),
     "party_seats": Tempting(rooms=plain_rooms(seating("table", "gathering", 14, 12, *TWELVE_ON_SOFAS))),
     "budget": poor("80000"),
 }
 
 # What the model states more loosely than reality, so that its bound holds: ways as the crow flies, ways without their
-# cost and their paving, levels not at all: for `accessible`, `drains` and
-# `ways_clear`, which have no part, the test above says only that the search does meet layouts that the judge must refuse.
-LOOSER: set[RuleId] = {"kitchen_walk", "budget", "paved_share", "accessible", "drains", "ways_clear"}
+# cost and their paving, levels not at all: for `accessible`, `drains`,
+# `steps_clear`, `kitchen_level` and `ways_clear`, which have no part, the test above says only that the search does meet layouts that the judge must refuse.
+LOOSER: set[RuleId] = {"kitchen_walk", "budget", "paved_share", "accessible", "drains", "ways_clear", "steps_clear", "kitchen_level"}
 
 
 def layouts(yard: Tempting, without: frozenset[RuleId]) -> list[Layout]:
