@@ -1,11 +1,20 @@
 """How guests come in: where, what steps they see from there, and how far it is to the gathering."""
 
 from collections.abc import Callable, Sequence
+from dataclasses import dataclass
 from typing import Final
+
+import numpy as np
 
 from optimizer.brief import Trip
 from optimizer.catalogue import SizedRoom
+from optimizer.catalogue.sight import sight_figure
 from optimizer.circulation import Network, way_between
+from optimizer.circulation.screens import layout_screens
+from optimizer.fields import ground_at_ft
+from optimizer.fields.sight import Eye, Screen, visible_share
+from optimizer.fields.sight_ends import site_screens
+from optimizer.layout import Layout
 from optimizer.site import Entrance, Point, Site
 
 APPROACH_FT: Final = 2.0
@@ -23,6 +32,26 @@ def approach_point(entrance: Entrance) -> Point:
     """Where one stands on having come in [ft]."""
     (x, y), (in_x, in_y) = entrance.at, entrance.inward
     return (x + APPROACH_FT * in_x, y + APPROACH_FT * in_y)
+
+
+@dataclass(frozen=True, slots=True)
+class ArrivalView:
+    """What a guest who stands just inside the entrance looks from, and what may hide the yard from there."""
+
+    eye: Eye
+    screens: tuple[Screen, ...]
+
+    def sees(self, at: Point, z_ft: float, more: Sequence[Screen] = ()) -> bool:
+        """Whether a point at a height above the file's datum [ft] is seen, past `more` screens too."""
+        return visible_share((self.eye,), np.array([(*at, z_ft)]), (*self.screens, *more)) > 0
+
+
+def arrival_view(site: Site, rooms: Sequence[SizedRoom], layout: Layout, arrival: Entrance) -> ArrivalView:
+    """View of a standing guest past what stands on the site and in the rooms; nobody need be kept from seeing."""
+    at = approach_point(arrival)
+    eye = Eye(at, ground_at_ft(site, at) + sight_figure("standing_eye"))
+    standing = (screen for _, screen in site_screens(site))
+    return ArrivalView(eye, (*standing, *layout_screens(site, rooms, layout, lookers={}, ends=())))
 
 
 def risers_seen_share(

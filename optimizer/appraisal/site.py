@@ -3,24 +3,18 @@
 from collections.abc import Sequence
 from typing import Final
 
-import numpy as np
-
-from optimizer.appraisal.arrival import approach_point, arrival_length_ft, arrival_of, risers_seen_share
+from optimizer.appraisal.arrival import arrival_length_ft, arrival_of, arrival_view, risers_seen_share
 from optimizer.appraisal.axis import axis_hits
 from optimizer.appraisal.groundwork import built_flights, ground_measures
 from optimizer.appraisal.site_measures import SiteMeasures
 from optimizer.appraisal.smoke import smoke_shares
 from optimizer.catalogue import SizedRoom
-from optimizer.catalogue.sight import sight_figure
 from optimizer.circulation import Network
-from optimizer.circulation.screens import layout_screens
 from optimizer.fields import ground_at_ft
-from optimizer.fields.sight import Eye, visible_share
-from optimizer.fields.sight_ends import site_screens
 from optimizer.grading import Grading
 from optimizer.layout import Layout
 from optimizer.scenario import Scenario
-from optimizer.site import Entrance, Point
+from optimizer.site import Entrance
 
 SeenShares = Sequence[tuple[str, str, str, float]]
 LEAST_SMOKE: Final = 0.005
@@ -56,13 +50,6 @@ def _risers_seen(
     scenario: Scenario, rooms: Sequence[SizedRoom], layout: Layout, grading: Grading, arrival: Entrance
 ) -> float | None:
     """Share of the risers that a guest who stands just inside the entrance sees."""
-    site, at = scenario.site, approach_point(arrival)
-    eye = Eye(at, ground_at_ft(site, at) + sight_figure("standing_eye"))
-    screens = [screen for _, screen in site_screens(site)]
-    screens += layout_screens(site, rooms, layout, lookers={}, ends=())
+    site, view = scenario.site, arrival_view(scenario.site, rooms, layout, arrival)
     flights = [(f.at, ground_at_ft(site, f.at), f.risers) for f in built_flights(grading)]
-
-    def sees(point: Point, z_ft: float) -> bool:
-        return visible_share((eye,), np.array([(*point, z_ft)]), screens) > 0
-
-    return risers_seen_share(flights, sees)
+    return risers_seen_share(flights, view.sees)

@@ -46,9 +46,8 @@ def why_nothing(case: Case, instance: Instance, *, seconds: float, stop: threadi
     until = time.monotonic() + seconds
     helpful: list[Release] = []
     placeless = [room.name for room in instance.rooms if room.required and not any(c.any() for c in room.allowed)]
-    # A room that fits nowhere comes first: nothing else would help.
-    first = [("required_rooms", name) for name in placeless]
-    for release in sorted(releases(case), key=lambda release: (release.rule, *release.rooms) not in first):
+    # What binds a room that fits nowhere comes first: nothing else would help.
+    for release in sorted(releases(case), key=lambda release: set(placeless).isdisjoint(release.rooms)):
         told = release.rule == "budget" and any(other.rule == "budget" for other in helpful)
         if not told and not _late(until, stop) and _gives_concepts(release, stop):
             helpful.append(release)

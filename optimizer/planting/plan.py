@@ -35,10 +35,13 @@ class Bed:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Planting:
-    """Beds and pieces of lawn beside the wished ones, and ground of which neither may be made."""
+    """Beds and pieces of lawn beside the wished ones; wide ground that may be planted and not mown, such as a bank,
+    which is left as it is; and ground of which neither may be made.
+    """
 
     beds: tuple[Bed, ...]
     lawns: tuple[Polygon, ...]
+    left: BaseGeometry
     unused: BaseGeometry
 
 
@@ -66,8 +69,10 @@ def planting_of(
         may_plant, may_mow = (areas_only(ground.difference(taken)) for ground in (may_plant, may_mow))
     lawns = tuple(_pieces(_wide(may_mow), least_sqft=LEAST_LAWN_SQFT))
     rest = free.difference(shapely.union_all([*lawns, *(bed.outline for bed in beds)]))
-    beds += [Bed(piece, "narrow ground") for piece in _pieces(rest.intersection(may_plant), least_sqft=_NOTHING_SQFT)]
-    return Planting(tuple(beds), lawns, rest.difference(may_plant))
+    left = areas_only(_wide(areas_only(rest.difference(may_mow)))).intersection(may_plant)
+    narrow = areas_only(rest.intersection(may_plant)).difference(left)
+    beds += [Bed(piece, "narrow ground") for piece in _pieces(narrow, least_sqft=_NOTHING_SQFT)]
+    return Planting(tuple(beds), lawns, areas_only(left), rest.difference(may_plant))
 
 
 def _free(site: Site, layout: Layout, paths: BaseGeometry) -> BaseGeometry:

@@ -82,12 +82,21 @@ def test_kept_out_ground_is_neither():
     assert sum(lawn.area for lawn in mown.lawns) == pytest.approx(2400)
 
 
+def test_a_bank_is_left_as_it_is():
+    """Wide ground that may be planted and not mown is left, and counts neither as a bed nor as left over."""
+    strip = ((0, 0), (60, 0), (60, 10), (0, 10))
+    found = planted(replace(BARE, keep_outs=(KeepOut("bank", strip, allow=("bed",)),)))
+    assert found.left.area == pytest.approx(600)
+    assert found.beds == ()
+    assert found.unused.is_empty
+
+
 @pytest.mark.parametrize("without", [(), ("fire",), ("table", "cooker"), ("nook", "fire")])
 def test_everything_is_one_thing(without):
     """Beds, lawns and unused ground cover what rooms, ways and landings leave, and nothing twice."""
     layout, paths = plain_layout(without=without), box(0, 18.5, 24, 21.5)
     found = planted(PLAIN_SITE, layout, paths=paths)
-    parts = [*found.lawns, *(bed.outline for bed in found.beds), found.unused]
+    parts = [*found.lawns, *(bed.outline for bed in found.beds), found.left, found.unused]
     house = PLAIN_SITE.buildings[0]
     taken = [paths, door_zone(PLAIN_SITE, house, house.doors[0])]
     taken += [box(p.x_ft, p.y_ft, p.right_ft, p.top_ft) for p in layout.placements]
