@@ -74,7 +74,7 @@ def appraise(
         paved_share=paved_share(site, rooms, layout, paths),
         sun_h=given.sun_h,
         sight_missed=tuple(wish.between for wish in given.missed if wish.kind in SIGHT),
-        site=site_measures(scenario, rooms, layout, grading, found.network, seen=given.seen),
+        site=site_measures(scenario, rooms, layout, grading, found, seen=given.seen),
         wishes_missed=tuple(
             f"{wish.between[0]} {wish.kind.replace('_', ' ')} {wish.between[1]}" for wish in given.missed
         ),

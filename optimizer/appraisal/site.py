@@ -4,12 +4,12 @@ from collections.abc import Sequence
 from typing import Final
 
 from optimizer.appraisal.arrival import arrival_length_ft, arrival_of, arrival_view, risers_seen_share
-from optimizer.appraisal.axis import axis_hits
+from optimizer.appraisal.axis import axis_hits, focal_point
 from optimizer.appraisal.groundwork import built_flights, ground_measures
 from optimizer.appraisal.site_measures import SiteMeasures
 from optimizer.appraisal.smoke import smoke_shares
 from optimizer.catalogue import SizedRoom
-from optimizer.circulation import Network
+from optimizer.circulation import Ways
 from optimizer.fields import ground_at_ft
 from optimizer.grading import Grading
 from optimizer.layout import Layout
@@ -26,11 +26,11 @@ def site_measures(
     rooms: Sequence[SizedRoom],
     layout: Layout,
     grading: Grading,
-    network: Network,
+    laid: Ways,
     *,
     seen: SeenShares = (),
 ) -> SiteMeasures:
-    """Levels, smoke, arrival and axes of a layout; shares of sight as the caller gives them."""
+    """Levels, smoke, arrival, axes and where ways meet; shares of sight as the caller gives them."""
     arrival = arrival_of(scenario.site, scenario.brief.trips)
     return SiteMeasures(
         ground=ground_measures(grading),
@@ -39,10 +39,11 @@ def site_measures(
             for entry in smoke_shares(scenario, rooms, layout)
             if entry.share >= LEAST_SMOKE
         ),
-        arrival_ft=None if arrival is None else arrival_length_ft(network, arrival, rooms),
+        arrival_ft=None if arrival is None else arrival_length_ft(laid.network, arrival, rooms),
         sight=tuple(seen),
         risers_seen_share=None if arrival is None else _risers_seen(scenario, rooms, layout, grading, arrival),
         axes=tuple((hit.opening, hit.meets) for hit in axis_hits(scenario, rooms, layout)),
+        focal_point=focal_point(laid.ways, layout),
     )
 
 

@@ -3,6 +3,8 @@
 from dataclasses import dataclass
 from typing import NamedTuple
 
+from optimizer.site import Point
+
 
 @dataclass(frozen=True, slots=True)
 class GroundMeasures:
@@ -47,3 +49,5 @@ class SiteMeasures:
     risers_seen_share: float | None = None
     axes: tuple[tuple[str, str | None], ...] = ()
     """Main door or window, and what its centre line meets on purpose."""
+    focal_point: tuple[Point, int] | None = None
+    """Point of open ground where most ways meet [ft], and how many; None where no two meet."""

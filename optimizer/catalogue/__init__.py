@@ -11,6 +11,7 @@ from optimizer.catalogue.bill import (
     to_cents,
 )
 from optimizer.catalogue.clearances import clearance_ft, least_table_length_ft, table_length_ft
+from optimizer.catalogue.counter import counter_middle_ft, front_run, side_run
 from optimizer.catalogue.distances import (
     Rings,
     UsualDistance,
@@ -49,7 +50,7 @@ from optimizer.catalogue.paving import PavingMaterials, paving_materials
 from optimizer.catalogue.price_book import PriceBook, UnitPrice
 from optimizer.catalogue.price_books import book_for, demo_price_book
 from optimizer.catalogue.rooms import Cover, Item, KindRules, LocalSide, Quantity, SizedChoice, SizedRoom
-from optimizer.catalogue.sizing import sized_room, sized_rooms
+from optimizer.catalogue.sizing import most_stools, sized_room, sized_rooms, too_long
 
 __all__ = [
     "FOCAL_KIND",
@@ -79,6 +80,7 @@ __all__ = [
     "border_width_ft",
     "charge",
     "clearance_ft",
+    "counter_middle_ft",
     "cuts_share",
     "demo_price_book",
     "distance_ft",
@@ -86,6 +88,7 @@ __all__ = [
     "fire_clear_ft",
     "fixed_charges",
     "fixed_price",
+    "front_run",
     "held",
     "holds",
     "keep_out_ft",
@@ -94,6 +97,7 @@ __all__ = [
     "line_clear_ft",
     "material_facts",
     "most_held",
+    "most_stools",
     "palette_of",
     "party_is_held",
     "party_phases",
@@ -103,12 +107,14 @@ __all__ = [
     "room_charges",
     "room_price",
     "root_rings",
+    "side_run",
     "sized_room",
     "sized_rooms",
     "standing_each_sqft",
     "table_is_held",
     "table_length_ft",
     "to_cents",
+    "too_long",
     "usual_distance",
     "usual_rings",
     "walkway_grade",

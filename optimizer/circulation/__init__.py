@@ -1,5 +1,6 @@
 """Where people walk: the ground that bears a clear way, the places it joins, and the shortest ways between them."""
 
+from optimizer.circulation.counter import cook_stands, counter_middle
 from optimizer.circulation.ground import CLEAR_WIDTH_FT, Ground, walkable_ground
 from optimizer.circulation.kitchen import KITCHEN_WALK_FT, kitchen_door, kitchen_walk_limit_ft
 from optimizer.circulation.network import Network, network_of, walking_ft
@@ -26,6 +27,8 @@ __all__ = [
     "Ways",
     "access_of",
     "areas_only",
+    "cook_stands",
+    "counter_middle",
     "cut_off",
     "kitchen_door",
     "kitchen_walk_limit_ft",

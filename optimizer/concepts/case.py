@@ -9,7 +9,7 @@ from optimizer.check import Finding, check_layout, seen_shares, wishes_missed
 from optimizer.circulation import Ways, ways
 from optimizer.instance import worth_rate
 from optimizer.layout import Layout
-from optimizer.options import LeftOut, Losses, Option, cautions_for, losses_of, permits_for
+from optimizer.options import LeftOut, Losses, Option, cautions_for, losses_of, permits_for, remedies_for
 from optimizer.scenario import Scenario
 
 
@@ -89,6 +89,11 @@ class Case:
             cautions=cautions_for(self.scenario, self.rooms, option.layout),
             permits=permits_for(self.scenario, self.rooms, option.layout, judgement.appraisal),
         )
+
+    def with_remedies(self, option: Option) -> Option:
+        """The option with what could be added to it; sight is looked at closely, so only for options that are shown."""
+        found = remedies_for(self.scenario, self.rooms, option.layout, self.book, option.appraisal)
+        return replace(option, remedies=found)
 
     def _why(self, room: SizedRoom, appraisal: Appraisal) -> str:
         budget = self.scenario.brief.budget

@@ -71,7 +71,8 @@ class ConceptRun:
         self, gathered: Gathering, bound: float | None, seen: int, stop: threading.Event, began: float
     ) -> OptionSet:
         say = partial(reason_for, currency=self.case.book.currency, units=self.case.scenario.units)
-        options = ranked(gathered.options, count=self.count, diagonal_ft=self.case.diagonal_ft, say=say)
+        chosen = ranked(gathered.options, count=self.count, diagonal_ft=self.case.diagonal_ft, say=say)
+        options = tuple(map(self.case.with_remedies, chosen))
         best = gathered.best
         objective = None if best is None else best.objective / CENTS
         status: SearchStatus = "undecided" if objective is None else "bounded"

@@ -2,7 +2,7 @@
 
 from optimizer.fields.covers import cover_casters, with_covers
 from optimizer.fields.door_zones import LANDING_FT, TREAD_FT, door_zone, risers
-from optimizer.fields.edges import LINE_TOLERANCE_FT, Edge, are_neighbours, nearly_level, site_edges
+from optimizer.fields.edges import LINE_TOLERANCE_FT, NEIGHBOUR_FT, Edge, are_neighbours, nearly_level, site_edges
 from optimizer.fields.ground import Ground, ground_at_ft, ground_of, ground_z_ft, open_yard, site_slopes
 from optimizer.fields.order import FREE_PART, across_contour_ft, main_openings, off_axis, off_structure_ft
 from optimizer.fields.smoke import door_smoke, smoke_factor, smoke_source
@@ -23,6 +23,7 @@ __all__ = [
     "FREE_PART",
     "LANDING_FT",
     "LINE_TOLERANCE_FT",
+    "NEIGHBOUR_FT",
     "TREAD_FT",
     "Caster",
     "Edge",

@@ -11,7 +11,8 @@ from optimizer.site import Ring, Site
 LINE_TOLERANCE_FT: Final = 1 / 12
 """Edges within 1 in of a line lie on it; common practice, no source."""
 _NEAR_MISS_FT: Final = 2.0  # edges this far apart look meant; common practice, no source
-_NEIGHBOUR_FT: Final = 12.0  # edges farther away are not compared at a glance; common practice, no source
+NEIGHBOUR_FT: Final = 12.0
+"""Edges farther away from each other are not compared at a glance; common practice, no source."""
 
 
 class Edge(NamedTuple):
@@ -45,7 +46,7 @@ def nearly_level(off_ft: Any) -> NDArray[np.bool_]:
 def are_neighbours(from_ft: Any, to_ft: Any, other_from_ft: float, other_to_ft: float) -> NDArray[np.bool_]:
     """Whether stretches along one axis overlap another one or end at most 12 ft from it."""
     apart = np.maximum(from_ft, other_from_ft) - np.minimum(to_ft, other_to_ft)
-    return np.asarray(apart <= _NEIGHBOUR_FT)
+    return np.asarray(apart <= NEIGHBOUR_FT)
 
 
 def _ring_edges(ring: Ring) -> Iterator[Edge]:

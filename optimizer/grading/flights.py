@@ -20,6 +20,7 @@ from optimizer.site import Point
 GROUND: Final = "ground"
 """The other end of a door's flight that ends on open ground."""
 _EVEN: Final = 1e-6  # what rounding leaves of a level difference
+_SHIFTS: Final = (0.0, -1.0, 1.0, -0.5, 0.5)  # of the spare length either side of the middle of a shared edge
 _SAME_FT: Final = 3.0  # common practice, no source: steps on two ways nearer than a way's width are one flight
 
 
@@ -96,30 +97,41 @@ def _between_rooms(paved: Paved, levels_ft: Sequence[float]) -> Iterator[Flight]
         lower, upper = paved.placements[low], paved.placements[high]
         edge = shared_edge_ft(lower, upper)
         if risers_for(12 * rise) and edge >= CLEAR_WIDTH_FT - TOLERANCE_FT:
-            width = min(edge, step_rules().flight_width_ft)
-            places, going = _shared(lower, upper, width)
+            middle, going = _shared(lower, upper)
             ends, risers = (lower.room, upper.room), risers_for(12 * rise)
-            flights = [_flight(ends, rise, risers, width, at, going) for at in places]
-            # Of places that are as clear, the first.
-            yield min(flights, key=lambda flight: _short_ft(paved, flight))
+            places = _along_edge(edge, middle, going)
+            yield _clearest(paved, [_flight(ends, rise, risers, width, at, going) for at, width in places])
 
 
-def _short_ft(paved: Paved, flight: Flight) -> float:
-    """By how much the foot of a flight stands too near a seat or a flame [ft], 0 where it is clear."""
-    near = too_near(paved.rooms, paved.layout, flight.foot)
-    return 0.0 if near is None else near.short_ft
+def _clearest(paved: Paved, flights: Sequence[Flight]) -> Flight:
+    """The first flight whose foot is clear of seats and flames, else the one from which least lacks."""
+    lacks: dict[float, Flight] = {}
+    for flight in flights:
+        near = too_near(paved.rooms, paved.layout, flight.foot)
+        if near is None:
+            return flight
+        lacks.setdefault(near.short_ft, flight)
+    return lacks[min(lacks)]
 
 
-def _shared(lower: Placement, upper: Placement, width_ft: float) -> tuple[list[Point], Point]:
-    """Places for a flight on the edge that two rooms share, its middle first, then its ends; and the way up."""
+def _along_edge(edge_ft: float, middle: Point, going: Point) -> Iterator[tuple[Point, float]]:
+    """Places and widths [ft] for a flight on a shared edge: at its full width before narrow, in the middle first."""
+    full = min(edge_ft, step_rules().flight_width_ft)
+    (x, y), (up_x, up_y) = middle, going
+    for width in dict.fromkeys((full, min(full, CLEAR_WIDTH_FT))):
+        spare = max(0.0, edge_ft - width) / 2
+        for shift in dict.fromkeys(share * spare for share in _SHIFTS):
+            yield (x + shift * abs(up_y), y + shift * abs(up_x)), width
+
+
+def _shared(lower: Placement, upper: Placement) -> tuple[Point, Point]:
+    """Middle of the edge that two rooms share, and the way from the lower into the upper."""
     left, right = max(lower.x_ft, upper.x_ft), min(lower.right_ft, upper.right_ft)
     bottom, top = max(lower.y_ft, upper.y_ft), min(lower.top_ft, upper.top_ft)
     at = ((left + right) / 2, (bottom + top) / 2)
     side = min(SIDES, key=lambda side: dist(at, _nearest(at, *side_ends(lower, side))))
     x, y = FRONT_VECTORS[side]
-    spare = max(0.0, max(right - left, top - bottom) - width_ft) / 2
-    ends = [(at[0] + sign * spare * abs(y), at[1] + sign * spare * abs(x)) for sign in (-1, 1)]
-    return [at, *(ends if spare > _EVEN else ())], (float(x), float(y))
+    return at, (float(x), float(y))
 
 
 def _nearest(at: Point, one: Point, other: Point) -> Point:

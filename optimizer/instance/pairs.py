@@ -51,7 +51,7 @@ class Pair:
     cover_end: int = 0
     faces: tuple[int, ...] = ()
     ahead: tuple[int, ...] = ()
-    """Ends that must have the other room's middle on the side of their front, or level with their own."""
+    """Ends that must have the other room's middle before their front counter, or level with it."""
     open_ends: tuple[int, ...] = ()
     views: tuple[View, ...] = ()
     wishes: tuple[PairWish, ...] = ()

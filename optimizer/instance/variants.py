@@ -1,10 +1,14 @@
 """A room's choices in whole steps, with every quarter turn and front they may be placed in."""
 
+import math
 from dataclasses import dataclass, replace
+from typing import Final
 
-from optimizer.catalogue import SizedRoom
+from optimizer.catalogue import SizedChoice, SizedRoom, counter_middle_ft
 from optimizer.instance.lattice import Lattice
 from optimizer.layout import Front
+
+_EVEN: Final = 1e-6
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,6 +29,8 @@ class Variant:
     """The same with an estimate of its runs: a guide for the explorer, never a floor."""
     loss: int = 0
     """What the choice costs and lacks, whatever its place, in cents."""
+    counter_ahead: int = 0
+    """How far the middle of its front counter lies ahead of its centre, in half steps."""
 
 
 def variants_of(
@@ -36,7 +42,7 @@ def variants_of(
     one step short of its choice.
     """
     return tuple(
-        replace(variant, covered=choice.cover is not None)
+        replace(variant, covered=choice.cover is not None, counter_ahead=_counter_ahead(room, choice, lattice))
         for index, choice in enumerate(room.choices)
         for short in ((0,) if exact else (0, 1))
         for variant in _turns(
@@ -47,6 +53,12 @@ def variants_of(
         )
         if not proportion or _is_room(variant, lattice.step_ft, room.rules.longest_ratio)
     )
+
+
+def _counter_ahead(room: SizedRoom, choice: SizedChoice, lattice: Lattice) -> int:
+    """Half steps, rounded up as every need is."""
+    ahead_ft = counter_middle_ft(choice)[1] if room.rules.kind == "kitchen" else 0.0
+    return math.ceil(2 * ahead_ft / lattice.step_ft - _EVEN)
 
 
 LEAST_AREA_SQFT = 40.0

@@ -129,9 +129,12 @@ def face(view: PairModel, end: int, *, unless: list[BoolVarT]) -> None:
 
 
 def have_ahead(view: PairModel, end: int) -> None:
-    """Say that the middle of the other room lies on the side of the front of the room at this end."""
+    """Say that the middle of the other room lies before the counter of the room at this end."""
     a, b = (view.first, view.second) if end == 0 else (view.second, view.first)
+    variants = view.instance.rooms[view.pair.first if end == 0 else view.pair.second].variants
     away = (2 * b.x + b.width - 2 * a.x - a.width, 2 * b.y + b.depth - 2 * a.y - a.depth)
-    for dx, dy in FRONT_VECTORS.values():
-        for literal in _facing_variants(view, end, (dx, dy)):
-            view.model.add(dx * away[0] + dy * away[1] >= 0).only_enforce_if([literal, *view.both])
+    for v, literal in a.literals.items():
+        if (front := variants[v].front) is not None:
+            dx, dy = FRONT_VECTORS[front]
+            ahead = dx * away[0] + dy * away[1]
+            view.model.add(ahead >= variants[v].counter_ahead).only_enforce_if([literal, *view.both])

@@ -9,6 +9,7 @@ from optimizer.options.option import (
     OptionSet,
     Proof,
     ProofStatus,
+    Remedy,
     SearchRecord,
     SearchStatus,
     WayOut,
@@ -16,6 +17,7 @@ from optimizer.options.option import (
 from optimizer.options.permits import permits_for
 from optimizer.options.ranking import LEAST_DIFFERENCE, ranked
 from optimizer.options.reasons import reason_for
+from optimizer.options.remedies import remedies_for
 from optimizer.options.score import Losses, losses_of
 
 __all__ = [
@@ -28,6 +30,7 @@ __all__ = [
     "OptionSet",
     "Proof",
     "ProofStatus",
+    "Remedy",
     "SearchRecord",
     "SearchStatus",
     "WayOut",
@@ -36,4 +39,5 @@ __all__ = [
     "permits_for",
     "ranked",
     "reason_for",
+    "remedies_for",
 ]

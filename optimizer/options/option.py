@@ -1,11 +1,13 @@
 """One option: a layout, its appraisal, its checks and its proof; and the ranked set of them."""
 
 from dataclasses import dataclass
+from decimal import Decimal
 from typing import Literal
 
 from optimizer.appraisal import Appraisal
 from optimizer.check import Finding
 from optimizer.layout import Layout
+from optimizer.site import Ring
 
 ProofStatus = Literal["proven", "bounded"]
 SearchStatus = Literal["proven", "bounded", "undecided", "nothing_fits"]
@@ -37,6 +39,15 @@ class LeftOut:
 
 
 @dataclass(frozen=True, slots=True)
+class Remedy:
+    """One thing that could be added: what and what for in words, its price without contingency, and its ground [ft]."""
+
+    words: str
+    amount: Decimal
+    outline: Ring
+
+
+@dataclass(frozen=True, slots=True)
 class Option:
     """One concept. `score` is the sum of `losses` with the exact figures, in money, lower is better."""
 
@@ -54,6 +65,8 @@ class Option:
     differs_by: DiffersBy | None
     permits: tuple[str, ...] = ()
     """Permits and approvals likely needed: a prompt, no advice."""
+    remedies: tuple[Remedy, ...] = ()
+    """What could be added to mend what is better not seen; in no cost and no score."""
 
     @property
     def left_out_rooms(self) -> tuple[str, ...]:

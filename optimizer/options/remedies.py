@@ -20,6 +20,7 @@ from optimizer.fields import ground_at_ft
 from optimizer.fields.sight import Screen
 from optimizer.grading import Flight, grade
 from optimizer.layout import Layout
+from optimizer.options.option import Remedy
 from optimizer.planting import planting_of
 from optimizer.scenario import Scenario
 from optimizer.site import Point, Ring, Site
@@ -30,15 +31,7 @@ BED_HEIGHT_FT: Final = 3.0
 """Height of grown shrubs in it; common practice, no source."""
 _BEYOND_FT: Final = 1.0  # what a screen is longer than what it hides, at either end
 _STEP_FT: Final = 1.0  # places are tried this far apart
-
-
-@dataclass(frozen=True, slots=True)
-class Remedy:
-    """One thing to add: what and what for in words, its price without contingency, and its ground on the plan [ft]."""
-
-    words: str
-    amount: Decimal
-    outline: Ring
+_LEAST_FT: Final = 3.0  # nothing shorter is planted or built
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,15 +101,42 @@ def _plantable(scenario: Scenario, rooms: Sequence[SizedRoom], layout: Layout, a
 
 
 def _screens(site: Site, book: PriceBook, view: ArrivalView, free: BaseGeometry, flight: Flight) -> Iterator[_Built]:
-    """For each kind the place nearest to the flight, square to the view, that has room and hides it."""
+    """Of each kind the nearest to the flight, square to the view, that hides it as far as there is room for it."""
     corners = _corners(flight)
     for kind in _kinds():
         for strip in _strips(kind, view.eye.at, flight.at, corners):
-            if free.covers(strip) and _hides(site, view, kind, strip, corners):
-                length_ft = strip.area / kind.depth_ft
-                outline = tuple((float(x), float(y)) for x, y in strip.exterior.coords[:-1])
+            piece = _with_room(strip, free)
+            length_ft = piece.area / kind.depth_ft
+            if length_ft >= _LEAST_FT and _hides(site, view, kind, piece, corners):
+                outline = tuple((float(x), float(y)) for x, y in piece.exterior.coords[:-1])
                 yield _Built(kind, length_ft, kind.amount(length_ft, book), outline)
                 break
+
+
+@dataclass(frozen=True, slots=True)
+class _Strip:
+    """A rectangle about the flight, in axes whose x runs from the flight at `at` to the eye, `turn_deg` from east."""
+
+    flat: Polygon
+    at: Point
+    turn_deg: float
+
+    def on_plan(self, shape: Polygon) -> Polygon:
+        return affinity.translate(affinity.rotate(shape, self.turn_deg, origin=(0, 0)), *self.at)
+
+    def from_plan(self, shape: BaseGeometry) -> BaseGeometry:
+        moved = affinity.translate(shape, 0.0 - self.at[0], 0.0 - self.at[1])
+        return affinity.rotate(moved, 0.0 - self.turn_deg, origin=(0, 0))
+
+
+def _with_room(strip: _Strip, free: BaseGeometry) -> Polygon:
+    """Longest part of a strip on the plan that is free over its whole depth; empty where none is."""
+    x0, _, x1, _ = strip.flat.bounds
+    blocked = shapely.get_parts(strip.from_plan(strip.on_plan(strip.flat).difference(free)))
+    taken = [shapely.box(x0, part.bounds[1], x1, part.bounds[3]) for part in blocked]
+    parts = shapely.get_parts(strip.flat.difference(shapely.union_all(taken)))
+    longest = max((part for part in parts if isinstance(part, Polygon)), key=lambda part: part.area, default=Polygon())
+    return strip.on_plan(longest)
 
 
 def _corners(flight: Flight) -> tuple[Point, ...]:
@@ -126,7 +146,7 @@ def _corners(flight: Flight) -> tuple[Point, ...]:
     )
 
 
-def _strips(kind: _Kind, eye: Point, at: Point, corners: Sequence[Point]) -> Iterator[Polygon]:
+def _strips(kind: _Kind, eye: Point, at: Point, corners: Sequence[Point]) -> Iterator[_Strip]:
     """Strips square to the line from a flight to the eye, from the flight on, each as long as it must be there."""
     away_ft = dist(eye, at)
     if away_ft < kind.depth_ft:
@@ -139,12 +159,12 @@ def _strips(kind: _Kind, eye: Point, at: Point, corners: Sequence[Point]) -> Ite
         nearer = 1 - (before_ft - kind.depth_ft / 2) / away_ft
         low, high = nearer * min(sideways) - _BEYOND_FT, nearer * max(sideways) + _BEYOND_FT
         flat = shapely.box(before_ft - kind.depth_ft / 2, -high, before_ft + kind.depth_ft / 2, -low)
-        yield affinity.translate(affinity.rotate(flat, turn, origin=(0, 0)), *at)
+        yield _Strip(flat, at, turn)
 
 
-def _hides(site: Site, view: ArrivalView, kind: _Kind, strip: Polygon, corners: Sequence[Point]) -> bool:
-    middle = strip.centroid
-    screen = Screen(strip, ground_at_ft(site, (middle.x, middle.y)) + kind.height_ft)
+def _hides(site: Site, view: ArrivalView, kind: _Kind, piece: Polygon, corners: Sequence[Point]) -> bool:
+    middle = piece.centroid
+    screen = Screen(piece, ground_at_ft(site, (middle.x, middle.y)) + kind.height_ft)
     return not any(view.sees(at, ground_at_ft(site, at), (screen,)) for at in corners)
 
 

@@ -10,7 +10,7 @@ from optimizer.catalogue import SizedRoom
 from optimizer.check import Finding
 from optimizer.circulation import Leg, Way
 from optimizer.layout import Placement
-from optimizer.options import Option
+from optimizer.options import Option, Remedy
 from optimizer.planting import PlantingMeasures
 from optimizer.results.finish_record import finish_record
 from optimizer.results.party_record import party_record
@@ -37,6 +37,7 @@ def option_record(rooms: Sequence[SizedRoom], option: Option) -> dict[str, Any]:
         "findings": [_finding(finding) for finding in option.findings],
         "cautions": list(option.cautions),
         "permits": list(option.permits),
+        "remedies": [_remedy(remedy) for remedy in option.remedies],
         "proof": {
             "arrangement": option.proof.arrangement,
             "objective": option.proof.objective,
@@ -49,6 +50,11 @@ def option_record(rooms: Sequence[SizedRoom], option: Option) -> dict[str, Any]:
 def money(amount: Decimal) -> str:
     """Money as text with two decimals."""
     return f"{amount:.2f}"
+
+
+def _remedy(remedy: Remedy) -> dict[str, Any]:
+    outline = [list(point) for point in remedy.outline]
+    return {"words": remedy.words, "amount": money(remedy.amount), "outline": outline}
 
 
 def _room(room: SizedRoom, place: Placement, level_ft: float | None) -> dict[str, Any]:

@@ -18,7 +18,7 @@ from optimizer.brief import RULES
 from optimizer.check import Finding
 from optimizer.circulation import Leg, LegUse, Way
 from optimizer.layout import Front, Layout, Placement
-from optimizer.options import Conflict, DiffersBy, LeftOut, Option, Proof, SearchRecord, WayOut
+from optimizer.options import Conflict, DiffersBy, LeftOut, Option, Proof, Remedy, SearchRecord, WayOut
 from optimizer.planting import PlantingMeasures
 from optimizer.results.finish_record import finish_from
 from optimizer.results.party_record import party_from
@@ -47,6 +47,7 @@ def option_from(record: Record) -> Option:
         findings=tuple(_finding(finding) for finding in record.records("findings")),
         cautions=record.texts("cautions"),
         permits=record.texts("permits") if "permits" in record.values else (),
+        remedies=tuple(map(_remedy, record.records("remedies"))) if "remedies" in record.values else (),
         proof=Proof(
             proof.one_of("arrangement", ("proven", "bounded")), proof.number("objective"), proof.number("bound")
         ),
@@ -82,6 +83,10 @@ def conflict_from(record: Record) -> Conflict:
 def _way_out(record: Record) -> WayOut:
     operations = record.records("patch")
     return WayOut(record.text("text"), tuple((o.text("op"), o.text("path"), o.values.get("value")) for o in operations))
+
+
+def _remedy(record: Record) -> Remedy:
+    return Remedy(record.text("words"), record.money("amount"), record.points("outline", largest=FARTHEST_FT))
 
 
 def _id(record: Record) -> str:

@@ -4,6 +4,7 @@ from typing import Any
 
 from optimizer.appraisal import GroundMeasures, SiteMeasures, SmokeShare
 from optimizer.results.untrusted import Record
+from optimizer.site import Point
 
 
 def site_record(site: SiteMeasures) -> dict[str, Any]:
@@ -17,6 +18,7 @@ def site_record(site: SiteMeasures) -> dict[str, Any]:
         "arrival_ft": site.arrival_ft,
         "risers_seen_share": site.risers_seen_share,
         "axes": [{"opening": opening, "meets": meets} for opening, meets in site.axes],
+        "focal_point": site.focal_point and _focal_record(*site.focal_point),
     }
 
 
@@ -37,6 +39,7 @@ def site_from(measures: Record) -> SiteMeasures:
         arrival_ft=measures.number_or_none("arrival_ft"),
         risers_seen_share=measures.number_or_none("risers_seen_share"),
         axes=tuple((axis.text("opening"), _text_or_none(axis, "meets")) for axis in measures.records("axes")),
+        focal_point=_focal_from(measures),
     )
 
 
@@ -68,6 +71,17 @@ def _ground_from(record: Record) -> GroundMeasures:
         undrained=record.texts("undrained"),
         flags=record.texts("flags"),
     )
+
+
+def _focal_record(at: Point, ways: int) -> dict[str, Any]:
+    return {"x_ft": at[0], "y_ft": at[1], "ways": ways}
+
+
+def _focal_from(measures: Record) -> tuple[Point, int] | None:
+    if measures.values.get("focal_point") is None:
+        return None
+    found = measures.record("focal_point")
+    return (found.number("x_ft"), found.number("y_ft")), found.whole("ways")
 
 
 def _text_or_none(record: Record, key: str) -> str | None:

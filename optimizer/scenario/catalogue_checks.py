@@ -2,7 +2,8 @@
 
 from collections.abc import Iterator
 
-from optimizer.catalogue import book_for, sized_room
+from optimizer.brief import RoomWish
+from optimizer.catalogue import book_for, most_stools, sized_room, too_long
 from optimizer.errors import ScenarioError
 from optimizer.scenario.build import build_brief
 from optimizer.scenario.document import Complaint, Path
@@ -20,6 +21,17 @@ def catalogue_complaints(scenario: ScenarioPart) -> Iterator[Complaint]:
             sized_room(wish)
         except ScenarioError as error:
             yield from _placed(error, ("brief", "rooms", index, "futures"))
+        yield from _kitchen(wish, ("brief", "rooms", index))
+
+
+def _kitchen(wish: RoomWish, path: Path) -> Iterator[Complaint]:
+    """More stools than one run of counter holds, or more equipment than two do."""
+    if wish.bar_seats > most_stools():
+        advice = "seat the others at a table; a run of counter is at most 16 ft long"
+        yield Complaint((*path, "bar_seats"), f"at most {most_stools()} seats at a bar", str(wish.bar_seats), advice)
+    if too_long(wish.equipment):
+        found = f"more in {wish.name}"
+        yield Complaint((*path, "equipment"), "what two runs of counter of 16 ft hold", found, "leave a piece out")
 
 
 def _placed(error: ScenarioError, path: Path) -> Iterator[Complaint]:

@@ -44,8 +44,8 @@ def losses_of(board: Board, state: State, room: int, index: int) -> Table:
     """Loss of the whole layout at every position of the variant, up to what does not depend on it."""
     variant = board.instance.rooms[room].variants[index]
     pulled_x, pulled_y = _pulled(board, state, room, variant)
-    table: Table = board.tables[room][index] + order_table(board, state, room, variant)
-    table += near_miss_table(board, state, room, variant) + pulled_x[None, :] + pulled_y[:, None]
+    table: Table = board.tables[room][index] + order_table(board, state, room, index)
+    table += near_miss_table(board, state, room, index) + pulled_x[None, :] + pulled_y[:, None]
     for other, spot in enumerate(state):
         if spot is not None and other != room:
             table = strike_out(board, table, room=room, variant=variant, other=other, spot=spot)

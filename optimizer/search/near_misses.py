@@ -1,55 +1,80 @@
 """Parallel edges of two rooms that nearly meet: the explorer counts them, the model leaves them out."""
 
-from itertools import combinations
+import math
+from collections.abc import Iterator
+from functools import lru_cache
+from itertools import combinations, product
+from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
 
-from optimizer.fields import are_neighbours, nearly_level
-from optimizer.instance import Variant
+from optimizer.fields import NEIGHBOUR_FT, nearly_level
 from optimizer.search.board import Board
 from optimizer.search.state import Spot, State
 
-Numbers = NDArray[np.int64]
+Stretch = tuple[int, int]
+"""Start and size of a room along one axis, in steps."""
+_SLACK: Final = 1e-6
 
 
 def near_miss_loss(board: Board, state: State) -> int:
     """Loss of all pairs of a state [cents]; near misses with what stands already are in the board's tables."""
-    placed = [(room, spot) for room, spot in enumerate(state) if spot is not None]
-    return sum(
-        int(_missed(board, _variant(board, room, one), np.array([one.x]), np.array([one.y]), other, there)[0, 0])
-        for (room, one), (other, there) in combinations(placed, 2)
-    )
+    steps = 0
+    for (room, one), (other, there) in combinations(_placed(state), 2):
+        a, b = _stretches(board, room, one), _stretches(board, other, there)
+        for axis in (0, 1):
+            beside = _beside(board, a[1 - axis][1], b[1 - axis])
+            if beside.start <= a[1 - axis][0] < beside.stop:
+                count = sum(a[axis][0] == line for line in _starts(board, a[axis][1], b[axis]))
+                steps += count * min(a[1 - axis][1], b[1 - axis][1])
+    return steps * board.instance.near_miss_rate
 
 
-def near_miss_table(board: Board, state: State, room: int, variant: Variant) -> Numbers:
+def near_miss_table(board: Board, state: State, room: int, index: int) -> NDArray[np.int64]:
     """Loss with each room that stands, at every position of the variant [cents]; shape (rows, columns)."""
     table = np.zeros((len(board.ys), len(board.xs)), dtype=np.int64)
-    for other, spot in enumerate(state):
-        if spot is not None and other != room:
-            table += _missed(board, variant, board.xs, board.ys, other, spot)
-    return table
+    a = _stretches(board, room, Spot(index, 0, 0))
+    for other, there in _placed(state):
+        if other != room:
+            b = _stretches(board, other, there)
+            rows, columns = _window(board.row, _beside(board, a[1][1], b[1])), _beside(board, a[0][1], b[0])
+            for x in _starts(board, a[0][1], b[0]):
+                table[rows, _window(board.column, range(x, x + 1))] += min(a[1][1], b[1][1])
+            for y in _starts(board, a[1][1], b[1]):
+                table[_window(board.row, range(y, y + 1)), _window(board.column, columns)] += min(a[0][1], b[0][1])
+    return table * board.instance.near_miss_rate
 
 
-def _missed(board: Board, variant: Variant, xs: Numbers, ys: Numbers, other: int, spot: Spot) -> Numbers:
-    there, step_ft = _variant(board, other, spot), board.instance.context.lattice.step_ft
-    x = (xs, variant.width, spot.x, there.width)
-    y = (ys, variant.depth, spot.y, there.depth)
-    upright = min(variant.depth, there.depth) * np.outer(_near(*y, step_ft), _misses(*x, step_ft))
-    level = min(variant.width, there.width) * np.outer(_misses(*y, step_ft), _near(*x, step_ft))
-    return np.asarray(board.instance.near_miss_rate * (upright + level))
+def _placed(state: State) -> list[tuple[int, Spot]]:
+    return [(room, spot) for room, spot in enumerate(state) if spot is not None]
 
 
-def _misses(starts: Numbers, size: int, other: int, other_size: int, step_ft: float) -> Numbers:
-    """How many of the four pairs of edges across one axis nearly meet, at each start."""
-    offs = np.array([0, size])[:, None] - np.array([other, other + other_size])[None, :]
-    return np.asarray(nearly_level(step_ft * (starts[:, None] + offs.ravel())).sum(axis=1))
+def _stretches(board: Board, room: int, spot: Spot) -> tuple[Stretch, Stretch]:
+    variant = board.instance.rooms[room].variants[spot.variant]
+    return (spot.x, variant.width), (spot.y, variant.depth)
 
 
-def _near(starts: Numbers, size: int, other: int, other_size: int, step_ft: float) -> Numbers:
-    found = are_neighbours(step_ft * starts, step_ft * (starts + size), step_ft * other, step_ft * (other + other_size))
-    return found.astype(np.int64)
+def _starts(board: Board, size: int, other: Stretch) -> Iterator[int]:
+    """Starts at which an edge of a room of this size nearly meets one of another, once for each pair that does."""
+    for own, line in product((0, size), (other[0], other[0] + other[1])):
+        for off in _offs(board.instance.context.lattice.step_ft):
+            yield from (line - own - off, line - own + off)
 
 
-def _variant(board: Board, room: int, spot: Spot) -> Variant:
-    return board.instance.rooms[room].variants[spot.variant]
+def _beside(board: Board, size: int, other: Stretch) -> range:
+    """Starts at which a room of this size overlaps another or ends near it."""
+    reach = int(NEIGHBOUR_FT / board.instance.context.lattice.step_ft + _SLACK)
+    return range(other[0] - size - reach, other[0] + other[1] + reach + 1)
+
+
+def _window(first: int, lines: range) -> slice:
+    """Grid lines as a slice of an array that begins at the first; empty where they lie before it."""
+    return slice(max(0, lines.start - first), max(0, lines.stop - first))
+
+
+@lru_cache(maxsize=8)
+def _offs(step_ft: float) -> tuple[int, ...]:
+    """Steps apart at which edges nearly meet."""
+    most = math.ceil(NEIGHBOUR_FT / step_ft)
+    return tuple(int(off) for off in np.flatnonzero(nearly_level(step_ft * np.arange(most))))

@@ -30,11 +30,12 @@ def order_loss(board: Board, state: State) -> int:
     return board.instance.order_rate * unaligned + int(_disorder(board, np.int64(unaligned), length))
 
 
-def order_table(board: Board, state: State, room: int, variant: Variant) -> Steps:
-    """What a room that is put in adds to the loss at every position [cents], less what it spares others; shape
+def order_table(board: Board, state: State, room: int, index: int) -> Steps:
+    """What a variant that is put in adds to the loss at every position [cents], less what it spares others; shape
     (rows, columns).
     """
-    others = tuple(None if index == room else spot for index, spot in enumerate(state))
+    variant = board.instance.rooms[room].variants[index]
+    others = tuple(None if number == room else spot for number, spot in enumerate(state))
     before, length = _unaligned(board, others), _length(board, others)
     added = _added(board, others, 1, variant)[:, None] + _added(board, others, 0, variant)[None, :]
     disorder = _disorder(board, before + added, length + 2 * (variant.width + variant.depth))
@@ -64,17 +65,20 @@ def _disorder(board: Board, unaligned: Steps | np.int64, length: int) -> Steps:
 
 def _added(board: Board, others: State, axis: int, variant: Variant) -> Steps:
     """Steps on no shared line by a room's position along an axis, less those that it spares others."""
-    ordinates = board.xs if axis == 0 else board.ys
+    first, count = (board.column, len(board.xs)) if axis == 0 else (board.row, len(board.ys))
     size, length = (variant.width, variant.depth) if axis == 0 else (variant.depth, variant.width)
     fixed = set(board.instance.lines_x if axis == 0 else board.instance.lines_y)
     edges = edges_across(board, others, axis)
-    lines = sorted(fixed | {line for _, line, _ in edges})
-    steps = length * (~np.isin(ordinates, lines)).astype(np.int64)
-    steps += length * (~np.isin(ordinates + size, lines)).astype(np.int64)
+    shared = np.zeros(count + size, dtype=np.int64)
+    for line in fixed.union(line for _, line, _ in edges):
+        if first <= line < first + count + size:
+            shared[line - first] = 1
+    steps = length * (2 - shared[:count] - shared[size:])
     for owner, line, spared in edges:
         alone = line not in fixed and not any(line == o and owner != w for w, o, _ in edges)
-        if alone:
-            steps -= spared * ((ordinates == line) | (ordinates + size == line)).astype(np.int64)
+        for start in (line - first, line - size - first):
+            if alone and 0 <= start < count:
+                steps[start] -= spared
     return steps
 
 

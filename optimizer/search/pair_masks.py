@@ -155,7 +155,7 @@ def _strike_fronts(view: Relative, table: Table) -> None:
 
 
 def _ahead(view: Relative, end: int) -> np.ndarray:
-    """Positions at which the middle of the other room lies on the side of the front of the room at that end."""
+    """Positions at which the middle of the other room lies before the counter of the room at that end."""
     front = view.ends[end].front
     if front is None:
         return np.ones((len(view.board.ys), len(view.board.xs)), dtype=bool)
@@ -163,7 +163,7 @@ def _ahead(view: Relative, end: int) -> np.ndarray:
     sense = -1 if end == view.moving_end else 1
     away_x = 2 * view.board.xs + view.moving.width - 2 * view.spot.x - view.placed.width
     away_y = 2 * view.board.ys + view.moving.depth - 2 * view.spot.y - view.placed.depth
-    return np.asarray(sense * (dx * away_x[None, :] + dy * away_y[:, None]) >= 0)
+    return np.asarray(sense * (dx * away_x[None, :] + dy * away_y[:, None]) >= view.ends[end].counter_ahead)
 
 
 def _strike_views(view: Relative, table: Table) -> None:

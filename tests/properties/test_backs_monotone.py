@@ -4,18 +4,19 @@ from dataclasses import replace
 
 from hypothesis import given
 from hypothesis import strategies as st
-from shapely import affinity, box
+from shapely import Polygon, affinity, box
 
 from optimizer.appraisal.enclosure import enclosure_measures
 from optimizer.grading import Grading
 from optimizer.layout import Layout
-from optimizer.planting import Bed, Planting
+from optimizer.planting import Bed, planting_of
 from tests.yards import PLAIN_SITE, sized, stand
 
 SITE = replace(PLAIN_SITE, buildings=(), structures=(), surroundings=())
 ROOM = sized("nook", "nook", 10, 8)
 PLACE = stand("nook", -5, -4, 10, 8)
 FLAT = Grading(is_known=False, levels_ft=(), flights=(), walls=(), guards=(), earth=(), falls=())
+PLANTED = planting_of(SITE, (), (), Layout(()), Polygon())
 PLACES, LENGTHS = st.integers(-14, 12), st.integers(1, 12)
 BEDS = st.lists(
     st.builds(lambda x, y, along, up: box(x, y, x + along, y + up), PLACES, PLACES, LENGTHS, LENGTHS), max_size=5
@@ -24,7 +25,7 @@ BEDS = st.lists(
 
 def backs(beds) -> int:
     """Backed sides of a room of 10 x 8 ft about the origin."""
-    planting = Planting(tuple(Bed(bed, "between rooms") for bed in beds), (), box(0, 0, 0, 0))
+    planting = replace(PLANTED, beds=tuple(Bed(bed, "between rooms") for bed in beds))
     (room,) = enclosure_measures(SITE, (ROOM,), Layout((PLACE,)), FLAT, planting).rooms
     return room.backed
 

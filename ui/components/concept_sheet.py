@@ -83,6 +83,9 @@ def _cautions(shown: Sheet) -> None:
     if shown.permits:
         st.subheader("Permits and approvals to ask about", anchor=False)
         show(element("ul", *(element("li", permit) for permit in shown.permits)))
+    if shown.remedies:
+        st.subheader("Could be added", anchor=False)
+        show(element("ul", *(element("li", remedy) for remedy in shown.remedies)))
 
 
 def _downloads(job: Job, option: Option) -> None:

@@ -40,6 +40,7 @@ class Sheet:
     proof: str
     cautions: tuple[str, ...]
     permits: tuple[str, ...]
+    remedies: tuple[str, ...]
 
 
 def sheet(option: Option, scenario: Scenario) -> Sheet:
@@ -58,6 +59,7 @@ def sheet(option: Option, scenario: Scenario) -> Sheet:
         proof=_proof(option.proof, words),
         cautions=option.cautions,
         permits=option.permits,
+        remedies=tuple(remedy.words for remedy in option.remedies),
     )
 
 

@@ -33,7 +33,8 @@ _TOLERANCE_FT: Final = 1e-6  # of sums of inches in feet
 
 
 def _sizes(wish: RoomWish) -> tuple[Size, Size, Size]:
-    modest, comfortable, generous = (_least(wish, wish.bar_seats, level) for level in LEVELS)
+    seats = min(wish.bar_seats, most_stools())
+    modest, comfortable, generous = (_least(wish, seats, level) for level in LEVELS)
     return modest, comfortable, generous
 
 
@@ -52,8 +53,18 @@ def _needs_ft(wish: RoomWish, seats: int, level: Level) -> tuple[float, float]:
 
 
 def _bar_ft(legs: Legs, seats: int, level: Level) -> float:
-    """Length of the bar's counter from the corner: equipment, or more where the stools need it."""
-    return max(clearance_ft("counter_depth") + length_ft(legs.bar), seats * clearance_ft(_STOOL[level]))
+    """Length of the bar's counter from the corner: equipment, or more where the stools need it.
+
+    A full bar has narrower seats rather than a longer run than one may be.
+    """
+    longest, least = clearance_ft("counter_run_longest"), clearance_ft("stool")
+    stools = max(seats * least, min(seats * clearance_ft(_STOOL[level]), longest))
+    return max(clearance_ft("counter_depth") + length_ft(legs.bar), stools)
+
+
+def most_stools() -> int:
+    """Most people on stools at the longest run of counter."""
+    return floor(clearance_ft("counter_run_longest") / clearance_ft("stool") + _TOLERANCE_FT)
 
 
 def _aisle_ft(legs: Legs, level: Level) -> float:
@@ -70,7 +81,7 @@ def _front_ft(seats: int) -> float:
 
 def _fit(wish: RoomWish, size: Size, level: Level) -> Fitting:
     """Kitchen in a size with as many of the stools as it holds; a tight size gets the modest level's clearances."""
-    for seats, planned in product(range(size.seats, -1, -1), (level, LEVELS[0])):
+    for seats, planned in product(range(min(size.seats, most_stools()), -1, -1), (level, LEVELS[0])):
         width, depth = _needs_ft(wish, seats, planned)
         if width <= size.width_ft + _TOLERANCE_FT and depth <= size.depth_ft + _TOLERANCE_FT:
             return _fitting(wish, size, level, _furniture(legs_of(wish.equipment, planned), size, seats, planned))

@@ -1,15 +1,19 @@
 """The pieces of a kitchen: equipment with its landings, shared out over the two legs of an L."""
 
 from dataclasses import dataclass
+from itertools import takewhile
 from typing import Any, Final
 
 from optimizer.brief import Equipment
 from optimizer.catalogue.clearances import INCHES_PER_FT, clearance_ft
 from optimizer.catalogue.data_files import data
-from optimizer.catalogue.sizing.frame import Level
+from optimizer.catalogue.sizing.frame import LEVELS, Level
 
 USUAL: Final = (Equipment("grill"), Equipment("preparation"), Equipment("sink"))
 """Equipment of a kitchen for which the brief names none."""
+DRAWERS: Final = ("trash drawer", "storage")
+"""What lies under counter that stays free."""
+_ORDER: Final = ("preparation", "sink", *DRAWERS, "refrigerator", "ice maker")
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,13 +35,38 @@ class Legs:
 def legs_of(equipment: tuple[Equipment, ...], level: Level) -> Legs:
     """Hot pieces on the side leg, away from the stools; all others along the bar, as far as one run may reach.
 
-    The modest level takes the corner's counter as the grill's wider landing; the others give it a landing of its own.
+    The modest level takes the corner's counter as the grill's wider landing; the others give it a landing of its own
+    where both runs bear it. Wishes that two runs cannot hold are `too_long`.
     """
+    plans = (_planned(equipment, planned) for planned in (level, *reversed(LEVELS)))
+    return next((legs for legs in plans if not _is_too_long(legs)), _planned(equipment, LEVELS[0]))
+
+
+def too_long(equipment: tuple[Equipment, ...]) -> bool:
+    """Whether even the tightest L of this equipment has a run of counter longer than one may be."""
+    return _is_too_long(legs_of(equipment, LEVELS[0]))
+
+
+def _planned(equipment: tuple[Equipment, ...], level: Level) -> Legs:
     pieces = [(known(item), _piece(item)) for item in equipment or USUAL]
     hot = tuple(piece for entry, piece in pieces if entry["hot"])
-    cold = tuple(piece for entry, piece in pieces if not entry["hot"])
-    bar, over = _split(cold + _landings_of_cold(cold, level), clearance_ft("counter_run_longest"))
+    cold = sorted((piece for entry, piece in pieces if not entry["hot"]), key=_from_the_corner)
+    bar, over = _split(_with_sink_landing(tuple(cold), level), clearance_ft("counter_run_longest"))
     return Legs(bar, over + _with_landings(hot, level))
+
+
+def _is_too_long(legs: Legs) -> bool:
+    return max(_run_ft(legs.bar), _run_ft(legs.side)) > clearance_ft("counter_run_longest")
+
+
+def _run_ft(pieces: tuple[Piece, ...]) -> float:
+    """Length of a leg with the corner's counter [ft]."""
+    return clearance_ft("counter_depth") + length_ft(pieces)
+
+
+def _from_the_corner(piece: Piece) -> int:
+    """Place along the bar: one prepares beside the grill, then come sink, drawers and what is cold."""
+    return _ORDER.index(piece.role) if piece.role in _ORDER else len(_ORDER)
 
 
 def known(item: Equipment) -> dict[str, Any]:
@@ -68,10 +97,14 @@ def _with_landings(hot: tuple[Piece, ...], level: Level) -> tuple[Piece, ...]:
     return (before, *hot, *after)
 
 
-def _landings_of_cold(cold: tuple[Piece, ...], level: Level) -> tuple[Piece, ...]:
-    """Free counter at the end of the bar's run beyond what the equipment needs."""
-    has_sink = any(piece.role == "sink" for piece in cold)
-    return (Piece("counter", clearance_ft("sink_landing")),) if has_sink and level == "generous" else ()
+def _with_sink_landing(cold: tuple[Piece, ...], level: Level) -> tuple[Piece, ...]:
+    """Free counter on the sink's far side at the generous level, where no drawer lies under such counter already."""
+    sinks = [number for number, piece in enumerate(cold) if piece.role == "sink"]
+    if level != "generous" or not sinks:
+        return cold
+    after, landing = sinks[-1] + 1, Piece("counter", clearance_ft("sink_landing"))
+    drawers = takewhile(lambda piece: piece.role in DRAWERS, cold[after:])
+    return cold if length_ft(tuple(drawers)) >= landing.width_ft else (*cold[:after], landing, *cold[after:])
 
 
 def _split(pieces: tuple[Piece, ...], longest_ft: float) -> tuple[tuple[Piece, ...], tuple[Piece, ...]]:
@@ -79,6 +112,6 @@ def _split(pieces: tuple[Piece, ...], longest_ft: float) -> tuple[tuple[Piece, .
     kept: list[Piece] = []
     over: list[Piece] = []
     for piece in pieces:
-        fits = clearance_ft("counter_depth") + length_ft((*kept, piece)) <= longest_ft
+        fits = _run_ft((*kept, piece)) <= longest_ft
         (kept if fits else over).append(piece)
     return tuple(kept), tuple(over)

@@ -17,7 +17,8 @@ LegUse = Literal["arrival", "main", "service"]
 WIDTH_FT: Final[dict[LegUse, float]] = {"arrival": 5.0, "main": 4.0, "service": 3.0}
 """Width that each use wants; common practice, no source."""
 _STEP_FT: Final = 0.5
-_SAME_FT: Final = 0.01
+_GRID_FT: Final = 0.02
+_SAME_FT: Final = 0.03
 _LEAST_FT: Final = 0.05
 
 Pair = tuple[str, str]
@@ -62,7 +63,9 @@ def _outside(land: Land, points: Sequence[Point]) -> BaseGeometry:
 
 def _pieces(lines: Sequence[BaseGeometry]) -> Iterator[LineString]:
     """Lines broken wherever they meet, each piece once."""
-    for part in shapely.get_parts(shapely.node(shapely.union_all(shapely.set_precision(lines, 1e-4)))):
+    # Routes that run together to within the grid become one line, or two would leave hairpins between them.
+    snapped = shapely.set_precision(lines, _GRID_FT)
+    for part in shapely.get_parts(shapely.node(shapely.union_all(snapped, grid_size=_GRID_FT))):
         if part.length > _LEAST_FT:
             yield part
 

@@ -6,8 +6,7 @@ import pytest
 
 from optimizer.appraisal import cook_loss
 from optimizer.appraisal.cook import cook_measures
-from optimizer.brief import Equipment, RoomWish
-from optimizer.catalogue import Item, rates, sized_room
+from optimizer.catalogue import Item, rates
 from optimizer.circulation import Way
 from optimizer.layout import Layout
 from tests.yards import sized, stand
@@ -74,15 +73,3 @@ def test_a_kitchen_without_guests():
     """Where there is no gathering only the work is measured."""
     (found,) = cook_measures((KITCHEN,), Layout((stand("cooker", 20, 0, 10, 8),)), ())
     assert (found.gathering, found.to_table_ft, found.dish_ft, found.off_ft) == (None, None, None, 0)
-
-
-@pytest.mark.parametrize("seats", [0, 4, 8])
-@pytest.mark.parametrize("count", [3, 6])
-def test_no_run_of_counter_is_longer_than_16_ft(seats, count):
-    """Whatever is wished for, pieces beyond 16 ft go round the corner; layout rule 18, common practice."""
-    equipment = tuple(Equipment(name) for name in ("grill", "preparation", "sink", "refrigerator", "other", "other"))
-    kitchen = sized_room(RoomWish("cooker", "kitchen", equipment=equipment[:count], bar_seats=seats))
-    for choice in kitchen.choices:
-        bar = [item for item in choice.furniture if item.role not in {"ledge", "stool"} and item.x_ft > 0]
-        corner_ft = 2.0
-        assert corner_ft + sum(item.width_ft for item in bar) <= max(16, seats * 2.34) + 1e-6

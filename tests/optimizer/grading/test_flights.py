@@ -31,15 +31,20 @@ def test_the_lower_room_may_come_second():
     assert (flight.between, flight.going) == (("nook", "fire"), (0, -1))
 
 
-@pytest.mark.parametrize(("chairs_at", "middle"), [((), 64), ((1,), 66.5), ((7,), 61.5), ((3, 6), 64)])
-def test_a_flight_moves_along_the_edge_to_be_clear_of_seats(chairs_at, middle):
-    """The upper half of a 10 ft room with 2 ft chairs: in the middle of the edge unless an end is clearer."""
+@pytest.mark.parametrize(
+    ("chairs_at", "middle", "width"),
+    [((), 64, 5), ((1,), 66.5, 5), ((7,), 60.5, 3), ((4.5, 5), 60.5, 3), ((0, 3, 6, 9), 64, 5)],
+)
+def test_a_flight_moves_along_the_edge_to_be_clear_of_seats(chairs_at, middle, width):
+    """Chairs 1 1/2 ft before the foot: in the middle where that is clear, else at an end, else narrow; where nothing
+    is clear in the middle, as if nobody sat there.
+    """
     fire = sized("fire", "fire", 10, 10)
     chairs = tuple(Item("fire seat", x, 4, 1, 1, seats=1) for x in chairs_at)
     rooms = plain_rooms(replace(fire, choices=(replace(fire.choices[0], furniture=chairs),)))
     layout = Layout((stand("fire", 59, 30, 10, 10), stand("nook", 59, 40, 10, 10)))
     (flight,) = grade(on_plane(north=0.2), rooms, layout).flights
-    assert flight.at == pytest.approx((middle, 40))
+    assert (flight.at, flight.width_ft) == (pytest.approx((middle, 40)), width)
     assert flight.foot.at == pytest.approx((middle, 36.5))
 
 

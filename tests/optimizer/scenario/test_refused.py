@@ -101,6 +101,8 @@ CROSS_FAULTS = [
     ("kind: gathering,", "kind: gathering, worth: 3,", "expected a worth on each choice only"),
     ("seats: 2,", "seats: 2, fuel: gas,", "expected `fuel` in a fire only, found it in chairs, a nook"),
     ("seats: 6, worth: 5}", "seats: 6, worth: 5}, {label: six, width: 9, depth: 9, worth: 1}", "expected a label of its own for each choice, found 'six' again"),
+    ("kind: nook, seats: 2", "kind: kitchen, bar_seats: 9", "18:48: expected at most 8 seats at a bar, found 9; seat the others at a table"),
+    ("kind: nook, seats: 2", "kind: kitchen, equipment: [grill 8 ft, griddle 8 ft]", "18:48: expected what two runs of counter of 16 ft hold, found more in chairs; leave a piece out"),
     ("brief:", "options: {grid_step: 0.01}\nbrief:", "expected at most 2,000,000 grid cells, found 30,000,000"),
 ]  # fmt: skip
 

@@ -52,7 +52,6 @@ def test_some_layout_is_out_of_order(states):
     assert min(rooms) == min(beyond) == 0
     assert max(rooms) > 0
     assert max(beyond) > 0
-    assert any(besides_walls(state) for state in states)
 
 
 def test_an_insertion_adds_what_its_table_says(states):
@@ -62,11 +61,10 @@ def test_an_insertion_adds_what_its_table_says(states):
             if spot is None:
                 continue
             without = (*state[:room], None, *state[room + 1 :])
-            variant = BOARD.instance.rooms[room].variants[spot.variant]
             at = spot.y - BOARD.row, spot.x - BOARD.column
             for table, loss in ((order_table, order_loss), (near_miss_table, near_miss_loss)):
                 added = loss(BOARD, state) - loss(BOARD, without)
-                assert table(BOARD, state, room, variant)[at] == added
+                assert table(BOARD, state, room, spot.variant)[at] == added
 
 
 def test_the_model_counts_all_but_near_misses(states):

@@ -69,6 +69,13 @@ def shaded_at_the_door() -> Tempting:
     return Tempting(replace(plain, brief=replace(plain.brief, trips=trips)), plain_rooms(nook))
 
 
+def before_the_gate() -> Tempting:
+    """A nook to which a hundred trips lead from the gate: nearest of all it stands in the gate's way."""
+    plain = plain_yard(ceiling=None)
+    trips = (*plain.brief.trips, Trip("gate", "nook", 100))
+    return Tempting(replace(plain, brief=replace(plain.brief, trips=trips)))
+
+
 def table_in_the_way() -> Tempting:
     """A table that may stand in one place only, from the house to a wall, with the cooker to be had beyond it."""
     others = ("path", "access", "kitchen", "fire", "nook")
@@ -115,7 +122,7 @@ TEMPTING: dict[RuleId, Tempting] = {
     "fire_clear": Tempting(),
     "sun_least": shaded_at_the_door(),
     "kitchen_walk": pulled_away("cooker"),
-    "reachable": Tempting(),
+    "reachable": before_the_gate(),
     "ways_clear": table_in_the_way(),
     "touching": related(Relation(("nook", "table"), "touching")),
     "near": related(Relation(("nook", "fire"), "near", within_ft=6)),
