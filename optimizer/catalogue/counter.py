@@ -22,7 +22,7 @@ def side_run(choice: SizedChoice) -> tuple[Item, ...]:
 
 
 def counter_middle_ft(choice: SizedChoice) -> tuple[float, float]:
-    """Middle of the front counter from the room's centre [ft]: to the right, and ahead; the centre without a counter."""
+    """Middle of the front counter from the room's centre [ft]: right and ahead; (0, 0) without a counter."""
     run = front_run(choice)
     if not run:
         return (0.0, 0.0)

@@ -29,6 +29,7 @@ from optimizer.site import Point, Site
 
 SEEN_AT_FT: Final = 3.0
 """Height above the ground at which something counts as seen: a seated body; common practice, no source."""
+_EVEN_FT: Final = 1e-6  # what rounding leaves of a height
 _FAR: Final = 1e4  # as good as endless: how many times farther a shadow reaches than what throws it
 WORDS: Final[dict[str, str]] = {
     "seen": "seen from there",
@@ -78,12 +79,16 @@ def room_screens(scenario: Scenario, rooms: Sequence[SizedRoom], layout: Layout,
     """Bought panels, and furniture higher than a seated body, of all rooms but that of the eyes."""
     lookers = lookers_of(scenario, rooms, layout)
     screens = layout_screens(scenario.site, rooms, layout, lookers=lookers, ends=(viewer.name,))
-    return tuple(screen for screen in screens if not screen.outline.is_empty and _is_high(scenario.site, screen))
+    return tuple(
+        screen for screen in screens if not screen.outline.is_empty and _is_high(scenario.site, layout, screen)
+    )
 
 
-def _is_high(site: Site, screen: Screen) -> bool:
+def _is_high(site: Site, layout: Layout, screen: Screen) -> bool:
+    """Whether a screen rises above a seated body on the level of its own room."""
     middle = screen.outline.centroid
-    return screen.top_z_ft > ground_at_ft(site, (middle.x, middle.y)) + SEEN_AT_FT
+    own = min(layout.placements, key=lambda placement: polygon_of(box_of(placement)).distance(middle))
+    return screen.top_z_ft > ground_at_ft(site, own.centre) + SEEN_AT_FT + _EVEN_FT
 
 
 def _hidden(screen: Screen, viewer: Viewer, target_ft: float) -> Iterator[BaseGeometry]:

@@ -7,7 +7,7 @@ from optimizer.search.polish import Polished, polish
 from optimizer.search.solve import Answer
 from optimizer.search.state import State, layout_of, posed_layout_of, state_of
 from optimizer.search.tours import run_tours, take_first_tour
-from optimizer.search.value import value_of
+from optimizer.search.value import modelled_value_of, value_of
 from optimizer.search.whole import anything_fits, bound_over_all
 
 __all__ = [
@@ -24,6 +24,7 @@ __all__ = [
     "key_of",
     "layout_of",
     "likely_cost_of",
+    "modelled_value_of",
     "polish",
     "posed_layout_of",
     "run_tours",

@@ -9,7 +9,7 @@ from optimizer.search.connected import is_connected
 from optimizer.search.explore import key_of
 from optimizer.search.solve import Effort, hint, solve
 from optimizer.search.state import State
-from optimizer.search.value import value_of
+from optimizer.search.value import modelled_value_of, value_of
 
 POLISH = Effort(workers=1, deterministic_s=0.8, wall_s=3.0)
 
@@ -29,18 +29,19 @@ class Polished:
 
 
 def polish(board: Board, state: State, *, stop: threading.Event) -> Polished:
-    """Move the rooms to the best of their arrangement; the state as it was where the solver's one cannot be used.
+    """Move the rooms to the best of their arrangement; the state as it was where the solver's one is no better.
 
-    Sight and walkability are asked of the solver's layout afterwards: where it breaks them the bound still holds.
+    Which is better the explorer's count says, edges that nearly meet included; the proof speaks of the model's
+    objective. Sight and walkability are asked of the solver's layout afterwards: where it breaks them the bound still
+    holds.
     """
     instance = board.instance
-    before = value_of(board, state)
     built = build_model(instance, arrangement_scope(instance, *key_of(board, state)))
     hint(built, state)
     answer = solve(built, POLISH, stop=stop)
     if answer.state is None or answer.bound is None:
-        return Polished(state, before, 0)
-    after = value_of(board, answer.state)
-    if after > before or not is_connected(instance, answer.state):
-        return Polished(state, before, min(before, answer.bound))
-    return Polished(answer.state, after, min(after, answer.bound))
+        return Polished(state, modelled_value_of(board, state), 0)
+    is_better = value_of(board, answer.state) <= value_of(board, state) and is_connected(instance, answer.state)
+    kept = answer.state if is_better else state
+    objective = modelled_value_of(board, kept)
+    return Polished(kept, objective, min(objective, answer.bound))

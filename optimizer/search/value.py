@@ -14,7 +14,7 @@ from optimizer.search.state import State
 
 
 def value_of(board: Board, state: State) -> int:
-    """Objective [cents]; FORBIDDEN or more where a rule of the model is broken."""
+    """What the explorer counts [cents]; FORBIDDEN or more where a rule of the model is broken."""
     instance = board.instance
     if instance.spendable is not None and cost_of(board, state) > instance.spendable:
         return FORBIDDEN
@@ -28,6 +28,16 @@ def value_of(board: Board, state: State) -> int:
         else:
             total += int(board.tables[room][spot.variant][spot.y - board.row, spot.x - board.column])
     return total + _pulls(board, state) + _pairs(board, state)
+
+
+def modelled_value_of(board: Board, state: State) -> int:
+    """Objective as the model counts it, without edges that nearly meet [cents]: a proof can speak of nothing else."""
+    on_site = sum(
+        int(board.instance.rooms[room].near_misses[spot.variant][spot.y, spot.x])
+        for room, spot in enumerate(state)
+        if spot is not None and board.instance.rooms[room].near_misses
+    )
+    return value_of(board, state) - near_miss_loss(board, state) - on_site
 
 
 def _pulls(board: Board, state: State) -> int:
