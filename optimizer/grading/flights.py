@@ -1,7 +1,7 @@
 """Flights of steps: between touching rooms, on ways, and at doors."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from math import dist
 from typing import Final
 
@@ -100,16 +100,7 @@ def _between_rooms(paved: Paved, levels_ft: Sequence[float]) -> Iterator[Flight]
             middle, going = _shared(lower, upper)
             ends, risers = (lower.room, upper.room), risers_for(12 * rise)
             places = _along_edge(edge, middle, going)
-            before = [_flight(ends, rise, risers, width, at, going) for at, width in places]
-            has_depth = upper.depth_ft if going[1] else upper.width_ft
-            cut_in = [_cut_in(flight) for flight in before if has_depth >= flight.run_ft + CLEAR_WIDTH_FT]
-            yield _clearest(paved, (*before, *cut_in))
-
-
-def _cut_in(flight: Flight) -> Flight:
-    """The flight with its foot where its top was: cut into the upper room."""
-    (x, y), (up_x, up_y), run_ft = flight.at, flight.going, flight.run_ft
-    return replace(flight, at=(x + run_ft * up_x, y + run_ft * up_y))
+            yield _clearest(paved, [_flight(ends, rise, risers, width, at, going) for at, width in places])
 
 
 def _clearest(paved: Paved, flights: Sequence[Flight]) -> Flight:

@@ -1,6 +1,7 @@
 """Beds and lawn: what becomes of the ground that rooms and ways leave, placed and not left over."""
 
+from optimizer.planting.bed import Bed, BedReason
 from optimizer.planting.measures import PlantingMeasures, planting_measures
-from optimizer.planting.plan import Bed, BedReason, Planting, planting_of
+from optimizer.planting.plan import Planting, planting_of
 
 __all__ = ["Bed", "BedReason", "Planting", "PlantingMeasures", "planting_measures", "planting_of"]

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from typing import Final, Literal
+from typing import Final
 
 import shapely
 from shapely import Polygon
@@ -13,30 +13,22 @@ from optimizer.catalogue import SizedRoom
 from optimizer.circulation import areas_only, rectangle
 from optimizer.fields import door_zone, open_yard
 from optimizer.layout import Layout
-from optimizer.planting.strips import along_buildings, between_rooms, round_water, screens
+from optimizer.planting.bed import Bed, BedReason
+from optimizer.planting.joined import SCRAP_SQFT, joined
+from optimizer.planting.strips import along_buildings, at_entrances, between_rooms, round_trees, round_water, screens
 from optimizer.site import Site
 
-BedReason = Literal["along the house", "between rooms", "as a screen", "round the water", "narrow ground"]
 NARROW_FT: Final = 4.0
 """Ground narrower than this is no lawn: a mower turns badly there; common practice, no source."""
-LEAST_BED_SQFT: Final = 6.0
-LEAST_LAWN_SQFT: Final = 40.0
+LEAST_LAWN_SQFT: Final = 80.0
 """Smaller pieces are planted; common practice, no source."""
 _NOTHING_SQFT: Final = 1e-4
 
 
 @dataclass(frozen=True, slots=True, eq=False)
-class Bed:
-    """A planted piece of ground [ft] and why it is there."""
-
-    outline: Polygon
-    reason: BedReason
-
-
-@dataclass(frozen=True, slots=True, eq=False)
 class Planting:
-    """Beds and pieces of lawn beside the wished ones; wide ground that may be planted and not mown, such as a bank,
-    which is left as it is; and ground of which neither may be made.
+    """Beds and pieces of lawn beside the wished ones; ground that is left as it is, being wide and planted but not mown,
+    such as a bank, or in front of an entrance; and ground of which nothing may be made.
     """
 
     beds: tuple[Bed, ...]
@@ -50,29 +42,38 @@ def planting_of(
 ) -> Planting:
     """Planting of a layout whose ways pave `paths`.
 
-    Each bed takes what those before it left: along the house, between rooms, as a screen before whom a room must not
-    be seen by, round later water; what is then too narrow for lawn is planted as well.
+    Each bed takes what those before it left: round trees, along the house, between rooms, as a screen before whom a
+    room must not be seen by, round later water. What is then too narrow for lawn joins the bed that it lies along.
     """
     free = _free(site, layout, paths)
-    may_plant, may_mow = (areas_only(free.difference(_forbidding(site, use))) for use in ("bed", "lawn"))
+    entrances = at_entrances(site)
+    may_plant = areas_only(free.difference(shapely.union(_forbidding(site, "bed"), entrances)))
+    beds = tuple(_wanted(site, relations, rooms, layout, may_plant))
+    rest = areas_only(free.difference(shapely.union_all([bed.outline for bed in beds])))
+    may_mow = areas_only(rest.difference(_forbidding(site, "lawn")))
+    lawns = tuple(_pieces(_wide(may_mow), least_sqft=LEAST_LAWN_SQFT))
+    rest = areas_only(rest.difference(shapely.union_all(lawns)))
+    bank = areas_only(_wide(areas_only(rest.difference(may_mow)))).intersection(may_plant)
+    left = areas_only(shapely.union(bank, entrances.intersection(rest)))
+    scraps = list(_pieces(areas_only(rest.intersection(may_plant)).difference(left), least_sqft=_NOTHING_SQFT))
+    return Planting(joined(beds, scraps), lawns, left, areas_only(rest.difference(may_plant)).difference(left))
+
+
+def _wanted(
+    site: Site, relations: Sequence[Relation], rooms: Sequence[SizedRoom], layout: Layout, may_plant: BaseGeometry
+) -> Iterator[Bed]:
+    """Beds with a reason of their own."""
     wanted: tuple[tuple[BedReason, BaseGeometry], ...] = (
+        ("round a tree", round_trees(site)),
         ("along the house", along_buildings(site)),
         ("between rooms", between_rooms(layout)),
         ("as a screen", screens(site, relations, layout)),
         ("round the water", round_water(rooms, layout)),
     )
-    beds: list[Bed] = []
     for reason, strip in wanted:
-        pieces = _pieces(areas_only(strip).intersection(may_plant), least_sqft=LEAST_BED_SQFT)
-        beds += [Bed(piece, reason) for piece in pieces]
-        taken = shapely.union_all([bed.outline for bed in beds])
-        may_plant, may_mow = (areas_only(ground.difference(taken)) for ground in (may_plant, may_mow))
-    lawns = tuple(_pieces(_wide(may_mow), least_sqft=LEAST_LAWN_SQFT))
-    rest = free.difference(shapely.union_all([*lawns, *(bed.outline for bed in beds)]))
-    left = areas_only(_wide(areas_only(rest.difference(may_mow)))).intersection(may_plant)
-    narrow = areas_only(rest.intersection(may_plant)).difference(left)
-    beds += [Bed(piece, "narrow ground") for piece in _pieces(narrow, least_sqft=_NOTHING_SQFT)]
-    return Planting(tuple(beds), lawns, areas_only(left), rest.difference(may_plant))
+        pieces = list(_pieces(areas_only(areas_only(strip).intersection(may_plant)), least_sqft=SCRAP_SQFT))
+        may_plant = areas_only(may_plant.difference(shapely.union_all(pieces)))
+        yield from (Bed(piece, reason) for piece in pieces)
 
 
 def _free(site: Site, layout: Layout, paths: BaseGeometry) -> BaseGeometry:

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 from itertools import combinations
+from math import cos, pi, sin
 from typing import Final
 
 import shapely
@@ -9,7 +10,7 @@ from shapely import Polygon, box
 from shapely.geometry.base import BaseGeometry
 
 from optimizer.brief import Relation
-from optimizer.catalogue import SizedRoom
+from optimizer.catalogue import SizedRoom, root_rings
 from optimizer.circulation import rectangle
 from optimizer.layout import Layout, Placement
 from optimizer.site import Point, Site
@@ -22,6 +23,30 @@ SCREEN_FT: Final = 6.0
 """Depth of a bed that screens, 5 to 8 ft; common practice, no source."""
 WATER_BED_FT: Final = 3.0
 """Depth of the bed round ground that is kept for water; common practice, no source."""
+ENTRANCE_FT: Final = 6.0
+"""Depth of the ground in front of an entrance that no bed closes; common practice, no source."""
+RING_FT: Final = (2.0, 5.0)
+"""Least and most radius of the mulch round a trunk, between them the inner root ring; common practice, no source."""
+_RING_SIDES: Final = 16
+
+
+def round_trees(site: Site) -> BaseGeometry:
+    """Rings of mulch round the trunks of kept trees."""
+    inner, (least, most) = root_rings(site).inner_trunks, RING_FT
+    radii = [min(most, max(least, inner * tree.trunk_diameter_ft)) for tree in site.trees]
+    return shapely.union_all([_ring(tree.at, radius) for tree, radius in zip(site.trees, radii, strict=True)])
+
+
+def at_entrances(site: Site) -> BaseGeometry:
+    """Ground in front of the entrances."""
+    fronts = []
+    for entrance in site.entrances:
+        (x, y), (in_x, in_y), half = entrance.at, entrance.inward, entrance.width_ft / 2
+        ends = ((-half, 0.0), (half, 0.0), (half, ENTRANCE_FT), (-half, ENTRANCE_FT))
+        fronts.append(
+            Polygon([(x + along * in_y + deep * in_x, y - along * in_x + deep * in_y) for along, deep in ends])
+        )
+    return shapely.union_all(fronts)
 
 
 def along_buildings(site: Site) -> BaseGeometry:
@@ -50,6 +75,13 @@ def round_water(rooms: Sequence[SizedRoom], layout: Layout) -> BaseGeometry:
     kept = {room.name for room in rooms if room.rules.kind == "reserve"}
     grounds = [rectangle(placement) for placement in layout.placements if placement.room in kept]
     return shapely.union_all([ground.buffer(WATER_BED_FT, join_style="mitre") for ground in grounds])
+
+
+def _ring(at: Point, radius_ft: float) -> Polygon:
+    """Regular polygon round a circle, flat towards the axes."""
+    corner_ft, turn = radius_ft / cos(pi / _RING_SIDES), 2 * pi / _RING_SIDES
+    angles = [(side + 0.5) * turn for side in range(_RING_SIDES)]
+    return Polygon([(at[0] + corner_ft * cos(angle), at[1] + corner_ft * sin(angle)) for angle in angles])
 
 
 def _gap(one: Placement, other: Placement) -> Polygon | None:

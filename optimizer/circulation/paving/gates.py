@@ -10,6 +10,7 @@ from shapely import LineString
 from optimizer.circulation.ground import CLEAR_WIDTH_FT
 from optimizer.circulation.paving.land import Land
 from optimizer.circulation.paving.terminals import Opening, Terminal
+from optimizer.layout.arrangement import TOLERANCE_FT
 from optimizer.site import Point
 
 _FACING: Final = -0.999  # cosine between two sides that look at each other
@@ -75,12 +76,21 @@ def _gates(
     half, found = land.width_ft / 2, []
     for opening in openings:
         for along in _stations_ft(opening, half, partners):
-            x, y = edge = opening.at(along)
-            at = (x + half * opening.out[0], y + half * opening.out[1])
+            edge = opening.at(along)
             shy_ft = 0.0 if along == opening.length_ft / 2 else _OFF_MIDDLE_FT
-            found.append(Gate(number, (terminal.anchor, edge), at, opening.out, shy_ft))
+            found += [Gate(number, (terminal.anchor, edge), at, opening.out, shy_ft) for at in _before(opening, edge, half)]
     inside = shapely.covers(land.ground, shapely.points([gate.at for gate in found])) if found else ()
-    return [gate for gate, is_inside in zip(found, inside, strict=True) if is_inside]
+    kept = {gate.inside: gate for gate, is_inside in zip(found[::-1], inside[::-1], strict=True) if is_inside}
+    return list(kept.values())[::-1]
+
+
+def _before(opening: Opening, edge: Point, half_ft: float) -> tuple[Point, Point]:
+    """Where a way turns towards an opening, the best first: half its width outside, in line with the ways that pass
+    there, else on the edge itself, as on a terrace that leaves no way beside it.
+    """
+    x, y = edge
+    away = half_ft - TOLERANCE_FT
+    return (x + away * opening.out[0], y + away * opening.out[1]), edge
 
 
 def _stations_ft(opening: Opening, half_ft: float, partners: Sequence[Point]) -> Iterator[float]:

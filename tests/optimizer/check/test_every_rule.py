@@ -76,7 +76,7 @@ BROKEN: dict[RuleId, Broken] = {
         ("nook",), rooms=plain_rooms(sized("nook", "nook", 8, 7, sun=SunWish("shade", 12, 14, (6,), least_hours=1)))
     ),
     "kitchen_walk": Broken(("cooker", "kitchen door"), plain_layout(stand("cooker", 46, 17, 6, 8, "-x"))),
-    "reachable": Broken(("cooker",), plain_layout(stand("cooker", 38, 18, 6, 8, "+x"), stand("nook", 44, 18, 8, 7))),
+    "reachable": Broken(("cooker",), plain_layout(stand("cooker", 45, 18, 6, 8, "-x"), stand("nook", 38, 18, 7, 8))),
     # A table from the house to a wall, across the only way from the kitchen door to the cooker.
     "ways_clear": Broken(
         ("kitchen door", "cooker"),

@@ -9,7 +9,7 @@ from optimizer.brief import Relation
 from optimizer.fields import door_zone, open_yard
 from optimizer.layout import Layout
 from optimizer.planting import planting_measures, planting_of
-from optimizer.planting.measures import largest_rectangle
+from optimizer.planting.rectangle import largest_rectangle
 from optimizer.site import Building, KeepOut
 from tests.yards import PLAIN_SITE, plain_layout, plain_rooms, sized, stand
 
