@@ -4,6 +4,7 @@ from optimizer.appraisal.appraisal import Appraisal, Cost, CostLine
 from optimizer.appraisal.appraise import Given, appraise
 from optimizer.appraisal.cook import CookMeasures, cook_loss
 from optimizer.appraisal.cost import cost_of
+from optimizer.appraisal.destinations import Destination, destinations, destinations_loss
 from optimizer.appraisal.enclosure import EnclosureMeasures, RoomBacks
 from optimizer.appraisal.finish import FieldArea, FinishPlan, FinishTakeOff, finish_plan, finish_take_off
 from optimizer.appraisal.order import OrderMeasures, aligned_share, order_loss, order_measures, unaligned_ft
@@ -16,18 +17,21 @@ from optimizer.appraisal.smoke import smoke_loss_units
 from optimizer.appraisal.sun import sun_of
 from optimizer.appraisal.take_off import take_off
 from optimizer.appraisal.walking import trip_lengths, walking_ft
+from optimizer.appraisal.work_zone import Landing, WorkZone, work_zone
 
 __all__ = [
     "Appraisal",
     "CookMeasures",
     "Cost",
     "CostLine",
+    "Destination",
     "EnclosureMeasures",
     "FieldArea",
     "FinishPlan",
     "FinishTakeOff",
     "Given",
     "GroundMeasures",
+    "Landing",
     "OrderMeasures",
     "PartyMeasures",
     "PartyPhase",
@@ -37,10 +41,13 @@ __all__ = [
     "SiteMeasures",
     "SmokeShare",
     "WayRun",
+    "WorkZone",
     "aligned_share",
     "appraise",
     "cook_loss",
     "cost_of",
+    "destinations",
+    "destinations_loss",
     "finish_plan",
     "finish_take_off",
     "order_loss",
@@ -54,5 +61,6 @@ __all__ = [
     "trip_lengths",
     "unaligned_ft",
     "walking_ft",
+    "work_zone",
     "worth_placed",
 ]

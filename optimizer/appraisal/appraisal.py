@@ -4,6 +4,7 @@ from dataclasses import dataclass, field
 from decimal import Decimal
 
 from optimizer.appraisal.cook import CookMeasures
+from optimizer.appraisal.destinations import Destination
 from optimizer.appraisal.enclosure import EnclosureMeasures
 from optimizer.appraisal.finish import FinishTakeOff
 from optimizer.appraisal.order import OrderMeasures
@@ -72,3 +73,6 @@ class Appraisal:
     finish: FinishTakeOff = field(default_factory=FinishTakeOff)
     party: PartyMeasures = field(default_factory=PartyMeasures)
     enclosure: EnclosureMeasures = field(default_factory=EnclosureMeasures)
+    destinations: tuple[Destination, ...] = ()
+    overpaved_sqft: float = 0.0
+    """Paved ground beyond the share of the open yard that looks paved over."""

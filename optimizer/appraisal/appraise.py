@@ -6,12 +6,13 @@ from dataclasses import dataclass
 from optimizer.appraisal.appraisal import Appraisal
 from optimizer.appraisal.cook import cook_measures
 from optimizer.appraisal.cost import cost_of
+from optimizer.appraisal.destinations import destinations
 from optimizer.appraisal.enclosure import enclosure_measures
 from optimizer.appraisal.finish import finish_plan, finish_take_off
 from optimizer.appraisal.order import aligned_share, order_measures
 from optimizer.appraisal.party import party_measures
 from optimizer.appraisal.paths import path_measures
-from optimizer.appraisal.paved import paved_share
+from optimizer.appraisal.paved import overpaved_sqft, paved_share
 from optimizer.appraisal.seats import people_seated, worth_placed
 from optimizer.appraisal.site import SeenShares, site_measures
 from optimizer.appraisal.take_off import take_off
@@ -54,13 +55,16 @@ def appraise(
     planting = planting_measures(site, rooms, layout, planted)
     finish = finish_plan(site, brief.finish, rooms, layout, found.legs, paths)
     charges = take_off(scenario, rooms, layout, path_area_sqft=paths.area, grading=grading)
+    paved = paved_share(site, rooms, layout, paths)
     return Appraisal(
         cost=cost_of(charges, book, brief.budget.contingency),
         ways=found.ways,
         legs=found.legs,
         planting=planting,
+        destinations=destinations(site, rooms, layout, planted),
+        overpaved_sqft=overpaved_sqft(site, paved),
         finish=finish_take_off(finish, rooms, layout),
-        cook=cook_measures(rooms, layout, found.ways),
+        cook=cook_measures(site, rooms, layout, found, grading),
         order=order_measures(site, rooms, layout),
         enclosure=enclosure_measures(site, rooms, layout, grading, planted),
         paths=path_measures(brief.trips, found.trips, found.legs, area_sqft=paths.area),
@@ -71,7 +75,7 @@ def appraise(
         seats=people_seated(rooms, layout),
         aligned_share=aligned_share(site, layout),
         leftover_share=planting.unused_share,
-        paved_share=paved_share(site, rooms, layout, paths),
+        paved_share=paved,
         sun_h=given.sun_h,
         sight_missed=tuple(wish.between for wish in given.missed if wish.kind in SIGHT),
         site=site_measures(scenario, rooms, layout, grading, found, seen=given.seen),

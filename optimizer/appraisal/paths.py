@@ -14,6 +14,12 @@ _LEAST_FT = 0.01
 _LEAST_BEND_DEG = 20.0  # a slighter turn is no bend to who walks; common practice, no source
 
 
+MOST_BENDS = 2
+"""A main way has at most so many bends; common practice, no source."""
+MOST_DETOUR = 1.3
+"""A main way is at most so many times the straight line; common practice, no source."""
+
+
 class WayRun(NamedTuple):
     """How a main way runs between its ends: bends outside rooms, and length over the straight line."""
 
@@ -21,6 +27,11 @@ class WayRun(NamedTuple):
     end: str
     bends: int
     detour: float
+
+    @property
+    def off(self) -> float:
+        """Bends beyond two, and tenths of the straight line beyond 1.3 times it."""
+        return max(0, self.bends - MOST_BENDS) + 10 * max(0.0, self.detour - MOST_DETOUR)
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,6 +41,11 @@ class PathMeasures:
     area_sqft: float = 0.0
     length_ft: float = 0.0
     main: tuple[WayRun, ...] = ()
+
+    @property
+    def off(self) -> float:
+        """What main ways bend and lead round too much, together."""
+        return sum(run.off for run in self.main)
 
 
 def path_measures(trips: Sequence[Trip], ways: Sequence[Way], legs: Sequence[Leg], *, area_sqft: float) -> PathMeasures:

@@ -1,6 +1,7 @@
 """Ground that the layout paves, as a share of the open yard."""
 
 from collections.abc import Sequence
+from typing import Final
 
 from shapely.geometry.base import BaseGeometry
 
@@ -9,6 +10,17 @@ from optimizer.catalogue import SizedRoom
 from optimizer.fields import open_yard
 from optimizer.layout import Layout
 from optimizer.site import Site
+
+PAVED_SHARE: Final = 0.45
+SMALL_YARD_SHARE: Final = 0.65
+SMALL_YARD_SQFT: Final = 2000.0
+
+
+def overpaved_sqft(site: Site, share: float) -> float:
+    """Paved ground beyond 45 % of the open yard, 65 % of one under 2,000 sq ft [sq ft]; common practice, no source."""
+    yard_sqft = float(open_yard(site).area)
+    most = SMALL_YARD_SHARE if yard_sqft < SMALL_YARD_SQFT else PAVED_SHARE
+    return round(max(0.0, share - most) * yard_sqft, 2)
 
 
 def paved_share(site: Site, rooms: Sequence[SizedRoom], layout: Layout, paths: BaseGeometry) -> float:

@@ -50,7 +50,7 @@ from optimizer.catalogue.paving import PavingMaterials, paving_materials
 from optimizer.catalogue.price_book import PriceBook, UnitPrice
 from optimizer.catalogue.price_books import book_for, demo_price_book
 from optimizer.catalogue.rooms import Cover, Item, KindRules, LocalSide, Quantity, SizedChoice, SizedRoom
-from optimizer.catalogue.sizing import most_stools, sized_room, sized_rooms, too_long
+from optimizer.catalogue.sizing import is_hot, most_stools, sized_room, sized_rooms, too_long
 
 __all__ = [
     "FOCAL_KIND",
@@ -91,6 +91,7 @@ __all__ = [
     "front_run",
     "held",
     "holds",
+    "is_hot",
     "keep_out_ft",
     "kind_rules",
     "least_table_length_ft",

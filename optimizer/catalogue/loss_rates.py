@@ -20,6 +20,9 @@ class Rates:
     across_contour: float
     near_miss: float
     leftover: float
+    destination: float
+    way_off: float
+    overpaved: float
     unbacked: float
     cook: float
     sight: float

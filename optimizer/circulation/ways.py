@@ -22,6 +22,7 @@ from optimizer.layout import Layout, Placement
 from optimizer.layout.arrangement import TOLERANCE_FT
 from optimizer.site import Site
 
+_SQUARE: Final = 1.5  # mitre of a square bend, and a little more: sharper bends are cut off
 _FLOATING_FT: Final = 4.0  # common practice, no source: with less shared edge a room needs a path
 Pair = tuple[str, str]
 
@@ -70,7 +71,7 @@ def ways(site: Site, brief: Brief, rooms: Sequence[SizedRoom], layout: Layout) -
 def way_polygon(site: Site, layout: Layout, legs: Sequence[Leg]) -> BaseGeometry:
     """Ground that legs pave [ft]: outside rooms, buildings and the landings of doors, inside the boundary."""
     strips = [
-        LineString(leg.points).buffer(leg.width_ft / 2, cap_style="flat", join_style="mitre")
+        LineString(leg.points).buffer(leg.width_ft / 2, cap_style="flat", join_style="mitre", mitre_limit=_SQUARE)
         for leg in legs
         if len(leg.points) > 1
     ]

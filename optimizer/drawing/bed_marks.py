@@ -1,4 +1,4 @@
-"""Beds with their plants: round shrubs set out in rows, the same at every drawing."""
+"""Beds with their plants: round shrubs set out in rows, the same at every drawing; mulch alone round trees."""
 
 from collections.abc import Iterator, Sequence
 from math import ceil, sqrt
@@ -18,15 +18,22 @@ _MEET_FT: Final = 0.005
 
 
 def bed_marks(beds: Sequence[Bed]) -> Iterator[Mark]:
-    """Draw beds, those that meet as one, and the plants that find room in them."""
-    for bed in polygons_in(union_all([bed.outline.buffer(_MEET_FT, join_style="mitre") for bed in beds])):
-        yield from areas_of("bed", bed)
-    for bed in beds:
-        inner = bed.outline.buffer(-_INSET_FT, join_style="mitre")
-        spots = list(_spots(bed.outline))
-        for number, inside in enumerate(contains_xy(inner, spots)):
-            if inside:
-                yield Circle("plant", spots[number], _RADII_FT[number % len(_RADII_FT)])
+    """Draw beds, those that meet as one, and the plants that find room in them; nobody digs round a tree."""
+    mulched = [bed for bed in beds if bed.reason == "round a tree"]
+    planted = [bed for bed in beds if bed.reason != "round a tree"]
+    for bed in mulched:
+        yield from areas_of("mulch", bed.outline)
+    for outline in polygons_in(union_all([bed.outline.buffer(_MEET_FT, join_style="mitre") for bed in planted])):
+        yield from areas_of("bed", outline)
+    for bed in planted:
+        yield from _plants(bed.outline)
+
+
+def _plants(outline: Polygon) -> Iterator[Mark]:
+    spots = list(_spots(outline))
+    for number, inside in enumerate(contains_xy(outline.buffer(-_INSET_FT, join_style="mitre"), spots)):
+        if inside:
+            yield Circle("plant", spots[number], _RADII_FT[number % len(_RADII_FT)])
 
 
 def _spots(outline: Polygon) -> Iterator[Point]:

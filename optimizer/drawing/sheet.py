@@ -36,6 +36,7 @@ LEGEND_WORDS: Final[dict[str, str]] = {
     "ground": "open ground",
     "grass": "grass",
     "bed": "planted",
+    "mulch": "mulch, no digging",
     "keep_out": "keep-out",
     "setback": "setback for paving",
     "crown": "kept tree, crown",

@@ -16,6 +16,7 @@ LOOKS: Final[dict[str, Look]] = {
     "ground": Look(fill="#e6e6d2"),
     "grass": Look(fill="#e4ebcf", line="#a9b98a", weight_pt=0.35, hatch="grass"),
     "bed": Look(fill="#cfdab4", line="#6d8455", weight_pt=0.6),
+    "mulch": Look(fill="#ddd0b4", line="#8f7d5c", weight_pt=0.4),
     "plant": Look(fill="#b3c592", line="#7d9663", weight_pt=0.35),
     "terrace": Look(line="#3f382d", weight_pt=1.5),
     "terrace_border": Look(line="#7b6f5c", weight_pt=0.35),

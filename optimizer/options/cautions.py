@@ -16,12 +16,14 @@ from optimizer.catalogue import (
     usual_rings,
 )
 from optimizer.layout import Layout
+from optimizer.options.cook_cautions import cook_cautions
 from optimizer.scenario import Scenario
 
 _CONCEPT: Final = "Concept stage only: sizes and prices are estimates, to be confirmed on site and by whoever builds."
+_SUPPLIES: Final = "Gas and electricity: run and connected by licensed trades under local codes."
 _BY_KIND: Final = {
     "fire": "Fire: distances are model-code defaults; local fire code and the maker's listing decide.",
-    "kitchen": "Gas and electricity: run and connected by licensed trades under local codes.",
+    "kitchen": _SUPPLIES,
     "reserve": "Water: barriers, bonding and setbacks of a later pool or tub follow local codes.",
 }
 _GROUND: Final = "Drainage, retaining and structure: to be designed by licensed practice for the real ground."
@@ -36,6 +38,8 @@ def cautions_for(scenario: Scenario, rooms: Sequence[SizedRoom], layout: Layout)
         found.append("Trees: work near a kept tree's roots needs an arborist's word.")
     return (
         *found,
+        *_gas(rooms, layout),
+        *cook_cautions(scenario, rooms, layout),
         *_looser_distances(scenario),
         *_looser_lines(scenario),
         *_looser_rings(scenario),
@@ -43,6 +47,13 @@ def cautions_for(scenario: Scenario, rooms: Sequence[SizedRoom], layout: Layout)
         *_too_few(scenario, rooms),
         _GROUND,
     )
+
+
+def _gas(rooms: Sequence[SizedRoom], layout: Layout) -> Iterator[str]:
+    """Supplies of a gas fire where no kitchen speaks of them."""
+    placed = [room for room in rooms if layout.of(room.name) is not None]
+    if any(room.fuel == "gas" for room in placed) and all(room.rules.kind != "kitchen" for room in placed):
+        yield _SUPPLIES
 
 
 def _looser_distances(scenario: Scenario) -> Iterator[str]:

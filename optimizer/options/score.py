@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from optimizer.appraisal import Appraisal, cook_loss, order_loss, smoke_loss_units
+from optimizer.appraisal import Appraisal, cook_loss, destinations_loss, order_loss, smoke_loss_units
 from optimizer.catalogue import SizedRoom, rates
 from optimizer.scenario import Scenario
 
@@ -32,6 +32,9 @@ def losses_of(
         ("order", weights.order * order_loss(appraisal.order)),
         ("party", weights.worth * rate.party * appraisal.party.without),
         ("cook", weights.walking * cook_loss(appraisal.cook)),
+        ("destinations", weights.walking * destinations_loss(appraisal.destinations)),
+        ("ways", weights.order * rate.way_off * appraisal.paths.off),
+        ("paving", weights.order * rate.overpaved * appraisal.overpaved_sqft),
         ("leftovers", weights.order * rate.leftover * appraisal.planting.leftover_sqft),
         ("enclosure", weights.order * rate.unbacked * appraisal.enclosure.missing),
         ("smoke", weights.smoke * rate.smoke * smoke_loss_units(scenario.brief, rooms, appraisal.site.smoke)),

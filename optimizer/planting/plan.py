@@ -27,8 +27,8 @@ _NOTHING_SQFT: Final = 1e-4
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Planting:
-    """Beds and pieces of lawn beside the wished ones; ground that is left as it is, being wide and planted but not mown,
-    such as a bank, or in front of an entrance; and ground of which nothing may be made.
+    """Beds and pieces of lawn beside the wished ones; ground that is left as it is, in front of an entrance or, such
+    as a bank, wide ground that may be planted and not mown; and ground of which nothing may be made.
     """
 
     beds: tuple[Bed, ...]

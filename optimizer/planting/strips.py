@@ -13,7 +13,7 @@ from optimizer.brief import Relation
 from optimizer.catalogue import SizedRoom, root_rings
 from optimizer.circulation import rectangle
 from optimizer.layout import Layout, Placement
-from optimizer.site import Point, Site
+from optimizer.site import Entrance, Point, Site
 
 HOUSE_BED_FT: Final = 3.5
 """Depth of a bed along the house, 3 to 4 ft; common practice, no source."""
@@ -39,14 +39,7 @@ def round_trees(site: Site) -> BaseGeometry:
 
 def at_entrances(site: Site) -> BaseGeometry:
     """Ground in front of the entrances."""
-    fronts = []
-    for entrance in site.entrances:
-        (x, y), (in_x, in_y), half = entrance.at, entrance.inward, entrance.width_ft / 2
-        ends = ((-half, 0.0), (half, 0.0), (half, ENTRANCE_FT), (-half, ENTRANCE_FT))
-        fronts.append(
-            Polygon([(x + along * in_y + deep * in_x, y - along * in_x + deep * in_y) for along, deep in ends])
-        )
-    return shapely.union_all(fronts)
+    return shapely.union_all([_front(entrance) for entrance in site.entrances])
 
 
 def along_buildings(site: Site) -> BaseGeometry:
@@ -82,6 +75,12 @@ def _ring(at: Point, radius_ft: float) -> Polygon:
     corner_ft, turn = radius_ft / cos(pi / _RING_SIDES), 2 * pi / _RING_SIDES
     angles = [(side + 0.5) * turn for side in range(_RING_SIDES)]
     return Polygon([(at[0] + corner_ft * cos(angle), at[1] + corner_ft * sin(angle)) for angle in angles])
+
+
+def _front(entrance: Entrance) -> Polygon:
+    (x, y), (in_x, in_y), half = entrance.at, entrance.inward, entrance.width_ft / 2
+    ends = ((-half, 0.0), (half, 0.0), (half, ENTRANCE_FT), (-half, ENTRANCE_FT))
+    return Polygon([(x + along * in_y + deep * in_x, y - along * in_x + deep * in_y) for along, deep in ends])
 
 
 def _gap(one: Placement, other: Placement) -> Polygon | None:

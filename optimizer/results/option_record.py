@@ -12,6 +12,7 @@ from optimizer.circulation import Leg, Way
 from optimizer.layout import Placement
 from optimizer.options import Option, Remedy
 from optimizer.planting import PlantingMeasures
+from optimizer.results.cook_record import cook_records
 from optimizer.results.finish_record import finish_record
 from optimizer.results.party_record import party_record
 from optimizer.results.site_record import site_record
@@ -123,9 +124,11 @@ def _measures(appraisal: Appraisal) -> dict[str, Any]:
         "leftover_share": appraisal.leftover_share,
         "paved_share": appraisal.paved_share,
         "paths": _paths(appraisal.paths),
-        "order": asdict(appraisal.order),
+        "order": {**asdict(appraisal.order), "centred": list(appraisal.order.centred)},
         "enclosure": _enclosure(appraisal.enclosure),
-        "cook": [{**asdict(kitchen), "crossed_by": list(map(list, kitchen.crossed_by))} for kitchen in appraisal.cook],
+        "cook": cook_records(appraisal.cook),
+        "destinations": [destination._asdict() for destination in appraisal.destinations],
+        "overpaved_sqft": appraisal.overpaved_sqft,
         "planting": _planting(appraisal.planting),
         "finish": finish_record(appraisal.finish),
         "trips": [{"between": [start, end], "length_ft": length} for start, end, length in appraisal.trips_ft],

@@ -5,9 +5,9 @@ from typing import Final, get_args
 
 from optimizer.appraisal import (
     Appraisal,
-    CookMeasures,
     Cost,
     CostLine,
+    Destination,
     EnclosureMeasures,
     OrderMeasures,
     PathMeasures,
@@ -20,6 +20,7 @@ from optimizer.circulation import Leg, LegUse, Way
 from optimizer.layout import Front, Layout, Placement
 from optimizer.options import Conflict, DiffersBy, LeftOut, Option, Proof, Remedy, SearchRecord, WayOut
 from optimizer.planting import PlantingMeasures
+from optimizer.results.cook_record import cooks_from
 from optimizer.results.finish_record import finish_from
 from optimizer.results.party_record import party_from
 from optimizer.results.site_record import site_from
@@ -133,13 +134,15 @@ def _appraisal(record: Record) -> Appraisal:
         leftover_share=measures.number("leftover_share"),
         paved_share=measures.number("paved_share"),
         sun_h=_sun(measures),
-        sight_missed=_pairs(measures.record("sight"), "missed"),
+        sight_missed=measures.record("sight").pairs("missed"),
         wishes_missed=measures.texts("wishes_missed"),
         site=site_from(measures),
         legs=_legs(record),
         paths=_paths(measures),
         order=_order(measures),
-        cook=_cooks(measures),
+        cook=cooks_from(measures),
+        destinations=_destinations(measures),
+        overpaved_sqft=measures.number_or_none("overpaved_sqft") or 0.0,
         planting=_planting(measures),
         finish=finish_from(measures),
         enclosure=_enclosure(measures),
@@ -151,13 +154,6 @@ def _sun(measures: Record) -> tuple[tuple[str, float, float], ...]:
     if measures.values.get("sun") is None:
         return ()
     return tuple((sun.text("room"), sun.number("hours"), sun.number("missed_h")) for sun in measures.records("sun"))
-
-
-def _pairs(record: Record, key: str) -> tuple[tuple[str, str], ...]:
-    values = record.values.get(key)
-    if not isinstance(values, list):
-        refuse("a list of pairs of names", values, f"{record.where}.{key}")
-    return tuple(Record({"pair": value}, f"{record.where}.{key}[{i}]").pair("pair") for i, value in enumerate(values))
 
 
 def _way(record: Record) -> Way:
@@ -185,23 +181,6 @@ def _planting(measures: Record) -> PlantingMeasures:
     )
 
 
-def _cooks(measures: Record) -> tuple[CookMeasures, ...]:
-    """Measures of kitchens; those of a result that was made before they were measured are empty."""
-    return () if measures.values.get("cook") is None else tuple(map(_cook, measures.records("cook")))
-
-
-def _cook(record: Record) -> CookMeasures:
-    return CookMeasures(
-        kitchen=record.text("kitchen"),
-        work_ft=record.number("work_ft"),
-        gathering=None if record.values.get("gathering") is None else record.text("gathering"),
-        angle_deg=record.number_or_none("angle_deg"),
-        to_table_ft=record.number_or_none("to_table_ft"),
-        dish_ft=record.number_or_none("dish_ft"),
-        crossed_by=_pairs(record, "crossed_by"),
-    )
-
-
 def _enclosure(measures: Record) -> EnclosureMeasures:
     """Backs of rooms; those of a result that was made before they were measured are empty."""
     if measures.values.get("enclosure") is None:
@@ -209,6 +188,21 @@ def _enclosure(measures: Record) -> EnclosureMeasures:
     enclosure = measures.record("enclosure")
     rooms = (RoomBacks(r.text("room"), r.whole("wanted"), r.whole("backed")) for r in enclosure.records("rooms"))
     return EnclosureMeasures(tuple(rooms), enclosure.texts("backs_in_view"))
+
+
+def _destinations(measures: Record) -> tuple[Destination, ...]:
+    """Fires and nooks; empty for a result that was made before they were measured."""
+    if measures.values.get("destinations") is None:
+        return ()
+    return tuple(
+        Destination(
+            found.text("room"),
+            found.number_or_none("from_gathering_ft"),
+            found.number_or_none("from_door_ft"),
+            found.number("off_ft"),
+        )
+        for found in measures.records("destinations")
+    )
 
 
 def _order(measures: Record) -> OrderMeasures:
@@ -249,7 +243,7 @@ def _leg(record: Record) -> Leg:
         points=record.points("points", largest=FARTHEST_FT),
         width_ft=record.number("width_ft", largest=FARTHEST_FT),
         use=record.one_of("use", get_args(LegUse)),
-        trips=_pairs(record, "trips"),
+        trips=record.pairs("trips"),
     )
 
 

@@ -117,6 +117,11 @@ class Record:
             return values[0], values[1]
         refuse("a list of two names", list(values), self._at(key))
 
+    def pairs(self, key: str) -> tuple[tuple[str, str], ...]:
+        """Give a list of two texts each."""
+        at = self._at(key)
+        return tuple(Record({"pair": p}, f"{at}[{i}]").pair("pair") for i, p in enumerate(self._list(key, 10_000)))
+
     def points(self, key: str, *, largest: float) -> tuple[tuple[float, float], ...]:
         """Give a list of [x, y]."""
         return tuple(_point(value, f"{self._at(key)}[{i}]", largest) for i, value in enumerate(self._list(key, 10_000)))

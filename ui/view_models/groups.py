@@ -41,8 +41,14 @@ def _order(appraisal: Appraisal, words: Words) -> Iterator[Figure]:
         yield Figure(
             "Off the structure", words.length(order.off_structure_ft), "neither within it, nor centred or flush"
         )
+    if order.centred:
+        yield Figure("Centred", ", ".join(order.centred), "on the centre line of a door or window")
     if order.off_axis:
         yield Figure("Fire", "on no axis", "no line straight out of a main door or window meets it")
+    for room, from_gathering, _, off in appraisal.destinations:
+        if from_gathering is not None:
+            handy = "a place of its own" if not off else f"{words.length(off)} off what makes a place of its own"
+            yield Figure(f"{room} to gathering", words.length(from_gathering), handy)
     for backs in appraisal.enclosure.rooms:
         yield Figure(f"Back, {backs.room}", f"{backs.backed} of {backs.wanted}", "sides along a wall, bed or hedge")
     for fire in appraisal.enclosure.backs_in_view:

@@ -75,6 +75,11 @@ def known(item: Equipment) -> dict[str, Any]:
     return entries.get(item.name.strip().lower(), entries["other"])
 
 
+def is_hot(item: Equipment) -> bool:
+    """Whether one cooks over heat at a piece of equipment."""
+    return bool(known(item)["hot"])
+
+
 def length_ft(pieces: tuple[Piece, ...]) -> float:
     """Length of the pieces in a row [ft]."""
     return sum(piece.width_ft for piece in pieces)

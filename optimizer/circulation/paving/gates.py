@@ -64,8 +64,8 @@ def links_of(land: Land, terminals: Sequence[Terminal], trips: Trips) -> tuple[L
         for i in sorted(trips)
         for j in sorted(trips[i])
         if i < j
-        for a in terminals[i].openings
-        for b in terminals[j].openings
+        for a in (*terminals[i].openings, *terminals[i].spare)
+        for b in (*terminals[j].openings, *terminals[j].spare)
         if (link := _link(land, (i, terminals[i], a), (j, terminals[j], b))) is not None
     )
 
@@ -121,7 +121,8 @@ def _link(land: Land, one: tuple[int, Terminal, Opening], other: tuple[int, Term
     strip = LineString([start, end]).buffer(width / 2 - _TOUCH_FT, cap_style="flat") if gap > _TOUCH_FT else None
     if strip is not None and not land.free.buffer(_TOUCH_FT).covers(strip):
         return None
-    return Link(Gate(i, (first.anchor,), start, a.out), Gate(j, (second.anchor,), end, b.out))
+    shy = [SPARE_FT if opening in at.spare else 0.0 for at, opening in ((first, a), (second, b))]
+    return Link(Gate(i, (first.anchor,), start, a.out, shy[0]), Gate(j, (second.anchor,), end, b.out, shy[1]))
 
 
 def _preferred_ft(a: Opening, b: Opening) -> float:

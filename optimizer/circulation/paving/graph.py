@@ -26,7 +26,7 @@ TURN_FT: Final = 2.5
 class Graph:
     """Nodes (gates first, in order) with the best line between two of them.
 
-    Of each line: `length_ft`, `unpaved_ft` still to be paved, `lawn_ft` on lawns, and `turn`, the eighths of a
+    Of each line: `length_ft`, `unpaved_ft` still to be paved, `lawn_ft` on lawns and their verges, and `turn`, the eighths of a
     full turn along it and between it and the gates at its ends.
     """
 
@@ -62,7 +62,7 @@ def joined(land: Land, near: Nearby, gates: tuple[Gate, ...], points: Coordinate
     lines = lines.only(best)
     on_lawns = within_ft(land.lawns, lines)
     unpaved = np.maximum(0.0, length[best] - on_lawns - within_ft(land.paved, lines))
-    return Graph(land, near, gates, points, lines, length[best], unpaved, on_lawns, turn[best])
+    return Graph(land, near, gates, points, lines, length[best], unpaved, within_ft(land.verges, lines), turn[best])
 
 
 def _turn(gates: Sequence[Gate], points: Coordinates, lines: Lines) -> Coordinates:

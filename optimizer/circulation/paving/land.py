@@ -27,7 +27,8 @@ _MAIN_FT: Final = 4.0  # what a main way wants
 class Land:
     """Free land, and the ground where the centre line of a way of `width_ft` may run on it.
 
-    On `paved` ground nothing need be laid. `lawns` are walked on now and then, and no main way is laid across them.
+    On `paved` ground nothing need be laid. `lawns` are walked on now and then; main ways are led round them, and so
+    off the `verges`, from which a way of `width_ft` would lap over a lawn.
     """
 
     free: BaseGeometry
@@ -35,6 +36,12 @@ class Land:
     width_ft: float
     paved: tuple[Polygon, ...]
     lawns: tuple[Polygon, ...]
+
+    @property
+    def verges(self) -> tuple[Polygon, ...]:
+        """Lawns with the strip round each on which the middle of a way would be too near."""
+        wider_ft = self.width_ft / 2 - 2 * TOLERANCE_FT
+        return tuple(lawn.buffer(wider_ft, join_style="mitre") for lawn in self.lawns)
 
 
 def land_of(

@@ -87,8 +87,8 @@ def _leg(land: Land, line: LineString, trips: tuple[Pair, ...], use: LegUse) -> 
 
 
 def _width_ft(land: Land, line: LineString, wanted_ft: float) -> float:
-    """The widest that lies on free land, up to what is wanted."""
-    room = land.free.buffer(_SAME_FT, join_style="mitre")
+    """The widest that lies on free land and off lawns, up to what is wanted."""
+    room = land.free.difference(shapely.union_all(land.lawns)).buffer(_SAME_FT, join_style="mitre")
     width = wanted_ft
     while width > CLEAR_WIDTH_FT:
         if room.covers(line.buffer(width / 2 - _SAME_FT, cap_style="flat", join_style="mitre")):

@@ -6,15 +6,16 @@ from itertools import pairwise
 from math import dist
 from typing import Final
 
-from shapely import Polygon
+import shapely
+from shapely import LineString, Polygon
 
 from optimizer.brief import Brief
 from optimizer.catalogue import SizedRoom, rates
 from optimizer.circulation.ground import CLEAR_WIDTH_FT
 from optimizer.circulation.paving.graph import graph_of
-from optimizer.circulation.paving.land import land_of
+from optimizer.circulation.paving.land import Land, land_of
 from optimizer.circulation.paving.legs import WIDTH_FT, Leg, Pair, legs_of
-from optimizer.circulation.paving.routes import Demand, Rates, Route, routes_of
+from optimizer.circulation.paving.routes import MAIN_COUNT, Demand, Rates, Route, lawn_rate, routes_of
 from optimizer.circulation.paving.terminals import terminals_of
 from optimizer.circulation.shapes import rectangle
 from optimizer.fields import door_zone
@@ -24,6 +25,7 @@ from optimizer.site import Door, Point, Site
 _BY_A_DOOR_FT: Final = 10.0  # common practice, no source: a terrace so near a landing is joined to it
 _FAR_ROUND: Final = 1.5  # common practice, no source: 1.3 times the straight line is what a main way should not pass
 _ROUND_A_ROOM_FT: Final = 10.0
+_STEP_FT: Final = 2.0  # a way that laps over a lawn for less is none across it
 _NOW_AND_THEN: Final = 1.0  # how often a way is taken that no trip names
 
 
@@ -33,6 +35,8 @@ class Paved:
 
     routes: dict[Pair, Route]
     legs: tuple[Leg, ...]
+    over_lawns_ft: dict[Pair, float]
+    """Length of each main way on lawns or too near them [ft]."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,10 +62,16 @@ def paved_network(
     counts = dict(_asked(brief, rooms, layout, zones, more))
     yard = _Yard(site, brief, rooms, layout, zones)
     wide = _laid(yard, counts, WIDTH_FT["main"])
-    if len(wide.routes) == len(counts) and not any(_leads_far_round(wide.routes[pair]) for pair in counts):
+    if len(wide.routes) == len(counts) and not _is_in_want(wide):
         return wide
     narrow = _laid(yard, counts, CLEAR_WIDTH_FT)
     return min(wide, narrow, key=lambda paved: (-len(paved.routes), _cost(brief, paved, counts)))
+
+
+def _is_in_want(paved: Paved) -> bool:
+    """Whether a narrower network may do better: where a way leads far round, or a main way over a lawn."""
+    laps = max(paved.over_lawns_ft.values(), default=0.0) > _STEP_FT
+    return laps or any(_leads_far_round(route) for route in paved.routes.values())
 
 
 def _leads_far_round(route: Route) -> bool:
@@ -74,7 +84,8 @@ def _cost(brief: Brief, paved: Paved, counts: Mapping[Pair, float]) -> float:
     walked = sum(counts[pair] * _length_ft(route.points) for pair, route in paved.routes.items())
     area = sum(leg.width_ft * _length_ft(leg.points) for leg in paved.legs)
     rate = _rates(brief, 1.0)
-    return rate.walking * walked + rate.paving * area
+    crossed = sum(lawn_rate(counts[pair], rate) * length for pair, length in paved.over_lawns_ft.items())
+    return rate.walking * walked + rate.paving * area + crossed
 
 
 def _length_ft(points: Sequence[Point]) -> float:
@@ -114,7 +125,14 @@ def _laid(yard: _Yard, counts: Mapping[Pair, float], width_ft: float) -> Paved:
     entrances = {entrance.name for entrance in site.entrances if "guests" in entrance.used_by}
     arrivals = {pair for pair, count in counts.items() if count > _NOW_AND_THEN and not entrances.isdisjoint(pair)}
     legs = legs_of(land, {pair: route.outside for pair, route in routes.items()}, counts, arrivals)
-    return Paved(routes, legs)
+    return Paved(routes, legs, dict(_over_lawns(land, routes, counts)))
+
+
+def _over_lawns(land: Land, routes: Mapping[Pair, Route], counts: Mapping[Pair, float]) -> Iterator[tuple[Pair, float]]:
+    verges = shapely.union_all([*land.verges]).difference(shapely.union_all(land.paved))
+    for pair, route in routes.items():
+        if counts[pair] >= MAIN_COUNT and len(route.outside) > 1:
+            yield pair, float(LineString(route.outside).intersection(verges).length)
 
 
 def _partners(demands: Sequence[Demand]) -> dict[int, set[int]]:

@@ -16,7 +16,8 @@ from optimizer.site import Point
 
 _ROUNDS: Final = 3
 _FEWEST_TO_SHARE: Final = 2
-_NEVER: Final = 1e6  # money a foot that keeps main ways off lawns while there is any other
+_NEVER: Final = 1e6  # money that stands for a trip without a route
+_ROUND_LAWNS: Final = 3.0  # a foot of main way on a lawn counts as so many more; common practice, no source
 MAIN_COUNT: Final = 8.0
 """A way walked at least so often a gathering is a main way; common practice, no source."""
 _LEAST: Final = 1e-9
@@ -72,6 +73,11 @@ def routes_of(graph: Graph, demands: Sequence[Demand], rates: Rates) -> tuple[Ro
     return tuple(_route(best, taken, number) for number in range(len(demands)))
 
 
+def lawn_rate(count: float, rates: Rates) -> float:
+    """What a foot on a lawn counts in money, walked so often, beyond the walk; a way of few trips may cross it."""
+    return 0.0 if count < MAIN_COUNT else _ROUND_LAWNS * (rates.walking * count + rates.paving)
+
+
 def _begun(graph: Graph, demands: Sequence[Demand], order: Sequence[int], rates: Rates, *, alone: bool) -> _Taken:
     taken = _Taken([None] * len(demands), [[] for _ in demands])
     for number in order:
@@ -103,7 +109,9 @@ def _improved(
 def _cost(graph: Graph, taken: _Taken, demands: Sequence[Demand], rates: Rates) -> float:
     """Walking and paving of all routes in money; a trip without one counts more than any that has one."""
     walked = sum(
-        rates.walking * demand.count * graph.length_ft[lines].sum() if nodes else _NEVER
+        (rates.walking * demand.count * graph.length_ft + lawn_rate(demand.count, rates) * graph.lawn_ft)[lines].sum()
+        if nodes
+        else _NEVER
         for demand, nodes, lines in zip(demands, taken.nodes, taken.lines, strict=True)
     )
     used = sorted({line for lines in taken.lines for line in lines})
@@ -115,9 +123,8 @@ def _cheapest(graph: Graph, demand: Demand, rates: Rates, paved: set[int]) -> tu
     walking = rates.walking * demand.count
     unpaved = graph.unpaved_ft.copy()
     unpaved[sorted(paved)] = 0.0
-    lawn = 0.0 if demand.count < MAIN_COUNT else _NEVER
     weights = (
-        lawn * graph.lawn_ft
+        lawn_rate(demand.count, rates) * graph.lawn_ft
         + walking * graph.length_ft
         + rates.paving * unpaved
         + (walking + rates.paving) * TURN_FT * graph.turn

@@ -1,14 +1,14 @@
 """What the kitchen's plan means to who cooks, on a kitchen drawn by hand."""
 
 from dataclasses import replace
+from math import atan, degrees
 
 import pytest
 
 from optimizer.appraisal import cook_loss
-from optimizer.appraisal.cook import cook_measures
+from optimizer.appraisal.cook import plain_measures
 from optimizer.catalogue import Item, rates
 from optimizer.circulation import Way
-from optimizer.layout import Layout
 from tests.yards import sized, stand
 
 # Serving to +y: bar along the front edge at y = 6, grill at the left, sink and refrigerator along the bar.
@@ -34,23 +34,25 @@ TABLE = replace(
 
 def measured(table_y, *ways):
     """Kitchen from (20, 0) to (30, 8), table's room so far up."""
-    layout = Layout((stand("cooker", 20, 0, 10, 8), stand("table", 18, table_y, 14, 12)))
-    (found,) = cook_measures((KITCHEN, TABLE), layout, ways)
-    return found
+    kitchen, table = (KITCHEN, stand("cooker", 20, 0, 10, 8)), (TABLE, stand("table", 18, table_y, 14, 12))
+    return plain_measures(kitchen, (kitchen, table), ways)
 
 
 def test_the_way_of_a_dish():
-    """From the grill's middle 5 ft to the bar and from the bar at y = 7 to the table at y = 12, 5 ft on."""
+    """From the grill's middle 5 ft to the bar and from the bar at y = 7 to the table at y = 12, 5 ft on.
+
+    The table's middle lies 9 ft before the counter's, (26, 5), and 1 ft aside.
+    """
     found = measured(8)
     assert found.to_table_ft == pytest.approx(5)
     assert found.dish_ft == pytest.approx(5 + 5)
-    assert found.angle_deg == 0
+    assert found.angle_deg == pytest.approx(degrees(atan(1 / 9)), abs=0.05)
     assert found.off_ft == 0
 
 
 def test_the_work_goes_round_three_places():
-    """Grill (1, 1), sink (4, 5), refrigerator (8, 5): sides of 5, 4 and the root of 65."""
-    assert measured(8).work_ft == pytest.approx(5 + 4 + 65**0.5, abs=0.01)
+    """Fronts of grill (2, 1), sink (4, 4), refrigerator (8, 4): sides of root 13, 4 and root 45."""
+    assert measured(8).work_ft == pytest.approx(13**0.5 + 4 + 45**0.5, abs=0.02)
 
 
 @pytest.mark.parametrize(("table_y", "off"), [(8, 0), (15, 0), (18, 3)])
@@ -71,5 +73,14 @@ def test_guests_across_the_way_of_a_dish():
 
 def test_a_kitchen_without_guests():
     """Where there is no gathering only the work is measured."""
-    (found,) = cook_measures((KITCHEN,), Layout((stand("cooker", 20, 0, 10, 8),)), ())
+    kitchen = (KITCHEN, stand("cooker", 20, 0, 10, 8))
+    found = plain_measures(kitchen, (kitchen,), ())
     assert (found.gathering, found.to_table_ft, found.dish_ft, found.off_ft) == (None, None, None, 0)
+
+
+def test_a_counter_without_a_bar():
+    """Where nobody sits the way to the table begins at the counter's front edge, y = 6, not at the room's front."""
+    counter = replace(KITCHEN.choices[0], furniture=KITCHEN.choices[0].furniture[:-1])
+    kitchen = (replace(KITCHEN, choices=(counter,)), stand("cooker", 20, 0, 10, 8))
+    found = plain_measures(kitchen, (kitchen, (TABLE, stand("table", 18, 8, 14, 12))), ())
+    assert found.to_table_ft == pytest.approx(6)

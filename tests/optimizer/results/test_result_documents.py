@@ -1,9 +1,11 @@
 """What is written is what is read back, and nothing in it is invented."""
 
 import json
+from dataclasses import replace
 from decimal import Decimal
 
 from optimizer.catalogue import book_for
+from optimizer.options import OptionSet, Remedy
 from optimizer.results.document import FORMAT
 from optimizer.results.option_record import money
 from optimizer.results.read import read_result
@@ -71,6 +73,16 @@ def test_keys_that_are_not_known_are_ignored():
     record = sample_document()["options"][0]
     record["mood"] = {"calm": True}
     assert option_from(Record(record, "options[0]")) == sample_set().options[0]
+
+
+def test_what_could_be_added_comes_back():
+    """A remedy is read as it was written, and a result from before there were any has none."""
+    remedy = Remedy("A bed hides the steps: 490 USD", Decimal("490.00"), ((0.0, 0.5), (7.0, 0.5), (7.0, 5.5)))
+    option = replace(sample_set().options[0], remedies=(remedy,))
+    record = json.loads(to_text(sample_document(OptionSet((option,), sample_set().search))))["options"][0]
+    assert option_from(Record(record, "options[0]")) == option
+    del record["remedies"]
+    assert option_from(Record(record, "options[0]")).remedies == ()
 
 
 def test_money_has_two_decimals():

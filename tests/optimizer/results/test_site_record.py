@@ -24,6 +24,7 @@ FULL = SiteMeasures(
     arrival_ft=86.5,
     risers_seen_share=0.4,
     axes=(("kitchen door", "fire"), ("dining window", None)),
+    focal_point=((31.5, 64.0), 3),
 )
 
 

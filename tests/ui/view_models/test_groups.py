@@ -58,7 +58,8 @@ def test_planting_in_words(units, lawn):
 
 def test_what_is_out_of_order():
     """Only what is out of order is said, besides the aligned share and the near misses."""
-    found = said(replace(APPRAISAL, order=OrderMeasures(off_structure_ft=3.0, off_axis=1)), "Order")
+    found = said(replace(APPRAISAL, order=OrderMeasures(off_structure_ft=3.0, off_axis=1, centred=("table",))), "Order")
+    assert found["Centred"][0] == "table"
     assert found["Off the structure"][0] == "3 ft"
     assert found["Fire"][0] == "on no axis"
     assert "Fire" not in said(replace(APPRAISAL, order=OrderMeasures()), "Order")

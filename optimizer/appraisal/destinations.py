@@ -1,0 +1,68 @@
+"""Destinations: how far the fire and the nook lie from the gathering and from the house."""
+
+from collections.abc import Iterator, Sequence
+from typing import Final, NamedTuple
+
+import shapely
+from shapely import Point
+
+from optimizer.brief import RoomKind
+from optimizer.catalogue import SizedRoom, rates
+from optimizer.circulation import rectangle
+from optimizer.layout import Layout
+from optimizer.planting import Planting
+from optimizer.site import Site
+
+FROM_GATHERING_FT: Final[dict[RoomKind, tuple[float, float]]] = {"fire": (6.0, 30.0), "nook": (15.0, 45.0)}
+"""Edge to edge: nearer is no place of its own, farther is not gone to; common practice, no source."""
+BEHIND_A_BED_FT: Final = 8.0
+"""So near may a nook be to the gathering with a bed between the two; common practice, no source."""
+FROM_A_DOOR_FT: Final = 60.0
+"""Farther from every door of the house nobody goes; common practice, no source."""
+
+
+class Destination(NamedTuple):
+    """How far a fire or nook lies from the nearest gathering and door [ft], None without; by how much that is off."""
+
+    room: str
+    from_gathering_ft: float | None
+    from_door_ft: float | None
+    off_ft: float
+
+
+def destinations(site: Site, rooms: Sequence[SizedRoom], layout: Layout, planting: Planting) -> tuple[Destination, ...]:
+    """Every placed fire and nook."""
+    return tuple(_destinations(site, rooms, layout, planting))
+
+
+def destinations_loss(found: Sequence[Destination]) -> float:
+    """Feet off as a loss in money, before weighing."""
+    return rates().destination * sum(destination.off_ft for destination in found)
+
+
+def _destinations(site: Site, rooms: Sequence[SizedRoom], layout: Layout, planting: Planting) -> Iterator[Destination]:
+    kinds = {room.name: room.rules.kind for room in rooms}
+    tables = [rectangle(p) for p in layout.placements if kinds.get(p.room) == "gathering"]
+    beds = shapely.union_all([bed.outline for bed in planting.beds] + _wished_beds(kinds, layout))
+    for placement in layout.placements:
+        kind = kinds.get(placement.room)
+        if kind not in FROM_GATHERING_FT:
+            continue
+        ground = rectangle(placement)
+        table = min(tables, key=ground.distance, default=None)
+        apart = None if table is None else float(ground.distance(table))
+        door = min((float(ground.distance(Point(door.at))) for door in site.doors), default=None)
+        least, most = FROM_GATHERING_FT[kind]
+        if kind == "nook" and table is not None and shapely.shortest_line(ground, table).intersects(beds):
+            least = BEHIND_A_BED_FT
+        off = 0.0 if apart is None else max(0.0, least - apart, apart - most)
+        off += 0.0 if door is None else max(0.0, door - FROM_A_DOOR_FT)
+        yield Destination(placement.room, _rounded(apart), _rounded(door), round(off, 2))
+
+
+def _wished_beds(kinds: dict[str, RoomKind], layout: Layout) -> list[shapely.Polygon]:
+    return [rectangle(p) for p in layout.placements if kinds.get(p.room) == "bed"]
+
+
+def _rounded(length_ft: float | None) -> float | None:
+    return None if length_ft is None else round(length_ft, 2)
