@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 from math import ceil, sqrt
 from typing import Final
 
-from shapely import Polygon, contains_xy, union_all
+from shapely import Polygon, contains_xy, distance, points, union_all
 
 from optimizer.drawing.marks import Circle, Mark
 from optimizer.drawing.outlines import areas_of, polygons_in
@@ -13,7 +13,7 @@ from optimizer.site import Point
 
 _PITCH_FT: Final = 2.2
 _RADII_FT: Final = (0.95, 0.7, 0.85, 0.6, 0.8)  # in turn, so that a row does not look drilled
-_INSET_FT: Final = 0.6
+_LEAST_RADIUS_FT: Final = 0.5
 _MEET_FT: Final = 0.005
 
 
@@ -31,9 +31,11 @@ def bed_marks(beds: Sequence[Bed]) -> Iterator[Mark]:
 
 def _plants(outline: Polygon) -> Iterator[Mark]:
     spots = list(_spots(outline))
-    for number, inside in enumerate(contains_xy(outline.buffer(-_INSET_FT, join_style="mitre"), spots)):
-        if inside:
-            yield Circle("plant", spots[number], _RADII_FT[number % len(_RADII_FT)])
+    to_edge_ft = distance(outline.boundary, points(spots))
+    for number, inside in enumerate(contains_xy(outline, spots)):
+        radius_ft = min(_RADII_FT[number % len(_RADII_FT)], float(to_edge_ft[number]))
+        if inside and radius_ft >= _LEAST_RADIUS_FT:
+            yield Circle("plant", spots[number], radius_ft)
 
 
 def _spots(outline: Polygon) -> Iterator[Point]:

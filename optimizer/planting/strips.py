@@ -23,8 +23,10 @@ SCREEN_FT: Final = 6.0
 """Depth of a bed that screens, 5 to 8 ft; common practice, no source."""
 WATER_BED_FT: Final = 3.0
 """Depth of the bed round ground that is kept for water; common practice, no source."""
-ENTRANCE_FT: Final = 6.0
-"""Depth of the ground in front of an entrance that no bed closes; common practice, no source."""
+ENTRANCE_FT: Final = SCREEN_FT + 4.0
+"""Depth of the ground in front of an entrance that no bed closes, a mower's width past a bed that screens; common
+practice, no source.
+"""
 RING_FT: Final = (2.0, 5.0)
 """Least and most radius of the mulch round a trunk, between them the inner root ring; common practice, no source."""
 _RING_SIDES: Final = 16

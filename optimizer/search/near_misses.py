@@ -38,12 +38,21 @@ def near_miss_table(board: Board, state: State, room: int, index: int) -> NDArra
     for other, there in _placed(state):
         if other != room:
             b = _stretches(board, other, there)
-            rows, columns = _window(board.row, _beside(board, a[1][1], b[1])), _beside(board, a[0][1], b[0])
-            for x in _starts(board, a[0][1], b[0]):
-                table[rows, _window(board.column, range(x, x + 1))] += min(a[1][1], b[1][1])
-            for y in _starts(board, a[1][1], b[1]):
-                table[_window(board.row, range(y, y + 1)), _window(board.column, columns)] += min(a[0][1], b[0][1])
+            rows, columns = (
+                _window(board.row, _beside(board, a[1][1], b[1])),
+                _window(board.column, _beside(board, a[0][1], b[0])),
+            )
+            table[rows] += min(a[1][1], b[1][1]) * _counts(board, a[0][1], b[0], board.column, len(board.xs))
+            table[:, columns] += (
+                min(a[0][1], b[0][1]) * _counts(board, a[1][1], b[1], board.row, len(board.ys))[:, None]
+            )
     return table * board.instance.near_miss_rate
+
+
+def _counts(board: Board, size: int, other: Stretch, first: int, length: int) -> NDArray[np.int64]:
+    """How many edges of a room of this size nearly meet another's, by where the room starts."""
+    starts = np.fromiter(_starts(board, size, other), dtype=np.int64) - first
+    return np.bincount(starts[(starts >= 0) & (starts < length)], minlength=length)
 
 
 def _placed(state: State) -> list[tuple[int, Spot]]:

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from optimizer.appraisal import Appraisal, CookMeasures
 from optimizer.appraisal.cook import TO_TABLE_FT
+from optimizer.appraisal.work_zone import SIDE_FT
 from ui.view_models.figure import Figure
 from ui.view_models.site_figures import site_figures
 from ui.view_models.words import Words, listed, share_words
@@ -87,6 +88,20 @@ def _cook(kitchen: CookMeasures, words: Words) -> Iterator[Figure]:
         yield Figure("Way of a dish", words.length(kitchen.dish_ft), "from the grill over the bar to the table's edge")
     for start, end in kitchen.crossed_by:
         yield Figure("Crossed by", f"{start} to {end}", "guests across the way of a dish")
+    yield from _counter(kitchen, words)
+
+
+def _counter(kitchen: CookMeasures, words: Words) -> Iterator[Figure]:
+    """What lies along the counter, before it, and in the cook's view."""
+    for start, end, length_ft in kitchen.zone.off_sides:
+        least, most = (words.length(bound) for bound in SIDE_FT)
+        yield Figure(f"{start.capitalize()} to {end}", words.length(length_ft), f"handy from {least} to {most}")
+    if kitchen.zone.missing:
+        yield Figure("Little counter", listed(kitchen.zone.missing), "less beside it than kitchen planners ask")
+    if kitchen.past_stools_ft is not None:
+        yield Figure("Past the stools", words.length(kitchen.past_stools_ft), "clear from the bar's edge")
+    for place, share in kitchen.watches:
+        yield Figure(f"The cook sees, {place}", share_words(share), "from behind the bar")
 
 
 def _party(appraisal: Appraisal, words: Words) -> Iterator[Figure]:

@@ -5,7 +5,7 @@ from decimal import Decimal
 
 import pytest
 
-from optimizer.appraisal import CookMeasures, OrderMeasures, PathMeasures, WayRun
+from optimizer.appraisal import CookMeasures, Landing, OrderMeasures, PathMeasures, WayRun, WorkZone
 from optimizer.appraisal.party.measures import PartyMeasures, PartyPhase, Pinch, Remedy
 from optimizer.planting import PlantingMeasures
 from tests.sample_run import sample_option
@@ -30,6 +30,19 @@ def test_a_kitchen_in_words():
     assert found["Looks at the table"][0] == "14°"
     assert found["Crossed by"][0] == "gate to nook"
     assert said(replace(APPRAISAL, cook=(cook,)), "The cook", METRES)["Way of a dish"][0] == "3.7 m"
+
+
+def test_a_counter_in_words():
+    """What is short, near or seen is said; what is as it should be is not."""
+    zone = WorkZone((("sink", "refrigerator", 3.0),), (Landing("sink", (18, 24), (0, 60)),))
+    cook = CookMeasures("cooker", 15.02, zone=zone, past_stools_ft=3.67, watches=(("fire", 0.75),))
+    found = said(replace(APPRAISAL, cook=(cook,)), "The cook")
+    assert found["Sink to refrigerator"] == ("3 ft", "handy from 4 ft to 9 ft")
+    assert found["Little counter"][0] == "sink"
+    assert found["Past the stools"][0] == "4 ft"
+    assert found["The cook sees, fire"][0] == "75%"
+    plain = said(replace(APPRAISAL, cook=(CookMeasures("cooker", 15.02),)), "The cook")
+    assert list(plain) == ["Work"]
 
 
 def test_no_kitchen_no_group():
