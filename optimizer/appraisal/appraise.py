@@ -52,7 +52,7 @@ def appraise(
     paths = way_polygon(site, layout, found.legs)
     grading = grade(site, rooms, layout, found.ways)
     planted = planting_of(site, brief.relations, rooms, layout, paths)
-    planting = planting_measures(site, rooms, layout, planted)
+    planting = planting_measures(site, rooms, book, layout, planted)
     finish = finish_plan(site, brief.finish, rooms, layout, found.legs, paths)
     charges = take_off(scenario, rooms, layout, path_area_sqft=paths.area, grading=grading)
     paved = paved_share(site, rooms, layout, paths)

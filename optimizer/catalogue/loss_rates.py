@@ -20,6 +20,7 @@ class Rates:
     across_contour: float
     near_miss: float
     leftover: float
+    scattered_lawn: float
     destination: float
     way_off: float
     overpaved: float

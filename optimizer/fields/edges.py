@@ -13,6 +13,7 @@ LINE_TOLERANCE_FT: Final = 1 / 12
 _NEAR_MISS_FT: Final = 2.0  # edges this far apart look meant; common practice, no source
 NEIGHBOUR_FT: Final = 12.0
 """Edges farther away from each other are not compared at a glance; common practice, no source."""
+_ROUNDING_FT: Final = 1e-6  # so that a yard written in metres has the same neighbours
 
 
 class Edge(NamedTuple):
@@ -46,7 +47,7 @@ def nearly_level(off_ft: Any) -> NDArray[np.bool_]:
 def are_neighbours(from_ft: Any, to_ft: Any, other_from_ft: float, other_to_ft: float) -> NDArray[np.bool_]:
     """Whether stretches along one axis overlap another one or end at most 12 ft from it."""
     apart = np.maximum(from_ft, other_from_ft) - np.minimum(to_ft, other_to_ft)
-    return np.asarray(apart <= NEIGHBOUR_FT)
+    return np.asarray(apart <= NEIGHBOUR_FT + _ROUNDING_FT)
 
 
 def _ring_edges(ring: Ring) -> Iterator[Edge]:

@@ -9,6 +9,7 @@ import numpy as np
 import shapely
 from numpy.typing import NDArray
 
+from optimizer.catalogue.steps import risers_for, step_rules, tread_for
 from optimizer.circulation import Way
 from optimizer.fields import LANDING_FT
 from optimizer.grading.paved import Paved
@@ -92,20 +93,47 @@ def _legs(
             # A room's edge lies about half a step before the first point outside it.
             sides = (run.first > 0) + (run.last < len(points) - 1)
             length = step_ft * (run.last - run.first + sides / 2)
-            top = _top(points, run, step_ft, skipped_ft, falls=heights[number] > heights[number + 2])
-            yield Leg(*top, length, heights[number], heights[number + 2])
+            begins, ends = heights[number], heights[number + 2]
+            yield Leg(*_top(points, run, step_ft, skipped_ft, ends - begins), length, begins, ends)
         elif number + 1 < len(runs) and runs[number + 1].room >= 0:
             yield Leg(*_along_at(points, run.last), 0.0, heights[number + 1], heights[number + 2])
 
 
 def _top(
-    points: NDArray[np.float64], run: _Run, step_ft: float, skipped_ft: tuple[float, ...], *, falls: bool
+    points: NDArray[np.float64], run: _Run, step_ft: float, skipped_ft: tuple[float, ...], rise_ft: float
 ) -> tuple[Point, Point]:
-    """Where steps begin from above on a run, and the way's direction there: at its upper end, at most halfway down."""
+    """Where steps begin from above on a run, and the way's direction there.
+
+    That is near its upper end, where the way is straight for as long as the steps are; where it is nowhere, on its
+    longest straight stretch.
+    """
+    falls = rise_ft < 0
     at_door = run.first == 0 if falls else run.last == len(points) - 1
     skipped = round(skipped_ft[0 if falls else 1] / step_ft) if at_door else 0
     inwards = min(skipped, (run.last - run.first) // 2)
-    return _along_at(points, run.first + inwards if falls else run.last - inwards)
+    down = points[run.first : run.last + 1][:: 1 if falls else -1][inwards:]
+    if len(down) == 1:
+        return _along_at(points, run.first + inwards if falls else run.last - inwards)
+    straight_ft = step_ft * _straight_on(down)
+    at = int(np.argmax(np.minimum(straight_ft, _steps_ft(abs(rise_ft)))))
+    x, y = (down[at + 1] - down[at]) / max(float(np.hypot(*(down[at + 1] - down[at]))), _NO_LENGTH_FT)
+    sense = 1.0 if falls else -1.0
+    return (float(down[at, 0]), float(down[at, 1])), (float(sense * x), float(sense * y))
+
+
+def _straight_on(points: NDArray[np.float64]) -> NDArray[np.float64]:
+    """From each point but the last, over how many points more the line runs straight."""
+    steps = np.diff(points, axis=0)
+    turned = np.abs(steps[:-1, 0] * steps[1:, 1] - steps[:-1, 1] * steps[1:, 0]) > _NO_LENGTH_FT
+    bends = np.concatenate([np.flatnonzero(turned), [len(steps) - 1]])
+    numbers = np.arange(len(steps))
+    return np.asarray(bends[np.searchsorted(bends, numbers)] - numbers + 1, dtype=np.float64)
+
+
+def _steps_ft(rise_ft: float) -> float:
+    """Length of the steps that take a rise [ft], landings left out."""
+    risers = max(risers_for(12 * rise_ft), int(step_rules().least_risers))
+    return (risers - 1) * tread_for(12 * rise_ft / risers) / 12
 
 
 def _along_at(points: NDArray[np.float64], at: int) -> tuple[Point, Point]:

@@ -59,7 +59,8 @@ def _way_ft(context: Context, at: Point) -> NDArray[np.float64]:
     middle_x = lattice.x0_ft + lattice.step_ft * (np.arange(free.shape[1]) + 0.5)
     middle_y = lattice.y0_ft + lattice.step_ft * (np.arange(free.shape[0]) + 0.5)
     away = np.hypot(*np.meshgrid(middle_x - at[0], middle_y - at[1]))
-    start = int(np.argmin(np.where(free, away, np.inf)))
+    # Rounded, so that of cells as near the same one is taken in every pose.
+    start = int(np.argmin(np.round(np.where(free, away, np.inf), 6)))
     return np.asarray(dijkstra(graph, directed=False, indices=start).reshape(free.shape))
 
 

@@ -9,6 +9,7 @@ from optimizer.instance.instance import Losses
 from optimizer.instance.variants import Variant
 
 CENTS = 100
+_ROUNDING = 1e-6  # of losses that turn out just below a whole cent in metres and on it in feet
 
 
 def near_miss_losses(context: Context, variant: Variant) -> Losses:
@@ -25,6 +26,5 @@ def near_miss_losses(context: Context, variant: Variant) -> Losses:
         near = are_neighbours(along, along + length, edge.from_ft, edge.to_ft)
         table = min(edge.length_ft, length) * np.outer(count, near)
         missed_ft += table if level else table.T
-    return np.asarray(
-        np.floor(CENTS * rates().near_miss * context.scenario.brief.weights.order * missed_ft), dtype=np.int64
-    )
+    cents = CENTS * rates().near_miss * context.scenario.brief.weights.order * missed_ft
+    return np.asarray(np.floor(cents + _ROUNDING), dtype=np.int64)

@@ -36,6 +36,7 @@ def losses_of(
         ("ways", weights.order * rate.way_off * appraisal.paths.off),
         ("paving", weights.order * rate.overpaved * appraisal.overpaved_sqft),
         ("leftovers", weights.order * rate.leftover * appraisal.planting.leftover_sqft),
+        ("lawn", weights.order * rate.scattered_lawn * appraisal.planting.scattered_sqft),
         ("enclosure", weights.order * rate.unbacked * appraisal.enclosure.missing),
         ("smoke", weights.smoke * rate.smoke * smoke_loss_units(scenario.brief, rooms, appraisal.site.smoke)),
         ("sight", weights.sight * rate.sight * wish_weights),

@@ -7,7 +7,7 @@ from typing import Final, get_args
 import shapely
 from shapely import Polygon
 
-from optimizer.catalogue import SizedRoom
+from optimizer.catalogue import PriceBook, SizedRoom
 from optimizer.circulation import rectangle
 from optimizer.fields import open_yard
 from optimizer.layout import Layout
@@ -24,7 +24,8 @@ _SNAP_FT: Final = 1e-4  # closes the hair between lawns that meet
 @dataclass(frozen=True, slots=True)
 class PlantingMeasures:
     """Beds by reason [sq ft]; lawn with its largest rectangle, wished lawns included; and ground left over: without a
-    use or too narrow for lawn [sq ft], and each as a share of the open yard.
+    use or too narrow or small for lawn [sq ft], and each as a share of the open yard. Derived beds are no lines of the
+    cost: `paid_sqft` of them are what the lump for planting is worth at the price of a bed.
     """
 
     beds_sqft: tuple[tuple[str, float], ...] = ()
@@ -33,6 +34,7 @@ class PlantingMeasures:
     leftover_sqft: float = 0.0
     unused_share: float = 0.0
     narrow_share: float = 0.0
+    paid_sqft: float = 0.0
 
     @property
     def lawn_rectangle_share(self) -> float:
@@ -46,7 +48,9 @@ class PlantingMeasures:
         return max(0.0, LARGEST_SHARE - self.lawn_rectangle_share) * self.lawn_sqft
 
 
-def planting_measures(site: Site, rooms: Sequence[SizedRoom], layout: Layout, planting: Planting) -> PlantingMeasures:
+def planting_measures(
+    site: Site, rooms: Sequence[SizedRoom], book: PriceBook, layout: Layout, planting: Planting
+) -> PlantingMeasures:
     """Measures of a layout's planting."""
     yard_sqft = open_yard(site).area
     kinds = {room.name: room.rules.kind for room in rooms}
@@ -61,6 +65,7 @@ def planting_measures(site: Site, rooms: Sequence[SizedRoom], layout: Layout, pl
         leftover_sqft=round(float(planting.unused.area) + areas["narrow ground"], 2),
         unused_share=round(float(planting.unused.area / yard_sqft), 6),
         narrow_share=round(areas["narrow ground"] / yard_sqft, 6),
+        paid_sqft=round(float(book.of("planting of leftovers").price / book.of("planting bed").price), 2),
     )
 
 

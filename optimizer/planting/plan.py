@@ -15,7 +15,15 @@ from optimizer.fields import door_zone, open_yard
 from optimizer.layout import Layout
 from optimizer.planting.bed import Bed, BedReason
 from optimizer.planting.joined import SCRAP_SQFT, joined
-from optimizer.planting.strips import along_buildings, at_entrances, between_rooms, round_trees, round_water, screens
+from optimizer.planting.strips import (
+    along_buildings,
+    at_entrances,
+    between_rooms,
+    inner_roots,
+    round_trees,
+    round_water,
+    screens,
+)
 from optimizer.site import Site
 
 NARROW_FT: Final = 4.0
@@ -42,8 +50,9 @@ def planting_of(
 ) -> Planting:
     """Planting of a layout whose ways pave `paths`.
 
-    Each bed takes what those before it left: round trees, along the house, between rooms, as a screen before whom a
-    room must not be seen by, round later water. What is then too narrow for lawn joins the bed that it lies along.
+    Each bed takes what those before it left: round trees, where other beds would be dug among roots too, along the
+    house, between rooms, as a screen before whom a room must not be seen by, round later water. What is then too narrow
+    or small for lawn joins the bed that it lies along.
     """
     free = _free(site, layout, paths)
     entrances = at_entrances(site)
@@ -63,14 +72,14 @@ def _wanted(
     site: Site, relations: Sequence[Relation], rooms: Sequence[SizedRoom], layout: Layout, may_plant: BaseGeometry
 ) -> Iterator[Bed]:
     """Beds with a reason of their own."""
-    wanted: tuple[tuple[BedReason, BaseGeometry], ...] = (
-        ("round a tree", round_trees(site)),
+    dug: tuple[tuple[BedReason, BaseGeometry], ...] = (
         ("along the house", along_buildings(site)),
         ("between rooms", between_rooms(layout)),
         ("as a screen", screens(site, relations, layout)),
         ("round the water", round_water(rooms, layout)),
     )
-    for reason, strip in wanted:
+    mulched = shapely.union(round_trees(site), inner_roots(site).intersection(shapely.union_all([s for _, s in dug])))
+    for reason, strip in (("round a tree", mulched), *dug):
         pieces = list(_pieces(areas_only(areas_only(strip).intersection(may_plant)), least_sqft=SCRAP_SQFT))
         may_plant = areas_only(may_plant.difference(shapely.union_all(pieces)))
         yield from (Bed(piece, reason) for piece in pieces)

@@ -34,9 +34,13 @@ _RING_SIDES: Final = 16
 
 def round_trees(site: Site) -> BaseGeometry:
     """Rings of mulch round the trunks of kept trees."""
-    inner, (least, most) = root_rings(site).inner_trunks, RING_FT
-    radii = [min(most, max(least, inner * tree.trunk_diameter_ft)) for tree in site.trees]
-    return shapely.union_all([_ring(tree.at, radius) for tree, radius in zip(site.trees, radii, strict=True)])
+    least, most = RING_FT
+    return shapely.union_all([_ring(at, min(most, max(least, radius_ft))) for at, radius_ft in _inner_rings(site)])
+
+
+def inner_roots(site: Site) -> BaseGeometry:
+    """Ground among the roots of kept trees in which nobody digs."""
+    return shapely.union_all([_ring(at, radius_ft) for at, radius_ft in _inner_rings(site)])
 
 
 def at_entrances(site: Site) -> BaseGeometry:
@@ -70,6 +74,12 @@ def round_water(rooms: Sequence[SizedRoom], layout: Layout) -> BaseGeometry:
     kept = {room.name for room in rooms if room.rules.kind == "reserve"}
     grounds = [rectangle(placement) for placement in layout.placements if placement.room in kept]
     return shapely.union_all([ground.buffer(WATER_BED_FT, join_style="mitre") for ground in grounds])
+
+
+def _inner_rings(site: Site) -> Iterator[tuple[Point, float]]:
+    """Trunks with the radius of the inner root ring [ft]."""
+    trunks = root_rings(site).inner_trunks
+    return ((tree.at, trunks * tree.trunk_diameter_ft) for tree in site.trees)
 
 
 def _ring(at: Point, radius_ft: float) -> Polygon:

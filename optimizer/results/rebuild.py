@@ -178,6 +178,7 @@ def _planting(measures: Record) -> PlantingMeasures:
         leftover_sqft=planting.number("leftover_sqft"),
         unused_share=planting.number("unused_share"),
         narrow_share=planting.number("narrow_share"),
+        paid_sqft=planting.number_or_none("paid_sqft") or 0.0,
     )
 
 

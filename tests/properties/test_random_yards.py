@@ -70,6 +70,10 @@ def yards(draw):
     return Scenario("random yard", "ft", "USD", site, brief, "", "")
 
 
+OF_THE_SET = {"required_rooms", "everyday_table", "party_seats"}
+"""Rules that a room alone may break and the two together keep."""
+
+
 def placements(scenario, room):
     """Every position of a room on the grid that the check has nothing against while it stands alone."""
     columns, rows = (int(max(c[axis] for c in scenario.site.boundary) // STEP) for axis in (0, 1))
@@ -81,7 +85,7 @@ def placements(scenario, room):
     ):
         placed = Placement(room.name, choice.label, x * STEP, y * STEP, width, depth, front)
         findings = check_layout(alone, sized_rooms(scenario.brief), Layout((placed,)))
-        if not {f.rule for f in findings} - {"required_rooms"}:
+        if not {f.rule for f in findings} - OF_THE_SET:
             yield placed
 
 

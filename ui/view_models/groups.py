@@ -68,12 +68,16 @@ def _planting(appraisal: Appraisal, words: Words) -> Iterator[Figure]:
     planting = appraisal.planting
     for reason, area in planting.beds_sqft:
         yield Figure(f"Beds, {reason}", words.area(area))
+    if planting.beds_sqft and planting.paid_sqft:
+        paid = f"the lump for planting is worth {words.area(planting.paid_sqft)} at the price of a bed"
+        yield Figure("Beds in all", words.area(sum(area for _, area in planting.beds_sqft)), paid)
     if planting.lawn_sqft:
         long, short = planting.lawn_rectangle_ft
-        largest = f"the largest rectangle is {words.length(long)} by {words.length(short)}"
+        share = share_words(planting.lawn_rectangle_share)
+        largest = f"the largest rectangle is {words.length(long)} by {words.length(short)}, {share} of it"
         yield Figure("Lawn", words.area(planting.lawn_sqft), largest)
     yield Figure("Land without a use", share_words(planting.unused_share), "of the open yard")
-    yield Figure("Too narrow for lawn", share_words(planting.narrow_share), "of the open yard, and planted")
+    yield Figure("Too narrow or small for lawn", share_words(planting.narrow_share), "of the open yard, and planted")
 
 
 def _cook(kitchen: CookMeasures, words: Words) -> Iterator[Figure]:

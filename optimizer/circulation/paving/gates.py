@@ -2,6 +2,8 @@
 
 from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from itertools import pairwise
+from math import dist
 from typing import Final
 
 import shapely
@@ -35,6 +37,16 @@ class Gate:
     out: Point
     shy_ft: float = 0.0
     """Length by which a way from here counts as longer than it is."""
+
+    @property
+    def inside_ft(self) -> float:
+        """Length from the anchor to the gate [ft]."""
+        return sum(dist(a, b) for a, b in pairwise((*self.inside, self.at)))
+
+    @property
+    def stub_ft(self) -> float:
+        """Paved length between the terminal's edge and the gate; a link begins at the edge itself [ft]."""
+        return dist(self.inside[-1], self.at) if len(self.inside) > 1 else 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,7 +90,9 @@ def _gates(
         for along in _stations_ft(opening, half, partners):
             edge = opening.at(along)
             shy_ft = 0.0 if along == opening.length_ft / 2 else _OFF_MIDDLE_FT
-            found += [Gate(number, (terminal.anchor, edge), at, opening.out, shy_ft) for at in _before(opening, edge, half)]
+            found += [
+                Gate(number, (terminal.anchor, edge), at, opening.out, shy_ft) for at in _before(opening, edge, half)
+            ]
     inside = shapely.covers(land.ground, shapely.points([gate.at for gate in found])) if found else ()
     kept = {gate.inside: gate for gate, is_inside in zip(found[::-1], inside[::-1], strict=True) if is_inside}
     return list(kept.values())[::-1]

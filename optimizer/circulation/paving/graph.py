@@ -13,6 +13,7 @@ from numpy.typing import NDArray
 from optimizer.circulation.paving.candidates import Lines, Nearby, lines_between, nearby, turn_at, turns, within_ft
 from optimizer.circulation.paving.gates import Gate, Link, Trips, gates_of, links_of
 from optimizer.circulation.paving.land import Land
+from optimizer.circulation.paving.roads import Roads, roads_of
 from optimizer.circulation.paving.terminals import Terminal
 from optimizer.circulation.visibility import Coordinates, turning_points
 
@@ -26,8 +27,8 @@ TURN_FT: Final = 2.5
 class Graph:
     """Nodes (gates first, in order) with the best line between two of them.
 
-    Of each line: `length_ft`, `unpaved_ft` still to be paved, `lawn_ft` on lawns and their verges, and `turn`, the eighths of a
-    full turn along it and between it and the gates at its ends.
+    Of each line: `length_ft`, `unpaved_ft` still to be paved, `lawn_ft` on lawns and their verges, and `turn`, the
+    eighths of a full turn along it and between it and the gates at its ends.
     """
 
     land: Land
@@ -40,15 +41,16 @@ class Graph:
     lawn_ft: Coordinates
     turn: Coordinates
 
-    def gates_at(self, terminal: int) -> list[int]:
-        """Nodes that are gates of a terminal."""
-        return [number for number, gate in enumerate(self.gates) if gate.terminal == terminal]
+    @cached_property
+    def roads(self) -> Roads:
+        """What routes are sought on."""
+        terminals = [gate.terminal for gate in self.gates]
+        return roads_of(len(self.points), terminals, self.lines.first, self.lines.second)
 
     @cached_property
-    def by_pair(self) -> dict[tuple[int, int], int]:
-        """Number of the line between two nodes, the lower first."""
-        pairs = np.sort(np.stack([self.lines.first, self.lines.second], axis=1), axis=1)
-        return {(a, b): number for number, (a, b) in enumerate(pairs.tolist())}
+    def entries_ft(self) -> Coordinates:
+        """Of each gate, shape (gates, 3): the walk from the anchor, the part of it to be paved, and `shy_ft`."""
+        return np.array([(gate.inside_ft, gate.stub_ft, gate.shy_ft) for gate in self.gates]).reshape(-1, 3)
 
 
 def joined(land: Land, near: Nearby, gates: tuple[Gate, ...], points: Coordinates, lines: Lines) -> Graph:
@@ -83,7 +85,7 @@ def graph_of(land: Land, terminals: Sequence[Terminal], trips: Trips) -> Graph:
     corners = np.concatenate([turning_points(land.ground), _round_lawns(land)])
     points = np.concatenate([np.array([gate.at for gate in gates], dtype=float).reshape(-1, 2), corners])
     near = nearby(land.ground)
-    lines = lines_between(land.ground, points, _pairs(gates, free, points), near)
+    lines = lines_between(land.ground, points, _pairs(gates, free, points, trips), near)
     return joined(land, near, gates, points, _with(lines, _link_lines(links, points, free)))
 
 
@@ -123,15 +125,20 @@ def branched(graph: Graph, chains: Iterable[Coordinates], ends: Sequence[int]) -
     return Graph(graph.land, graph.near, graph.gates, points, _with(graph.lines, more.lines), *measures)
 
 
-def _pairs(gates: Sequence[Gate], free: int, points: Coordinates) -> NDArray[np.int64]:
-    """Pairs of nodes to be joined: gates of different terminals, gates and corners, corners that are near."""
+def _pairs(gates: Sequence[Gate], free: int, points: Coordinates, trips: Trips) -> NDArray[np.int64]:
+    """Pairs of nodes to be joined: gates of terminals that trips join, gates and corners, corners that are near."""
     nodes = np.array([*range(free), *range(len(gates), len(points))], dtype=np.int64)
     owner = np.array([gate.terminal for gate in gates] + [-1] * (len(points) - len(gates)), dtype=np.int64)
     first, second = np.triu_indices(len(nodes), k=1)
     first, second = nodes[first], nodes[second]
     away = np.abs(points[first] - points[second]).max(axis=1)
-    both_corners = (owner[first] < 0) & (owner[second] < 0)
-    kept = np.where(both_corners, away <= _CORNERS_FT, owner[first] != owner[second])
+    corners = (owner[first] < 0).astype(np.int64) + (owner[second] < 0)
+    count = int(owner.max(initial=0)) + 1
+    joined_by_trips = np.zeros((count, count), dtype=bool)
+    for one, others in trips.items():
+        joined_by_trips[one, sorted(others)] = True
+    of_trips = joined_by_trips[owner[first], owner[second]]
+    kept = np.select([corners == 2, corners == 1], [away <= _CORNERS_FT, True], of_trips)
     return np.stack([first[kept], second[kept]], axis=1)
 
 

@@ -3,12 +3,9 @@
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from itertools import pairwise
-from math import dist
 from typing import Final
 
 import numpy as np
-from scipy.sparse import csr_array
-from scipy.sparse.csgraph import dijkstra
 
 from optimizer.circulation.paving.graph import TURN_FT, Graph, branched
 from optimizer.circulation.visibility import Coordinates
@@ -20,7 +17,6 @@ _NEVER: Final = 1e6  # money that stands for a trip without a route
 _ROUND_LAWNS: Final = 3.0  # a foot of main way on a lawn counts as so many more; common practice, no source
 MAIN_COUNT: Final = 8.0
 """A way walked at least so often a gathering is a main way; common practice, no source."""
-_LEAST: Final = 1e-9
 
 
 @dataclass(frozen=True, slots=True)
@@ -129,39 +125,9 @@ def _cheapest(graph: Graph, demand: Demand, rates: Rates, paved: set[int]) -> tu
         + rates.paving * unpaved
         + (walking + rates.paving) * TURN_FT * graph.turn
     )
-    start, end = len(graph.points), len(graph.points) + 1
-    hubs = [
-        (h, gate) for h, terminal in ((start, demand.start), (end, demand.end)) for gate in graph.gates_at(terminal)
-    ]
-    inside = [
-        walking * _inside_ft(graph, gate)
-        + rates.paving * _stub_ft(graph, gate)
-        + (walking + rates.paving) * graph.gates[gate].shy_ft
-        for _, gate in hubs
-    ]
-    firsts = np.concatenate([graph.lines.first, np.array([hub for hub, _ in hubs], dtype=np.int64)])
-    seconds = np.concatenate([graph.lines.second, np.array([gate for _, gate in hubs], dtype=np.int64)])
-    costs = np.maximum(np.concatenate([weights, np.array(inside)]), _LEAST)
-    matrix = csr_array((costs, (firsts, seconds)), shape=(end + 1, end + 1))
-    costs_to, previous = dijkstra(matrix, directed=False, indices=start, return_predecessors=True)
-    if not np.isfinite(costs_to[end]):
-        return None, []
-    nodes = [end]
-    while nodes[-1] != start:
-        nodes.append(int(previous[nodes[-1]]))
-    nodes = nodes[-2:0:-1]
-    return nodes, [graph.by_pair[min(a, b), max(a, b)] for a, b in pairwise(nodes)]
-
-
-def _inside_ft(graph: Graph, gate: int) -> float:
-    corners = (*graph.gates[gate].inside, graph.gates[gate].at)
-    return sum(dist(a, b) for a, b in pairwise(corners))
-
-
-def _stub_ft(graph: Graph, gate: int) -> float:
-    """Paved length between a terminal's edge and its gate; a link begins at the edge itself [ft]."""
-    found = graph.gates[gate]
-    return dist(found.inside[-1], found.at) if len(found.inside) > 1 else 0.0
+    inside_ft, stub_ft, shy_ft = graph.entries_ft.T
+    entries = walking * inside_ft + rates.paving * stub_ft + (walking + rates.paving) * shy_ft
+    return graph.roads.cheapest(weights, entries, demand.start, demand.end) or (None, [])
 
 
 def _chain(graph: Graph, taken: _Taken, number: int) -> Coordinates:

@@ -1,20 +1,22 @@
 """Beds and lawn that a layout leaves room for, on yards with areas known by hand."""
 
+import math
 from dataclasses import replace
 
 import pytest
-from shapely import Polygon, box, union_all
+from shapely import Point, Polygon, box, union_all
 
 from optimizer.brief import Relation
+from optimizer.catalogue import demo_price_book
 from optimizer.fields import door_zone, open_yard
 from optimizer.layout import Layout
 from optimizer.planting import planting_measures, planting_of
 from optimizer.planting.rectangle import largest_rectangle
-from optimizer.site import Building, KeepOut
+from optimizer.site import Building, Entrance, KeepOut
 from tests.yards import PLAIN_SITE, plain_layout, plain_rooms, sized, stand
 
 NOTHING = Polygon()
-BARE = replace(PLAIN_SITE, buildings=(), structures=(), trees=(), keep_outs=())
+BARE = replace(PLAIN_SITE, buildings=(), entrances=(), structures=(), trees=(), keep_outs=())
 
 
 def planted(site=BARE, layout=None, rooms=None, relations=(), paths=NOTHING):
@@ -53,6 +55,73 @@ def test_narrow_ground_is_planted():
     """Three feet beside a room are no lawn; five are."""
     assert area_of(planted(layout=Layout((stand("fire", 3, 0, 8, 40),))), "narrow ground") == pytest.approx(120)
     assert area_of(planted(layout=Layout((stand("fire", 5, 0, 8, 40),))), "narrow ground") == 0
+
+
+def test_small_pieces_of_lawn_are_planted():
+    """Ground of 8 by 8 ft between two rooms and the boundary is planted; 8 by 12 ft is lawn."""
+    small = Layout((stand("fire", 8, 0, 8, 40), stand("nook", 0, 8, 8, 32)))
+    large = Layout((stand("fire", 8, 0, 8, 40), stand("nook", 0, 12, 8, 28)))
+    assert area_of(planted(layout=small), "narrow ground") == pytest.approx(64)
+    assert area_of(planted(layout=large), "narrow ground") == 0
+
+
+def test_a_scrap_joins_the_bed_that_it_lies_along():
+    """Behind a bed of 3.5 ft along the house 3 ft before a room are part of that bed, and not left over."""
+    house = Building("house", ((0, 0), (60, 0), (60, 12), (0, 12)))
+    found = planted(replace(BARE, buildings=(house,)), Layout((stand("nook", 0, 18.5, 60, 8),)))
+    assert area_of(found, "along the house") == pytest.approx(60 * 6.5)
+    assert area_of(found, "narrow ground") == 0
+    assert [bed.reason for bed in found.beds] == ["along the house"]
+
+
+def test_a_scrap_across_the_end_of_a_bed_stays_narrow_ground():
+    """A strip of 3 by 30 ft meets the house's bed with its short side only; it is a piece of its own."""
+    house = Building("house", ((0, 0), (60, 0), (60, 6.5), (0, 6.5)))
+    found = planted(replace(BARE, buildings=(house,)), Layout((stand("nook", 3, 10, 10, 30),)))
+    assert area_of(found, "narrow ground") == pytest.approx(90)
+
+
+@pytest.mark.parametrize(("diameter", "radius"), [(0.1, 2), (0.5, 3), (2, 5)])
+def test_mulch_round_a_trunk(diameter, radius):
+    """The inner root ring of six trunk diameters is mulched, at least 2 ft and at most 5 ft round the trunk."""
+    site = replace(BARE, trees=(replace(PLAIN_SITE.trees[0], at=(30, 20), trunk_diameter_ft=diameter),))
+    (ring,) = (bed.outline for bed in planted(site).beds)
+    assert ring.bounds == pytest.approx((30 - radius, 20 - radius, 30 + radius, 20 + radius))
+    assert math.pi * radius**2 <= ring.area <= 1.02 * math.pi * radius**2
+
+
+def test_no_bed_is_dug_among_roots():
+    """A bed along a house is mulch where it lies in the inner root ring, here 12 ft round a trunk of 2 ft."""
+    house = Building("house", ((0, 0), (60, 0), (60, 12), (0, 12)))
+    tree = replace(PLAIN_SITE.trees[0], at=(30, 22), trunk_diameter_ft=2)
+    found = planted(replace(BARE, buildings=(house,), trees=(tree,)))
+    dug = union_all([bed.outline for bed in found.beds if bed.reason == "along the house"])
+    assert dug.distance(Point(tree.at)) == pytest.approx(12, abs=0.01)
+    assert area_of(found, "along the house") == pytest.approx(
+        60 * 3.5 - Point(tree.at).buffer(12).intersection(box(0, 12, 60, 15.5)).area, abs=2
+    )
+
+
+def test_no_bed_closes_an_entrance():
+    """A screen along the boundary stops at a gate: 5 ft wide and 10 ft deep remain lawn."""
+    gate = Entrance("rear gate", (30, 40), 5, (0, -1))
+    relations = (Relation(("nook", "rear eye"), "out_of_view"),)
+    layout = Layout((stand("nook", 26, 20, 8, 7),))
+    front = box(27.5, 30, 32.5, 40)
+    shut, opened = (planted(replace(BARE, entrances=e), layout, relations=relations) for e in ((), (gate,)))
+    assert union_all([bed.outline for bed in shut.beds]).intersection(front).area > 10
+    assert union_all([bed.outline for bed in opened.beds]).intersection(front).area == pytest.approx(0)
+    assert union_all(opened.lawns).intersection(front).area == pytest.approx(50)
+
+
+def test_a_narrow_gate_is_left_open():
+    """In front of a gate narrower than a mower's turn, between rooms, the ground is left, and is no leftover."""
+    gate = Entrance("side gate", (0, 20), 3, (1, 0))
+    layout = Layout((stand("fire", 0, 21.5, 20, 18.5), stand("nook", 0, 0, 20, 18.5)))
+    found = planted(replace(BARE, entrances=(gate,)), layout)
+    assert found.left.area == pytest.approx(3 * 10)
+    assert found.unused.is_empty
+    assert area_of(found, "narrow ground") + area_of(found, "between rooms") == pytest.approx(3 * 10)
 
 
 def test_a_screen_towards_who_must_not_see():
@@ -110,6 +179,16 @@ def test_the_largest_rectangle_of_a_lawn():
     ell = Polygon([(0, 0), (20, 0), (20, 12), (8, 12), (8, 20), (0, 20)])
     assert largest_rectangle(ell) == (20, 12)
     assert largest_rectangle(box(0, 0, 7, 31)) == (31, 7)
+    assert largest_rectangle(box(0.3, 0.7, 10.55, 31.95)) == pytest.approx((31.25, 10.25))
+
+
+def test_the_largest_rectangle_beside_a_hole_and_a_slant():
+    """Of 30 by 20 ft round a hole 6 ft in from the right 20 by 20 remain; a triangle of 20 by 20 ft holds 10 by 10."""
+    hollow = box(0, 0, 30, 20).difference(box(20, 8, 24, 12))
+    assert largest_rectangle(hollow) == (20, 20)
+    long, short = largest_rectangle(Polygon([(0, 0), (20, 0), (0, 20)]))
+    assert long * short == pytest.approx(100, abs=10)
+    assert long * short <= 100
 
 
 def test_measures_of_a_planting():
@@ -118,8 +197,27 @@ def test_measures_of_a_planting():
     site = replace(BARE, buildings=(wall,))
     rooms = (*plain_rooms(), sized("grass", "lawn", 20, 10))
     layout = Layout((stand("grass", 0, 30, 20, 10), stand("nook", 23, 30, 37, 10)))
-    found = planting_measures(site, rooms, layout, planted(site, layout, rooms))
+    book = demo_price_book()
+    found = planting_measures(site, rooms, book, layout, planted(site, layout, rooms))
     assert found.lawn_sqft == pytest.approx(200 + 60 * 6.5)
-    assert found.lawn_rectangle_ft == (60, 6)
+    assert found.lawn_rectangle_ft == (60, 6.5)
+    assert found.lawn_rectangle_share == pytest.approx(390 / 590)
+    assert found.scattered_sqft == 0
+    assert found.paid_sqft == pytest.approx(8600 / 14, abs=0.01)
     assert dict(found.beds_sqft)["between rooms"] == pytest.approx(30)
     assert found.leftover_sqft == pytest.approx(1200 * (found.unused_share + found.narrow_share), abs=0.01)
+
+
+def test_lawns_that_meet_are_one():
+    """A wished lawn beside derived lawn counts with it as one rectangle: here the whole yard."""
+    rooms, layout = (*plain_rooms(), sized("grass", "lawn", 20, 40)), Layout((stand("grass", 10, 0, 20, 40),))
+    found = planting_measures(BARE, rooms, demo_price_book(), layout, planted(layout=layout, rooms=rooms))
+    assert found.lawn_rectangle_ft == (60, 40)
+
+
+def test_scattered_lawn():
+    """Of three equal lawns none is half of all: a sixth of all lawn is lacking."""
+    layout = Layout((stand("fire", 16, 0, 6, 40), stand("nook", 38, 0, 6, 40)))
+    found = planting_measures(BARE, plain_rooms(), demo_price_book(), layout, planted(layout=layout))
+    assert found.lawn_rectangle_ft == (40, 16)
+    assert found.scattered_sqft == pytest.approx(3 * 640 / 6)

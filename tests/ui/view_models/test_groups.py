@@ -62,11 +62,13 @@ def test_ways_in_words():
 @pytest.mark.parametrize(("units", "lawn"), [(FEET, "1,076 sq ft"), (METRES, "100 m²")])
 def test_planting_in_words(units, lawn):
     """Beds by reason, lawn with its largest rectangle, in the scenario's units."""
-    planting = PlantingMeasures((("along the house", 120.0),), 1076.4, (40.0, 20.0), 30.0, 0.004, 0.021)
+    planting = PlantingMeasures((("along the house", 120.0),), 1076.4, (40.0, 20.0), 30.0, 0.004, 0.021, 614.0)
     found = said(replace(APPRAISAL, planting=planting), "Beds and lawn", units)
     assert found["Lawn"][0] == lawn
     assert "Beds, along the house" in found
-    assert found["Too narrow for lawn"][0] == "2%"
+    assert found["Lawn"][1].endswith("74% of it")
+    assert "worth" in found["Beds in all"][1]
+    assert found["Too narrow or small for lawn"][0] == "2%"
 
 
 def test_what_is_out_of_order():

@@ -1,0 +1,66 @@
+"""Cheapest routes over one graph's lines: the table of who is joined to whom is made once and asked with many costs."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+from typing import Final
+
+import numpy as np
+from numpy.typing import NDArray
+from scipy.sparse import csr_array
+from scipy.sparse.csgraph import dijkstra
+
+from optimizer.circulation.visibility import Coordinates
+
+_LEAST: Final = 1e-9  # a line that costs nothing is still a line
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Roads:
+    """Lines in both directions and, beyond the nodes, one hub a terminal that is joined to the terminal's gates.
+
+    `rows` and `columns` are the sparse table's; `places` says what each of its entries is: counted on through all
+    `lines`, all lines backwards, all gates outwards and all gates inwards.
+    """
+
+    nodes: int
+    terminals: NDArray[np.int64]
+    rows: NDArray[np.int32]
+    columns: NDArray[np.int32]
+    places: NDArray[np.int64]
+    lines: int
+
+    def cheapest(
+        self, line_costs: Coordinates, gate_costs: Coordinates, start: int, end: int
+    ) -> tuple[list[int], list[int]] | None:
+        """Nodes and lines from one terminal to another; None where nothing joins them. Shapes (lines,) and (gates,)."""
+        there = np.isin(self.terminals, (start, end))
+        gates = np.where(there, gate_costs, np.inf)
+        costs = np.maximum(np.concatenate([line_costs, line_costs, gates, gates]), _LEAST)[self.places]
+        size = len(self.rows) - 1
+        table = csr_array((costs, self.columns, self.rows), shape=(size, size))
+        first, last = self.nodes + start, self.nodes + end
+        length, previous = dijkstra(table, indices=first, return_predecessors=True)
+        if not np.isfinite(length[last]):
+            return None
+        nodes = [last]
+        while nodes[-1] != first:
+            nodes.append(int(previous[nodes[-1]]))
+        nodes = nodes[-2:0:-1]
+        return nodes, [self._line(a, b) for a, b in pairwise(nodes)]
+
+    def _line(self, start: int, end: int) -> int:
+        row = slice(self.rows[start], self.rows[start + 1])
+        return int(self.places[row][np.argmax(self.columns[row] == end)]) % self.lines
+
+
+def roads_of(nodes: int, terminals: Sequence[int], first: NDArray[np.int64], second: NDArray[np.int64]) -> Roads:
+    """Roads over lines between nodes, of which the first belong to these terminals."""
+    owners = np.array(terminals, dtype=np.int64)
+    hubs, gates = nodes + owners, np.arange(len(owners))
+    starts = np.concatenate([first, second, hubs, gates])
+    ends = np.concatenate([second, first, gates, hubs])
+    order = np.lexsort((ends, starts))
+    size = nodes + int(owners.max(initial=-1)) + 1
+    rows = np.searchsorted(starts[order], np.arange(size + 1)).astype(np.int32)
+    return Roads(nodes, owners, rows, ends[order].astype(np.int32), order, len(first))
