@@ -21,7 +21,7 @@ from optimizer.check.relations import miss_of, relation_check
 from optimizer.check.shares import paved_share, root_ring
 from optimizer.check.steps import kitchen_level, steps_clear
 from optimizer.check.sun import sun_least
-from optimizer.check.walking import kitchen_walk, reachable, ways_clear
+from optimizer.check.walking import kitchen_walk, mown, reachable, ways_clear
 from optimizer.circulation import Ways
 from optimizer.layout import Layout
 from optimizer.scenario import Scenario
@@ -48,6 +48,7 @@ CHECKS: Final[dict[RuleId, Check]] = {
     "kitchen_walk": kitchen_walk,
     "reachable": reachable,
     "ways_clear": ways_clear,
+    "mown": mown,
     "touching": relation_check("touching"),
     "near": relation_check("near"),
     "apart": relation_check("apart"),

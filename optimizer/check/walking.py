@@ -8,12 +8,15 @@ from optimizer.check.case import TOLERANCE_FT, TOLERANCE_SQFT, Case
 from optimizer.check.finding import Finding
 from optimizer.circulation import (
     CLEAR_WIDTH_FT,
+    MOWER_FT,
     cut_off,
     kitchen_door,
     kitchen_walk_limit_ft,
     no_path_ground,
+    unmown,
     way_between,
 )
+from optimizer.layout import Layout
 
 
 def reachable(case: Case) -> Iterator[Finding]:
@@ -35,15 +38,22 @@ def kitchen_walk(case: Case) -> Iterator[Finding]:
 
 
 def ways_clear(case: Case) -> Iterator[Finding]:
-    """Ways that nothing but a walk through furniture or a chair's space can make."""
-    kept = union_all(list(no_path_ground(case.rooms, case.layout)))
+    """Ways that nothing but a walk through furniture or a chair's space of a third room can make."""
     for way in case.ways:
         if way.between in case.laid.unlaid:
+            others = Layout(tuple(p for p in case.layout.placements if p.room not in way.between))
             strip = LineString(way.points).buffer(way.width_ft / 2, cap_style="flat")
-            crossed = float(strip.intersection(kept).area)
+            crossed = float(strip.intersection(union_all(list(no_path_ground(case.rooms, others)))).area)
             if crossed > TOLERANCE_SQFT:
                 words = f"the way from {way.between[0]} to {way.between[1]} leads through furniture or chairs"
                 yield Finding("ways_clear", way.between, crossed, "sq ft", words)
+
+
+def mown(case: Case) -> Iterator[Finding]:
+    """Lawns to which the other rooms leave no way for a mower."""
+    for name in unmown(case.site, case.rooms, case.layout):
+        words = f"no way {case.length(MOWER_FT)} wide is left for a mower from an entrance to {name}"
+        yield Finding("mown", (name,), MOWER_FT, "ft", words)
 
 
 def _way_ft(case: Case, start: str, end: str) -> float | None:

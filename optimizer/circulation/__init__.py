@@ -3,6 +3,7 @@
 from optimizer.circulation.counter import cook_stands, counter_middle
 from optimizer.circulation.ground import CLEAR_WIDTH_FT, Ground, walkable_ground
 from optimizer.circulation.kitchen import KITCHEN_WALK_FT, kitchen_door, kitchen_walk_limit_ft
+from optimizer.circulation.mowing import MOWER_FT, unmown
 from optimizer.circulation.network import Network, network_of, walking_ft
 from optimizer.circulation.paving import MAIN_COUNT, WIDTH_FT, Leg, LegUse, no_path_ground
 from optimizer.circulation.reach import cut_off, unreached
@@ -16,6 +17,7 @@ __all__ = [
     "CLEAR_WIDTH_FT",
     "KITCHEN_WALK_FT",
     "MAIN_COUNT",
+    "MOWER_FT",
     "WIDTH_FT",
     "Access",
     "Ground",
@@ -40,6 +42,7 @@ __all__ = [
     "shortest_way",
     "side_ends",
     "stop_beside",
+    "unmown",
     "unreached",
     "walkable_ground",
     "walking_ft",

@@ -81,7 +81,9 @@ def _window(instance: Instance) -> tuple[int, int, int, int]:
 def _table(instance: Instance, room: int, index: int, ys: NDArray[np.int64], xs: NDArray[np.int64]) -> Losses:
     data, variant = instance.rooms[room], instance.rooms[room].variants[index]
     window = np.ix_(ys, xs)
-    losses = data.losses[index][window] + data.near_misses[index][window] + variant.loss
+    losses = data.losses[index][window] + variant.loss
+    if data.near_misses:
+        losses = losses + data.near_misses[index][window]
     table = np.where(data.allowed[index][window], losses, FORBIDDEN)
     for pull in instance.pulls:
         if pull.room == room and pull.at is not None:

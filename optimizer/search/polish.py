@@ -11,7 +11,7 @@ from optimizer.search.solve import Effort, hint, solve
 from optimizer.search.state import State
 from optimizer.search.value import modelled_value_of, value_of
 
-POLISH = Effort(workers=1, deterministic_s=0.8, wall_s=3.0)
+POLISH = Effort(workers=1, deterministic_s=0.8, wall_s=30.0)
 
 
 @dataclass(frozen=True, slots=True)

@@ -14,6 +14,7 @@ from optimizer.circulation.ground import Ground
 from optimizer.circulation.visibility import Coordinates
 
 _EVEN_FT: Final = 1e-6
+_SLANTED: Final = 40.0  # eighths: beside a slanted wall, where nothing else fits, a way runs along it
 _EDGE_FT: Final = 0.01  # lines along the edge of an area are beside it
 _HALF_DIAGONAL_FT: Final = 0.75  # of a cell of 1 ft, and a little more
 _SHARES: Final = np.array([0.0, 0.15, 0.35, 0.5, 0.65, 0.85])[:, None]  # where along a step the cells are asked
@@ -103,6 +104,7 @@ def _all_lines(points: Coordinates, pairs: NDArray[np.int64]) -> Lines:
         (starts, np.stack([ends[:, 0], starts[:, 1]], axis=1), ends, ends),
         (starts, np.stack([starts[:, 0], ends[:, 1]], axis=1), ends, ends),
         (starts, starts + rest, starts + rest + slant, ends),
+        straight,
     )
     parts = [(is_straight, straight), *((~is_straight, corners) for corners in bent)]
     return Lines(
@@ -113,9 +115,12 @@ def _all_lines(points: Coordinates, pairs: NDArray[np.int64]) -> Lines:
 
 
 def turns(corners: Coordinates) -> Coordinates:
-    """Eighths of a full turn that each line bends through; corners as in `Lines`."""
+    """Eighths of a full turn that each line bends through; one at any other angle counts as many of them."""
     steps = np.diff(corners, axis=1)
-    return _eighths(steps[:, 0], steps[:, 1]) + _eighths(steps[:, 1], steps[:, 2])
+    across = np.sort(np.abs(steps[:, 0]), axis=1)
+    is_slanted = (across[:, 0] > _EVEN_FT) & (across[:, 1] - across[:, 0] > _EVEN_FT)
+    bends = _eighths(steps[:, 0], steps[:, 1]) + _eighths(steps[:, 1], steps[:, 2])
+    return np.asarray(bends + _SLANTED * is_slanted)
 
 
 def turn_at(out: Coordinates, heading: Coordinates) -> Coordinates:

@@ -133,7 +133,7 @@ def _pairs(gates: Sequence[Gate], free: int, points: Coordinates, trips: Trips) 
     first, second = nodes[first], nodes[second]
     away = np.abs(points[first] - points[second]).max(axis=1)
     corners = (owner[first] < 0).astype(np.int64) + (owner[second] < 0)
-    count = int(owner.max(initial=0)) + 1
+    count = max(trips, default=0) + 1
     joined_by_trips = np.zeros((count, count), dtype=bool)
     for one, others in trips.items():
         joined_by_trips[one, sorted(others)] = True

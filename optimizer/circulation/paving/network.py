@@ -56,22 +56,24 @@ def paved_network(
     """Network of the trips whose ends are both there, and of `more` pairs of names.
 
     It is laid out for main ways; and for the narrowest too, where the wide ones leave something unjoined or lead far
-    round. The one that joins more counts, then the one with less of walking and paving.
+    round, and then with a narrow way for these trips alone. The one that joins more counts, then the one with less of
+    walking, paving, and width that is wanting.
     """
     zones = [(door, door_zone(site, building, door)) for building in site.buildings for door in building.doors]
     counts = dict(_asked(brief, rooms, layout, zones, more))
     yard = _Yard(site, brief, rooms, layout, zones)
     wide = _laid(yard, counts, WIDTH_FT["main"])
-    if len(wide.routes) == len(counts) and not _is_in_want(wide):
+    served = {pair: route for pair, route in wide.routes.items() if not _is_in_want(wide, pair)}
+    if len(served) == len(counts):
         return wide
     narrow = _laid(yard, counts, CLEAR_WIDTH_FT)
-    return min(wide, narrow, key=lambda paved: (-len(paved.routes), _cost(brief, paved, counts)))
+    mixed = _paved(yard, counts, _land(yard, CLEAR_WIDTH_FT), {**wide.routes, **narrow.routes, **served})
+    return min(wide, narrow, mixed, key=lambda paved: (-len(paved.routes), _cost(brief, paved, counts)))
 
 
-def _is_in_want(paved: Paved) -> bool:
-    """Whether a narrower network may do better: where a way leads far round, or a main way over a lawn."""
-    laps = max(paved.over_lawns_ft.values(), default=0.0) > _STEP_FT
-    return laps or any(_leads_far_round(route) for route in paved.routes.values())
+def _is_in_want(paved: Paved, pair: Pair) -> bool:
+    """Whether a narrower way may do better: where this one leads far round, or as a main way over a lawn."""
+    return paved.over_lawns_ft.get(pair, 0.0) > _STEP_FT or _leads_far_round(paved.routes[pair])
 
 
 def _leads_far_round(route: Route) -> bool:
@@ -80,9 +82,9 @@ def _leads_far_round(route: Route) -> bool:
 
 
 def _cost(brief: Brief, paved: Paved, counts: Mapping[Pair, float]) -> float:
-    """Walking and paving in money."""
+    """Walking and paving in money; width that a leg wants and has not counts as if it had to be paved twice."""
     walked = sum(counts[pair] * _length_ft(route.points) for pair, route in paved.routes.items())
-    area = sum(leg.width_ft * _length_ft(leg.points) for leg in paved.legs)
+    area = sum((2 * WIDTH_FT[leg.use] - leg.width_ft) * _length_ft(leg.points) for leg in paved.legs)
     rate = _rates(brief, 1.0)
     crossed = sum(lawn_rate(counts[pair], rate) * length for pair, length in paved.over_lawns_ft.items())
     return rate.walking * walked + rate.paving * area + crossed
@@ -115,14 +117,20 @@ def _asked(
 
 
 def _laid(yard: _Yard, counts: Mapping[Pair, float], width_ft: float) -> Paved:
-    site, rooms, layout = yard.site, yard.rooms, yard.layout
-    terminals = terminals_of(site, rooms, layout, yard.zones)
+    terminals = terminals_of(yard.site, yard.rooms, yard.layout, yard.zones)
     number = {terminal.name: index for index, terminal in enumerate(terminals)}
-    land = land_of(site, rooms, layout, [zone for _, zone in yard.zones], width_ft=width_ft)
+    land = _land(yard, width_ft)
     demands = [Demand(number[start], number[end], count) for (start, end), count in counts.items()]
     found = routes_of(graph_of(land, terminals, _partners(demands)), demands, _rates(yard.brief, width_ft))
-    routes = {pair: route for pair, route in zip(counts, found, strict=True) if route is not None}
-    entrances = {entrance.name for entrance in site.entrances if "guests" in entrance.used_by}
+    return _paved(yard, counts, land, {pair: route for pair, route in zip(counts, found, strict=True) if route})
+
+
+def _land(yard: _Yard, width_ft: float) -> Land:
+    return land_of(yard.site, yard.rooms, yard.layout, [zone for _, zone in yard.zones], width_ft=width_ft)
+
+
+def _paved(yard: _Yard, counts: Mapping[Pair, float], land: Land, routes: dict[Pair, Route]) -> Paved:
+    entrances = {entrance.name for entrance in yard.site.entrances if "guests" in entrance.used_by}
     arrivals = {pair for pair, count in counts.items() if count > _NOW_AND_THEN and not entrances.isdisjoint(pair)}
     legs = legs_of(land, {pair: route.outside for pair, route in routes.items()}, counts, arrivals)
     return Paved(routes, legs, dict(_over_lawns(land, routes, counts)))

@@ -34,6 +34,8 @@ class Roads:
         self, line_costs: Coordinates, gate_costs: Coordinates, start: int, end: int
     ) -> tuple[list[int], list[int]] | None:
         """Nodes and lines from one terminal to another; None where nothing joins them. Shapes (lines,) and (gates,)."""
+        if not {start, end} <= set(self.terminals.tolist()):
+            return None
         there = np.isin(self.terminals, (start, end))
         gates = np.where(there, gate_costs, np.inf)
         costs = np.maximum(np.concatenate([line_costs, line_costs, gates, gates]), _LEAST)[self.places]

@@ -35,5 +35,6 @@ PARTS: dict[RuleId, Part] = {
     "steps_clear": Part(),
     "kitchen_level": Part(),
     "ways_clear": Part(),
+    "mown": Part(),
     "kitchen_walk": Part(positions=_kitchen_walk),
 }

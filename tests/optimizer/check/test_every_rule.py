@@ -84,6 +84,13 @@ BROKEN: dict[RuleId, Broken] = {
         plain_rooms(laid_table("table", 14, 14)),
         site={"keep_outs": (*PLAIN_SITE.keep_outs, KeepOut("wall", ((24, 26), (38, 26), (38, 40), (24, 40))))},
     ),
+    # The same with a foot more to the wall: room for people past the table, none for a mower to the lawn beyond it.
+    "mown": Broken(
+        ("grass",),
+        plain_layout(stand("table", 24, 12, 14, 14), stand("grass", 41, 18, 9, 12), without=("nook", "cooker")),
+        plain_rooms(laid_table("table", 14, 14), sized("grass", "lawn", 9, 12)),
+        site={"keep_outs": (*PLAIN_SITE.keep_outs, KeepOut("wall", ((24, 27), (38, 27), (38, 40), (24, 40))))},
+    ),
     "touching": relation(Relation(("nook", "table"), "touching")),
     "near": relation(Relation(("nook", "fire"), "near", within_ft=10)),
     "apart": relation(Relation(("nook", "table"), "apart", at_least_ft=3.5)),

@@ -100,6 +100,16 @@ def test_steps_on_a_way():
     assert flight.at == pytest.approx((64, 60), abs=0.75)
 
 
+def test_steps_lie_where_a_way_runs_straight():
+    """A way that leaves the upper room for 2 ft and then turns: the steps lie on the slanted stretch, square to it."""
+    far = stand("nook", 60, 60, 8, 10)
+    way = walk((64, 65), (64, 58), (72, 50), (72, 45), (64, 37))
+    (flight,) = graded(on_plane(north=0.08), LOW, far, ways=[way]).flights
+    assert flight.going == pytest.approx((-(0.5**0.5), 0.5**0.5))
+    assert flight.at == pytest.approx((64, 58), abs=0.75)
+    assert flight.foot.at[1] > 50
+
+
 def test_a_small_rise_on_a_short_way_is_a_ramped_path():
     """6 in on 8 ft are steeper than a walk and gentler than 1:12: two risers of 3 in are not built for it."""
     near = stand("nook", 60, 48, 8, 10)

@@ -5,16 +5,18 @@ from math import hypot
 
 import numpy as np
 import pytest
-from shapely import Point, box
+from shapely import LineString, Point, box
 
 from optimizer.brief import Trip
 from optimizer.circulation.paving.candidates import lines_between, turns
+from optimizer.circulation.paving.gates import gates_of
 from optimizer.circulation.paving.land import Land, land_of, no_path_ground
 from optimizer.circulation.paving.legs import WIDTH_FT, legs_of
 from optimizer.circulation.paving.network import paved_network
 from optimizer.circulation.paving.routes import Demand, Rates, routes_of
+from optimizer.circulation.paving.terminals import Opening, Terminal
 from optimizer.layout import Layout
-from optimizer.site import Entrance
+from optimizer.site import Door, Entrance
 from tests.open_land import graph_over, length_of, network_over, open_land
 from tests.yards import PLAIN_SITE, laid_table, plain_layout, plain_rooms, plain_yard, sized, stand
 
@@ -28,11 +30,11 @@ def paved(*trips, site=BARE, layout, rooms=None, weights=None):
 
 
 def test_candidate_lines_between_two_points():
-    """Slanted pairs get five lines with one or two bends; all lines run on the ground."""
+    """Slanted pairs get five lines with one or two bends, and the straight one as a last resort; all on the ground."""
     points = np.array([[0.0, 0.0], [10.0, 4.0]])
     lines = lines_between(box(-1, -1, 11, 5), points, np.array([[0, 1]]))
-    assert sorted(turns(lines.corners)) == pytest.approx([1, 1, 2, 2, 2])
-    assert min(lines.length_ft) == pytest.approx(6 + 4 * 2**0.5)
+    assert sorted(turns(lines.corners)) == pytest.approx([1, 1, 2, 2, 2, 40])
+    assert sorted(lines.length_ft)[1] == pytest.approx(6 + 4 * 2**0.5)
     assert len(lines_between(box(-1, -1, 11, 0.5), points, np.array([[0, 1]])).first) == 0
 
 
@@ -124,3 +126,53 @@ def test_a_door_opens_over_its_steps():
     points = found.routes["kitchen door", "fire"].points
     assert points[1] == pytest.approx((20, 12 + 4 + 14 / 12))
     assert hypot(points[1][0] - points[0][0], points[1][1] - points[0][1]) > 5
+
+
+def test_a_landing_beside_a_terrace_is_left_over_its_side():
+    """Where a landing with steps touches a terrace, and the ground before it is taken, nobody walks round the terrace."""
+    door = Door("side door", (30, 12), 3, (0, 1))
+    house = replace(PLAIN_SITE.buildings[0], doors=(door,))
+    layout = Layout((stand("table", 32.5, 12, 14, 12), stand("cooker", 24, 18, 8, 6), stand("nook", 20, 12, 7, 6)))
+    found = paved(Trip("side door", "table", 20), site=replace(BARE, buildings=(house,)), layout=layout)
+    assert found.legs == ()
+    assert found.routes["side door", "table"].points[1] == pytest.approx((32.5, 14.6), abs=0.1)
+
+
+@pytest.mark.parametrize(("gap", "width"), [(6, 4), (3, 3)])
+def test_a_main_way_keeps_half_its_width_off_a_lawn(gap, width):
+    """Between a lawn and the boundary the whole way lies beside the lawn, no wider than there is room."""
+    rooms = (*plain_rooms(), sized("grass", "lawn", 20, 34))
+    layout = Layout((stand("grass", 20, gap, 20, 34), stand("fire", 46, 2, 8, 8)))
+    site = replace(BARE, entrances=(Entrance("gate", (0, 2), 5, (1, 0)),))
+    (leg,) = paved(Trip("gate", "fire", 20), site=site, layout=layout, rooms=rooms).legs
+    assert leg.width_ft == width
+    assert all(y + width / 2 <= gap + 0.05 for x, y in leg.points if 20 < x < 40)
+    assert len(LineString(leg.points).intersection(box(20, gap - width / 2 + 0.05, 40, gap + 34)).coords) == 0
+
+
+def test_a_lawn_across_a_yard_is_crossed():
+    """A main way goes over a lawn rather than all the way round the house."""
+    rooms = (*plain_rooms(), sized("grass", "lawn", 48, 4))
+    layout = Layout((stand("grass", 2, 22, 48, 4), stand("fire", 20, 29, 8, 8)))
+    found = paved(Trip("kitchen door", "fire", 20), site=PLAIN_SITE, layout=layout, rooms=rooms)
+    assert found.over_lawns_ft["kitchen door", "fire"] > 4
+    assert length_of(found.legs) < 20
+
+
+def test_a_way_turns_on_the_edge_where_nothing_is_left_before_it():
+    """A gate lies half a way's width outside, or on the edge itself where the ground ends there."""
+    terminals = (
+        Terminal("terrace", (10, 5), (Opening(((0, 10), (20, 10)), (0, 1)),)),
+        Terminal("far", (10, 50), (Opening(((0, 50), (20, 50)), (0, -1)),)),
+    )
+    for top, turn in ((60, 10 + 2 - 0.02), (11, 10)):
+        ground = box(0, 0, 20, top)
+        gates = gates_of(Land(ground, ground, 4.0, (), ()), terminals, {0: {1}, 1: {0}})
+        assert {gate.at[1] for gate in gates if gate.terminal == 0} == {turn}
+
+
+def test_a_room_with_no_ground_before_it_has_no_route():
+    """A room that nothing leads to, here one inside the house, leaves the other trips their ways."""
+    layout = Layout((stand("fire", 46, 20, 8, 8), stand("cooker", 30, 2, 8, 6)))
+    found = paved(Trip("kitchen door", "fire", 9), Trip("kitchen door", "cooker", 9), site=PLAIN_SITE, layout=layout)
+    assert set(found.routes) == {("kitchen door", "fire")}

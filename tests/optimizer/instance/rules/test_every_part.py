@@ -87,6 +87,18 @@ def table_in_the_way() -> Tempting:
     return Tempting(on_site(plain_yard(ceiling=None), keep_outs=keep_outs), plain_rooms(laid_table("table", 14, 14)))
 
 
+def lawn_past_a_table() -> Tempting:
+    """The same with a foot more to the wall, so that people pass the table, and a lawn to be had beyond it only."""
+    others = ("path", "access", "kitchen", "fire", "nook")
+    keep_outs = (
+        KeepOut("wall", ((24, 27), (38, 27), (38, 40), (24, 40))),
+        KeepOut("west", ((0, 0), (24, 0), (24, 40), (0, 40)), allow=others),
+        KeepOut("east", ((38, 0), (60, 0), (60, 40), (38, 40)), allow=(*others, "lawn")),
+    )
+    rooms = plain_rooms(laid_table("table", 14, 14), sized("grass", "lawn", 9, 12, required=True))
+    return Tempting(on_site(plain_yard(ceiling=None), keep_outs=keep_outs), rooms)
+
+
 def worthless(room: SizedRoom) -> SizedRoom:
     return replace(room, choices=tuple(replace(choice, worth=0.0) for choice in room.choices))
 
@@ -124,6 +136,7 @@ TEMPTING: dict[RuleId, Tempting] = {
     "kitchen_walk": pulled_away("cooker"),
     "reachable": before_the_gate(),
     "ways_clear": table_in_the_way(),
+    "mown": lawn_past_a_table(),
     "touching": related(Relation(("nook", "table"), "touching")),
     "near": related(Relation(("nook", "fire"), "near", within_ft=6)),
     "apart": related(Relation(("nook", "table"), "apart", at_least_ft=8)),
@@ -146,8 +159,18 @@ TEMPTING: dict[RuleId, Tempting] = {
 
 # What the model states more loosely than reality, so that its bound holds: ways as the crow flies, ways without their
 # cost and their paving, levels not at all: for `accessible`, `drains`,
-# `steps_clear`, `kitchen_level` and `ways_clear`, which have no part, the test above says only that the search does meet layouts that the judge must refuse.
-LOOSER: set[RuleId] = {"kitchen_walk", "budget", "paved_share", "accessible", "drains", "ways_clear", "steps_clear", "kitchen_level"}
+# `steps_clear`, `kitchen_level`, `mown` and `ways_clear`, which have no part, the test above says only that the search does meet layouts that the judge must refuse.
+LOOSER: set[RuleId] = {
+    "kitchen_walk",
+    "budget",
+    "paved_share",
+    "accessible",
+    "drains",
+    "ways_clear",
+    "mown",
+    "steps_clear",
+    "kitchen_level",
+}
 
 
 def layouts(yard: Tempting, without: frozenset[RuleId]) -> list[Layout]:
