@@ -19,6 +19,7 @@ from optimizer.site import Point, Site
 ACCENT_KIND: Final = "arrival"
 """Kind of room whose field is turned: routes meet there."""
 TURN_DEG: Final = 45.0
+"""How far a turned field is turned."""
 _TOUCH_FT: Final = 0.01
 _SAME_FT: Final = 0.05
 _MEETING: Final = 3  # ends of legs at one point

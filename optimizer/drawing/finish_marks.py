@@ -4,13 +4,13 @@ from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
 from optimizer.appraisal import FinishPlan, FinishTakeOff
+from optimizer.appraisal.finish import TURN_DEG
 from optimizer.brief import FinishWish, Pattern
 from optimizer.catalogue import ChosenFinish
 from optimizer.drawing.marks import Mark
 from optimizer.drawing.outlines import areas_of
 from optimizer.drawing.words import Units, area_text, length_text
 
-_TURN_DEG = 45.0
 _NOTHING_FT = 0.05
 _SEAT_WALL = "furniture.seat wall"
 
@@ -21,7 +21,7 @@ def finish_marks(plan: FinishPlan) -> Iterator[Mark]:
     yield from areas_of(_laid("field", plan.palette.field, ways, 0.0), plan.ways)
     for terrace in plan.terraces:
         yield from areas_of(_laid("field", plan.palette.field, terrace.pattern, terrace.turn_deg), terrace.field)
-    yield from areas_of(_laid("accent", plan.palette.accent, plan.accent_pattern, _TURN_DEG), plan.accent)
+    yield from areas_of(_laid("accent", plan.palette.accent, plan.accent_pattern, TURN_DEG), plan.accent)
     for border in (*(terrace.border for terrace in plan.terraces), plan.accent_border):
         yield from areas_of(_plain("border_course", plan.palette.border), border)
 
@@ -43,7 +43,7 @@ def finish_legend(plan: FinishPlan) -> dict[str, str]:
     return {
         **fields,
         _plain("border_course", palette.border): f"{palette.border.color} border",
-        _laid("accent", palette.accent, plan.accent_pattern, _TURN_DEG): f"{palette.accent.color} accent",
+        _laid("accent", palette.accent, plan.accent_pattern, TURN_DEG): f"{palette.accent.color} accent",
         _plain("cap", palette.cap): f"{palette.cap.color} seat wall cap",
     }
 

@@ -8,6 +8,7 @@ from typing import Final
 
 import shapely
 from shapely import LineString
+from shapely.geometry.base import BaseGeometry
 
 from optimizer.circulation.ground import CLEAR_WIDTH_FT
 from optimizer.circulation.paving.land import Land
@@ -71,6 +72,7 @@ def _gates_at(land: Land, terminals: Sequence[Terminal], trips: Trips, number: i
 
 def links_of(land: Land, terminals: Sequence[Terminal], trips: Trips) -> tuple[Link, ...]:
     """Straight links between sides of trips' ends that face each other with free land between."""
+    free = land.free.buffer(_TOUCH_FT)
     return tuple(
         link
         for i in sorted(trips)
@@ -78,7 +80,7 @@ def links_of(land: Land, terminals: Sequence[Terminal], trips: Trips) -> tuple[L
         if i < j
         for a in (*terminals[i].openings, *terminals[i].spare)
         for b in (*terminals[j].openings, *terminals[j].spare)
-        if (link := _link(land, (i, terminals[i], a), (j, terminals[j], b))) is not None
+        if (link := _link(free, land.width_ft, (i, terminals[i], a), (j, terminals[j], b))) is not None
     )
 
 
@@ -119,7 +121,9 @@ def _stations_ft(opening: Opening, half_ft: float, partners: Sequence[Point]) ->
     yield from kept
 
 
-def _link(land: Land, one: tuple[int, Terminal, Opening], other: tuple[int, Terminal, Opening]) -> Link | None:
+def _link(
+    free: BaseGeometry, width_ft: float, one: tuple[int, Terminal, Opening], other: tuple[int, Terminal, Opening]
+) -> Link | None:
     (i, first, a), (j, second, b) = one, other
     if a.out[0] * b.out[0] + a.out[1] * b.out[1] > _FACING:
         return None
@@ -128,12 +132,12 @@ def _link(land: Land, one: tuple[int, Terminal, Opening], other: tuple[int, Term
     low, high = max(0.0, low), min(a.length_ft, high)
     if not -_TOUCH_FT <= gap <= _LINK_FT or high - low < CLEAR_WIDTH_FT - _TOUCH_FT:
         return None
-    width = min(land.width_ft, high - low)
+    width = min(width_ft, high - low)
     along = min(max(_preferred_ft(a, b), low + width / 2), high - width / 2)
     x, y = start = a.at(along)
     end = (x + gap * a.out[0], y + gap * a.out[1])
     strip = LineString([start, end]).buffer(width / 2 - _TOUCH_FT, cap_style="flat") if gap > _TOUCH_FT else None
-    if strip is not None and not land.free.buffer(_TOUCH_FT).covers(strip):
+    if strip is not None and not free.covers(strip):
         return None
     shy = [SPARE_FT if opening in at.spare else 0.0 for at, opening in ((first, a), (second, b))]
     return Link(Gate(i, (first.anchor,), start, a.out, shy[0]), Gate(j, (second.anchor,), end, b.out, shy[1]))

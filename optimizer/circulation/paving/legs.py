@@ -41,23 +41,24 @@ def legs_of(
 
     `counts` says how often each is walked, `arrivals` names those by which guests come and go.
     """
-    outside = {trip: _outside(land, points) for trip, points in lines.items()}
+    there = shapely.union_all([*land.paved, *land.lawns])
+    outside = {trip: _outside(there, points) for trip, points in lines.items()}
     pieces = _pieces(list(outside.values()))
     users: dict[tuple[Pair, ...], list[LineString]] = {}
     for piece in pieces:
         middle = piece.interpolate(0.5, normalized=True)
         trips = tuple(trip for trip, line in outside.items() if line.distance(middle) <= _SAME_FT)
         users.setdefault(trips, []).append(piece)
+    room = land.free.difference(shapely.union_all(land.lawns)).buffer(_SAME_FT, join_style="mitre")
     return tuple(
-        _leg(land, line, trips, _use(trips, counts, arrivals))
+        _leg(room, line, trips, _use(trips, counts, arrivals))
         for trips, parts in users.items()
         for line in _merged(parts)
     )
 
 
-def _outside(land: Land, points: Sequence[Point]) -> BaseGeometry:
-    """The part of a line that is to be paved."""
-    there = shapely.union_all([*land.paved, *land.lawns])
+def _outside(there: BaseGeometry, points: Sequence[Point]) -> BaseGeometry:
+    """The part of a line that is to be paved, what is there left out."""
     return LineString(points).difference(there) if len(points) > 1 else LineString()
 
 
@@ -81,14 +82,13 @@ def _use(trips: Sequence[Pair], counts: Mapping[Pair, float], arrivals: Collecti
     return "main" if sum(counts[trip] for trip in trips) >= MAIN_COUNT else "service"
 
 
-def _leg(land: Land, line: LineString, trips: tuple[Pair, ...], use: LegUse) -> Leg:
+def _leg(room: BaseGeometry, line: LineString, trips: tuple[Pair, ...], use: LegUse) -> Leg:
     points = tuple((float(x), float(y)) for x, y in line.coords)
-    return Leg(points, _width_ft(land, line, WIDTH_FT[use]), use, trips)
+    return Leg(points, _width_ft(room, line, WIDTH_FT[use]), use, trips)
 
 
-def _width_ft(land: Land, line: LineString, wanted_ft: float) -> float:
-    """The widest that lies on free land and off lawns, up to what is wanted."""
-    room = land.free.difference(shapely.union_all(land.lawns)).buffer(_SAME_FT, join_style="mitre")
+def _width_ft(room: BaseGeometry, line: LineString, wanted_ft: float) -> float:
+    """The widest that lies in the room there is, up to what is wanted."""
     width = wanted_ft
     while width > CLEAR_WIDTH_FT:
         if room.covers(line.buffer(width / 2 - _SAME_FT, cap_style="flat", join_style="mitre")):
