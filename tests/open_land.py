@@ -12,9 +12,9 @@ from optimizer.circulation.paving.gates import Gate
 from optimizer.circulation.paving.graph import Graph, joined
 from optimizer.circulation.paving.land import Land
 from optimizer.circulation.paving.legs import Leg, legs_of
-from optimizer.circulation.paving.routes import Demand, Rates, routes_of
+from optimizer.circulation.paving.routes import Demand, MoneyPerFoot, routes_of
 
-PAVING_ALONE = Rates(walking=1e-3, paving=100.0)
+PAVING_ALONE = MoneyPerFoot(walking=1e-3, paving=100.0)
 Point = tuple[float, float]
 
 
@@ -34,11 +34,11 @@ def graph_over(points: Sequence[Point], land: Land | None = None) -> Graph:
 
 
 def network_over(
-    points: Sequence[Point], pairs: Sequence[tuple[int, int]], rates: Rates = PAVING_ALONE
+    points: Sequence[Point], pairs: Sequence[tuple[int, int]], per_foot: MoneyPerFoot = PAVING_ALONE
 ) -> tuple[Leg, ...]:
     """Legs that join pairs of points, by number."""
     graph = graph_over(points)
-    routes = routes_of(graph, [Demand(a, b, 10.0) for a, b in pairs], rates)
+    routes = routes_of(graph, [Demand(a, b, 10.0) for a, b in pairs], per_foot)
     lines = {(str(a), str(b)): route.outside for (a, b), route in zip(pairs, routes, strict=True) if route}
     assert len(lines) == len(pairs)
     return legs_of(graph.land, lines, dict.fromkeys(lines, 10.0), ())

@@ -62,7 +62,7 @@ _SENTENCES: Final[dict[RuleId, str]] = {
     "inside_setbacks": "Every room lies inside the boundary and behind the setbacks of what is built there.",
     "off_buildings": "No room stands in a building.",
     "no_overlap": "No two rooms overlap.",
-    "no_slivers": "Neighbours share at least 3 ft of edge or stand at least 3 ft apart.",
+    "no_slivers": "Neighbours share at least 3 ft of edge or stand at least 3 ft apart; no strip by a landing.",
     "door_zone": "The landing and steps in front of every door stay free of rooms.",
     "clear_of_openings": "No kitchen, fire or water stands just ahead of a door or beside a window that opens.",
     "root_zone": "Nothing is built in the inner ring round a kept tree, six trunk diameters or what the site says.",

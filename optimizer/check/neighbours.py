@@ -4,11 +4,12 @@ from collections.abc import Iterator
 from itertools import chain, combinations, product
 from typing import Final
 
-from shapely import Polygon
+from shapely import LineString, Polygon
 
 from optimizer.check.case import TOLERANCE_FT, TOLERANCE_SQFT, Case, Placed, overlap_sqft
 from optimizer.check.edges import shared_edge_ft, slot_sqft
 from optimizer.check.finding import Finding
+from optimizer.fields import BUILT_UP_FT, door_zone, faced_part, free_sides, ground_beside
 
 LEAST_FT: Final = 3.0
 """Least gap between neighbours, and least edge that they share where they touch; common practice, no source."""
@@ -27,7 +28,9 @@ def no_slivers(case: Case) -> Iterator[Finding]:
     rooms = (_between_rooms(case, one, other) for one, other in combinations(case.placed, 2))
     solid = (*case.buildings, *case.structures)
     things = (_beside_thing(case, placed, name, area) for placed, (name, area) in product(case.placed, solid))
-    return chain.from_iterable(chain(rooms, things))
+    zones = [(door.name, door_zone(case.site, b, door)) for b in case.site.buildings for door in b.doors]
+    landings = (_beside_landing(case, placed, name, zone) for placed, (name, zone) in product(case.placed, zones))
+    return chain.from_iterable(chain(rooms, things, landings))
 
 
 def _between_rooms(case: Case, one: Placed, other: Placed) -> Iterator[Finding]:
@@ -64,6 +67,16 @@ def _beside_thing(case: Case, placed: Placed, name: str, area: Polygon) -> Itera
     touching = gap <= TOLERANCE_FT and shared_edge_ft(placed.shape, area) >= LEAST_FT - TOLERANCE_FT
     if not touching or slot_sqft(placed.shape, area, LEAST_FT) > TOLERANCE_SQFT:
         yield _sliver(case, placed.name, name, gap)
+
+
+def _beside_landing(case: Case, placed: Placed, door: str, zone: Polygon) -> Iterator[Finding]:
+    """A strip between a room and a side of a door zone that it faces, too wide to build the landing up to the room."""
+    for side in free_sides(zone) if placed.shape.distance(zone) < LEAST_FT else ():
+        gap = float(LineString(side).distance(placed.shape.intersection(ground_beside(side, LEAST_FT))))
+        faces = overlap_sqft(placed.shape, ground_beside(faced_part(side), LEAST_FT))
+        if faces and BUILT_UP_FT + TOLERANCE_FT < gap < LEAST_FT - TOLERANCE_FT:
+            words = f"{placed.name} leaves a strip of {case.length(gap)} beside the landing of {door}"
+            yield Finding("no_slivers", (placed.name, door), LEAST_FT - gap, "ft", words)
 
 
 def _sliver(case: Case, one: str, other: str, gap_ft: float) -> Finding:

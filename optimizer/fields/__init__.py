@@ -1,7 +1,16 @@
 """Maps over the site, made once: the ground's height, zones in front of doors, hours of sun, sight, wind and smoke."""
 
 from optimizer.fields.covers import cover_casters, with_covers
-from optimizer.fields.door_zones import LANDING_FT, TREAD_FT, door_zone, risers
+from optimizer.fields.door_zones import (
+    BUILT_UP_FT,
+    LANDING_FT,
+    TREAD_FT,
+    door_zone,
+    faced_part,
+    free_sides,
+    ground_beside,
+    risers,
+)
 from optimizer.fields.edges import LINE_TOLERANCE_FT, NEIGHBOUR_FT, Edge, are_neighbours, nearly_level, site_edges
 from optimizer.fields.ground import Ground, ground_at_ft, ground_of, ground_z_ft, open_yard, site_slopes
 from optimizer.fields.order import FREE_PART, across_contour_ft, main_openings, off_axis, off_structure_ft
@@ -20,6 +29,7 @@ from optimizer.fields.sun.moments import Moment, moments_of
 from optimizer.fields.wind import wind_rose
 
 __all__ = [
+    "BUILT_UP_FT",
     "FREE_PART",
     "LANDING_FT",
     "LINE_TOLERANCE_FT",
@@ -35,7 +45,10 @@ __all__ = [
     "cover_casters",
     "door_smoke",
     "door_zone",
+    "faced_part",
+    "free_sides",
     "ground_at_ft",
+    "ground_beside",
     "ground_of",
     "ground_z_ft",
     "main_openings",

@@ -7,6 +7,7 @@ from shapely import Polygon
 
 from optimizer.brief import RuleId
 from optimizer.catalogue import SizedRoom
+from optimizer.fields import BUILT_UP_FT, door_zone, faced_part, free_sides, ground_beside
 from optimizer.instance.context import Context
 from optimizer.instance.lattice import Cells, any_in_window
 from optimizer.instance.pairs import Pair
@@ -15,10 +16,11 @@ from optimizer.instance.rules.part import Part
 from optimizer.instance.variants import Variant
 
 LEAST_GAP_FT = 3.0
+_NEAR_SLACK_FT = 0.02  # what the check lets pass, so that a place just near enough has cells that are near
 
 
 def _apart_or_flush(context: Context, room: SizedRoom, variant: Variant) -> Cells:
-    """Positions that leave no sliver to a building, or to a structure under which the room does not stand."""
+    """Positions that leave no sliver to a building, a landing, or a structure under which the room does not stand."""
     allowed = np.ones((context.lattice.rows, context.lattice.columns), dtype=bool)
     size = {"width": variant.width, "depth": variant.depth}
     for outline in context.buildings:
@@ -29,7 +31,19 @@ def _apart_or_flush(context: Context, room: SizedRoom, variant: Variant) -> Cell
         if room.name in structure.may_hold:
             fits |= any_in_window(covered(context.lattice, roof), **size)
         allowed &= fits
-    return allowed
+    return allowed & ~_beside_landings(context, **size)
+
+
+def _beside_landings(context: Context, *, width: int, depth: int) -> Cells:
+    """Positions that face a side of a door zone across a strip."""
+    zones = [door_zone(context.site, b, door) for b in context.site.buildings for door in b.doors]
+    strips = np.zeros((context.lattice.rows, context.lattice.columns), dtype=bool)
+    for side in (side for zone in zones for side in free_sides(zone)):
+        before, close = ground_beside(faced_part(side), LEAST_GAP_FT), ground_beside(side, BUILT_UP_FT + _NEAR_SLACK_FT)
+        faces = any_in_window(covered(context.lattice, before), width=width, depth=depth)
+        near = any_in_window(covered(context.lattice, close), width=width, depth=depth)
+        strips |= faces & ~near
+    return strips
 
 
 def _gap_or_share(context: Context, pair: Pair) -> Pair:

@@ -80,16 +80,16 @@ BROKEN: dict[RuleId, Broken] = {
     # A table from the house to a wall, across the only way from the kitchen door to the cooker.
     "ways_clear": Broken(
         ("kitchen door", "cooker"),
-        plain_layout(stand("table", 24, 12, 14, 14), without=("nook",)),
-        plain_rooms(laid_table("table", 14, 14)),
-        site={"keep_outs": (*PLAIN_SITE.keep_outs, KeepOut("wall", ((24, 26), (38, 26), (38, 40), (24, 40))))},
+        plain_layout(stand("table", 23, 12, 15, 14), without=("nook",)),
+        plain_rooms(laid_table("table", 15, 14)),
+        site={"keep_outs": (*PLAIN_SITE.keep_outs, KeepOut("wall", ((23, 26), (38, 26), (38, 40), (23, 40))))},
     ),
     # The same with a foot more to the wall: room for people past the table, none for a mower to the lawn beyond it.
     "mown": Broken(
         ("grass",),
-        plain_layout(stand("table", 24, 12, 14, 14), stand("grass", 41, 18, 9, 12), without=("nook", "cooker")),
-        plain_rooms(laid_table("table", 14, 14), sized("grass", "lawn", 9, 12)),
-        site={"keep_outs": (*PLAIN_SITE.keep_outs, KeepOut("wall", ((24, 27), (38, 27), (38, 40), (24, 40))))},
+        plain_layout(stand("table", 23, 12, 15, 14), stand("grass", 41, 18, 9, 12), without=("nook", "cooker")),
+        plain_rooms(laid_table("table", 15, 14), sized("grass", "lawn", 9, 12)),
+        site={"keep_outs": (*PLAIN_SITE.keep_outs, KeepOut("wall", ((23, 27), (38, 27), (38, 40), (23, 40))))},
     ),
     "touching": relation(Relation(("nook", "table"), "touching")),
     "near": relation(Relation(("nook", "fire"), "near", within_ft=10)),

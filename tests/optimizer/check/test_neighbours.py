@@ -5,7 +5,7 @@ import pytest
 from optimizer.brief import Relation
 from optimizer.check import check_layout
 from optimizer.layout import Placement
-from optimizer.site import Building
+from optimizer.site import Building, Door
 from tests.yards import on_site, plain_layout, plain_rooms, plain_yard, sized, stand
 
 L_SHAPED = Building("house", ((10, 0), (50, 0), (50, 12), (30, 12), (30, 20), (10, 20)))
@@ -81,3 +81,50 @@ def test_under_and_beside_a_structure():
     """A room that a structure holds may stand in it at will; one outside keeps the gap."""
     assert slivers(stand("table", 40, 27, 14, 12)) == []
     assert slivers(stand("bed", 37, 30, 6, 7)) == [("bed", "old roof")]
+
+
+@pytest.mark.parametrize(
+    ("x_ft", "y_ft", "kept"),
+    [
+        # The landing of the kitchen door and its one tread take x 17.5 to 22.5, y 12 to 17.17.
+        (17, 17 + 1 / 6, True),  # flush with the lowest tread
+        (17, 18 + 1 / 6, True),  # a foot off: the tread is built up to it
+        (17, 18.2, False),
+        (17, 20.1, False),
+        (17, 20 + 1 / 6, True),
+        (22.5, 12, True),  # along the wall, flush with the landing's side
+        (23.5, 12, True),
+        (23.6, 12, False),
+        (25.4, 12, False),
+        (25.5, 12, True),
+        (23, 18.5, True),  # off its corner
+        (21.3, 18.5, False),  # a foot and a quarter of it before the steps
+        (21.4, 18.5, True),  # no more than a tread of it
+        (9.5, 19, True),
+    ],
+)
+def test_before_and_beside_a_landing(x_ft, y_ft, kept):
+    """A room before a landing or beside it stands 3 ft off, or so near that the landing is built up to it."""
+    pairs = slivers(stand("nook", x_ft, y_ft, 8, 7))
+    assert (("nook", "kitchen door") not in pairs) is kept
+
+
+def test_a_layout_that_leaves_a_strip_beside_a_landing_only():
+    """A nook along the house, a foot and a half from the landing, breaks this rule and no other."""
+    findings = check_layout(plain_yard(), plain_rooms(), plain_layout(stand("nook", 8, 12, 8, 7)))
+    assert [(finding.rule, finding.rooms) for finding in findings] == [("no_slivers", ("nook", "kitchen door"))]
+    assert findings[0].amount == pytest.approx(1.5)
+    assert "1.50 ft" in findings[0].words
+
+
+def test_a_landing_in_a_slanted_wall():
+    """Before a door that looks to the upper right the gap is measured straight out: to a corner here."""
+    gable = Building(
+        "house", ((10, 0), (24, 0), (12, 16), (10, 16)), doors=(Door("gable door", (18, 8), 3, (0.8, 0.6)),)
+    )
+    far = (18 + 0.8 * 4, 8 + 0.6 * 4)  # the middle of the landing's front edge
+
+    def found(gap_ft: float):
+        return slivers(stand("nook", far[0] + 0.8 * gap_ft, far[1] + 0.6 * gap_ft, 8, 7), building=gable)
+
+    assert [("nook", "gable door") in found(gap) for gap in (0.9, 1.1, 2.6, 3.0)] == [False, True, True, False]

@@ -27,7 +27,7 @@ YARD = plain_yard(ceiling=None)
 BOARD = board_of(build_instance(YARD, ROOMS, book_for("USD")))
 COOKER = BOARD.instance.rooms[1]
 MODEST: dict[int, Variant] = {v: variant for v, variant in enumerate(COOKER.variants) if variant.choice == 0}
-TABLE = Spot(0, BOARD.column + len(BOARD.xs) // 2, BOARD.row + len(BOARD.ys) // 2)
+TABLE = Spot(0, BOARD.column + len(BOARD.xs) // 2, BOARD.row + len(BOARD.ys) // 2 + 1)
 
 
 def looks(variant: int, row: int, column: int) -> bool:

@@ -80,22 +80,22 @@ def table_in_the_way() -> Tempting:
     """A table that may stand in one place only, from the house to a wall, with the cooker to be had beyond it."""
     others = ("path", "access", "kitchen", "fire", "nook")
     keep_outs = (
-        KeepOut("wall", ((24, 26), (38, 26), (38, 40), (24, 40))),
-        KeepOut("west", ((0, 0), (24, 0), (24, 40), (0, 40)), allow=others),
+        KeepOut("wall", ((23, 26), (38, 26), (38, 40), (23, 40))),
+        KeepOut("west", ((0, 0), (23, 0), (23, 40), (0, 40)), allow=others),
         KeepOut("east", ((38, 0), (60, 0), (60, 40), (38, 40)), allow=others),
     )
-    return Tempting(on_site(plain_yard(ceiling=None), keep_outs=keep_outs), plain_rooms(laid_table("table", 14, 14)))
+    return Tempting(on_site(plain_yard(ceiling=None), keep_outs=keep_outs), plain_rooms(laid_table("table", 15, 14)))
 
 
 def lawn_past_a_table() -> Tempting:
     """The same with a foot more to the wall, so that people pass the table, and a lawn to be had beyond it only."""
     others = ("path", "access", "kitchen", "fire", "nook")
     keep_outs = (
-        KeepOut("wall", ((24, 27), (38, 27), (38, 40), (24, 40))),
-        KeepOut("west", ((0, 0), (24, 0), (24, 40), (0, 40)), allow=others),
+        KeepOut("wall", ((23, 27), (38, 27), (38, 40), (23, 40))),
+        KeepOut("west", ((0, 0), (23, 0), (23, 40), (0, 40)), allow=others),
         KeepOut("east", ((38, 0), (60, 0), (60, 40), (38, 40)), allow=(*others, "lawn")),
     )
-    rooms = plain_rooms(laid_table("table", 14, 14), sized("grass", "lawn", 9, 12, required=True))
+    rooms = plain_rooms(laid_table("table", 15, 14), sized("grass", "lawn", 9, 12, required=True))
     return Tempting(on_site(plain_yard(ceiling=None), keep_outs=keep_outs), rooms)
 
 
@@ -211,3 +211,27 @@ def test_with_its_part_the_rule_is_kept(rule: RuleId):
     found = layouts(yard, frozenset())
     assert found
     assert not [layout for layout in found if rule in broken(yard, layout)]
+
+
+def table_past_a_bank() -> Tempting:
+    """A hundred trips from the kitchen door to a table that may stand 2 ft before its steps, but no nearer."""
+    plain = plain_yard(ceiling=None)
+    bank = KeepOut("bank", ((0, 17), (60, 17), (60, 19), (0, 19)), allow=("path", "access", "kitchen", "fire", "nook"))
+    yard = on_site(plain, keep_outs=(*plain.site.keep_outs, bank))
+    brief = replace(plain.brief, trips=(Trip("kitchen door", "table", 100),))
+    return Tempting(replace(yard, brief=brief), (sized("table", "gathering", 14, 12, required=True),))
+
+
+def beside_landings(without: frozenset[RuleId]) -> list[set[tuple[str, bool]]]:
+    """Of each layout that a search past the bank gives the rules it breaks, and whether at the kitchen door."""
+    yard = table_past_a_bank()
+    findings = [check_layout(yard.scenario, yard.rooms, layout) for layout in layouts(yard, without)]
+    return [{(finding.rule, "kitchen door" in finding.rooms) for finding in found} for found in findings]
+
+
+def test_a_strip_before_a_landing_tempts_too():
+    """Of what `no_slivers` speaks of, a landing alone brings about a fault, and no layout has it with the part in."""
+    assert {("no_slivers", True)} in beside_landings(frozenset({"no_slivers"}))
+    kept = beside_landings(frozenset())
+    assert kept
+    assert not [found for found in kept if ("no_slivers", True) in found]
