@@ -12,12 +12,14 @@ from optimizer.concepts.varied import varied
 from optimizer.events import Emit, Event
 from optimizer.instance import build_instance
 from optimizer.layout import Layout
-from optimizer.options import OptionSet, SearchRecord, SearchStatus, ranked, reason_for
+from optimizer.options import Option, OptionSet, SearchRecord, SearchStatus, ranked, reason_for
 from optimizer.search import Pool, State, anything_fits, board_of, bound_over_all, run_tours, state_of, take_first_tour
 
-FIRST_TRIED, TRIED_A_CONCEPT, ENOUGH_A_CONCEPT = 4, 8, 1.5
-"""Arrangements polished after the first tour; at most, and found at most, for each concept wanted: some are refused,
-some turn out alike."""
+FIRST_TRIED, TRIED_A_CONCEPT, ENOUGH_A_CONCEPT = 4, 12, 3
+"""Layouts judged after the first tour; at most, and found at most, for each concept wanted: some are refused, some
+turn out alike."""
+EXPLORED_BY, JUDGED_BY = 0.55, 0.8
+"""Shares of the time after which the next stage has its turn, however slow the machine is."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,7 +36,7 @@ class ConceptRun:
     def run(self, *, emit: Emit, stop: threading.Event) -> OptionSet:
         """Search until the set is full, time is up or a person stops it."""
         began = time.monotonic()
-        clock = Deadline(stop, None if self.repeatable else began + self.seconds)
+        clock, explored, judged = (self._deadline(stop, began, share) for share in (1.0, EXPLORED_BY, JUDGED_BY))
         _stage(emit, "reading the yard")
         instance = build_instance(self.case.scenario, self.case.rooms, self.case.book)
         board = board_of(instance)
@@ -44,14 +46,20 @@ class ConceptRun:
         starts = [state for layout in self.start if (state := state_of(instance, layout)) is not None]
         take_first_tour(board, pool, seed=self.seed, stop=clock, starts=starts)
         gathered.take(_first(starts, pool), enough=1, stop=clock)
-        run_tours(board, pool, seed=self.seed, stop=clock)
+        run_tours(board, pool, seed=self.seed, stop=explored)
         if not pool.best:
             return self._without_any(gathered, clock, stop, began)
-        _stage(emit, "polishing")
+        _stage(emit, "judging")
         states = varied(board, [state for _, state in pool.ranked()], diagonal_ft=self.case.diagonal_ft)
-        gathered.take(states[: self.count * TRIED_A_CONCEPT], enough=round(self.count * ENOUGH_A_CONCEPT), stop=clock)
+        gathered.take(states[: self.count * TRIED_A_CONCEPT], enough=self.count * ENOUGH_A_CONCEPT, stop=judged)
+        _stage(emit, "polishing")
+        while gathered.polish(self._shown(gathered), stop=clock):
+            pass  # what is polished may change what is shown
         bound = self._bound(gathered, clock, began)
         return self._ranked(gathered, bound, len(pool.seen), stop, began)
+
+    def _deadline(self, stop: threading.Event, began: float, share: float) -> "Deadline":
+        return Deadline(stop, None if self.repeatable else began + share * self.seconds)
 
     def _bound(self, gathered: Gathering, clock: "Deadline", began: float) -> float | None:
         """Money below which no layout of the model can lie; None where it was not asked for."""
@@ -67,12 +75,14 @@ class ConceptRun:
         gathered.emit(Event("bound", {"objective": best.objective / CENTS, "bound": bound}))
         return bound
 
+    def _shown(self, gathered: Gathering) -> tuple[Option, ...]:
+        say = partial(reason_for, currency=self.case.book.currency, units=self.case.scenario.units)
+        return ranked(gathered.options, count=self.count, diagonal_ft=self.case.diagonal_ft, say=say)
+
     def _ranked(
         self, gathered: Gathering, bound: float | None, seen: int, stop: threading.Event, began: float
     ) -> OptionSet:
-        say = partial(reason_for, currency=self.case.book.currency, units=self.case.scenario.units)
-        chosen = ranked(gathered.options, count=self.count, diagonal_ft=self.case.diagonal_ft, say=say)
-        options = tuple(map(self.case.with_remedies, chosen))
+        options = tuple(map(self.case.with_remedies, self._shown(gathered)))
         best = gathered.best
         objective = None if best is None else best.objective / CENTS
         status: SearchStatus = "undecided" if objective is None else "bounded"

@@ -3,7 +3,7 @@
 from optimizer.search.board import Board, board_of
 from optimizer.search.explore import Pool, Tour, explore, key_of
 from optimizer.search.insertion import likely_cost_of
-from optimizer.search.polish import Polished, polish
+from optimizer.search.polish import Polished, polish, unpolished
 from optimizer.search.solve import Answer
 from optimizer.search.state import State, layout_of, posed_layout_of, state_of
 from optimizer.search.tours import run_tours, take_first_tour
@@ -30,5 +30,6 @@ __all__ = [
     "run_tours",
     "state_of",
     "take_first_tour",
+    "unpolished",
     "value_of",
 ]

@@ -11,7 +11,7 @@ from optimizer.search.solve import Effort, hint, solve
 from optimizer.search.state import State
 from optimizer.search.value import modelled_value_of, value_of
 
-POLISH = Effort(workers=1, deterministic_s=0.8, wall_s=30.0)
+POLISH = Effort(workers=1, deterministic_s=0.8, wall_s=30.0, is_small=True)
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,6 +28,12 @@ class Polished:
         return self.bound >= self.objective
 
 
+def unpolished(board: Board, state: State, *, bound: int = 0) -> Polished:
+    """A state as it is, with what is known of its arrangement: no loss is below nothing."""
+    objective = modelled_value_of(board, state)
+    return Polished(state, objective, min(objective, bound))
+
+
 def polish(board: Board, state: State, *, stop: threading.Event) -> Polished:
     """Move the rooms to the best of their arrangement; the state as it was where the solver's one is no better.
 
@@ -40,8 +46,6 @@ def polish(board: Board, state: State, *, stop: threading.Event) -> Polished:
     hint(built, state)
     answer = solve(built, POLISH, stop=stop)
     if answer.state is None or answer.bound is None:
-        return Polished(state, modelled_value_of(board, state), 0)
+        return unpolished(board, state)
     is_better = value_of(board, answer.state) <= value_of(board, state) and is_connected(instance, answer.state)
-    kept = answer.state if is_better else state
-    objective = modelled_value_of(board, kept)
-    return Polished(kept, objective, min(objective, answer.bound))
+    return unpolished(board, answer.state if is_better else state, bound=answer.bound)
