@@ -111,15 +111,17 @@ def plan_drawing(scenario: Scenario, option: "Option") -> "Drawing":
     """The plan of one concept, ready to be written."""
     from optimizer.catalogue import sized_rooms
     from optimizer.circulation import way_polygon
-    from optimizer.drawing import Paths, draw_plan
+    from optimizer.drawing import Notable, Paths, draw_plan
 
     appraisal = option.appraisal
+    focal = appraisal.site.focal_point
+    notable = Notable(focal[0] if focal else None, appraisal.party.worst)
     return draw_plan(
         scenario,
         sized_rooms(scenario.brief),
         option.layout,
         appraisal.ways,
-        title=f"{scenario.name}: concept {option.rank}",
-        paths=Paths(way_polygon(scenario.site, option.layout, appraisal.legs), appraisal.legs),
+        title=f"Concept {option.rank}: plan",
+        paths=Paths(way_polygon(scenario.site, option.layout, appraisal.legs), appraisal.legs, notable),
         cautions=option.cautions,
     )

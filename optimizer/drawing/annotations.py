@@ -9,11 +9,12 @@ from shapely.geometry.base import BaseGeometry
 from optimizer.catalogue import SizedRoom
 from optimizer.drawing.dimensioning import dimensions
 from optimizer.drawing.free_space import union_of
-from optimizer.drawing.marks import Area, Box, Circle, Dimension, Mark, Text
+from optimizer.drawing.label_forms import large_name
+from optimizer.drawing.marks import LEAST_TEXT_FT, Area, Box, Circle, Dimension, Mark, Text
 from optimizer.drawing.opening_marks import entrance_marks
 from optimizer.drawing.outlines import box_of, polygon_of
 from optimizer.drawing.room_axes import furniture
-from optimizer.drawing.room_labels import label_rooms, large_name
+from optimizer.drawing.room_labels import Ground, label_rooms
 from optimizer.drawing.site_names import site_names
 from optimizer.drawing.words import Units
 from optimizer.layout import Layout, Placement
@@ -21,6 +22,17 @@ from optimizer.site import Site
 
 OUTLINE_ONLY = "furniture.future"
 """What may be built one day is a dashed outline: there is room for a label within."""
+
+
+@dataclass(frozen=True, slots=True)
+class Underfoot:
+    """What a plan shows that texts keep off: labels beside a room leave `paved` free, ways and door zones, and cover
+    `beds` only where nothing else is free; nothing is written over `marked`.
+    """
+
+    paved: BaseGeometry
+    beds: BaseGeometry
+    marked: BaseGeometry
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,37 +48,38 @@ def annotate(
     site: Site,
     rooms: Mapping[str, SizedRoom],
     layout: Layout,
+    underfoot: Underfoot,
     *,
-    paved: BaseGeometry,
     plan_box: Box,
     units: Units,
     scale: float,
 ) -> Annotations:
-    """Write on a plan: rooms first, then sizes, then names, so that the least needed give way.
+    """Write on a plan: sizes first, then rooms, which say what no dimension says, then names, that give way to all.
 
-    `paved` is ground that labels beside a room leave free: ways and door zones. `scale` enlarges all texts.
+    `scale` enlarges all texts.
     """
     fittings = [_fittings(rooms[placement.room], placement) for placement in layout.placements]
-    solid = union_of(*_solid(site))
-    labels = label_rooms(
-        layout.placements,
-        fittings,
-        taken=union_of(solid, paved, *_edges(site)),
-        plan_box=plan_box,
-        units=units,
-        scale=scale,
-    )
-    boxes, leaders = [label.box for label in labels], [mark for label in labels for mark in label.marks]
+    marked = underfoot.marked
+    solid, edges = union_of(*_solid(site), marked), _edges(site)
     sizes = dimensions(
-        site, layout.placements, taken=union_of(solid, *boxes, *fittings), plan_box=plan_box, units=units, scale=scale
+        site, layout.placements, taken=union_of(solid, *fittings), plan_box=plan_box, units=units, scale=scale
     )
+    beyond = polygon_of(plan_box).difference(Polygon(site.boundary))
+    ground = Ground(
+        taken=union_of(solid, underfoot.paved, *edges),
+        shunned=union_of(underfoot.beds, beyond),
+        measures=union_of(*(size.box for size in sizes.dimensions)),
+        plan_box=plan_box,
+    )
+    labels = label_rooms(layout.placements, fittings, ground, measured=sizes.rooms, units=units, scale=scale)
     floors = [box_of(placement) for placement in layout.placements]
-    taken = union_of(*_edges(site), *boxes, *floors, *(size.box for size in sizes))
+    taken = union_of(*edges, marked, *(label.box for label in labels), *floors, ground.measures)
     names = site_names(site, taken=taken, plan_box=plan_box, scale=scale)
     large = [text for placement in layout.placements for text in large_name(placement)]
-    letters = [Text("utility", utility.at, utility.kind[0].upper(), 1.0) for utility in site.utilities]
+    letters = [Text("utility", utility.at, utility.kind[0].upper(), LEAST_TEXT_FT) for utility in site.utilities]
     texts = (*letters, *names, *(text for label in labels for text in label.texts), *large)
-    return Annotations(tuple(leaders), texts, sizes)
+    leaders = tuple(mark for label in labels for mark in label.marks)
+    return Annotations(leaders, texts, sizes.dimensions)
 
 
 def _fittings(room: SizedRoom, placement: Placement) -> BaseGeometry:

@@ -48,12 +48,17 @@ def by_distance(centres: Points, to: Point, *, edge_of: BaseGeometry | None = No
     return centres[np.argsort(distances, kind="stable")]
 
 
+def boxes_about(points: Points, *, width_ft: float, height_ft: float) -> NDArray[np.object_]:
+    """Boxes of that size about the points, as polygons."""
+    half = np.array([width_ft / 2, height_ft / 2])
+    low, high = points - half, points + half
+    return np.asarray(shapely.box(low[:, 0], low[:, 1], high[:, 0], high[:, 1]))
+
+
 def first_free(
     centres: Points | Sequence[Point], taken: BaseGeometry, *, width_ft: float, height_ft: float
 ) -> Point | None:
     """Find the first centre at which a box of that size touches nothing that is taken, or None."""
     points = np.asarray(centres, dtype=float).reshape(-1, 2)
-    half_x, half_y = width_ft / 2, height_ft / 2
-    boxes = shapely.box(points[:, 0] - half_x, points[:, 1] - half_y, points[:, 0] + half_x, points[:, 1] + half_y)
-    free = np.flatnonzero(~shapely.intersects(taken, boxes))
+    free = np.flatnonzero(~shapely.intersects(taken, boxes_about(points, width_ft=width_ft, height_ft=height_ft)))
     return (float(points[free[0], 0]), float(points[free[0], 1])) if free.size else None

@@ -14,6 +14,10 @@ Box = tuple[float, float, float, float]
 
 GLYPH_WIDTH = 0.58
 """Mean width of a letter of a plain sans serif, as a share of the text size; on the wide side on purpose."""
+LEAST_TEXT_FT = 1.0
+"""Least size of a text, before a sheet's own scale: about 6 pt once a usual yard is shrunk onto A3 or 11 x 17 in;
+common practice, no source.
+"""
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,20 +1,21 @@
 """The plan of one layout, drawn once for every writer."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
 from shapely import Polygon
 from shapely.geometry.base import BaseGeometry
 
-from optimizer.appraisal import finish_plan, finish_take_off
+from optimizer.appraisal import FinishPlan, finish_plan, finish_take_off
 from optimizer.catalogue import SizedRoom
 from optimizer.circulation import Leg, Way
-from optimizer.drawing.annotations import annotate
+from optimizer.drawing.annotations import Underfoot, annotate
 from optimizer.drawing.extra_marks import extra_marks
 from optimizer.drawing.finish_marks import capped, finish_legend, finish_marks, finish_words
 from optimizer.drawing.flight_marks import flight_marks
 from optimizer.drawing.free_space import union_of
-from optimizer.drawing.marks import Box, Drawing
+from optimizer.drawing.marks import Area, Box, Drawing, Mark
+from optimizer.drawing.notable_marks import Notable, notable_marks
 from optimizer.drawing.opening_marks import door_zone_marks, door_zones
 from optimizer.drawing.outlines import areas_of
 from optimizer.drawing.room_marks import fitting_marks, floor_marks
@@ -23,7 +24,7 @@ from optimizer.drawing.site_marks import ground_marks, standing_marks
 from optimizer.drawing.terrace_marks import terrace_marks
 from optimizer.drawing.words import area_text, length_text
 from optimizer.layout import Layout
-from optimizer.planting import planting_of
+from optimizer.planting import Planting, planting_of
 from optimizer.scenario import Scenario
 from optimizer.site import Site
 
@@ -36,10 +37,11 @@ TEXT_SCALES = (0.8, 2.0)
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Paths:
-    """Paved ground of the ways [ft], and the legs that it is laid on."""
+    """Paved ground of the ways [ft], the legs that it is laid on, and what the plan points out on them."""
 
     area: BaseGeometry = field(default_factory=Polygon)
     legs: tuple[Leg, ...] = ()
+    notable: Notable = field(default_factory=Notable)
 
 
 def draw_plan(
@@ -65,23 +67,19 @@ def draw_plan(
     site, known = scenario.site, {room.name: room for room in rooms}
     plan_box, scale, units = plan_box_of(site), text_scale(site), scenario.units
     paths = paths or Paths()
-    paved = union_of(*door_zones(site), paths.area)
     planting = planting_of(site, scenario.brief.relations, rooms, layout, paths.area)
     finish = finish_plan(site, scenario.brief.finish, rooms, layout, paths.legs, paths.area)
+    pointed = tuple(notable_marks(paths.notable, layout, paths.legs, scale))
+    standing = (*(flight_marks(site, rooms, layout, ways) if ways else ()), *standing_marks(site))
     marks = (
-        *ground_marks(site, planting, plan_box),
-        *areas_of("path", paths.area),
-        *door_zone_marks(site),
-        *floor_marks(known, layout),
-        *finish_marks(finish),
-        *capped(finish, fitting_marks(known, layout)),
-        *terrace_marks(known, layout),
-        *(flight_marks(site, rooms, layout, ways) if ways else ()),
-        *standing_marks(site),
+        *_laid_marks(known, layout, paths, planting, finish, site),
+        *standing,
         *extra_marks(scenario, known, layout),
+        *pointed,
     )
     laid = finish_take_off(finish, rooms, layout)
-    written = annotate(site, known, layout, paved=paved, plan_box=plan_box, units=units, scale=scale)
+    underfoot = _underfoot(site, paths, planting, pointed)
+    written = annotate(site, known, layout, underfoot, plan_box=plan_box, units=units, scale=scale)
     strip = sheet_strip(
         plan_box,
         words_in_use({**LEGEND_WORDS, **finish_legend(finish)}, marks),
@@ -101,6 +99,29 @@ def draw_plan(
         key=strip.marks,
         texts=(*written.texts, *strip.texts),
         dimensions=written.dimensions,
+    )
+
+
+def _laid_marks(
+    rooms: Mapping[str, SizedRoom], layout: Layout, paths: Paths, planting: Planting, finish: FinishPlan, site: Site
+) -> tuple[Mark, ...]:
+    """Ground, ways, landings and rooms, in the order in which they cover each other."""
+    return (
+        *ground_marks(site, planting, plan_box_of(site)),
+        *areas_of("path", paths.area),
+        *door_zone_marks(site),
+        *floor_marks(rooms, layout),
+        *finish_marks(finish),
+        *capped(finish, fitting_marks(rooms, layout)),
+        *terrace_marks(rooms, layout),
+    )
+
+
+def _underfoot(site: Site, paths: Paths, planting: Planting, pointed: Sequence[Area]) -> Underfoot:
+    return Underfoot(
+        paved=union_of(*door_zones(site), paths.area),
+        beds=union_of(*(bed.outline for bed in planting.beds)),
+        marked=union_of(*(Polygon(ring) for mark in pointed for ring in mark.rings)),
     )
 
 

@@ -1,33 +1,31 @@
-"""Name, size and area of each room, where the furniture leaves space for them; else beside the room with a leader."""
+"""Name, area and size of each room, where the furniture leaves space for them; else beside the room with a leader."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import Final
 
+import numpy as np
 import shapely
+from numpy.typing import NDArray
+from shapely import LineString, Polygon
 from shapely.geometry.base import BaseGeometry
 
-from optimizer.drawing.free_space import by_distance, centres_within, first_free, union_of
-from optimizer.drawing.marks import GLYPH_WIDTH, Area, Box, Line, Mark, Text
+from optimizer.drawing.free_space import Points, boxes_about, by_distance, centres_within, first_free, union_of
+from optimizer.drawing.label_forms import Lines, extent, forms, set_lines
+from optimizer.drawing.marks import Area, Box, Line, Mark, Text
 from optimizer.drawing.outlines import box_of, polygon_of, ring_of_box
-from optimizer.drawing.words import Units, area_text, short_name, size_text
+from optimizer.drawing.words import Units
 from optimizer.layout import Placement
 from optimizer.site import Point
 
-NAME_FT = 1.3
-FACTS_FT = 0.95
-LINE_STEP = 1.3
-MARGIN_FT = 0.3
-LEADER_REACH_FT = 24.0
-BAND_FT = 2.5
-"""Left free around every room, so that its dimension fits between it and a label."""
-NEAR_FT = 3.8
-"""A label this near to its room needs no leader."""
-LARGE_MARGIN_FT = 0.8
-LARGE_NAME_FT = (3.4, 1.8)
-"""Greatest and least size of a name in a small picture [ft]."""
-
-Lines = tuple[tuple[str, str, float], ...]
-"""Role, text and size [ft] of each line of a label."""
+LEADER_REACH_FT: Final = 24.0
+BAND_FT: Final = 2.5
+"""Left free around every room: its own edge and what stands along it stay legible."""
+EDGE_FT: Final = 0.5
+"""Left free within a room's edge, where a dark border course may run; with a label's own margin about its width."""
+NEAR_FT: Final = 3.8
+"""A label this near to its room, and nearer to it than to any other, needs no leader."""
+_CLEARLY_FT: Final = 1.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,111 +37,121 @@ class Label:
     marks: tuple[Mark, ...] = ()
 
 
-def room_label(
-    placement: Placement, *, inside: BaseGeometry, outside: BaseGeometry, plan_box: Box, units: Units, scale: float
-) -> Label:
-    """Label of one room.
+@dataclass(frozen=True, slots=True)
+class Ground:
+    """What the labels of a plan have to keep off.
 
-    `inside` is what its floor already carries, `outside` what a label beside it may not cover: rooms, buildings and
-    earlier labels. The last resort is a plate on the floor, over the furniture.
+    `taken` is what a label beside a room may not cover, `shunned` what it covers only where nothing else is free, such
+    as beds; `measures` are dimension lines with their figures.
     """
-    forms = tuple(_forms(placement, units, scale))
-    for lines in forms:
-        if (centre := _centre_inside(placement, lines, inside)) is not None:
-            return Label(*_set_lines(lines, centre))
-    for lines in forms[1:2]:
-        if (beside := _beside(placement, lines, outside, plan_box)) is not None:
-            return beside
-    texts, bounds = _set_lines(forms[-1], placement.centre)
-    return Label(texts, bounds, (Area("label_plate", (ring_of_box(bounds),)),))
+
+    taken: BaseGeometry
+    shunned: BaseGeometry
+    measures: BaseGeometry
+    plan_box: Box
 
 
-def large_name(placement: Placement) -> tuple[Text, ...]:
-    """Write the name alone, a word a line, as large as its room bears, for small pictures; none if it would spill."""
-    words = short_name(placement.room).split()
-    longest = max(len(word) for word in words)
-    size = min(
-        LARGE_NAME_FT[0],
-        (placement.width_ft - 2 * LARGE_MARGIN_FT) / (longest * GLYPH_WIDTH),
-        (placement.depth_ft - 2 * LARGE_MARGIN_FT) / (len(words) * LINE_STEP),
-    )
-    if size < LARGE_NAME_FT[1]:
-        return ()
-    lines = tuple(("room_name_large", word, size) for word in words)
-    return _set_lines(lines, placement.centre)[0]
+@dataclass(frozen=True, slots=True)
+class _Room:
+    """One room to be labelled: its floor, the others, what stands on it, and all labels before."""
 
-
-def _forms(placement: Placement, units: Units, scale: float) -> Iterator[Lines]:
-    """Ways to write the label, the best first."""
-    name = short_name(placement.room)
-    size, area = size_text(placement.width_ft, placement.depth_ft, units), area_text(placement.area_sqft, units)
-    for shrink in (1.0, 0.85, 0.72):
-        large, small = NAME_FT * scale * shrink, FACTS_FT * scale * shrink
-        yield (("room_name", name, large), ("room_size", size, small), ("room_size", area, small))
-        yield (("room_name", name, large), ("room_size", f"{size}, {area}", small))
-
-
-def _extent(lines: Lines) -> tuple[float, float]:
-    width = max(len(text) * GLYPH_WIDTH * size for _, text, size in lines)
-    return (width + 2 * MARGIN_FT, sum(size * LINE_STEP for *_, size in lines) + 2 * MARGIN_FT)
-
-
-def _set_lines(lines: Lines, centre: Point) -> tuple[tuple[Text, ...], Box]:
-    """Set the lines one under another about a centre, and the box around them."""
-    width, height = _extent(lines)
-    top = centre[1] + height / 2 - MARGIN_FT
-    texts: list[Text] = []
-    for role, text, size in lines:
-        texts.append(Text(role, (centre[0], top - size * LINE_STEP / 2), text, size))
-        top -= size * LINE_STEP
-    bounds = (centre[0] - width / 2, centre[1] - height / 2, centre[0] + width / 2, centre[1] + height / 2)
-    return (tuple(texts), bounds)
-
-
-def _centre_inside(placement: Placement, lines: Lines, inside: BaseGeometry) -> Point | None:
-    width, height = _extent(lines)
-    centres = centres_within(box_of(placement), width_ft=width, height_ft=height, step_ft=0.5)
-    return first_free(by_distance(centres, placement.centre), inside, width_ft=width, height_ft=height)
-
-
-def _beside(placement: Placement, lines: Lines, outside: BaseGeometry, plan_box: Box) -> Label | None:
-    width, height = _extent(lines)
-    room = polygon_of(box_of(placement))
-    window = room.buffer(LEADER_REACH_FT).intersection(polygon_of(plan_box)).bounds
-    centres = centres_within(window, width_ft=width, height_ft=height, step_ft=1.0)
-    nearest = by_distance(centres, placement.centre, edge_of=room)
-    centre = first_free(nearest, outside, width_ft=width, height_ft=height)
-    if centre is None:
-        return None
-    texts, bounds = _set_lines(lines, centre)
-    if polygon_of(bounds).distance(room) < NEAR_FT:
-        return Label(texts, bounds)
-    start, end = shapely.shortest_line(polygon_of(bounds), room.buffer(-min(room.length / 40, 0.8))).coords
-    return Label(texts, bounds, (Line("leader", (start, end)),))
+    placement: Placement
+    floor: Polygon
+    others: tuple[Polygon, ...]
+    fittings: BaseGeometry
+    earlier: BaseGeometry
 
 
 def label_rooms(
     placements: Sequence[Placement],
     fittings: Sequence[BaseGeometry],
+    ground: Ground,
     *,
-    taken: BaseGeometry,
-    plan_box: Box,
+    measured: frozenset[str],
     units: Units,
     scale: float,
 ) -> tuple[Label, ...]:
-    """Labels of all rooms, each clear of those before it; `fittings[i]` is what stands in room i."""
-    floors = [polygon_of(box_of(placement)).buffer(BAND_FT * scale) for placement in placements]
+    """Labels of all rooms, each clear of those before it.
+
+    `fittings[i]` is what stands in room i; `measured` are rooms whose width and depth are dimensioned.
+    """
+    floors = [polygon_of(box_of(placement)) for placement in placements]
+    bands = union_of(ground.taken, ground.measures, *(floor.buffer(BAND_FT * scale) for floor in floors))
     labels: tuple[Label, ...] = ()
-    for placement, fitting in zip(placements, fittings, strict=True):
-        earlier = union_of(*(label.box for label in labels))
-        labels += (
-            room_label(
-                placement,
-                inside=union_of(fitting, earlier),
-                outside=union_of(taken, earlier, *floors),
-                plan_box=plan_box,
-                units=units,
-                scale=scale,
-            ),
-        )
+    for index, placement in enumerate(placements):
+        others = (*floors[:index], *floors[index + 1 :])
+        earlier = union_of(*(part for label in labels for part in _covered(label)))
+        room = _Room(placement, floors[index], others, fittings[index], earlier)
+        wanted = tuple(forms(placement, units, scale, is_measured=placement.room in measured))
+        labels += (_inside(room, wanted, ground) or _beside(room, wanted, ground, bands) or _plate(room, wanted),)
     return labels
+
+
+def _covered(label: Label) -> tuple[Box | BaseGeometry, ...]:
+    return (label.box, *(LineString(mark.points) for mark in label.marks if isinstance(mark, Line)))
+
+
+def _inside(room: _Room, wanted: Sequence[Lines], ground: Ground) -> Label | None:
+    """Label on the floor, off the furniture."""
+    taken = union_of(room.fittings, room.earlier, ground.measures)
+    for lines in wanted:
+        if (centre := _centre_on(room, lines, taken)) is not None:
+            return Label(*set_lines(lines, centre))
+    return None
+
+
+def _centre_on(room: _Room, lines: Lines, taken: BaseGeometry) -> Point | None:
+    width, height = extent(lines)
+    x1, y1, x2, y2 = box_of(room.placement)
+    within = (x1 + EDGE_FT, y1 + EDGE_FT, x2 - EDGE_FT, y2 - EDGE_FT)
+    centres = centres_within(within, width_ft=width, height_ft=height, step_ft=0.5)
+    return first_free(by_distance(centres, room.placement.centre), taken, width_ft=width, height_ft=height)
+
+
+def _beside(room: _Room, wanted: Sequence[Lines], ground: Ground, bands: BaseGeometry) -> Label | None:
+    """Label beside the room, on plain ground where there is some within reach."""
+    for shunned in (union_of(bands, room.earlier, ground.shunned), union_of(bands, room.earlier)):
+        if (label := _set_beside(room, wanted[0], ground, shunned)) is not None:
+            return label
+    return None
+
+
+def _set_beside(room: _Room, lines: Lines, ground: Ground, taken: BaseGeometry) -> Label | None:
+    width, height = extent(lines)
+    window = room.floor.buffer(LEADER_REACH_FT).intersection(polygon_of(ground.plan_box)).bounds
+    centres = centres_within(window, width_ft=width, height_ft=height, step_ft=1.0)
+    centres = by_distance(centres, room.placement.centre, edge_of=room.floor)
+    boxes = boxes_about(centres, width_ft=width, height_ft=height)
+    near = _needs_no_leader(room, boxes)
+    leaders = shapely.shortest_line(boxes, room.floor.buffer(-min(room.floor.length / 40, 0.8)))
+    crossed = shapely.intersects(union_of(*room.others, room.earlier, ground.measures), leaders)
+    free = np.flatnonzero(~shapely.intersects(taken, boxes) & (near | ~crossed))
+    if not free.size:
+        return None
+    best = free[0]
+    marks = () if near[best] else (_leader(leaders[best]),)
+    return Label(*set_lines(lines, _point(centres, best)), marks)
+
+
+def _needs_no_leader(room: _Room, boxes: NDArray[np.object_]) -> NDArray[np.bool_]:
+    own_ft = shapely.distance(boxes, room.floor)
+    others_ft = shapely.distance(boxes, union_of(*room.others)) if room.others else np.full(len(own_ft), np.inf)
+    return np.asarray((own_ft < NEAR_FT) & (own_ft + _CLEARLY_FT <= others_ft))
+
+
+def _leader(line: BaseGeometry) -> Line:
+    start, end = line.coords
+    return Line("leader", (start, end))
+
+
+def _point(centres: Points, index: int) -> Point:
+    return (float(centres[index, 0]), float(centres[index, 1]))
+
+
+def _plate(room: _Room, wanted: Sequence[Lines]) -> Label:
+    """Last resort: a plate over the furniture, within the room where it fits and clear of other labels."""
+    for lines in wanted:
+        if (centre := _centre_on(room, lines, room.earlier)) is not None:
+            break
+    texts, bounds = set_lines(lines, centre or room.placement.centre)
+    return Label(texts, bounds, (Area("label_plate", (ring_of_box(bounds),)),))

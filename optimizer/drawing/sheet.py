@@ -7,6 +7,7 @@ from math import ceil, cos, radians, sin
 from typing import Final
 
 from optimizer.drawing.marks import GLYPH_WIDTH, Area, Box, Circle, Line, Mark, Text
+from optimizer.drawing.notable_marks import FOCAL_ROLE, PINCH_ROLE, swatch
 from optimizer.drawing.outlines import moved, ring_of_box
 from optimizer.drawing.words import FT_IN_M, Units
 from optimizer.site import Point
@@ -45,6 +46,8 @@ LEGEND_WORDS: Final[dict[str, str]] = {
     "new_roof": "new shade structure",
     "screen": "screen panel",
     "riser": "steps, a line a riser",
+    "focal_point": "most ways meet here",
+    "pinch": "tightest for the party",
     "utility": "Gas, Electric, Water, Drain",
 }
 
@@ -158,6 +161,8 @@ def _swatch(role: str, bounds: Box) -> Mark:
     x1, y1, x2, y2 = bounds
     if role in ("crown", "root_zone", "utility", "eye_here", "section_eye"):
         return Circle(role, ((x1 + x2) / 2, (y1 + y2) / 2), (y2 - y1) / 2)
+    if role in (FOCAL_ROLE, PINCH_ROLE):
+        return swatch(role, ((x1 + x2) / 2, (y1 + y2) / 2), (y2 - y1) / 2)
     if role in LINE_ROLES:
         return Line(role, ((x1, (y1 + y2) / 2), (x2, (y1 + y2) / 2)))
     return Area(role, (ring_of_box(bounds),))

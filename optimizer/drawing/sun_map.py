@@ -28,12 +28,18 @@ LONG_DAY_H: Final = 10.0
 WHOLE_DAYS: Final[dict[str, SunWish]] = {
     "a June day": SunWish("sun", 8.0, 20.0, (6,)),
     "a September day": SunWish("sun", 8.0, 20.0, (9,)),
+    "a December day": SunWish("sun", 8.0, 20.0, (12,)),
 }
 
 
 def sun_windows(rooms: Sequence[SizedRoom]) -> dict[str, SunWish]:
     """Windows that a map can be made for, by name: each room's own wish, then whole days."""
     return {**{room.name: room.sun for room in rooms if room.sun is not None}, **WHOLE_DAYS}
+
+
+def summer_day(site: Site) -> str:
+    """Name of the window of a summer's day at the site: half a year apart south of the equator."""
+    return "a June day" if site.place.latitude >= 0 else "a December day"
 
 
 def window_text(wish: SunWish) -> str:

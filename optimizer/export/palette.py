@@ -80,6 +80,8 @@ LOOKS: Final[dict[str, Look]] = {
     "furniture.fire pit": Look(fill="#d98f63", line="#6a3418", weight_pt=0.9),
     "furniture.future": Look(line="#33505a", weight_pt=0.6, dash_pt=(4, 3)),
     "furniture.planting": Look(fill="#a9c088", line="#5f7a49", weight_pt=0.4, hatch="leaves"),
+    "focal_point": Look(fill="#1f4e5f", line="#f8f5ee", weight_pt=0.6),
+    "pinch": Look(fill="#8a3b2e", line="#f8f5ee", weight_pt=0.6),
     "leader": Look(line=SOFT_INK, weight_pt=0.5),
     "label_plate": Look(fill="#f8f5ee", opacity=0.85),
     "dimension": Look(line="#8a3b2e", weight_pt=0.4),

@@ -21,7 +21,7 @@ from optimizer.fields.sight import Screen
 from optimizer.grading import Flight, grade
 from optimizer.layout import Layout
 from optimizer.options.option import Remedy
-from optimizer.planting import planting_of
+from optimizer.planting import at_services, planting_of
 from optimizer.scenario import Scenario
 from optimizer.site import Point, Ring, Site
 
@@ -88,13 +88,13 @@ def remedies_for(
 
 
 def _plantable(scenario: Scenario, rooms: Sequence[SizedRoom], layout: Layout, appraisal: Appraisal) -> BaseGeometry:
-    """Ground that may bear a bed or a wall: all that is bed or lawn, and not kept from it."""
+    """Ground that may bear a bed or a wall: all that is bed or lawn, and not kept from it or before a service point."""
     site = scenario.site
     paths = way_polygon(site, layout, appraisal.legs)
     planting = planting_of(site, scenario.brief.relations, rooms, layout, paths)
     kept = [Polygon(area.outline) for area in site.keep_outs if "bed" not in area.allow]
     free = shapely.union_all([*planting.lawns, *(bed.outline for bed in planting.beds)]).difference(
-        shapely.union_all(kept)
+        shapely.union_all([*kept, at_services(site)])
     )
     shapely.prepare(free)
     return free

@@ -15,6 +15,7 @@ from optimizer.fields import door_zone, open_yard
 from optimizer.layout import Layout
 from optimizer.planting.bed import Bed, BedReason
 from optimizer.planting.joined import SCRAP_SQFT, joined
+from optimizer.planting.service import at_services
 from optimizer.planting.strips import (
     along_buildings,
     at_entrances,
@@ -35,8 +36,8 @@ _NOTHING_SQFT: Final = 1e-4
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Planting:
-    """Beds and pieces of lawn beside the wished ones; ground that is left as it is, in front of an entrance or, such
-    as a bank, wide ground that may be planted and not mown; and ground of which nothing may be made.
+    """Beds and pieces of lawn beside the wished ones; ground that is left as it is, before an entrance or a service
+    point or, such as a bank, wide ground that may be planted and not mown; and ground of which nothing may be made.
     """
 
     beds: tuple[Bed, ...]
@@ -55,15 +56,15 @@ def planting_of(
     or small for lawn joins the bed that it lies along.
     """
     free = _free(site, layout, paths)
-    entrances = at_entrances(site)
-    may_plant = areas_only(free.difference(shapely.union(_forbidding(site, "bed"), entrances)))
+    kept_open = shapely.union(at_entrances(site), at_services(site))
+    may_plant = areas_only(free.difference(shapely.union(_forbidding(site, "bed"), kept_open)))
     beds = tuple(_wanted(site, relations, rooms, layout, may_plant))
     rest = areas_only(free.difference(shapely.union_all([bed.outline for bed in beds])))
     may_mow = areas_only(rest.difference(_forbidding(site, "lawn")))
     lawns = tuple(_pieces(_wide(may_mow), least_sqft=LEAST_LAWN_SQFT))
     rest = areas_only(rest.difference(shapely.union_all(lawns)))
     bank = areas_only(_wide(areas_only(rest.difference(may_mow)))).intersection(may_plant)
-    left = areas_only(shapely.union(bank, entrances.intersection(rest)))
+    left = areas_only(shapely.union(bank, kept_open.intersection(rest)))
     scraps = list(_pieces(areas_only(rest.intersection(may_plant)).difference(left), least_sqft=_NOTHING_SQFT))
     return Planting(joined(beds, scraps), lawns, left, areas_only(rest.difference(may_plant)).difference(left))
 

@@ -8,6 +8,8 @@ from typing import Any, Final, NoReturn
 
 from optimizer.errors import Problem, ResultError
 
+FARTHEST_FT: Final = 100_000.0
+"""No yard reaches farther; geometry on greater numbers loses its exactness."""
 _MONEY: Final = re.compile(r"-?[0-9]{1,12}\.[0-9]{2}")
 _LARGEST: Final = 1e12
 _ADVICE: Final = "make the result again with the options command"

@@ -15,7 +15,7 @@ from optimizer.circulation.ground import CLEAR_WIDTH_FT
 from optimizer.circulation.paving.graph import graph_of
 from optimizer.circulation.paving.land import Land, land_of
 from optimizer.circulation.paving.legs import WIDTH_FT, Leg, Pair, legs_of
-from optimizer.circulation.paving.routes import MAIN_COUNT, Demand, Rates, Route, lawn_rate, routes_of
+from optimizer.circulation.paving.routes import MAIN_COUNT, Demand, MoneyPerFoot, Route, lawn_rate, routes_of
 from optimizer.circulation.paving.terminals import terminals_of
 from optimizer.circulation.shapes import rectangle
 from optimizer.fields import door_zone
@@ -85,9 +85,9 @@ def _cost(brief: Brief, paved: Paved, counts: Mapping[Pair, float]) -> float:
     """Walking and paving in money; width that a leg wants and has not counts as if it had to be paved twice."""
     walked = sum(counts[pair] * _length_ft(route.points) for pair, route in paved.routes.items())
     area = sum((2 * WIDTH_FT[leg.use] - leg.width_ft) * _length_ft(leg.points) for leg in paved.legs)
-    rate = _rates(brief, 1.0)
-    crossed = sum(lawn_rate(counts[pair], rate) * length for pair, length in paved.over_lawns_ft.items())
-    return rate.walking * walked + rate.paving * area + crossed
+    per_foot = _per_foot(brief, 1.0)
+    crossed = sum(lawn_rate(counts[pair], per_foot) * length for pair, length in paved.over_lawns_ft.items())
+    return per_foot.walking * walked + per_foot.paving * area + crossed
 
 
 def _length_ft(points: Sequence[Point]) -> float:
@@ -121,7 +121,7 @@ def _laid(yard: _Yard, counts: Mapping[Pair, float], width_ft: float) -> Paved:
     number = {terminal.name: index for index, terminal in enumerate(terminals)}
     land = _land(yard, width_ft)
     demands = [Demand(number[start], number[end], count) for (start, end), count in counts.items()]
-    found = routes_of(graph_of(land, terminals, _partners(demands)), demands, _rates(yard.brief, width_ft))
+    found = routes_of(graph_of(land, terminals, _partners(demands)), demands, _per_foot(yard.brief, width_ft))
     return _paved(yard, counts, land, {pair: route for pair, route in zip(counts, found, strict=True) if route})
 
 
@@ -152,8 +152,8 @@ def _partners(demands: Sequence[Demand]) -> dict[int, set[int]]:
     return found
 
 
-def _rates(brief: Brief, width_ft: float) -> Rates:
-    return Rates(
+def _per_foot(brief: Brief, width_ft: float) -> MoneyPerFoot:
+    return MoneyPerFoot(
         walking=rates().walking * max(brief.weights.walking, 0.01),
         paving=rates().paving * brief.weights.paving * width_ft,
     )

@@ -29,7 +29,7 @@ class Demand:
 
 
 @dataclass(frozen=True, slots=True)
-class Rates:
+class MoneyPerFoot:
     """What a foot counts in money: walked once, and paved."""
 
     walking: float
@@ -56,34 +56,36 @@ class _Taken:
     lines: list[list[int]] = field(default_factory=list)
 
 
-def routes_of(graph: Graph, demands: Sequence[Demand], rates: Rates) -> tuple[Route | None, ...]:
+def routes_of(graph: Graph, demands: Sequence[Demand], per_foot: MoneyPerFoot) -> tuple[Route | None, ...]:
     """Route of each demand; None where no line joins its ends.
 
     Two beginnings are tried: each trip by itself, and one after the other on what is paved by then. On both branchings
     are set and every trip is laid anew in turn; the cheaper end counts.
     """
     order = sorted(range(len(demands)), key=lambda number: -demands[number].count)
-    begun = (_begun(graph, demands, order, rates, alone=alone) for alone in (True, False))
-    ends = [_improved(graph, taken, demands, order, rates) for taken in begun]
-    best, taken = min(ends, key=lambda end: _cost(end[0], end[1], demands, rates))
+    begun = (_begun(graph, demands, order, per_foot, alone=alone) for alone in (True, False))
+    ends = [_improved(graph, taken, demands, order, per_foot) for taken in begun]
+    best, taken = min(ends, key=lambda end: _cost(end[0], end[1], demands, per_foot))
     return tuple(_route(best, taken, number) for number in range(len(demands)))
 
 
-def lawn_rate(count: float, rates: Rates) -> float:
+def lawn_rate(count: float, per_foot: MoneyPerFoot) -> float:
     """What a foot on a lawn counts in money, walked so often, beyond the walk; a way of few trips may cross it."""
-    return 0.0 if count < MAIN_COUNT else _ROUND_LAWNS * (rates.walking * count + rates.paving)
+    return 0.0 if count < MAIN_COUNT else _ROUND_LAWNS * (per_foot.walking * count + per_foot.paving)
 
 
-def _begun(graph: Graph, demands: Sequence[Demand], order: Sequence[int], rates: Rates, *, alone: bool) -> _Taken:
+def _begun(
+    graph: Graph, demands: Sequence[Demand], order: Sequence[int], per_foot: MoneyPerFoot, *, alone: bool
+) -> _Taken:
     taken = _Taken([None] * len(demands), [[] for _ in demands])
     for number in order:
         paved = set() if alone else {line for lines in taken.lines for line in lines}
-        taken.nodes[number], taken.lines[number] = _cheapest(graph, demands[number], rates, paved)
+        taken.nodes[number], taken.lines[number] = _cheapest(graph, demands[number], per_foot, paved)
     return taken
 
 
 def _improved(
-    graph: Graph, taken: _Taken, demands: Sequence[Demand], order: Sequence[int], rates: Rates
+    graph: Graph, taken: _Taken, demands: Sequence[Demand], order: Sequence[int], per_foot: MoneyPerFoot
 ) -> tuple[Graph, _Taken]:
     """Graph with branchings on what is taken, and the trips laid on it until none finds a cheaper route."""
     chains = [_chain(graph, taken, number) for number in order if taken.nodes[number]]
@@ -91,42 +93,46 @@ def _improved(
         return graph, taken
     ends = sorted({node for nodes in taken.nodes if nodes for node in (nodes[0], nodes[-1])})
     graph = branched(graph, chains, ends)
-    taken = _begun(graph, demands, order, rates, alone=True)
+    taken = _begun(graph, demands, order, per_foot, alone=True)
     for _ in range(_ROUNDS):
         before = [list(lines) for lines in taken.lines]
         for number in order:
             others = {line for other, lines in enumerate(taken.lines) if other != number for line in lines}
-            taken.nodes[number], taken.lines[number] = _cheapest(graph, demands[number], rates, others)
+            taken.nodes[number], taken.lines[number] = _cheapest(graph, demands[number], per_foot, others)
         if before == taken.lines:
             break
     return graph, taken
 
 
-def _cost(graph: Graph, taken: _Taken, demands: Sequence[Demand], rates: Rates) -> float:
+def _cost(graph: Graph, taken: _Taken, demands: Sequence[Demand], per_foot: MoneyPerFoot) -> float:
     """Walking and paving of all routes in money; a trip without one counts more than any that has one."""
     walked = sum(
-        (rates.walking * demand.count * graph.length_ft + lawn_rate(demand.count, rates) * graph.lawn_ft)[lines].sum()
+        (per_foot.walking * demand.count * graph.length_ft + lawn_rate(demand.count, per_foot) * graph.lawn_ft)[
+            lines
+        ].sum()
         if nodes
         else _NEVER
         for demand, nodes, lines in zip(demands, taken.nodes, taken.lines, strict=True)
     )
     used = sorted({line for lines in taken.lines for line in lines})
-    return float(walked + rates.paving * (graph.unpaved_ft[used] + TURN_FT * graph.turn[used]).sum())
+    return float(walked + per_foot.paving * (graph.unpaved_ft[used] + TURN_FT * graph.turn[used]).sum())
 
 
-def _cheapest(graph: Graph, demand: Demand, rates: Rates, paved: set[int]) -> tuple[list[int] | None, list[int]]:
+def _cheapest(
+    graph: Graph, demand: Demand, per_foot: MoneyPerFoot, paved: set[int]
+) -> tuple[list[int] | None, list[int]]:
     """Nodes and lines of the cheapest route, given the lines that others pave."""
-    walking = rates.walking * demand.count
+    walking = per_foot.walking * demand.count
     unpaved = graph.unpaved_ft.copy()
     unpaved[sorted(paved)] = 0.0
     weights = (
-        lawn_rate(demand.count, rates) * graph.lawn_ft
+        lawn_rate(demand.count, per_foot) * graph.lawn_ft
         + walking * graph.length_ft
-        + rates.paving * unpaved
-        + (walking + rates.paving) * TURN_FT * graph.turn
+        + per_foot.paving * unpaved
+        + (walking + per_foot.paving) * TURN_FT * graph.turn
     )
     inside_ft, stub_ft, shy_ft = graph.entries_ft.T
-    entries = walking * inside_ft + rates.paving * stub_ft + (walking + rates.paving) * shy_ft
+    entries = walking * inside_ft + per_foot.paving * stub_ft + (walking + per_foot.paving) * shy_ft
     return graph.roads.cheapest(weights, entries, demand.start, demand.end) or (None, [])
 
 

@@ -14,7 +14,7 @@ from optimizer.drawing import Area, Circle, Line
 from optimizer.drawing.contours import contours_of, cut, draw_ground, interval_ft, triangles_of
 from optimizer.drawing.section import draw_section, line_through, section_angle_deg
 from optimizer.drawing.sight_fan import Viewer, draw_sight, seen_area, viewers
-from optimizer.drawing.sun_map import class_edges_h, draw_sun_map, sun_windows, window_text
+from optimizer.drawing.sun_map import class_edges_h, draw_sun_map, summer_day, sun_windows, window_text
 from optimizer.drawing.words import level_text
 from optimizer.export import plan_svg
 from optimizer.fields import open_yard, room_sun_hours
@@ -155,11 +155,19 @@ def test_windows_and_classes(rooms):
     """A room's wish is offered under its name beside two days; a short window is parted in fifths."""
     wish = SunWish("sun", 8, 10.5, (4, 5, 6))
     windows = sun_windows((*rooms[:1], replace(rooms[1], sun=wish)))
-    assert [*windows] == ["outdoor kitchen", "a June day", "a September day"]
+    assert [*windows] == ["outdoor kitchen", "a June day", "a September day", "a December day"]
     assert class_edges_h(wish) == pytest.approx((0.5, 1.0, 1.5, 2.0))
     assert class_edges_h(windows["a June day"]) == (2.0, 4.0, 6.0, 8.0)
     assert window_text(wish) == "April to June, 8:00 to 10:30"
     assert window_text(SunWish("sun", 8, 9, (12, 6))) == "June, December, 8:00 to 9:00"
+
+
+@pytest.mark.parametrize(("latitude", "name"), [(51.0, "a June day"), (-37.0, "a December day")])
+def test_a_summers_day_is_half_a_year_apart_in_the_south(yard, latitude, name):
+    """The map that nobody chose shows summer, in either hemisphere."""
+    site = replace(yard.site, place=replace(yard.site.place, latitude=latitude))
+    assert summer_day(site) == name
+    assert name in sun_windows(())
 
 
 def test_a_low_fence_hides_a_strip_by_similar_triangles(yard):

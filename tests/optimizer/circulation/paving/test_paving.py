@@ -13,7 +13,7 @@ from optimizer.circulation.paving.gates import gates_of
 from optimizer.circulation.paving.land import Land, land_of, no_path_ground
 from optimizer.circulation.paving.legs import WIDTH_FT, legs_of
 from optimizer.circulation.paving.network import paved_network
-from optimizer.circulation.paving.routes import Demand, Rates, routes_of
+from optimizer.circulation.paving.routes import Demand, MoneyPerFoot, routes_of
 from optimizer.circulation.paving.terminals import Opening, Terminal
 from optimizer.layout import Layout
 from optimizer.site import Door, Entrance
@@ -77,7 +77,9 @@ def test_a_trunk_is_paved_once():
 def test_dearer_paving_never_lays_more():
     """The more paving counts, the less of it is laid, and the longer one walks."""
     points = [(0.0, 0.0), (40.0, 40.0), (40.0, 0.0)]
-    lengths = [length_of(network_over(points, [(0, 1), (0, 2)], Rates(1.0, paving))) for paving in (0.1, 5.0, 200.0)]
+    lengths = [
+        length_of(network_over(points, [(0, 1), (0, 2)], MoneyPerFoot(1.0, paving))) for paving in (0.1, 5.0, 200.0)
+    ]
     assert lengths[0] == pytest.approx(40 * 2**0.5 + 40)
     assert lengths[0] >= lengths[1] >= lengths[2] == pytest.approx(80)
 
@@ -117,7 +119,7 @@ def test_a_leg_is_as_wide_as_its_use_wants_and_the_land_allows():
 def test_nothing_joins_ends_without_ground():
     """Where no line lies on the ground there is no route, and it is no exception."""
     island = Land(box(-1, -1, 1, 1), box(-1, -1, 1, 1), 4.0, (), ())
-    assert routes_of(graph_over([(0.0, 0.0), (40.0, 0.0)], island), [Demand(0, 1, 5)], Rates(1, 1)) == (None,)
+    assert routes_of(graph_over([(0.0, 0.0), (40.0, 0.0)], island), [Demand(0, 1, 5)], MoneyPerFoot(1, 1)) == (None,)
 
 
 def test_a_door_opens_over_its_steps():

@@ -1,0 +1,69 @@
+"""Whether a dimension has room on a plan: its line, its figure, and the lines that join it to what it measures."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from shapely import LinearRing, LineString, Polygon
+from shapely.geometry.base import BaseGeometry
+
+from optimizer.drawing.free_space import union_of
+from optimizer.drawing.marks import Box, Dimension
+from optimizer.drawing.outlines import box_of, polygon_of
+from optimizer.layout import Placement
+from optimizer.site import Site
+
+
+@dataclass(frozen=True, slots=True)
+class Sheet:
+    """What dimensions keep off: what is taken, the rooms, edges of roofs; and the plan that they stay on."""
+
+    taken: BaseGeometry
+    rooms: tuple[tuple[Placement, Polygon], ...]
+    roofs: BaseGeometry
+    plan: Polygon
+
+    @classmethod
+    def of(cls, site: Site, placements: Sequence[Placement], taken: BaseGeometry, plan_box: Box) -> "Sheet":
+        """Of a layout on its site."""
+        roofs = union_of(*(LinearRing(structure.outline) for structure in site.structures))
+        rooms = tuple((placement, polygon_of(box_of(placement))) for placement in placements)
+        return cls(taken, rooms, roofs, polygon_of(plan_box))
+
+
+def first_clear(
+    sheet: Sheet, placement: Placement, wanted: Sequence[Dimension], found: Sequence[Dimension]
+) -> tuple[Dimension, ...]:
+    """The first of a room's dimensions that is clear of everything, and of those found before; none where none is."""
+    others = (floor for other, floor in sheet.rooms if other != placement)
+    blocked = union_of(sheet.taken, *others, *(_extent(earlier) for earlier in found))
+    figures = union_of(*(earlier.label.box for earlier in found))
+    strokes = union_of(sheet.roofs, *(stroke for earlier in found for stroke in _extensions(earlier)))
+    for dimension in wanted:
+        whole, figure = _extent(dimension), polygon_of(dimension.label.box)
+        is_clear = sheet.plan.contains(whole) and not blocked.intersects(whole) and not strokes.intersects(figure)
+        if is_clear and not figures.intersects(union_of(*_extensions(dimension))):
+            return (dimension,)
+    return ()
+
+
+def _extent(dimension: Dimension) -> BaseGeometry:
+    """Ground that a dimension takes; two in a row share an end."""
+    return polygon_of(_slim_line(dimension)).union(polygon_of(dimension.label.box))
+
+
+def _extensions(dimension: Dimension) -> tuple[LineString, ...]:
+    """Thin lines from what is measured to the ends of the line, which may cross other lines but no figure."""
+    if not dimension.offset_ft:
+        return ()
+    ends = zip((dimension.start, dimension.end), dimension.line, strict=True)
+    return tuple(LineString(pair) for pair in ends)
+
+
+def _slim_line(dimension: Dimension) -> Box:
+    """Bounds of the line and its breadth without the ends, which lie on what it measures."""
+    (x1, y1), (x2, y2) = dimension.line
+    half, trim = dimension.size_ft / 2, 0.05
+    low_x, high_x, low_y, high_y = min(x1, x2), max(x1, x2), min(y1, y2), max(y1, y2)
+    if dimension.is_upright:
+        return (low_x - half, low_y + trim, high_x + half, high_y - trim)
+    return (low_x + trim, low_y - half, high_x - trim, high_y + half)

@@ -1,0 +1,71 @@
+"""Ways to write a room's label, from the fullest to the shortest, and how much room each takes."""
+
+from collections.abc import Iterator, Sequence
+
+from optimizer.drawing.marks import GLYPH_WIDTH, LEAST_TEXT_FT, Box, Text
+from optimizer.drawing.words import Units, area_text, short_name, size_text
+from optimizer.layout import Placement
+from optimizer.site import Point
+
+NAME_SIZES_FT = (1.3, 1.15, LEAST_TEXT_FT)
+LINE_STEP = 1.3
+MARGIN_FT = 0.3
+LARGE_MARGIN_FT = 0.8
+LARGE_NAME_FT = (3.4, 1.8)
+"""Greatest and least size of a name in a small picture [ft]."""
+
+Lines = tuple[tuple[str, str, float], ...]
+"""Role, text and size [ft] of each line of a label."""
+
+
+def forms(placement: Placement, units: Units, scale: float, *, is_measured: bool) -> Iterator[Lines]:
+    """Forms of a label, the best first; the size is left to the dimension lines where they say it."""
+    name, area = short_name(placement.room), area_text(placement.area_sqft, units)
+    size = size_text(placement.width_ft, placement.depth_ft, units)
+    facts = ([area],) if is_measured else ([f"{size}, {area}"], [size, area])
+    for name_ft in NAME_SIZES_FT:
+        for below in facts:
+            yield _lines([name], below, name_ft * scale, scale)
+    for name_ft in NAME_SIZES_FT[1:]:
+        yield _lines(name.split(), facts[-1], name_ft * scale, scale)
+    if is_measured:
+        yield _lines([name], [], LEAST_TEXT_FT * scale, scale)
+        yield _lines(name.split(), [], LEAST_TEXT_FT * scale, scale)
+
+
+def _lines(name: Sequence[str], facts: Sequence[str], name_ft: float, scale: float) -> Lines:
+    head = (("room_name", line, name_ft) for line in name)
+    return (*head, *(("room_size", line, LEAST_TEXT_FT * scale) for line in facts))
+
+
+def extent(lines: Lines) -> tuple[float, float]:
+    """Width and height of a label [ft]."""
+    width = max(len(text) * GLYPH_WIDTH * size for _, text, size in lines)
+    return (width + 2 * MARGIN_FT, sum(size * LINE_STEP for *_, size in lines) + 2 * MARGIN_FT)
+
+
+def set_lines(lines: Lines, centre: Point) -> tuple[tuple[Text, ...], Box]:
+    """Set the lines one under another about a centre, and the box around them."""
+    width, height = extent(lines)
+    top = centre[1] + height / 2 - MARGIN_FT
+    texts: list[Text] = []
+    for role, text, size in lines:
+        texts.append(Text(role, (centre[0], top - size * LINE_STEP / 2), text, size))
+        top -= size * LINE_STEP
+    bounds = (centre[0] - width / 2, centre[1] - height / 2, centre[0] + width / 2, centre[1] + height / 2)
+    return (tuple(texts), bounds)
+
+
+def large_name(placement: Placement) -> tuple[Text, ...]:
+    """Write the name alone, a word a line, as large as its room bears, for small pictures; none if it would spill."""
+    words = short_name(placement.room).split()
+    longest = max(len(word) for word in words)
+    size = min(
+        LARGE_NAME_FT[0],
+        (placement.width_ft - 2 * LARGE_MARGIN_FT) / (longest * GLYPH_WIDTH),
+        (placement.depth_ft - 2 * LARGE_MARGIN_FT) / (len(words) * LINE_STEP),
+    )
+    if size < LARGE_NAME_FT[1]:
+        return ()
+    lines = tuple(("room_name_large", word, size) for word in words)
+    return set_lines(lines, placement.centre)[0]
