@@ -79,7 +79,9 @@ def _yard(concept: _Concept, wanted: Wanted) -> str:
     from optimizer.figures import figure_html, yard_3d
 
     moment = _moment(wanted.on)
-    return figure_html(yard_3d(concept.scenario, concept.rooms, concept.option.layout, concept.levels, moment))
+    option = concept.option
+    legs = option.appraisal.legs
+    return figure_html(yard_3d(concept.scenario, concept.rooms, option.layout, concept.levels, moment, legs=legs))
 
 
 def _ground(concept: _Concept, _: Wanted) -> "Drawing":
@@ -89,10 +91,10 @@ def _ground(concept: _Concept, _: Wanted) -> "Drawing":
 
 
 def _sun(concept: _Concept, wanted: Wanted) -> "Drawing":
-    from optimizer.drawing.sun_map import draw_sun_map, sun_windows
+    from optimizer.drawing.sun_map import draw_sun_map, summer_day, sun_windows
 
     windows = sun_windows(concept.rooms)
-    name = wanted.room or "a June day"
+    name = wanted.room or summer_day(concept.scenario.site)
     if name not in windows:
         raise _wrong("a room with a wish for sun or shade, or a day", name, "--room", f"there is {', '.join(windows)}")
     return draw_sun_map(concept.scenario, concept.option.layout, windows[name], title=concept.title(f"sun, {name}"))

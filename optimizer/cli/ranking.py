@@ -47,7 +47,8 @@ def _remarks(option_set: OptionSet, asked: int) -> tuple[str, ...]:
     ended = ("Stopped on request: these are the best so far.",) if search.stopped else ()
     if found >= asked or search.stopped:
         return ended
-    return (f"{found} of {asked} concepts: no more were found that keep every rule and differ enough.",)
+    more = "no more were found that keep every rule and differ enough; --seconds gives more time"
+    return (f"{found} of {asked} concepts: {more}.",)
 
 
 def _why_none(option_set: OptionSet) -> tuple[str, ...]:

@@ -52,13 +52,15 @@ def why_nothing(case: Case, instance: Instance, *, seconds: float, stop: threadi
         if not told and not _late(until, stop) and _gives_concepts(release, stop):
             helpful.append(release)
     rules: list[Broken] = [(r.rule, RULES[r.rule].sentence, r.rooms) for r in helpful if r.rule != "required_rooms"]
+    rules += _more_paved_than_allowed(instance)
     rules += [
         (rule, RULES[rule].sentence, tuple(placeless))
         for rule in OF_THE_YARD
-        if not _late(until, stop) and _fits_without(case, rule, stop)
+        if rule not in {told for told, _, _ in rules} and not _late(until, stop) and _fits_without(case, rule, stop)
     ]
     ways_out = tuple(release.way_out for release in helpful[:MOST_WAYS_OUT])
-    return Conflict(tuple(dict.fromkeys(rules)), _words(case, placeless, rules), ways_out)
+    words = _words(case, placeless, rules, all_tried=not _late(until, stop))
+    return Conflict(tuple(dict.fromkeys(rules)), words, ways_out)
 
 
 def releases(case: Case) -> Iterator[Release]:
@@ -68,7 +70,10 @@ def releases(case: Case) -> Iterator[Release]:
         required = tuple(room.name for room in case.rooms if room.required)
         for share in ABOVE_THE_FLOOR:
             ceiling = (floor_price(case) * share).quantize(Decimal(1))
-            way_out = WayOut(f"raise the ceiling to {ceiling:,}", (("replace", "/budget/ceiling", int(ceiling)),))
+            way_out = WayOut(
+                f"raise the ceiling to {ceiling:,} {case.scenario.currency}",
+                (("replace", "/budget/ceiling", int(ceiling)),),
+            )
             budget = replace(brief.budget, ceiling=ceiling)
             yield Release("budget", required, way_out, _with(case.scenario, budget=budget))
     for index, relation in enumerate(brief.relations):
@@ -123,23 +128,35 @@ def _gives_concepts(release: Release, stop: threading.Event) -> bool:
     return bool(gathered.found)
 
 
+def _more_paved_than_allowed(instance: Instance) -> Iterator[Broken]:
+    """The paved share, where the required rooms alone pave more than it allows: known without asking the solver."""
+    required = [index for index, room in enumerate(instance.rooms) if room.required]
+    needed = sum(
+        min(instance.paved_cells(index, v) for v in range(len(instance.rooms[index].variants))) for index in required
+    )
+    if instance.pavable_cells is not None and needed > instance.pavable_cells:
+        yield "paved_share", RULES["paved_share"].sentence, tuple(instance.rooms[index].name for index in required)
+
+
 def _fits_without(case: Case, rule: RuleId, stop: threading.Event) -> bool:
     instance = build_instance(case.scenario, case.rooms, case.book, without=frozenset({rule}))
     return anything_fits(instance, seconds=2.0, stop=stop).state is not None
 
 
-def _words(case: Case, placeless: list[str], rules: list[Broken]) -> str:
+def _words(case: Case, placeless: list[str], rules: list[Broken], *, all_tried: bool) -> str:
     ceiling, floor = case.scenario.brief.budget.ceiling, floor_price(case)
     reasons = [f"The {name} fits nowhere in this yard, whatever the other rooms do." for name in placeless]
     if ceiling is not None and floor > ceiling:
         reasons.append(
-            f"What is required, seats for the guests among it, costs at least {floor:,.0f} with the fixed work; "
-            f"the ceiling is {ceiling:,.0f}."
+            f"What is required, seats for the guests among it, costs at least {floor:,.0f} {case.scenario.currency} "
+            f"with the fixed work; the ceiling is {ceiling:,.0f} {case.scenario.currency}."
         )
     if reasons:
         return " ".join(reasons)
     if rules:
         return "The required rooms cannot all stand in this yard; one of these rules would have to give."
+    if not all_tried:
+        return "The required rooms cannot all stand in this yard; which rule is to blame takes longer to find out."
     return "The required rooms cannot all stand in this yard, and no single rule is to blame."
 
 

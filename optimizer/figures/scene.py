@@ -20,7 +20,7 @@ def scene_of(site: Site, layout: Layout) -> dict[str, object]:
     """One scale on all axes, no frame; seen over the rooms towards the house, which would hide them otherwise."""
     turn = _view_from(site, layout)
     eye = {"x": EYE * cos(turn), "y": EYE * sin(turn), "z": 0.8}
-    centre = {"x": 0.0, "y": 0.0, "z": -0.25}
+    centre = {"x": 0.0, "y": 0.0, "z": -0.4}
     hidden = {"visible": False}
     return {
         "aspectmode": "data",

@@ -15,10 +15,12 @@ from shapely.geometry import box
 from shapely.geometry.base import BaseGeometry
 
 from optimizer.catalogue import SizedRoom
+from optimizer.circulation import Leg, way_polygon
 from optimizer.drawing.heights import foot_and_top, room_levels
 from optimizer.drawing.words import level_text, moment_text
 from optimizer.fields import ground_of, shadows_at, sun_at, with_covers
 from optimizer.fields.sun import CROWN_BASE, DEFAULT_HEIGHT_FT, LOWEST_ALTITUDE_DEG
+from optimizer.figures.furniture import furnished
 from optimizer.figures.scene import floor_of, scene_of
 from optimizer.figures.solids import DRAPE_FT, Heights, Mesh, ball, curtain, draped, joined, prism
 from optimizer.layout import Layout
@@ -27,7 +29,15 @@ from optimizer.site import Ring, Site, Structure, Tree
 
 Shades = dict[float, BaseGeometry]
 """Shadows on the plan by the share of the sun that they hold back."""
-SOFT_LIGHT: Final = {"ambient": 0.8, "diffuse": 0.35, "specular": 0.02, "fresnel": 0.0}
+SOFT_LIGHT: Final = {
+    "ambient": 0.8,
+    "diffuse": 0.35,
+    "specular": 0.02,
+    "fresnel": 0.0,
+    # Else the faces of a chair are too small in a yard to have a direction, and stay grey.
+    "facenormalsepsilon": 0,
+    "vertexnormalsepsilon": 0,
+}
 EVEN_LIGHT: Final = {"ambient": 1.0, "diffuse": 0.0, "specular": 0.0, "fresnel": 0.0}
 """Ground and floors keep their colours: what light falls on them is told by the shadows."""
 COLOURS: Final[dict[str, str]] = {
@@ -39,6 +49,8 @@ COLOURS: Final[dict[str, str]] = {
     "crown": "#8fab6d",
     "fence": "#a08d72",
     "dug": "#a98f6f",
+    "way": "#d8cbb3",
+    "furniture": "#f3ead8",
 }
 ROOM_COLOURS: Final[dict[str, str]] = {
     "gathering": "#e6c98d",
@@ -60,21 +72,31 @@ SHADOW_SHARE: Final = 0.6
 
 
 def yard_3d(
-    scenario: Scenario, rooms: Sequence[SizedRoom], layout: Layout, levels: Mapping[str, float], when: datetime | None
+    scenario: Scenario,
+    rooms: Sequence[SizedRoom],
+    layout: Layout,
+    levels: Mapping[str, float],
+    when: datetime | None,
+    *,
+    legs: Sequence[Leg] = (),
 ) -> go.Figure:
     """Build the yard as a figure that can be turned; heights are true, in feet above the file's datum.
 
     `levels` are the rooms' levels [ft], the mean ground where one is missing; `when` is a moment of the yard's own
-    clock whose shadows lie on the ground, None for none.
+    clock whose shadows lie on the ground, None for none; `legs` are the paved ways.
     """
     site = with_covers(scenario.site, rooms, layout)
     ground = ground_of(site).z_ft
     shades = _by_share(shadows_at(site, when)) if when else {}
     floors = shapely.union_all([floor_of(placement) for placement in layout.placements])
+    paved = way_polygon(site, layout, legs)
+    known = room_levels(site, layout, levels)
     traces = [
-        *_covers(Polygon(site.boundary).difference(floors), shades, ground, "ground", COLOURS["ground"]),
+        *_covers(Polygon(site.boundary).difference(floors | paved), shades, ground, "ground", COLOURS["ground"]),
+        *_covers(paved, shades, ground, "ways", COLOURS["way"]),
         *_solids(site, ground),
-        *_rooms(scenario, rooms, layout, room_levels(site, layout, levels), ground, shades),
+        *_rooms(scenario, rooms, layout, known, ground, shades),
+        *(_trace(mesh, name, COLOURS["furniture"]) for name, mesh in furnished(scenario, rooms, layout, known)),
     ]
     figure = go.Figure(traces)
     words = f"{scenario.name}: {_moment(site, when)}" if when else scenario.name

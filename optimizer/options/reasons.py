@@ -45,7 +45,7 @@ def _changes(one: Layout, other: Layout) -> list[str]:
     """The two rooms that moved farthest, then two that have another size."""
     both = [(before, placement) for placement in one.placements if (before := other.of(placement.room)) is not None]
     moved = sorted(both, key=lambda pair: -_distance_ft(*pair))[:2]
-    resized = [f"{now.room} as {now.choice}" for before, now in both if before.choice != now.choice]
+    resized = [f"{now.room}: {now.choice}" for before, now in both if before.choice != now.choice]
     told = [f"{now.room} {_where(before, now)}" for before, now in moved if _distance_ft(before, now) >= LEAST_MOVED_FT]
     return told + resized[:2]
 

@@ -24,8 +24,11 @@ _TYPES: Final[Mapping[str, tuple[str, str]]] = {
     "finite_number": ("a finite number", "write digits"),
     "string_pattern_mismatch": ("a currency of three capitals", "write a code such as USD"),
 }
+_OF_ONE_VALUE: Final = ("bool_type", "int_type", "float_type")
+_BARE: Final = "give one value, without brackets"
 _BOUNDS: Final[Mapping[str, tuple[str, str]]] = {
     "greater_than_equal": ("ge", "a number of at least {}"),
+    "greater_than": ("gt", "a number above {}"),
     "less_than_equal": ("le", "a number of at most {}"),
     "too_short": ("min_length", "a list of at least {}"),
     "too_long": ("max_length", "a list of at most {}"),
@@ -36,7 +39,9 @@ def complaints_of(error: ValidationError) -> tuple[Complaint, ...]:
     """All complaints of a validation, in the order of the schema."""
     details = error.errors(include_url=False)
     places = [detail["loc"] for detail in details]
-    return tuple(_complaint(detail) for detail in details if not _is_echo(detail, places))
+    said = (_complaint(detail) for detail in details if not _is_echo(detail, places))
+    # Both values that an empty pair lacks are one complaint.
+    return tuple(dict.fromkeys(said))
 
 
 def is_unknown_key(detail: ErrorDetails) -> bool:
@@ -76,7 +81,8 @@ def _complaint(detail: ErrorDetails) -> Complaint:
     path = tuple(step for step in detail["loc"] if step != "[key]")
     expected, advice = _expected(detail, path)
     if detail["type"] == "missing":
-        return Complaint(path, expected, "nothing", advice)
+        where = path[:-1] if isinstance(path[-1], int) else path
+        return Complaint(where, expected, "nothing", advice)
     found = detail.get("ctx", {}).get("found") or found_text(path[-1] if is_unknown_key(detail) else detail["input"])
     return Complaint(path, expected, found, advice, at_key=is_unknown_key(detail) or "[key]" in detail["loc"])
 
@@ -92,13 +98,19 @@ def _expected(detail: ErrorDetails, path: Path) -> tuple[str, str]:
     if kind == "missing":
         return _missing(path)
     if kind == "literal_error":
-        words = context["expected"].replace("'", "")
-        known = words.replace(" or ", ", ").split(", ")
-        return words, did_you_mean(str(detail["input"]), known, "write one of these")
+        return _words(context["expected"].replace("'", ""), detail["input"])
     if kind in _BOUNDS:
         name, words = _BOUNDS[kind]
         return words.format(_number(context[name])), "change it to fit"
-    return _TYPES.get(kind, ("another value", f"correct it: {detail['msg']}"))
+    expected, advice = _TYPES.get(kind, ("another value", f"correct it: {detail['msg']}"))
+    is_list = isinstance(detail["input"], tuple) and kind in _OF_ONE_VALUE
+    return expected, _BARE if is_list else advice
+
+
+def _words(words: str, found: Any) -> tuple[str, str]:
+    """Say which words were expected, and which of them may be meant."""
+    known = words.replace(" or ", ", ").split(", ")
+    return words, _BARE if isinstance(found, tuple) else did_you_mean(str(found), known, "write one of these")
 
 
 def _missing(path: Path) -> tuple[str, str]:

@@ -11,6 +11,7 @@ from optimizer.scenario.schema import ScenarioPart
 
 _PATH: Path = ("brief", "finish")
 _PARTS = ("field", "border", "accent", "cap")
+_LOOSE = ("loose",)
 
 
 def build_finish(part: ScenarioPart) -> FinishWish:
@@ -42,6 +43,7 @@ def finish_complaints(scenario: ScenarioPart) -> Iterator[Complaint]:
     """Colors and patterns that a material does not have, and names that nothing has."""
     yield from _colors(scenario)
     yield from _patterns(scenario)
+    yield from _cap(scenario)
     yield from _like(scenario)
 
 
@@ -69,6 +71,14 @@ def _patterns(scenario: ScenarioPart) -> Iterator[Complaint]:
         if room not in room_names(scenario):
             advice = "name a room of the brief"
             yield Complaint((*_PATH, "by_room", room), "the name of a room", repr(room), advice, at_key=True)
+
+
+def _cap(scenario: ScenarioPart) -> Iterator[Complaint]:
+    """Refuse a cap of what only lies loose: people sit on it."""
+    cap = scenario.brief.finish.cap
+    if cap is not None and material_facts(cap.material).patterns == _LOOSE:
+        found, advice = f"{cap.material}, which lies loose", "write a material that keeps its place on a wall"
+        yield Complaint((*_PATH, "cap", "material"), "a material for the top of seat walls", found, advice)
 
 
 def _like(scenario: ScenarioPart) -> Iterator[Complaint]:

@@ -1,12 +1,13 @@
 """Keys of the finish: materials, colors and patterns of the paved ground."""
 
+from collections.abc import Mapping
 from typing import Annotated, Any
 
 from pydantic import BeforeValidator, Field
 
 from optimizer.brief import Material, Pattern
 from optimizer.scenario.site_schema import Part
-from optimizer.scenario.values import Name
+from optimizer.scenario.values import Name, unexpected
 
 
 class MaterialPart(Part):
@@ -20,7 +21,11 @@ class MaterialPart(Part):
 
 def _material(value: Any) -> Any:
     """Take a bare material as one without a color."""
-    return {"material": value} if isinstance(value, str) else value
+    if isinstance(value, str):
+        return {"material": value}
+    if not isinstance(value, Mapping):
+        raise unexpected("a material", "write it as gravel, or with its color as {material: gravel, color: sand}")
+    return value
 
 
 MaterialKey = Annotated[MaterialPart, BeforeValidator(_material)]

@@ -1,6 +1,8 @@
 """What must hold of lines in the ground, of rings round trees and of the wind."""
 
 from collections.abc import Iterator
+from math import hypot
+from statistics import median
 from typing import Final
 
 from shapely import LineString, Polygon
@@ -13,12 +15,18 @@ from optimizer.scenario.site_schema import SitePart, UtilityPart
 _WHOLE: Final = 1.0 + 1e-6
 """All shares of a rose together, with what adding them rounds."""
 
+_SAME_LEVEL_FT: Final = 0.02
+"""What lies within this is one height, as in all of the program."""
+
 
 def ground_complaints(site: SitePart, broken: set[Path]) -> Iterator[Complaint]:
     """Complaints about utilities, root rings and the wind rose; `broken` are outlines that are none."""
     yield from _utilities(site)
     if ("site", "boundary", "corners") not in broken:
         yield from _lines_in_the_yard(site)
+        yield from _far_levels(site)
+    yield from _repeated_levels(site)
+    yield from _trunks(site)
     yield from _root_rings(site)
     yield from _wind_rose(site)
 
@@ -42,6 +50,40 @@ def _lines_in_the_yard(site: SitePart) -> Iterator[Complaint]:
             path: Path = ("site", "utilities", index, "line")
             advice = "check its points and their unit, or leave it out"
             yield Complaint(path, "a line that crosses the yard", _where(part, part.line[0]), advice)
+
+
+def _far_levels(site: SitePart) -> Iterator[Complaint]:
+    """Levels of one ground: one that is farther above or below the rest than the yard is long is of another datum."""
+    if not site.levels:
+        return
+    xs, ys = zip(*site.boundary.corners, strict=True)
+    far_ft = hypot(max(xs) - min(xs), max(ys) - min(ys))
+    middle = median(level.z for level in site.levels)
+    for index, level in enumerate(site.levels):
+        if abs(level.z - middle) > far_ft:
+            found = f"{abs(level.z - middle):.0f} ft from the middle one of them"
+            advice = "check its digits, its unit and its datum"
+            yield Complaint(("site", "levels", index, "z"), "levels of one ground", found, advice)
+
+
+def _repeated_levels(site: SitePart) -> Iterator[Complaint]:
+    """Two heights at one place, between which the ground could not tell."""
+    seen: dict[tuple[float, float], float] = {}
+    for index, level in enumerate(site.levels):
+        before = seen.setdefault(level.at, level.z)
+        if abs(level.z - before) > _SAME_LEVEL_FT:
+            found = f"a second at {point_text(level.at)}, {abs(level.z - before):.2f} ft from the first"
+            advice = "take one out; of a wall, give foot and top a foot apart"
+            yield Complaint(("site", "levels", index), "one level at a place", found, advice)
+
+
+def _trunks(site: SitePart) -> Iterator[Complaint]:
+    """Ask for crowns that are wider than their trunks."""
+    for index, tree in enumerate(site.trees):
+        if tree.trunk_diameter > 2 * tree.canopy_radius:
+            found = f"{tree.trunk_diameter:g} ft under a crown of {2 * tree.canopy_radius:g} ft"
+            path: Path = ("site", "trees", index, "trunk_diameter")
+            yield Complaint(path, "a trunk thinner than its crown", found, "write it as 16 in if inches are meant")
 
 
 def _where(part: UtilityPart, start: tuple[float, float]) -> str:

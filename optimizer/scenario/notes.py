@@ -6,6 +6,8 @@ from typing import Final
 from shapely import MultiPoint, Point, Polygon
 
 from optimizer.catalogue.heights import DEFAULT_HEIGHT_FT
+from optimizer.catalogue.sizing.run import equipment_names
+from optimizer.scenario.complaints import did_you_mean
 from optimizer.scenario.rings import outside_ft
 from optimizer.scenario.scenario import Scenario
 from optimizer.site import Site
@@ -13,27 +15,39 @@ from optimizer.units import feet_inches
 
 _TOUCHES_FT: Final = 0.02
 _REACHES_FT: Final = 1.0
+_LARGEST_FT: Final = {"trunk": 6.0, "crown radius": 80.0, "tree": 300.0, "building": 150.0, "structure": 30.0}
+"""Largest in any garden; common practice, no source."""
+_NARROWEST_FT: Final = 1.5
+"""A body is about 24 in wide, and turns to 18 in; common practice, no source."""
 _AFAR_FT: Final = 5.0  # common practice, no source: meters and stubs stand at the house or just inside the boundary
 
 
 def scenario_notes(scenario: Scenario) -> tuple[str, ...]:
     """Plain sentences: buildings over the boundary, heights taken, runs from afar, what no figure rests on yet."""
     return (
-        *_overhangs(scenario.site),
+        *_overhangs(scenario),
         *_heights(scenario),
         *_levels(scenario.site),
         *_ground(scenario),
+        *_equipment(scenario),
+        *_unusual(scenario),
         *_not_used_yet(scenario),
     )
 
 
-def _overhangs(site: Site) -> Iterator[str]:
+def _length(scenario: Scenario, length_ft: float) -> str:
+    """Length in the file's unit."""
+    return feet_inches(length_ft) if scenario.units == "ft" else f"{length_ft / scenario.unit_ft:.2f} m"
+
+
+def _overhangs(scenario: Scenario) -> Iterator[str]:
     """Tell of buildings over the boundary by what rounding makes."""
+    site = scenario.site
     for building in site.buildings:
         over_ft = outside_ft(building.outline, site.boundary)
         if over_ft > _TOUCHES_FT:
             yield (
-                f"{building.name} reaches {feet_inches(over_ft)} over the boundary; read as rounding, "
+                f"{building.name} reaches {_length(scenario, over_ft)} over the boundary; read as rounding, "
                 "have it surveyed if it is not"
             )
 
@@ -52,7 +66,7 @@ def _heights(scenario: Scenario) -> Iterator[str]:
     )
     for name, height_ft, kind in things:
         if height_ft is None:
-            yield f"{name}: no height given; for its shadow {feet_inches(DEFAULT_HEIGHT_FT[kind])} is taken"
+            yield f"{name}: no height given; for its shadow {_length(scenario, DEFAULT_HEIGHT_FT[kind])} is taken"
 
 
 def _levels(site: Site) -> Iterator[str]:
@@ -81,6 +95,36 @@ def _ground(scenario: Scenario) -> Iterator[str]:
     for area in site.keep_outs:
         if area.kind == "septic field" and "path" in area.allow:
             yield f"{area.name}: a way over a septic field is kept unpaved, such as mulch or stepping stones"
+
+
+def _equipment(scenario: Scenario) -> Iterator[str]:
+    """Tell of equipment that the catalogue does not know, which may be a slip of the pen."""
+    names = equipment_names()
+    for room in scenario.brief.rooms:
+        for item in room.equipment:
+            if item.name.strip().lower() not in names:
+                advice = did_you_mean(item.name.lower(), names, f"it knows {', '.join(names)}")
+                yield f"{room.name}: the catalogue knows no {item.name!r} and counts it as another appliance; {advice}"
+
+
+def _unusual(scenario: Scenario) -> Iterator[str]:
+    """Tell of sizes past what such things have, which may be of another unit."""
+    site = scenario.site
+    sizes = (
+        *((t.name, "trunk", t.trunk_diameter_ft) for t in site.trees),
+        *((t.name, "crown radius", t.canopy_radius_ft) for t in site.trees),
+        *((t.name, "tree", t.height_ft) for t in site.trees),
+        *((b.name, "building", b.height_ft) for b in site.buildings),
+        *((s.name, "structure", s.height_ft) for s in site.structures),
+    )
+    doors = [(door.name, door.width_ft) for building in site.buildings for door in building.doors]
+    for name, width_ft in (*((entrance.name, entrance.width_ft) for entrance in site.entrances), *doors):
+        if width_ft < _NARROWEST_FT:
+            yield f"{name}: {_length(scenario, width_ft)} is too narrow to walk through; check the unit"
+    for name, what, size_ft in sizes:
+        if size_ft is not None and size_ft > _LARGEST_FT[what]:
+            size = _length(scenario, size_ft)
+            yield f"{name}: {size} is more than a {what} of a garden has; check the digits and the unit"
 
 
 def _not_used_yet(scenario: Scenario) -> Iterator[str]:

@@ -22,6 +22,8 @@ from optimizer.units import feet_from_metres
 
 LARGEST_BYTES: Final = 1_000_000
 MOST_CELLS: Final = 2_000_000
+_WIDEST_STEP_FT: Final = 10.0
+"""Beyond the depth of small rooms hardly any place is left on the grid; common practice, no source."""
 
 
 def load_scenario(path: FilePath | str) -> Scenario:
@@ -112,8 +114,13 @@ def _cells(part: ScenarioPart) -> Iterator[Complaint]:
     step_ft = step if part.units == "ft" else feet_from_metres(step)
     xs, ys = zip(*part.site.boundary.corners, strict=True)
     cells = (max(xs) - min(xs)) / step_ft * ((max(ys) - min(ys)) / step_ft)
+    path: Path = ("options", "grid_step")
+    if step_ft > _WIDEST_STEP_FT:
+        found = f"{step_ft:,.6g} ft"
+        yield Complaint(
+            path, f"a grid_step of at most {_WIDEST_STEP_FT:g} ft", found, "rooms lie on the grid: take 1 ft"
+        )
     if cells > MOST_CELLS:
-        path: Path = ("options", "grid_step")
         yield Complaint(path, f"at most {MOST_CELLS:,} grid cells", f"{cells:,.0f}", "take a larger grid_step")
 
 

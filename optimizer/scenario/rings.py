@@ -35,6 +35,13 @@ def outward(ring: Ring, point: Point) -> Point:
     return (by - ay) / length + 0.0, (ax - bx) / length + 0.0
 
 
+def beyond_ft(ring: Ring, point: Point, width_ft: float) -> float:
+    """How far an opening of a width round a point of a counter-clockwise ring reaches past the ring's edges [ft]."""
+    x, y = outward(ring, point)
+    half = width_ft / 2
+    return max(distance_ft(ring, (point[0] - side * half * y, point[1] + side * half * x)) for side in (-1, 1))
+
+
 def ring_fault(ring: Ring) -> str | None:
     """Say what keeps a ring from being an outline, or None: repeated corners, no area, edges that meet."""
     corner = next((start for start, end in _edges(ring) if start == end), None)

@@ -1,6 +1,7 @@
 """What must hold of the wished rooms: names once, one worth, no key of another kind."""
 
 from collections.abc import Iterator, Mapping
+from math import hypot
 from typing import Final
 
 from optimizer.brief import RoomKind
@@ -15,15 +16,21 @@ _ONLY_IN: Final[Mapping[str, RoomKind]] = {
     "fuel": "fire",
 }
 
+_SEAT_SQFT: Final = 4.0
+"""A chair and the feet of who sits on it, the least that a seat can take; common practice, no source."""
+
 
 def room_complaints(scenario: ScenarioPart) -> Iterator[Complaint]:
     """All complaints about names and rooms."""
     yield from _repeated_names(scenario)
+    xs, ys = zip(*scenario.site.boundary.corners, strict=True)
+    yard_ft = hypot(max(xs) - min(xs), max(ys) - min(ys))
     for index, room in enumerate(scenario.brief.rooms):
         path: Path = ("brief", "rooms", index)
         yield from _worth(room, path)
         yield from _keys_of_the_kind(room, path)
         yield from _repeated_labels(room, path)
+        yield from _sizes(room, path, yard_ft)
 
 
 def _repeated_names(scenario: ScenarioPart) -> Iterator[Complaint]:
@@ -60,3 +67,18 @@ def _repeated_labels(room: RoomPart, path: Path) -> Iterator[Complaint]:
             place = (*path, "choices", index, "label")
             yield Complaint(place, "a label of its own for each choice", f"{choice.label!r} again", "rename one")
         seen.add(choice.label)
+
+
+def _sizes(room: RoomPart, path: Path, yard_ft: float) -> Iterator[Complaint]:
+    """Choices longer than the yard, and choices whose seats could not even be set down in them."""
+    for index, choice in enumerate(room.choices):
+        place = (*path, "choices", index)
+        longest = max(choice.width, choice.depth)
+        if longest > yard_ft:
+            key = "width" if choice.width == longest else "depth"
+            found = f"{longest:,.0f} ft in a yard of {yard_ft:,.0f} ft from corner to corner"
+            yield Complaint((*place, key), "a size that the yard can hold", found, "check the digits and the unit")
+        if choice.seats * _SEAT_SQFT > choice.width * choice.depth:
+            found = f"{choice.seats} seats on {choice.width * choice.depth:.3g} sq ft"
+            advice = "give fewer seats, or a larger size"
+            yield Complaint((*place, "seats"), f"at least {_SEAT_SQFT:g} sq ft for each seat", found, advice)

@@ -22,8 +22,10 @@ from optimizer.scenario.values import (
     Money,
     Name,
     Number,
+    Seats,
     Share,
     Size,
+    Weight,
     clock_text,
     length_validator,
     unexpected,
@@ -57,6 +59,7 @@ def _grid_step(value: Any, info: ValidationInfo) -> float:
 
 
 _STEP: Final = length_validator("a length above 0", lambda ft: ft > 0)
+_NO_NAME_FIRST: Final = re.compile(r"^[0-9]|(^|\s)[-+]\s*[0-9.]")
 _EQUIPMENT: Final = re.compile(r"(?P<name>[^0-9]*[^0-9\s])\s+(?P<width>[0-9].*)")
 
 
@@ -66,6 +69,8 @@ def _equipment(value: Any, info: ValidationInfo) -> Equipment:
         return value
     if not isinstance(value, str) or not value.strip() or not value.isprintable() or len(value) > 200:
         raise unexpected("equipment such as sink or grill 36 in", "write its name, then its width if it matters")
+    if _NO_NAME_FIRST.search(value.strip()):
+        raise unexpected("equipment such as sink or grill 36 in", "write its name first, then a width above 0")
     match = _EQUIPMENT.fullmatch(value.strip())
     return Equipment(match["name"], _WIDTH(match["width"], info)) if match else Equipment(value.strip())
 
@@ -75,6 +80,14 @@ _WIDTH: Final = length_validator("equipment such as grill 36 in, with a width ab
 
 class GuestsPart(Part):
     """People at table."""
+
+    @model_validator(mode="after")
+    def _party_is_the_larger(self) -> Self:
+        """Refuse a party of fewer people than a usual day has, where the file says both."""
+        if self.model_fields_set >= {"everyday", "party"} and self.party < self.everyday:
+            found = f"{self.party} at the party, {self.everyday} every day"
+            raise unexpected("a party of at least the everyday guests", "swap the two, or correct one", found)
+        return self
 
     everyday: Count = 4
     """On a usual day."""
@@ -91,7 +104,7 @@ class ChoicePart(Part):
     """Along the front."""
     depth: Size
     """From front to back."""
-    seats: Count = 0
+    seats: Seats = 0
     """People it seats."""
     worth: Number
     """What the owner would give for it, in points; the last thing to give up has most."""
@@ -130,6 +143,20 @@ class SunPart(Part):
             )
         return self
 
+    @model_validator(mode="after")
+    def _asks_for_what_can_be(self) -> Self:
+        """Refuse a least above the wish, and a month twice, which would count twice in the mean."""
+        if self.hours is not None and self.least is not None and self.least > self.hours:
+            raise unexpected(
+                "`least` of at most the `hours` that are wished for",
+                "swap the two, or leave one out",
+                f"least {self.least:g} with hours {self.hours:g}",
+            )
+        if len(set(self.months)) < len(self.months):
+            found = ", ".join(str(month) for month in sorted(self.months))
+            raise unexpected("each month once", "take out the months that repeat", found)
+        return self
+
 
 class RoomPart(Part):
     """One wished room: by `choices`, or sized by the catalogue from its use (equipment, seats, futures) and `worth`."""
@@ -151,9 +178,9 @@ class RoomPart(Part):
         Field(max_length=40),
     ] = ()
     """Kitchens: what stands in it, each with its width unless the catalogue shall say it; the usual if empty."""
-    bar_seats: Count = 0
+    bar_seats: Seats = 0
     """Kitchens: stools at the counter."""
-    seats: Count | None = None
+    seats: Seats | None = None
     """People it shall seat; the usual number of its kind where nothing is said."""
     fuel: Literal["gas", "wood"] | None = None
     """Fire: what burns."""
@@ -204,21 +231,21 @@ class TripPart(Part):
 class WeightsPart(Part):
     """How much each named loss counts; 0 leaves one out."""
 
-    walking: Number = 1.0
+    walking: Weight = 1.0
     """Feet walked."""
-    cost: Number = 1.0
+    cost: Weight = 1.0
     """Money."""
-    sun: Number = 1.0
+    sun: Weight = 1.0
     """Hours of sun or shade missed."""
-    worth: Number = 1.0
+    worth: Weight = 1.0
     """Worth not bought."""
-    sight: Number = 1.0
+    sight: Weight = 1.0
     """Views."""
-    order: Number = 1.0
+    order: Weight = 1.0
     """Lines that do not meet."""
-    smoke: Number = 1.0
+    smoke: Weight = 1.0
     """Smoke at doors, windows and seats."""
-    paving: Number = 1.0
+    paving: Weight = 1.0
     """How much paving a path counts against the walking that it saves; only lays ways out."""
 
 

@@ -11,9 +11,9 @@ from optimizer.scenario.complaints import did_you_mean
 from optimizer.scenario.document import Complaint, Path
 from optimizer.scenario.ground_checks import ground_complaints
 from optimizer.scenario.names import room_names
-from optimizer.scenario.rings import distance_ft, outside_ft, point_text, ring_fault
+from optimizer.scenario.rings import beyond_ft, distance_ft, outside_ft, point_text, ring_fault
 from optimizer.scenario.schema import ScenarioPart
-from optimizer.scenario.site_schema import BuildingPart, SitePart
+from optimizer.scenario.site_schema import BuildingPart, DoorPart, EntrancePart, SitePart, WindowPart
 from optimizer.site import Ring
 
 ON_LINE_FT: Final = 0.1
@@ -119,6 +119,8 @@ def _on_the_boundary(site: SitePart, broken: set[Path]) -> Iterator[Complaint]:
             found = f"{entrance.name} at {point_text(entrance.at)}, {off_ft:.2f} ft away from it"
             advice = "move it onto the boundary"
             yield Complaint(("site", "entrances", index, "at"), "an entrance on the boundary", found, advice)
+        else:
+            yield from _width(entrance, boundary, ("site", "entrances", index), "the edge of the yard")
 
 
 def _on_walls(site: SitePart, broken: set[Path]) -> Iterator[Complaint]:
@@ -138,6 +140,16 @@ def _on_walls_of(building: BuildingPart, path: Path) -> Iterator[Complaint]:
                 yield Complaint(
                     (*path, key, index, "at"), f"a place on a wall of {building.name}", found, "move it there"
                 )
+            else:
+                yield from _width(opening, building.outline, (*path, key, index), f"the wall of {building.name}")
+
+
+def _width(opening: DoorPart | WindowPart | EntrancePart, ring: Ring, path: Path, edge: str) -> Iterator[Complaint]:
+    """Openings that are wider than what they stand in, or reach round a corner of it."""
+    over_ft = beyond_ft(ring, opening.at, opening.width)
+    if over_ft > OVERHANG_FT + _ROUNDING_FT:
+        found = f"{opening.name}, {opening.width:.6g} ft wide, reaches {over_ft:.2f} ft past it"
+        yield Complaint((*path, "width"), f"an opening within {edge}", found, "make it narrower, or move it")
 
 
 def _surroundings(site: SitePart) -> Iterator[Complaint]:

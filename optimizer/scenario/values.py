@@ -53,7 +53,7 @@ def length_validator(expected: str, accepts: Callable[[float], bool]) -> Callabl
 def _money(value: Any) -> Decimal:
     """Money from a number or from digits in text; cents at most."""
     text = str(value).removesuffix(".0")
-    if isinstance(value, bool) or not re.fullmatch(r"[0-9]{1,13}(\.[0-9]{1,2})?", text):
+    if isinstance(value, bool) or not re.fullmatch(r"[0-9]{1,40}(\.[0-9]{1,2})?", text):
         raise unexpected("an amount of money of at least 0", "write digits only, such as 130000 or 130000.50")
     if Decimal(text) > _MOST_MONEY:
         raise unexpected("an amount of money of at most a million million", "check the digits")
@@ -104,5 +104,7 @@ Share = Annotated[Decimal, PlainValidator(_share), WithJsonSchema({"type": "numb
 ClockHour = Annotated[float, PlainValidator(_clock), _TIME_SCHEMA]
 Name = Annotated[str, BeforeValidator(_name), Field(min_length=1, max_length=LONGEST_NAME)]
 Count = Annotated[int, Field(ge=0, le=10_000)]
+Seats = Annotated[int, Field(ge=0, le=500)]
 Number = Annotated[float, Field(ge=0, le=1e9, allow_inf_nan=False)]
+Weight = Annotated[float, Field(ge=0, le=100, allow_inf_nan=False)]
 Bearing = Annotated[float, Field(ge=-360, le=360, allow_inf_nan=False)]

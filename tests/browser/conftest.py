@@ -26,7 +26,7 @@ def serve(project, tmp_path_factory):
 
     def address(how):
         if how not in servers:
-            servers[how] = _started(project, ready, how)
+            servers[how] = started(project, ready, how)
         return servers[how][1]
 
     yield address
@@ -35,7 +35,8 @@ def serve(project, tmp_path_factory):
         process.wait(10)
 
 
-def _started(project, ready, how):
+def started(project, ready, how):
+    """Start a page whose searches hand over what is in a folder; give its process and its address."""
     with socket.socket() as trial:
         trial.bind(("127.0.0.1", 0))
         port = trial.getsockname()[1]

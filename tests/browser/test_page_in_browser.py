@@ -104,6 +104,19 @@ def test_side_by_side_fits_the_window(look, serve):
     assert not scrolls_sideways(tab)
 
 
+def test_the_yard_in_3d_is_whole_in_its_window(look, serve):
+    """The figure is wider than high at a desk and on a phone: its scene grows with its height and would be cut off."""
+    tab = searched(look, serve("at_once"))
+    tab.get_by_role("button", name="Open Concept 1", exact=True).click()
+    tab.get_by_role("radio", name="3-D").click()
+    frame = tab.locator(".js-plotly-plot")
+    expect(frame).to_be_visible(timeout=20_000)
+    still(tab)
+    box = frame.bounding_box()
+    assert box["width"] > 1.2 * box["height"]
+    assert not scrolls_sideways(tab)
+
+
 def test_downloads_are_what_the_search_wrote(look, serve):
     """The plan comes as SVG and the concepts as the result document."""
     tab = searched(look, serve("at_once"))

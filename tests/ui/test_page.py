@@ -153,7 +153,7 @@ def test_nothing_fits_is_told_with_its_reason(searches, tab, tmp_path):
     said = ended_with(searches, tab, tmp_path, NOTHING_FITS)
     assert "Nothing fits" in said
     assert "the fire feature has no place" in said
-    assert "Fire keeps its distance. (fire feature)" in said
+    assert "Fire keeps its distance. For fire feature." in said
 
 
 def test_undecided_asks_for_more_time(searches, tab, tmp_path):

@@ -6,6 +6,7 @@ import re
 import pytest
 
 from tests.ui.test_page import search_ended, words
+from ui.components.site_pictures import usual_moment
 
 ROW = "picture_c1"
 
@@ -48,6 +49,12 @@ def test_a_chosen_drawing_is_shown_with_its_words(searches, tab, name, said):
     drawing = picture(chosen(tab, name))
     assert f"{said}</title>" in drawing
     assert f'alt="{said}' in words(tab)
+
+
+@pytest.mark.parametrize(("latitude", "moment"), [(40.0, "21 June, 17:00"), (-37.0, "21 December, 17:00")])
+def test_the_usual_moment_is_a_summer_afternoon(latitude, moment):
+    """On 21 June at 17:00 the sun is down in the far south: summer is half a year apart there."""
+    assert usual_moment(latitude) == moment
 
 
 def test_what_a_drawing_shows_can_be_changed(searches, tab):

@@ -1,5 +1,7 @@
 """The opened concept as a sheet: the plan first, then plain words, then figures, money, rules and what to heed."""
 
+from typing import Final
+
 import streamlit as st
 
 from optimizer.options import Option
@@ -9,6 +11,9 @@ from ui.components.markup import Markup, element, paragraph, show
 from ui.components.site_pictures import site_pictures
 from ui.jobs import Job
 from ui.view_models import Check, Figure, Sheet, sheet
+
+_ONE_LINE: Final = 18
+"""Characters of a figure that stay on one line."""
 
 
 def concept_sheet(job: Job, result: Result, option: Option) -> None:
@@ -58,7 +63,8 @@ def _left_out(figures: tuple[Figure, ...]) -> tuple[Figure, ...]:
 
 def _room_row(figure: Figure) -> Markup:
     name = element("th", figure.label, element("small", figure.meaning), scope="row")
-    return element("tr", name, element("td", figure.value, css="amount"))
+    # A name may be long: kept on one line it would leave no room for the label on a phone.
+    return element("tr", name, element("td", figure.value, css="amount" if len(figure.value) <= _ONE_LINE else "words"))
 
 
 def _costs(shown: Sheet) -> None:

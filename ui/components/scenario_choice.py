@@ -58,7 +58,7 @@ def _problems(error: ScenarioError) -> None:
 
 def _files() -> Mapping[str, Path]:
     given = scenario_argument()
-    demonstrations = {path.stem.replace("-", " ").capitalize(): path for path in sorted(_DEMONSTRATIONS.glob("*.yaml"))}
+    demonstrations = {path.stem.replace("-", " ").title(): path for path in sorted(_DEMONSTRATIONS.glob("*.yaml"))}
     return {f"Given: {given.name}": given, **demonstrations} if given else demonstrations
 
 
@@ -88,7 +88,7 @@ def _summary(scenario: Scenario) -> None:
 def _details(scenario: Scenario) -> None:
     notes = scenario_notes(scenario)
     if notes:
-        with st.expander("Read, and not worked out yet"):
+        with st.expander("What to know of this file"):
             show(element("ul", *(element("li", note) for note in notes), css="quiet"))
     with st.expander("The file as read"):
         st.code(scenario.text, language="yaml", height=320)

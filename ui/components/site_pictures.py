@@ -23,7 +23,6 @@ MOMENTS: Final[dict[str, datetime]] = {
     for day in (datetime(2026, 6, 21), datetime(2026, 9, 21), datetime(2026, 12, 21))  # noqa: DTZ001 - the yard's clock
     for hour in (9, 13, 17)
 }
-USUAL_MOMENT: Final = "21 June, 17:00"
 FIGURE_HEIGHT_PX: Final = 460
 
 
@@ -72,14 +71,15 @@ def _ground(concept: _Concept) -> None:
 
 
 def _sun(concept: _Concept) -> None:
-    from optimizer.drawing.sun_map import draw_sun_map, sun_windows, window_text  # noqa: PLC0415
+    from optimizer.drawing.sun_map import draw_sun_map, summer_day, sun_windows, window_text  # noqa: PLC0415
 
     windows = sun_windows(concept.rooms)
+    wishes = [room.name for room in concept.rooms if room.sun is not None]
     name = st.selectbox(
-        "Sun in the window of",
+        "Hours of direct sun",
         [*windows],
-        index=[*windows].index("a June day"),
-        format_func=lambda name: f"{name}: {window_text(windows[name])}",
+        index=[*windows].index(summer_day(concept.scenario.site)),
+        format_func=lambda name: (f"wish of {name}: " if name in wishes else "") + window_text(windows[name]),
         key=f"sun_of_{concept.option.id}",
     )
     title = concept.title(f"sun, {name}")
@@ -137,7 +137,8 @@ def _yard(concept: _Concept) -> None:
     when = _moment(concept, "yard")
     figure = _figure(f"{concept.key}/{when}", concept, MOMENTS[when])
     words = f"The yard of concept {concept.option.rank} in three dimensions with its shadows: {when}"
-    st.plotly_chart(figure, height=FIGURE_HEIGHT_PX, config=TOOLBAR, key=f"yard_{concept.option.id}", alt=words)
+    with st.container(height=FIGURE_HEIGHT_PX, border=False, key="yard_frame"):
+        st.plotly_chart(figure, height="stretch", config=TOOLBAR, key=f"yard_{concept.option.id}", alt=words)
 
 
 SHOWS: Final[dict[str, Callable[[_Concept], None]]] = {
@@ -149,9 +150,15 @@ SHOWS: Final[dict[str, Callable[[_Concept], None]]] = {
 }
 
 
+def usual_moment(latitude: float) -> str:
+    """Name of a summer's afternoon, half a year apart south of the equator."""
+    return "21 June, 17:00" if latitude >= 0 else "21 December, 17:00"
+
+
 def _moment(concept: _Concept, of: str) -> str:
     names = [*MOMENTS]
-    return st.selectbox("Sun of", names, index=names.index(USUAL_MOMENT), key=f"{of}_moment_{concept.option.id}")
+    usual = usual_moment(concept.scenario.site.place.latitude)
+    return st.selectbox("Sun of", names, index=names.index(usual), key=f"{of}_moment_{concept.option.id}")
 
 
 def _picture(concept: _Concept, of: str, drawn: Callable[[], "Drawing"]) -> Markup:
@@ -175,4 +182,6 @@ def _figure(key: str, _concept: _Concept, _when: datetime) -> Any:
     from optimizer.figures import yard_3d  # noqa: PLC0415
 
     del key
-    return yard_3d(_concept.scenario, _concept.rooms, _concept.option.layout, _concept.levels, _when)
+    option = _concept.option
+    legs = option.appraisal.legs
+    return yard_3d(_concept.scenario, _concept.rooms, option.layout, _concept.levels, _when, legs=legs)

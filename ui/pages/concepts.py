@@ -20,7 +20,7 @@ from ui.components import (
 )
 from ui.jobs import Job
 from ui.state import close_concept, concept_beside, current_job, names_lost_job, opened_concept, put_away, put_beside
-from ui.view_models import CAUTION, ending, progress
+from ui.view_models import CAUTION, Words, ending, listed, progress, sentence, words_of
 
 
 def concepts_page() -> None:
@@ -75,16 +75,16 @@ def _nothing(result: Result) -> None:
     st.subheader("No concept", anchor=False)
     paragraph(ending(result.option_set), css="lead")
     if result.option_set.conflict is not None:
-        _conflict(result.option_set.conflict)
+        _conflict(result.option_set.conflict, words_of(result.scenario))
 
 
-def _conflict(conflict: Conflict) -> None:
-    paragraph(conflict.words, css="lead")
-    rules = (element("li", f"{sentence} ({', '.join(rooms)})") for _, sentence, rooms in conflict.rules)
+def _conflict(conflict: Conflict, words: Words) -> None:
+    paragraph(words.signed(conflict.words), css="lead")
+    rules = (element("li", rule, f" For {listed(rooms)}." if rooms else "") for _, rule, rooms in conflict.rules)
     show(element("ul", *rules))
     if conflict.ways_out:
         paragraph("Ways out, each tried: concepts were found with it.")
-        show(element("ul", *(element("li", way.text) for way in conflict.ways_out)))
+        show(element("ul", *(element("li", sentence(words.signed(way.text))) for way in conflict.ways_out)))
 
 
 def _concepts(job: Job, result: Result) -> None:

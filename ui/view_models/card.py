@@ -37,5 +37,5 @@ def card(option: Option, words: Words) -> Card:
         worth=number_words(appraisal.worth),
         seats=str(appraisal.seats),
         left_out=tuple(left_out.room for left_out in option.left_out),
-        reason=sentence(option.reason),
+        reason=sentence(words.signed(option.reason)),
     )

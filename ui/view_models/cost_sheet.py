@@ -5,7 +5,7 @@ from decimal import Decimal
 
 from optimizer.appraisal import Cost, CostLine
 from optimizer.appraisal.cost import CONTINGENCY
-from ui.view_models.words import Words, number_words
+from ui.view_models.words import Words
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,6 +77,5 @@ def _sum(lines: tuple[CostLine, ...]) -> Decimal:
 
 
 def _row(line: CostLine, words: Words) -> CostRow:
-    price = words.money(line.unit_price, cents=True)
-    quantity = f"{number_words(line.quantity)} {line.unit} at {price}"
+    quantity = words.priced(line.quantity, line.unit, line.unit_price)
     return CostRow(line.item.replace("_", " "), quantity, words.money(line.amount, cents=True))

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from typing import Final
 
 from optimizer.appraisal import Appraisal, CookMeasures
 from optimizer.appraisal.cook import TO_TABLE_FT
@@ -9,6 +10,8 @@ from optimizer.appraisal.work_zone import SIDE_FT
 from ui.view_models.figure import Figure
 from ui.view_models.site_figures import site_figures
 from ui.view_models.words import Words, listed, share_words
+
+_PHASE_LABELS: Final = {"fire": "After the meal"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,7 +54,8 @@ def _order(appraisal: Appraisal, words: Words) -> Iterator[Figure]:
             handy = "a place of its own" if not off else f"{words.length(off)} off what makes a place of its own"
             yield Figure(f"{room} to gathering", words.length(from_gathering), handy)
     for backs in appraisal.enclosure.rooms:
-        yield Figure(f"Back, {backs.room}", f"{backs.backed} of {backs.wanted}", "sides along a wall, bed or hedge")
+        asked = f"sides along a wall, bed or hedge; {backs.wanted} {'is' if backs.wanted == 1 else 'are'} asked for"
+        yield Figure(f"Back, {backs.room}", str(backs.backed), asked)
     for fire in appraisal.enclosure.backs_in_view:
         yield Figure(f"Back, {fire}", "in view", "turned to a main door or window")
 
@@ -118,8 +122,10 @@ def _party(appraisal: Appraisal, words: Words) -> Iterator[Figure]:
     if party.without:
         yield Figure("Without a place", str(party.without), "neither a seat nor ground to stand on")
     for phase in party.phases:
-        where = listed([f"{count} {place}" for place, count in phase.people if count])
-        yield Figure(phase.name.capitalize(), where)
+        where = listed([f"{place} {count}" for place, count in phase.people if count])
+        yield Figure(
+            _PHASE_LABELS.get(phase.name, phase.name.capitalize()), str(sum(n for _, n in phase.people)), where
+        )
     if party.worst:
         what = "way" if party.worst.at == "way" else "edge"
         between = " and ".join(party.worst.between)
@@ -129,8 +135,8 @@ def _party(appraisal: Appraisal, words: Words) -> Iterator[Figure]:
             f"between {between}; flow grade {party.worst.grade}",
         )
     if party.remedy:
-        amount = "" if party.remedy.amount is None else words.money(party.remedy.amount)
-        yield Figure("What would ease it", amount, party.remedy.words)
+        amount = "nothing" if party.remedy.amount is None else words.money(party.remedy.amount)
+        yield Figure("What would ease it", amount, words.signed(party.remedy.words))
 
 
 def _sun(appraisal: Appraisal) -> Iterator[Figure]:

@@ -52,7 +52,7 @@ def sheet(option: Option, scenario: Scenario) -> Sheet:
         figures=_figures(option.appraisal, scenario.brief, words),
         groups=figure_groups(option.appraisal, words),
         rooms=tuple(_room(place, scenario.brief, words) for place in option.layout.placements),
-        left_out=tuple(Figure(left_out.room, sentence(left_out.why)) for left_out in option.left_out),
+        left_out=tuple(Figure(left_out.room, sentence(words.signed(left_out.why))) for left_out in option.left_out),
         wishes_missed=option.appraisal.wishes_missed,
         cost=cost_sheet(option.appraisal.cost, words),
         checks=_checks(option.findings),
@@ -70,7 +70,9 @@ def _paragraph(option: Option, scenario: Scenario, words: Words) -> str:
         f"It seats {shown.seats}, and a gathering walks {shown.walking} in it.",
         _money_sentence(option, scenario, words),
         _left_out_sentence(shown),
-        sentence(f"Against the nearest better concept: {option.differs_by.words}") if option.differs_by else "",
+        sentence(f"Against the nearest better concept: {words.signed(option.differs_by.words)}")
+        if option.differs_by
+        else "",
     )
     return " ".join(part for part in parts if part)
 

@@ -21,13 +21,13 @@ def site_figures(site: SiteMeasures, words: Words) -> Iterator[Figure]:
     if site.risers_seen_share is not None:
         yield Figure("Steps seen", share_words(site.risers_seen_share), "of all risers, from the guests' entrance")
     for opening, meets in site.axes:
-        yield Figure("Axis", meets or "nothing", f"is what the line straight out of {opening} meets")
+        yield Figure(f"Straight out of {opening}", meets or "nothing", "what stands on the line of sight")
 
 
 def _ground(ground: GroundMeasures, words: Words) -> Iterator[Figure]:
     yield Figure("Steps", f"{ground.risers} risers", "between rooms and on ways")
-    moved = f"{ground.cut_bcy:.0f} dug, {ground.fill_ccy:.0f} filled"
-    yield Figure("Earth, cu yd", moved, "in the bank, and as compacted; without the paving's own bed")
+    dug, filled = (words.earth(volume) for volume in (ground.cut_bcy, ground.fill_ccy))
+    yield Figure("Earth", f"{dug} dug, {filled} filled", "in the bank, and as compacted; without the paving's own bed")
     if ground.wall_face_sqft:
         yield Figure("Retaining walls", words.length(ground.tallest_wall_ft), "the tallest, above the lower ground")
     if ground.undrained:

@@ -1,5 +1,6 @@
 """Figures in words: money in the scenario's currency, lengths in its units, lists as a person writes them."""
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 from decimal import Decimal
@@ -13,6 +14,12 @@ CAUTION: Final = (
     "barriers follow local codes and the work of licensed practitioners."
 )
 
+_METRIC: Final = {
+    "ft": ("m", Decimal("0.3048")),
+    "sq ft": ("m²", Decimal("0.09290304")),
+    "cu yd": ("m³", Decimal("0.764554857984")),
+}
+"""Units of a price book in metric ones, exact by the international foot."""
 _SIGNS: Final = {"USD": "$", "CAD": "CA$", "AUD": "A$", "EUR": "€", "GBP": "£"}
 
 
@@ -29,6 +36,11 @@ class Words:
         sign = _SIGNS.get(self.currency, f"{self.currency} ")
         return f"{'−' if amount < 0 else ''}{sign}{figure}"
 
+    def signed(self, text: str) -> str:
+        """Write `1,523 USD` in a sentence of the program as `$1,523`, like every amount beside it."""
+        sign = _SIGNS.get(self.currency)
+        return re.sub(rf"(?<![\w.,])([0-9][0-9,.]*) {self.currency}\b", rf"{sign}\1", text) if sign else text
+
     def length(self, length_ft: float) -> str:
         """Say a length given in feet as whole feet or as metres to a tenth (whole from 100 m)."""
         if self.units != "m":
@@ -41,6 +53,17 @@ class Words:
         if self.units != "m":
             return f"{area_sqft:,.0f} sq ft"
         return f"{metres_from_feet(metres_from_feet(area_sqft)):,.0f} m²"
+
+    def earth(self, volume_cuyd: float) -> str:
+        """Say a volume given in cubic yards as whole cubic yards or cubic metres."""
+        if self.units != "m":
+            return f"{volume_cuyd:,.0f} cu yd"
+        return f"{volume_cuyd * float(_METRIC['cu yd'][1]):,.0f} m³"
+
+    def priced(self, quantity: Decimal, unit: str, price: Decimal) -> str:
+        """Say so many units at what price; a metric scenario has a line that its book counts in feet by the metre."""
+        name, size = _METRIC.get(unit, (unit, Decimal(1))) if self.units == "m" else (unit, Decimal(1))
+        return f"{number_words(quantity * size)} {name} at {self.money(price / size, cents=True)}"
 
 
 def words_of(scenario: Scenario) -> Words:

@@ -75,6 +75,11 @@ def known(item: Equipment) -> dict[str, Any]:
     return entries.get(item.name.strip().lower(), entries["other"])
 
 
+def equipment_names() -> tuple[str, ...]:
+    """Names of equipment that the catalogue knows."""
+    return tuple(name for name in data("equipment.yaml") if name != "other")
+
+
 def is_hot(item: Equipment) -> bool:
     """Whether one cooks over heat at a piece of equipment."""
     return bool(known(item)["hot"])

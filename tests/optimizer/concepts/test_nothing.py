@@ -68,3 +68,12 @@ def test_stopped_at_once():
     assert found.search.stopped
     assert found.search.status == ("bounded" if found.options else "undecided")
     assert found.search.bound is None
+
+
+def test_a_paved_share_below_what_is_required():
+    """Where the required rooms alone pave more than the site allows, that rule is named without long asking."""
+    site = replace(FERNHOLLOW.site, paved_share_limit=0.001)
+    found = make_options(replace(FERNHOLLOW, site=site), RunSettings(seconds=2))
+    assert found.search.status == "nothing_fits"
+    assert ("paved_share", ("gathering area",)) in [(rule, rooms) for rule, _, rooms in found.conflict.rules]
+    assert "no single rule" not in found.conflict.words

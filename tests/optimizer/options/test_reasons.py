@@ -13,7 +13,7 @@ def test_what_moved_and_what_is_missing():
     """Direction by the longer way, sizes, and rooms that are only in one."""
     assert difference_words(nook(20), nook(0)) == "nook farther right"
     assert difference_words(nook(0, 0), nook(4, 20)) == "nook farther down the plan"
-    assert difference_words(nook(0, choice="two"), nook(0)) == "nook as two"
+    assert difference_words(nook(0, choice="two"), nook(0)) == "nook: two"
     assert difference_words(Layout(()), nook(0)) == "without the nook"
     assert difference_words(nook(0), Layout(())) == "with the nook"
     assert difference_words(nook(2), nook(0)) == ALIKE

@@ -31,3 +31,9 @@ def test_a_given_height_needs_no_note():
     """Only the tree is left."""
     (note,) = height_notes(changed("[10, 20]], doors", "[10, 20]], height: 20, doors", SUNNY))
     assert note.startswith("elm:")
+
+
+def test_notes_speak_in_the_unit_of_the_file():
+    """20 ft are 6.10 m."""
+    text = changed("units: ft", "units: m", SUNNY)
+    assert "house: no height given; for its shadow 6.10 m is taken" in height_notes(text)

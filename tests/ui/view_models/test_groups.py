@@ -6,6 +6,7 @@ from decimal import Decimal
 import pytest
 
 from optimizer.appraisal import CookMeasures, Landing, OrderMeasures, PathMeasures, WayRun, WorkZone
+from optimizer.appraisal.enclosure import EnclosureMeasures, RoomBacks
 from optimizer.appraisal.party.measures import PartyMeasures, PartyPhase, Pinch, Remedy
 from optimizer.planting import PlantingMeasures
 from tests.sample_run import sample_option
@@ -43,6 +44,14 @@ def test_a_counter_in_words():
     assert found["The cook sees, fire"][0] == "75%"
     plain = said(replace(APPRAISAL, cook=(CookMeasures("cooker", 15.02),)), "The cook")
     assert list(plain) == ["Work"]
+
+
+def test_backs_are_counted_beside_what_is_asked():
+    """A room with more backs than asked for has no share of them: 3, where 1 is asked for."""
+    enclosure = EnclosureMeasures((RoomBacks("table", wanted=1, backed=3), RoomBacks("nook", wanted=2, backed=1)), ())
+    found = said(replace(APPRAISAL, enclosure=enclosure), "Order")
+    assert found["Back, table"] == ("3", "sides along a wall, bed or hedge; 1 is asked for")
+    assert found["Back, nook"][1].endswith("2 are asked for")
 
 
 def test_no_kitchen_no_group():
@@ -94,6 +103,6 @@ def test_the_party_in_words():
     found = said(replace(APPRAISAL, party=party), "The party")
     assert found["Guests"] == ("24", "on 20 seats and 90 sq ft to stand on")
     assert found["Without a place"][0] == "2"
-    assert found["Eat"][0] == "16 table and 8 fire"
+    assert found["Eat"] == ("24", "table 16 and fire 8")
     assert found["Tightest"][0] == "3 ft way"
     assert found["What would ease it"] == ("$640", "widen the way to 4 ft")

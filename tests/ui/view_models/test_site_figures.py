@@ -23,9 +23,9 @@ def test_each_fact_has_a_figure():
     )
     told = {figure.label: (figure.value, figure.meaning) for figure in site_figures(site, WORDS)}
     assert told["Steps"][0] == "5 risers"
-    assert told["Earth, cu yd"][0] == "3 dug, 2 filled"
+    assert told["Earth"][0] == "3 cu yd dug, 2 cu yd filled"
     assert told["Water"][0] == "nook"
     assert told["By model code"] == ("handrail", "5 risers")
     assert told["Sight"] == ("75%", "of pond is seen from nook; meant to be")
     assert "table lies in the smoke of fire" in told["Smoke"][1]
-    assert told["Axis"][0] == "nothing"
+    assert told["Straight out of kitchen door"][0] == "nothing"

@@ -52,3 +52,32 @@ def test_number_says_no_needless_digit(value, said):
 def test_sentence_has_one_capital_and_one_stop():
     """A phrase becomes a sentence; a sentence stays one; nothing stays nothing."""
     assert [sentence(text) for text in ("no fire", "No fire.", " ")] == ["No fire.", "No fire.", ""]
+
+
+@pytest.mark.parametrize(
+    ("words", "text", "said"),
+    [
+        (FEET, "Costs 1,523 USD less to begin with", "Costs $1,523 less to begin with"),
+        (METRES, "saves 9,770 EUR; 3 EUROPEAN oaks", "saves €9,770; 3 EUROPEAN oaks"),
+        (Words("NZD", "m"), "costs 12 NZD more", "costs 12 NZD more"),
+    ],
+)
+def test_amounts_in_the_programs_sentences_have_the_sign_of_those_beside_them(words, text, said):
+    """One sign for one currency on one page; a currency without a sign keeps its code."""
+    assert words.signed(text) == said
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [(FEET, "100 sq ft at $48.00"), (METRES, "9.29 m² at €516.67"), (Words("USD", "m"), "9.29 m² at $516.67")],
+)
+def test_a_line_is_counted_in_the_units_of_the_scenario(words, said):
+    """48 a square foot is 48 / 0.09290304 = 516.67 a square metre; pieces stay pieces."""
+    assert words.priced(Decimal(100), "sq ft", Decimal(48)) == said
+    assert words.priced(Decimal(3), "each", Decimal(450)).startswith("3 each at ")
+
+
+@pytest.mark.parametrize(("words", "said"), [(FEET, "10 cu yd"), (METRES, "8 m³")])
+def test_earth_in_the_units_of_the_scenario(words, said):
+    """10 cubic yards are 7.65 cubic metres."""
+    assert words.earth(10.0) == said
