@@ -29,7 +29,9 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
     """Skip browser tests where there is no browser, unless the environment requires them."""
     if CHROMIUM is not None or BROWSER_REQUIRED:
         return
-    skip = pytest.mark.skip(reason="no chromium on this machine")
+    skip = pytest.mark.skip(
+        reason="no chromium on this machine; CI sets REQUIRE_BROWSER, and there a missing one fails"
+    )
     for item in items:
         if "browser" in item.keywords:
             item.add_marker(skip)

@@ -12,7 +12,7 @@ from shapely import Geometry, Polygon
 
 from optimizer.catalogue import SizedRoom
 from optimizer.instance.lattice import Lattice
-from optimizer.instance.pose import Pose, canonical_pose
+from optimizer.layout import Pose, canonical_pose
 from optimizer.scenario import Scenario
 from optimizer.site import Site
 

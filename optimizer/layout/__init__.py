@@ -2,5 +2,15 @@
 
 from optimizer.layout.arrangement import Arrangement, arrangement_of, difference
 from optimizer.layout.placement import Front, Layout, Placement
+from optimizer.layout.pose import Pose, canonical_pose
 
-__all__ = ["Arrangement", "Front", "Layout", "Placement", "arrangement_of", "difference"]
+__all__ = [
+    "Arrangement",
+    "Front",
+    "Layout",
+    "Placement",
+    "Pose",
+    "arrangement_of",
+    "canonical_pose",
+    "difference",
+]

@@ -14,6 +14,7 @@ SCRAP_SQFT: Final = 6.0
 """A smaller piece is no bed of its own; common practice, no source."""
 _SHARE: Final = 0.25  # of a scrap's outline that lies on a bed: about one long side
 _MEET_FT: Final = 0.01
+_DIGITS: Final = 3
 
 
 def joined(beds: Sequence[Bed], scraps: Sequence[Polygon]) -> tuple[Bed, ...]:
@@ -29,7 +30,8 @@ def joined(beds: Sequence[Bed], scraps: Sequence[Polygon]) -> tuple[Bed, ...]:
 
 
 def _reasoned(scrap: Polygon, beds: Sequence[Bed], wider: NDArray[np.object_]) -> Bed:
-    shared = shapely.length(shapely.intersection(scrap.exterior, wider))
+    # Rounded, so that of beds that share as much the first has it, however the yard lies.
+    shared = np.round(shapely.length(shapely.intersection(scrap.exterior, wider)), _DIGITS)
     if not beds or shared.max() <= _MEET_FT * 4:
         return Bed(scrap, "narrow ground")
     is_along = scrap.area < SCRAP_SQFT or shared.max() >= _SHARE * scrap.exterior.length

@@ -13,6 +13,7 @@ from optimizer.catalogue import SizedRoom
 from optimizer.circulation import areas_only, rectangle
 from optimizer.fields import door_zone, open_yard
 from optimizer.layout import Layout
+from optimizer.layout.arrangement import TOLERANCE_FT
 from optimizer.planting.bed import Bed, BedReason
 from optimizer.planting.joined import SCRAP_SQFT, joined
 from optimizer.planting.service import at_services
@@ -99,7 +100,7 @@ def _forbidding(site: Site, use: str) -> BaseGeometry:
 
 def _wide(ground: BaseGeometry) -> BaseGeometry:
     """The part of the ground that a square as wide as a mower's turn passes over."""
-    half = NARROW_FT / 2
+    half = NARROW_FT / 2 - TOLERANCE_FT  # ground of just that width is wide enough
     return ground.buffer(-half, join_style="mitre").buffer(half, join_style="mitre").intersection(ground)
 
 

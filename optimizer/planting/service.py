@@ -1,13 +1,14 @@
 """Ground before service points: meters, taps and outlets have to be reached."""
 
 from collections.abc import Iterator
-from itertools import chain
+from itertools import chain, pairwise
 from math import dist
 from typing import Final
 
 import shapely
 from shapely import LineString, Polygon, box
 from shapely.geometry.base import BaseGeometry
+from shapely.geometry.polygon import orient
 
 from optimizer.planting.strips import SCREEN_FT
 from optimizer.site import Point, Ring, Site
@@ -29,9 +30,8 @@ def at_services(site: Site) -> BaseGeometry:
 
 def _grounds(site: Site, at: Point) -> Iterator[Polygon]:
     """One piece for every wall that the point is at; all round it where it stands free in the yard."""
-    walls = chain.from_iterable(_edges(building.outline) for building in site.buildings)
-    # Yards lie to the left of their boundary, and to the right of a wall: both outlines run counter-clockwise.
-    sides = [*((end, start) for start, end in walls), *_edges(site.boundary)]
+    walls = chain.from_iterable(_edges(building.outline, clockwise=True) for building in site.buildings)
+    sides = [*walls, *_edges(site.boundary, clockwise=False)]
     at_wall = [side for side in sides if LineString(side).distance(shapely.Point(at)) <= _AT_WALL_FT]
     yield from (_before(at, *side) for side in at_wall)
     if not at_wall:
@@ -39,8 +39,9 @@ def _grounds(site: Site, at: Point) -> Iterator[Polygon]:
         yield box(x - SERVICE_FT, y - SERVICE_FT, x + SERVICE_FT, y + SERVICE_FT)
 
 
-def _edges(outline: Ring) -> Iterator[tuple[Point, Point]]:
-    return zip(outline, (*outline[1:], outline[0]), strict=True)
+def _edges(outline: Ring, *, clockwise: bool) -> Iterator[tuple[Point, Point]]:
+    """Edges of an outline, so turned that the yard is left of them."""
+    return pairwise(orient(Polygon(outline), -1.0 if clockwise else 1.0).exterior.coords)
 
 
 def _before(at: Point, start: Point, end: Point) -> Polygon:

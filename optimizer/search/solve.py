@@ -30,8 +30,7 @@ class Effort:
     seed: int = 0
     presolve: bool = True
     is_small: bool = False
-    """Without the linear relaxation and with one round of presolve: proves small models in half to two thirds of the
-    time."""
+    """Without the linear relaxation and with one round of presolve, which proves small models sooner."""
 
 
 def solve(built: LayoutModel, effort: Effort, *, stop: threading.Event | None = None) -> Answer:

@@ -43,13 +43,18 @@ def placed(context, variant, row, column):
     return context.pose.layout_back(Layout((Placement("nook", "plain", *at, *size, variant.front or "+y"),)))
 
 
+def on_grid(yard, room):
+    """The yard on its grid, and the room's first variant there."""
+    context = context_of(yard, (room,))
+    return context, variants_of(room, context.lattice)[0]
+
+
 @settings(max_examples=12, deadline=None, derandomize=True)
 @given(doors())
 def test_model_and_check_agree_beside_a_landing(given_yard):
     """The model never lets pass what the check finds; before a wall on the grid it asks for no more either."""
     yard, wall = given_yard
-    context = context_of(yard, (ROOM,))
-    variant = variants_of(ROOM, context.lattice)[0]
+    context, variant = on_grid(yard, ROOM)
     (allowed,) = allowed_positions(context, ROOM, (variant,), [PARTS["no_slivers"]])
     rows, columns = range(12, context.lattice.rows - variant.depth), range(2, context.lattice.columns - variant.width)
     agreed = []
@@ -66,8 +71,7 @@ def test_model_and_check_agree_beside_a_landing(given_yard):
 def test_some_place_is_as_good_as_flush(given_yard):
     """However the landing lies to the grid, a terrace may stand so near before it that it is built up to the terrace."""
     yard, _ = given_yard
-    context = context_of(yard, (TERRACE,))
-    variant = variants_of(TERRACE, context.lattice)[0]
+    context, variant = on_grid(yard, TERRACE)
     (allowed,) = allowed_positions(context, TERRACE, (variant,), [PARTS["no_slivers"], PARTS["door_zone"]])
     house = context.site.buildings[0]
     zone = door_zone(context.site, house, house.doors[0])

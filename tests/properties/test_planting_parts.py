@@ -20,8 +20,8 @@ SPOTS = st.tuples(st.integers(0, 4), st.integers(0, 3), OFFSETS, OFFSETS, st.sam
 
 
 def lengths_ft(low, high):
-    """Lengths to a thousandth, as no way is laid by numbers next to nothing, which buffers divide by."""
-    return st.integers(low * 1000, high * 1000).map(lambda number: number / 1000)
+    """Lengths to a millionth: numbers next to nothing are no lengths, and overflow in a buffer."""
+    return st.floats(low, high).map(lambda length: round(length, 6))
 
 
 PATHS = st.tuples(lengths_ft(0, 55), lengths_ft(12, 38), st.sampled_from([3, 4, 5]), lengths_ft(1, 40))

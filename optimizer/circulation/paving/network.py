@@ -1,7 +1,7 @@
 """The paved network of one layout: what must be joined, by which routes, on which legs."""
 
-from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
 from itertools import pairwise
 from math import dist
 from typing import Final
@@ -19,13 +19,15 @@ from optimizer.circulation.paving.routes import MAIN_COUNT, Demand, MoneyPerFoot
 from optimizer.circulation.paving.terminals import terminals_of
 from optimizer.circulation.shapes import rectangle
 from optimizer.fields import door_zone
-from optimizer.layout import Layout
+from optimizer.layout import Layout, canonical_pose
 from optimizer.site import Door, Point, Site
 
 _BY_A_DOOR_FT: Final = 10.0  # common practice, no source: a terrace so near a landing is joined to it
 _FAR_ROUND: Final = 1.5  # common practice, no source: 1.3 times the straight line is what a main way should not pass
 _ROUND_A_ROOM_FT: Final = 10.0
 _STEP_FT: Final = 2.0  # a way that laps over a lawn for less is none across it
+_DIGITS: Final = 4
+"""Decimals of a foot to which ways are laid: coarser than what writing a layout rounds, so that copies tie alike."""
 _NOW_AND_THEN: Final = 1.0  # how often a way is taken that no trip names
 
 
@@ -37,6 +39,12 @@ class Paved:
     legs: tuple[Leg, ...]
     over_lawns_ft: dict[Pair, float]
     """Length of each main way on lawns or too near them [ft]."""
+
+    def moved(self, move: Callable[[Point], Point]) -> "Paved":
+        """The same, every point moved."""
+        routes = {pair: Route(tuple(map(move, route.points))) for pair, route in self.routes.items()}
+        legs = tuple(replace(leg, points=tuple(map(move, leg.points))) for leg in self.legs)
+        return Paved(routes, legs, self.over_lawns_ft)
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,8 +65,14 @@ def paved_network(
 
     It is laid out for main ways; and for the narrowest too, where the wide ones leave something unjoined or lead far
     round, and then with a narrow way for these trips alone. The one that joins more counts, then the one with less of
-    walking, paving, and width that is wanting.
+    walking, paving, and width that is wanting. All is laid in the yard's canonical pose, so that of equally cheap ways
+    a turned or mirrored yard has the same.
     """
+    pose = replace(canonical_pose(site), digits=_DIGITS)
+    return _network(pose.site(site), brief, rooms, pose.layout(layout), more).moved(pose.back)
+
+
+def _network(site: Site, brief: Brief, rooms: Sequence[SizedRoom], layout: Layout, more: Sequence[Pair]) -> Paved:
     zones = [(door, door_zone(site, building, door)) for building in site.buildings for door in building.doors]
     counts = dict(_asked(brief, rooms, layout, zones, more))
     yard = _Yard(site, brief, rooms, layout, zones)

@@ -1,14 +1,13 @@
-"""The one pose in which the solver sees a yard, however it lies on the plan.
+"""The one pose in which the solver sees a yard and ways are laid in it, however it lies on the plan.
 
 A yard that is shifted, turned by quarter turns or mirrored is the same problem; solved in the same pose it gives the
-same concepts, step by step, whatever ties a search has to break.
+same concepts with the same ways, step by step, whatever ties a search has to break.
 """
 
 from dataclasses import dataclass, replace
 from typing import Final
 
-from optimizer.layout import Front, Layout, Placement
-from optimizer.layout.placement import FRONT_VECTORS
+from optimizer.layout.placement import FRONT_VECTORS, Front, Layout, Placement
 from optimizer.site import Building, Point, Ring, Site
 
 Matrix = tuple[int, int, int, int]
@@ -30,11 +29,13 @@ class Pose:
 
     matrix: Matrix
     shift: Point
+    digits: int = 6
+    """Decimals to which posed coordinates are rounded: what turning and shifting adds is less."""
 
     def point(self, point: Point) -> Point:
         """Plan point in the pose [ft]."""
         x, y = turned(self.matrix, point)
-        return (x + self.shift[0], y + self.shift[1])
+        return (round(x + self.shift[0], self.digits), round(y + self.shift[1], self.digits))
 
     def back(self, point: Point) -> Point:
         """Posed point on the plan [ft]."""
@@ -92,10 +93,10 @@ class Pose:
         front = self.front_back(placement.front) if inverse else self.front(placement.front)
         return replace(
             placement,
-            x_ft=round(x, 6),
-            y_ft=round(y, 6),
-            width_ft=round(abs(other[0] - one[0]), 6),
-            depth_ft=round(abs(other[1] - one[1]), 6),
+            x_ft=round(x, self.digits),
+            y_ft=round(y, self.digits),
+            width_ft=round(abs(other[0] - one[0]), self.digits),
+            depth_ft=round(abs(other[1] - one[1]), self.digits),
             front=front,
         )
 

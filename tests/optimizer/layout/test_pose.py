@@ -6,8 +6,8 @@ import pytest
 
 from optimizer.catalogue import book_for, sized_rooms
 from optimizer.instance import build_instance
-from optimizer.instance.pose import SYMMETRIES, Pose, canonical_pose
 from optimizer.layout import Layout, Placement
+from optimizer.layout.pose import SYMMETRIES, Pose, canonical_pose
 from optimizer.scenario import load_scenario
 
 FERNHOLLOW = load_scenario("scenarios/fernhollow-court.yaml")
