@@ -116,6 +116,6 @@ def _checks(findings: tuple[Finding, ...]) -> tuple[Check, ...]:
 
 def _proof(proof: Proof, words: Words) -> str:
     if proof.arrangement == "proven":
-        return "Proven: nothing better exists with these rooms in this order."
+        return "Proven, by the solver's count of losses: nothing better exists with these rooms in this order."
     left = words.money(max(0.0, proof.objective - proof.bound))
-    return f"Not proven: with these rooms in this order, up to {left} of weighed losses might still be saved."
+    return f"Not proven: by the solver's count of losses up to {left} might be saved with these rooms in this order."

@@ -47,7 +47,10 @@ def test_broken_rule_is_not_hidden():
 
 def test_proof_is_claimed_only_where_there_is_one():
     """A proven arrangement says so; a bounded one says how much might still be saved, and never `proven:`."""
-    assert opened().proof == "Proven: nothing better exists with these rooms in this order."
+    assert (
+        opened().proof
+        == "Proven, by the solver's count of losses: nothing better exists with these rooms in this order."
+    )
     bounded = opened(proof=Proof("bounded", 30_500.0, 29_000.0)).proof
     assert bounded.startswith("Not proven")
     assert "$1,500" in bounded
