@@ -12,8 +12,8 @@ from optimizer.events import Emit, to_nobody
 from optimizer.scenario import Scenario
 
 if TYPE_CHECKING:
+    from optimizer.concepts import Option, OptionSet
     from optimizer.drawing import Drawing
-    from optimizer.options import Option, OptionSet
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,6 +24,7 @@ class RunSettings:
     seconds: float = 20.0
     seed: int | None = None
     repeatable: bool = False
+    processes: int | None = None
     start_from: Path | None = None
 
 
@@ -35,7 +36,8 @@ def make_options(
     stop: threading.Event | None = None,
 ) -> "OptionSet":
     """Find, check, measure and rank concepts; infeasible and undecided are results."""
-    from optimizer.concepts import Case, ConceptRun
+    from optimizer.concepts.case import Case
+    from optimizer.concepts.run import ConceptRun
     from optimizer.results import read_result
 
     wanted = scenario.brief.options
@@ -47,6 +49,7 @@ def make_options(
         seed=wanted.seed if settings.seed is None else settings.seed,
         repeatable=settings.repeatable,
         start=tuple(option.layout for option in earlier),
+        processes=settings.processes,
     )
     return run.run(emit=emit, stop=stop or threading.Event())
 
@@ -56,8 +59,8 @@ def site_facts(scenario: Scenario) -> tuple[tuple[str, str], ...]:
     from shapely import Polygon, union_all
 
     from optimizer.catalogue import sized_rooms
+    from optimizer.engine.problem import buildable_sqft
     from optimizer.fields import site_slopes
-    from optimizer.instance import buildable_sqft
 
     unit_ft, unit = scenario.unit_ft, scenario.units
     boundary = Polygon(scenario.site.boundary)
@@ -90,7 +93,7 @@ def site_facts(scenario: Scenario) -> tuple[tuple[str, str], ...]:
 
 def recheck(path: Path) -> tuple[str, ...]:
     """What a result says that the check and the appraisal, run again, do not bear out; empty where all holds."""
-    from optimizer.concepts import Case
+    from optimizer.concepts.case import Case
     from optimizer.results import differences, document_differences, option_record, read_result
 
     result = read_result(path)

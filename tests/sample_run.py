@@ -8,8 +8,8 @@ from pathlib import Path
 from optimizer.appraisal import Appraisal, Cost, CostLine
 from optimizer.catalogue import book_for, sized_rooms
 from optimizer.circulation import Way
+from optimizer.concepts import Conflict, DiffersBy, LeftOut, Option, OptionSet, Proof, SearchRecord
 from optimizer.layout import Layout, Placement
-from optimizer.options import Conflict, DiffersBy, LeftOut, Option, OptionSet, Proof, SearchRecord
 from optimizer.results import to_document
 from optimizer.scenario import Scenario, load_scenario
 

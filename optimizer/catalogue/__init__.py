@@ -51,6 +51,7 @@ from optimizer.catalogue.price_book import PriceBook, UnitPrice
 from optimizer.catalogue.price_books import book_for, demo_price_book
 from optimizer.catalogue.rooms import Cover, Item, KindRules, LocalSide, Quantity, SizedChoice, SizedRoom
 from optimizer.catalogue.sizing import is_hot, most_stools, sized_room, sized_rooms, too_long
+from optimizer.catalogue.worth import worth_rate
 
 __all__ = [
     "FOCAL_KIND",
@@ -119,4 +120,5 @@ __all__ = [
     "usual_distance",
     "usual_rings",
     "walkway_grade",
+    "worth_rate",
 ]

@@ -12,9 +12,9 @@ from optimizer.cli.exits import ExitStatus
 from optimizer.cli.progress import Listener, listening
 from optimizer.cli.ranking import print_outcome
 from optimizer.cli.signals import heed_signals
+from optimizer.concepts import OptionSet
 from optimizer.errors import InputError
 from optimizer.events import Event
-from optimizer.options import OptionSet
 from optimizer.results import csv_table, ready_folder, to_document, to_text, write_whole
 from optimizer.scenario import Scenario, load_scenario
 

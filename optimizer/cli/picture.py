@@ -8,8 +8,8 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
 from optimizer.catalogue import SizedRoom, sized_rooms
+from optimizer.concepts import Option
 from optimizer.errors import InputError, Problem
-from optimizer.options import Option
 from optimizer.results import read_result, write_whole
 from optimizer.scenario import Scenario
 from optimizer.site import Point

@@ -7,7 +7,7 @@ from rich.table import Table
 from rich.text import Text
 
 from optimizer.cli.console import console_on, printable, say
-from optimizer.options import Option, OptionSet
+from optimizer.concepts import Option, OptionSet
 from optimizer.scenario import Scenario
 from optimizer.units import metres_from_feet
 

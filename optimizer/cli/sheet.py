@@ -4,8 +4,8 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import Final
 
+from optimizer.concepts import Option
 from optimizer.errors import InputError, Problem
-from optimizer.options import Option
 from optimizer.results import Result, read_result, to_text, write_whole
 
 

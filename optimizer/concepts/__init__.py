@@ -1,6 +1,46 @@
-"""One run of the main job: search, judge every layout in real geometry, measure it, rank what holds."""
+"""Concepts: layouts with their figures and proofs, ranked by the exact figures and told apart by idea.
 
-from optimizer.concepts.case import Case
-from optimizer.concepts.run import ConceptRun
+Here are the data and what is said of them; `concepts/run.py`, which needs the solver, is imported by who runs it.
+"""
 
-__all__ = ["Case", "ConceptRun"]
+from optimizer.concepts.cautions import cautions_for
+from optimizer.concepts.option import (
+    Conflict,
+    DiffersBy,
+    LeftOut,
+    Option,
+    OptionSet,
+    Proof,
+    ProofStatus,
+    Remedy,
+    SearchRecord,
+    SearchStatus,
+    WayOut,
+)
+from optimizer.concepts.permits import permits_for
+from optimizer.concepts.ranking import LEAST_DIFFERENCE, ranked
+from optimizer.concepts.reasons import reason_for
+from optimizer.concepts.remedies import remedies_for
+from optimizer.concepts.score import Losses, losses_of
+
+__all__ = [
+    "LEAST_DIFFERENCE",
+    "Conflict",
+    "DiffersBy",
+    "LeftOut",
+    "Losses",
+    "Option",
+    "OptionSet",
+    "Proof",
+    "ProofStatus",
+    "Remedy",
+    "SearchRecord",
+    "SearchStatus",
+    "WayOut",
+    "cautions_for",
+    "losses_of",
+    "permits_for",
+    "ranked",
+    "reason_for",
+    "remedies_for",
+]

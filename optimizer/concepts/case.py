@@ -4,12 +4,11 @@ import math
 from dataclasses import dataclass, replace
 
 from optimizer.appraisal import Appraisal, Given, appraise, sun_of
-from optimizer.catalogue import PriceBook, SizedRoom, book_for, finished_book, room_price, sized_rooms
+from optimizer.catalogue import PriceBook, SizedRoom, book_for, finished_book, room_price, sized_rooms, worth_rate
 from optimizer.check import Finding, check_layout, seen_shares, wishes_missed
 from optimizer.circulation import Ways, ways
-from optimizer.instance import worth_rate
+from optimizer.concepts import LeftOut, Losses, Option, cautions_for, losses_of, permits_for, remedies_for
 from optimizer.layout import Layout
-from optimizer.options import LeftOut, Losses, Option, cautions_for, losses_of, permits_for, remedies_for
 from optimizer.scenario import Scenario
 
 
@@ -66,7 +65,7 @@ class Case:
             self.scenario,
             self.rooms,
             appraisal,
-            worth_rate=worth_rate(self.scenario, self.rooms),
+            worth_rate=worth_rate(self.scenario.brief.budget.ceiling, self.rooms),
             wish_weights=sum(relation.wish or 0.0 for relation in missed),
         )
         return appraisal, losses

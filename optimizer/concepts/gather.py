@@ -1,118 +1,95 @@
-"""Let reality judge what was found, keep what holds, and polish what will be shown."""
+"""What was found so far: layouts that hold with their exact figures, and what the judge refused."""
 
-import threading
-from collections.abc import Iterator, Sequence
-from concurrent.futures import ThreadPoolExecutor
+from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
+from functools import partial
+from typing import Final
 
 from optimizer.concepts.case import Case, Judgement
+from optimizer.concepts.cautions import cautions_for
+from optimizer.concepts.option import Option, Proof
+from optimizer.concepts.permits import permits_for
+from optimizer.concepts.ranking import ranked
+from optimizer.concepts.reasons import reason_for
+from optimizer.engine.problem import Problem, State, layout_of
+from optimizer.engine.prover import ArrangementProof
 from optimizer.events import Emit, Event
 from optimizer.layout import Layout
-from optimizer.options import Option, Proof, cautions_for, permits_for
-from optimizer.search import Board, Polished, State, layout_of, polish, unpolished
 
-WORKERS = 2
-CENTS = 100
+CENTS: Final = 100
 
 
 @dataclass(frozen=True, slots=True)
 class Find:
-    """An option with the state behind it."""
+    """An option with the state behind it, and what is proven of its arrangement."""
 
     option: Option
-    polished: Polished
-    is_final: bool
+    proof: ArrangementProof
+    is_final: bool = False
     """Whether the solver has had its turn."""
 
 
 @dataclass
 class Gathering:
-    """What has been found so far, by layout, and what reality refused."""
+    """Finds by layout. `refused` are findings other than the ceiling, each with what repeats it."""
 
     case: Case
-    board: Board
+    problem: Problem
     emit: Emit
-    found: dict[Layout, Find] = field(default_factory=dict)
+    finds: dict[Layout, Find] = field(default_factory=dict)
     refused: list[str] = field(default_factory=list)
-    tried: set[State] = field(default_factory=set)
 
     @property
     def options(self) -> list[Option]:
         """Options found, in the order of finding."""
-        return [find.option for find in self.found.values()]
+        return [find.option for find in self.finds.values()]
 
-    @property
-    def best(self) -> Polished | None:
-        """The best by the model's objective."""
-        return min((find.polished for find in self.found.values()), key=lambda p: p.objective, default=None)
+    def best_states(self, count: int) -> tuple[State, ...]:
+        """States of the best options by the exact score."""
+        best = sorted(self.finds.values(), key=lambda find: find.option.score)
+        return tuple(find.proof.state for find in best[:count])
 
-    def take(self, states: Sequence[State], *, enough: int, stop: threading.Event) -> None:
-        """Judge states in order until enough are found; once stopped, only until one is.
+    def shown(self, count: int) -> tuple[Option, ...]:
+        """The options that would be shown now."""
+        say = partial(reason_for, currency=self.case.book.currency, units=self.case.scenario.units)
+        pose = self.problem.context.pose
+        return ranked(self.options, count=count, diagonal_ft=self.case.diagonal_ft, posed=pose.layout, say=say)
 
-        Most that reality refuses it refuses polished too: these are polished last, if the others are not enough.
+    def keep(self, proof: ArrangementProof, judgement: Judgement) -> bool:
+        """Keep the layout if no hard rule is broken; whether it was.
+
+        That the exact cost passes the ceiling is expected of some, and no defect; any other finding shows where the
+        engine is looser than reality.
         """
-        put_off: list[State] = []
-        for state in states:
-            if self._is_enough(enough, stop):
-                return
-            if state not in self.tried:
-                self.tried.add(state)
-                if not self._keep(unpolished(self.board, state), is_final=False):
-                    put_off.append(state)
-        for polished in self._each_polished(put_off, stop):
-            self._keep(polished, is_final=True)
-            if self._is_enough(enough, stop):
-                return
-
-    def polish(self, shown: Sequence[Option], *, stop: threading.Event) -> bool:
-        """Move the rooms of these options to the best of their arrangement, where reality agrees and the exact score
-        is no worse; whether there was anything left to polish.
-        """
-        left = [self.found[option.layout] for option in shown if not self.found[option.layout].is_final]
-        for find, polished in zip(left, self._each_polished([f.polished.state for f in left], stop), strict=False):
-            self._refine(find, polished)
-        return bool(left) and not stop.is_set()
-
-    def _is_enough(self, enough: int, stop: threading.Event) -> bool:
-        return len(self.found) >= enough or (stop.is_set() and bool(self.found))
-
-    def _each_polished(self, states: Sequence[State], stop: threading.Event) -> Iterator[Polished]:
-        """States polished in batches of a fixed size, so that what is found does not depend on the clock."""
-        batch = 2 * WORKERS
-        with ThreadPoolExecutor(WORKERS) as workers:
-            for start in range(0, len(states), batch):
-                if stop.is_set() and self.found:
-                    return
-                part = states[start : start + batch]
-                yield from workers.map(lambda state: polish(self.board, state, stop=stop), part)
-
-    def _keep(self, polished: Polished, *, is_final: bool) -> bool:
-        """Keep the option if no hard rule is broken; whether it was. That the exact cost passes the ceiling is expected
-        of some, and no defect; any other finding is one, and is kept with what repeats it.
-        """
-        layout = layout_of(self.board.instance, polished.state)
-        judgement = self.case.judged(layout)
+        layout = layout_of(self.problem, proof.state)
         if judgement.findings:
             self.refused += [f"{f.rule}: {f.words}; at {layout}" for f in judgement.findings if f.rule != "budget"]
             return False
-        self.found[layout] = Find(self._option(layout, judgement, polished), polished, is_final)
-        self._tell()
+        if layout not in self.finds:
+            self.finds[layout] = Find(self._option(layout, judgement, proof), proof)
+            self._tell()
         return True
 
-    def _refine(self, find: Find, polished: Polished) -> None:
-        """Put the polished layout in the place of a find, or with the find what was proven of its arrangement."""
-        was = find.option
-        layout = layout_of(self.board.instance, polished.state)
-        if layout != was.layout:
-            judgement = self.case.judged(layout)
-            if not judgement.findings and judgement.score <= was.score:
-                del self.found[was.layout]
-                self.found[layout] = Find(self._option(layout, judgement, polished), polished, is_final=True)
-                return
-            polished = unpolished(self.board, find.polished.state, bound=polished.bound)
-        self.found[was.layout] = Find(replace(was, proof=_proof(polished)), polished, is_final=True)
+    def unproven(self, shown: Sequence[Option], count: int) -> tuple[Find, ...]:
+        """The first of the shown ones that the solver has not looked at yet."""
+        left = [self.finds[option.layout] for option in shown if not self.finds[option.layout].is_final]
+        return tuple(left[:count])
 
-    def _option(self, layout: Layout, judgement: Judgement, polished: Polished) -> Option:
+    def prove(self, find: Find, proof: ArrangementProof) -> None:
+        """Put what was proven of its arrangement with a find, whose layout stays as it was."""
+        known = replace(find.proof, bound=min(find.proof.objective, proof.bound))
+        self.finds[find.option.layout] = Find(replace(find.option, proof=_proof(known)), known, is_final=True)
+
+    def refine(self, find: Find, proof: ArrangementProof, judgement: Judgement) -> None:
+        """Put the polished layout in the place of a find where reality agrees and the exact score is no worse."""
+        layout = layout_of(self.problem, proof.state)
+        if judgement.findings or judgement.score > find.option.score:
+            self.prove(find, proof)
+            return
+        self.finds.pop(find.option.layout, None)
+        self.finds[layout] = Find(self._option(layout, judgement, proof), proof, is_final=True)
+
+    def _option(self, layout: Layout, judgement: Judgement, proof: ArrangementProof) -> Option:
         scenario, rooms = self.case.scenario, self.case.rooms
         return Option(
             id="",
@@ -126,15 +103,15 @@ class Gathering:
             findings=(),
             cautions=cautions_for(scenario, rooms, layout),
             permits=permits_for(scenario, rooms, layout, judgement.appraisal),
-            proof=_proof(polished),
+            proof=_proof(proof),
             differs_by=None,
         )
 
     def _tell(self) -> None:
         best = min(self.options, key=lambda option: option.score)
         words = f"{best.appraisal.cost.phase(1):,.0f} {self.case.book.currency}"
-        self.emit(Event("option", {"found": len(self.found), "best": words}))
+        self.emit(Event("option", {"found": len(self.finds), "best": words}))
 
 
-def _proof(polished: Polished) -> Proof:
-    return Proof("proven" if polished.is_proven else "bounded", polished.objective / CENTS, polished.bound / CENTS)
+def _proof(proof: ArrangementProof) -> Proof:
+    return Proof("proven" if proof.is_proven else "bounded", proof.objective / CENTS, proof.bound / CENTS)

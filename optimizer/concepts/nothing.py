@@ -11,12 +11,13 @@ from optimizer.brief import RULES, Guests, Relation, RelationKind, RuleId
 from optimizer.catalogue import party_is_held
 from optimizer.concepts.case import Case
 from optimizer.concepts.floor import floor_price
-from optimizer.concepts.gather import Gathering
-from optimizer.events import to_nobody
-from optimizer.instance import PARTS, Instance, build_instance
-from optimizer.options import Conflict, WayOut
+from optimizer.concepts.option import Conflict, WayOut
+from optimizer.engine.explorer import Explorer, board_of
+from optimizer.engine.portfolio import Purse, first_tours
+from optimizer.engine.problem import Problem, build_problem, layout_of
+from optimizer.engine.prover import anything_fits
+from optimizer.engine.rules import PARTS
 from optimizer.scenario import Scenario
-from optimizer.search import Pool, anything_fits, board_of, take_first_tour
 
 MOST_WAYS_OUT = 4
 ABOVE_THE_FLOOR = (Decimal("1.1"), Decimal("1.25"), Decimal("1.5"))
@@ -41,18 +42,18 @@ class Release:
     scenario: Scenario
 
 
-def why_nothing(case: Case, instance: Instance, *, seconds: float, stop: threading.Event) -> Conflict:
+def why_nothing(case: Case, problem: Problem, *, seconds: float, stop: threading.Event) -> Conflict:
     """Rules of which one must give, and changes with which concepts were really found."""
     until = time.monotonic() + seconds
     helpful: list[Release] = []
-    placeless = [room.name for room in instance.rooms if room.required and not any(c.any() for c in room.allowed)]
+    placeless = [room.name for room in problem.rooms if room.required and not any(c.any() for c in room.allowed)]
     # What binds a room that fits nowhere comes first: nothing else would help.
     for release in sorted(releases(case), key=lambda release: set(placeless).isdisjoint(release.rooms)):
         told = release.rule == "budget" and any(other.rule == "budget" for other in helpful)
         if not told and not _late(until, stop) and _gives_concepts(release, stop):
             helpful.append(release)
     rules: list[Broken] = [(r.rule, RULES[r.rule].sentence, r.rooms) for r in helpful if r.rule != "required_rooms"]
-    rules += _more_paved_than_allowed(instance)
+    rules += _more_paved_than_allowed(problem)
     rules += [
         (rule, RULES[rule].sentence, tuple(placeless))
         for rule in OF_THE_YARD
@@ -120,27 +121,32 @@ def _party_of(guests: Guests) -> tuple[str, str, object]:
 def _gives_concepts(release: Release, stop: threading.Event) -> bool:
     """Whether at least one room is placed, and reality agrees, once this is let go."""
     case = Case.of(release.scenario)
-    board = board_of(build_instance(case.scenario, case.rooms, case.book))
-    pool = Pool()
-    take_first_tour(board, pool, seed=case.scenario.brief.options.seed, stop=stop)  # as a run of it begins
-    gathered = Gathering(case, board, to_nobody)
-    gathered.take([s for _, s in pool.ranked() if any(s)], enough=1, stop=stop)
-    return bool(gathered.found)
+    problem = build_problem(case.scenario, case.rooms, case.book)
+    explorer = Explorer(board_of(problem))
+    seed = case.scenario.brief.options.seed
+    for tour in first_tours(seed, (), Purse(problem).set_aside(0)):  # as a run of it begins
+        explorer.run(tour, stop=stop)
+    for _, state in explorer.pool.ranked():
+        if stop.is_set():
+            return False
+        if any(state) and not case.judged(layout_of(problem, state)).findings:
+            return True
+    return False
 
 
-def _more_paved_than_allowed(instance: Instance) -> Iterator[Broken]:
+def _more_paved_than_allowed(problem: Problem) -> Iterator[Broken]:
     """The paved share, where the required rooms alone pave more than it allows: known without asking the solver."""
-    required = [index for index, room in enumerate(instance.rooms) if room.required]
-    needed = sum(
-        min(instance.paved_cells(index, v) for v in range(len(instance.rooms[index].variants))) for index in required
-    )
-    if instance.pavable_cells is not None and needed > instance.pavable_cells:
-        yield "paved_share", RULES["paved_share"].sentence, tuple(instance.rooms[index].name for index in required)
+    paved = next((amount for amount in problem.amounts if amount.rule == "paved_share"), None)
+    required = [index for index, room in enumerate(problem.rooms) if room.required]
+    if paved is not None and paved.most is not None:
+        needed = sum(paved.range_of(index)[0] for index in required)
+        if needed > paved.most:
+            yield "paved_share", RULES["paved_share"].sentence, tuple(problem.rooms[index].name for index in required)
 
 
 def _fits_without(case: Case, rule: RuleId, stop: threading.Event) -> bool:
-    instance = build_instance(case.scenario, case.rooms, case.book, without=frozenset({rule}))
-    return anything_fits(instance, seconds=2.0, stop=stop).state is not None
+    problem = build_problem(case.scenario, case.rooms, case.book, without=frozenset({rule}))
+    return anything_fits(problem, seconds=2.0, stop=stop).state is not None
 
 
 def _words(case: Case, placeless: list[str], rules: list[Broken], *, all_tried: bool) -> str:

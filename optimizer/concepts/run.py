@@ -3,28 +3,34 @@
 import threading
 import time
 from dataclasses import dataclass
-from functools import partial
+from typing import Final
 
 from optimizer.concepts.case import Case
 from optimizer.concepts.gather import CENTS, Gathering
+from optimizer.concepts.judges import Judges
 from optimizer.concepts.nothing import why_nothing
-from optimizer.concepts.varied import varied
+from optimizer.concepts.option import OptionSet, SearchRecord, SearchStatus
+from optimizer.concepts.rounds import Rounds
+from optimizer.engine.explorer import Explorer, board_of
+from optimizer.engine.problem import Problem, State, build_problem, layout_of, modelled_losses, state_of
+from optimizer.engine.prover import ArrangementProof, anything_fits, unproven
 from optimizer.events import Emit, Event
-from optimizer.instance import build_instance
 from optimizer.layout import Layout
-from optimizer.options import Option, OptionSet, SearchRecord, SearchStatus, ranked, reason_for
-from optimizer.search import Pool, State, anything_fits, board_of, bound_over_all, run_tours, state_of, take_first_tour
 
-FIRST_TRIED, TRIED_A_CONCEPT, ENOUGH_A_CONCEPT = 4, 12, 3
-"""Layouts judged after the first tour; at most, and found at most, for each concept wanted: some are refused, some
-turn out alike."""
-EXPLORED_BY, JUDGED_BY = 0.55, 0.8
-"""Shares of the time after which the next stage has its turn, however slow the machine is."""
+EXPLORED_BY: Final = 0.75
+"""Share of the time after which nothing new is looked for, and what will be shown is polished."""
+ROUNDS_A_SECOND: Final = 1.0
+"""Rounds of a repeatable run, for each second that it is given: about as many as a machine with two cores does."""
+TRIED_BEFORE_ASKING: Final = 3
+"""Rounds without any layout, after which the whole model is asked whether there is one."""
 
 
 @dataclass(frozen=True, slots=True)
 class ConceptRun:
-    """What one call of the main job asks for; `start` is a layout to begin from."""
+    """What one call of the main job asks for; `start` are layouts to begin from. Reading the yard is not in `seconds`.
+
+    `processes`: how many judge beside this one; None: as many as there are further cores.
+    """
 
     case: Case
     count: int
@@ -32,115 +38,122 @@ class ConceptRun:
     seed: int
     repeatable: bool
     start: tuple[Layout, ...] = ()
+    processes: int | None = None
 
     def run(self, *, emit: Emit, stop: threading.Event) -> OptionSet:
-        """Search until the set is full, time is up or a person stops it."""
-        began = time.monotonic()
-        clock, explored, judged = (self._deadline(stop, began, share) for share in (1.0, EXPLORED_BY, JUDGED_BY))
+        """Search until all is proven, time is up or a person stops it."""
         _stage(emit, "reading the yard")
-        instance = build_instance(self.case.scenario, self.case.rooms, self.case.book)
-        board = board_of(instance)
-        pool = Pool()
-        gathered = Gathering(self.case, board, emit)
-        _stage(emit, "exploring")
-        starts = [state for layout in self.start if (state := state_of(instance, layout)) is not None]
-        take_first_tour(board, pool, seed=self.seed, stop=clock, starts=starts)
-        gathered.take(_first(starts, pool), enough=1, stop=clock)
-        run_tours(board, pool, seed=self.seed, stop=explored)
-        if not pool.best:
-            return self._without_any(gathered, clock, stop, began)
-        _stage(emit, "judging")
-        states = varied(board, [state for _, state in pool.ranked()], diagonal_ft=self.case.diagonal_ft)
-        gathered.take(states[: self.count * TRIED_A_CONCEPT], enough=self.count * ENOUGH_A_CONCEPT, stop=judged)
-        _stage(emit, "polishing")
-        while gathered.polish(self._shown(gathered), stop=clock):
-            pass  # what is polished may change what is shown
-        bound = self._bound(gathered, clock, began)
-        return self._ranked(gathered, bound, len(pool.seen), stop, began)
-
-    def _deadline(self, stop: threading.Event, began: float, share: float) -> "Deadline":
-        return Deadline(stop, None if self.repeatable else began + share * self.seconds)
-
-    def _bound(self, gathered: Gathering, clock: "Deadline", began: float) -> float | None:
-        """Money below which no layout of the model can lie; None where it was not asked for."""
-        left_s = self.seconds - (time.monotonic() - began)
-        best = gathered.best
-        if best is None or self.repeatable or left_s < 1 or clock.is_set():
-            return None
-        _stage(gathered.emit, "bounding")
-        answer = bound_over_all(gathered.board.instance, best.state, seconds=left_s, stop=clock)
-        if answer.bound is None:
-            return None
-        bound = min(answer.bound, best.objective) / CENTS
-        gathered.emit(Event("bound", {"objective": best.objective / CENTS, "bound": bound}))
-        return bound
-
-    def _shown(self, gathered: Gathering) -> tuple[Option, ...]:
-        say = partial(reason_for, currency=self.case.book.currency, units=self.case.scenario.units)
-        return ranked(gathered.options, count=self.count, diagonal_ft=self.case.diagonal_ft, say=say)
-
-    def _ranked(
-        self, gathered: Gathering, bound: float | None, seen: int, stop: threading.Event, began: float
-    ) -> OptionSet:
-        options = tuple(map(self.case.with_remedies, self._shown(gathered)))
-        best = gathered.best
-        objective = None if best is None else best.objective / CENTS
-        status: SearchStatus = "undecided" if objective is None else "bounded"
-        if objective is not None and bound is not None and bound >= objective - 0.005:
-            status = "proven"
-        record = SearchRecord(
-            status=status,
-            objective=objective,
-            bound=bound,
-            terms=options[0].losses if options else (),
-            seconds=round(time.monotonic() - began, 2),
-            seed=self.seed,
-            repeatable=self.repeatable,
-            stopped=stop.is_set(),
-            arrangements_seen=seen,
-            refused=tuple(gathered.refused),
-        )
-        return OptionSet(options, record)
-
-    def _without_any(self, gathered: Gathering, clock: "Deadline", stop: threading.Event, began: float) -> OptionSet:
-        """Ask the whole model: a layout that the explorer missed, a proof that there is none, or neither."""
-        _stage(gathered.emit, "asking whether anything fits")
-        answer = anything_fits(gathered.board.instance, seconds=max(2.0, self.seconds / 2), stop=stop)
-        if answer.state is not None:
-            gathered.take([answer.state], enough=1, stop=clock)
-        found = self._ranked(gathered, None, 0, stop, began)
-        if answer.verdict != "infeasible":
-            return found
-        _stage(gathered.emit, "asking why nothing fits")
-        conflict = why_nothing(self.case, gathered.board.instance, seconds=self.seconds / 2, stop=stop)
-        record = SearchRecord(
-            status="nothing_fits",
-            objective=None,
-            bound=None,
-            terms=(),
-            seconds=round(time.monotonic() - began, 2),
-            seed=self.seed,
-            repeatable=self.repeatable,
-            stopped=stop.is_set(),
-            arrangements_seen=0,
-        )
-        return OptionSet((), record, conflict)
+        with Judges(self.case, processes=self.processes) as judges:
+            problem = build_problem(self.case.scenario, self.case.rooms, self.case.book)
+            clock = Clock(stop, None if self.repeatable else time.monotonic() + self.seconds)
+            run = _Search(self, problem, judges, emit, stop, clock)
+            return run.found()
 
 
-class Deadline(threading.Event):
+class Clock(threading.Event):
     """Set when a person asks to stop, or when the time is up."""
 
     def __init__(self, stop: threading.Event, until: float | None) -> None:
         super().__init__()
-        self._asked, self._until = stop, until
+        self._asked, self._until, self._began = stop, until, time.monotonic()
 
     def is_set(self) -> bool:
         """Whether to stop."""
         return self._asked.is_set() or (self._until is not None and time.monotonic() > self._until)
 
+    @property
+    def elapsed_s(self) -> float:
+        """Seconds since the yard was read."""
+        return time.monotonic() - self._began
 
-def _first(starts: list[State], pool: Pool) -> list[State]:
-    return [*starts, *(state for _, state in pool.ranked())][: FIRST_TRIED + len(starts)]
+    def is_past(self, share: float, *, sparing_s: float = 0.0) -> bool:
+        """Whether this share of the time is over, or will be after so many seconds."""
+        if self._until is None:
+            return self._asked.is_set()
+        return self.is_set() or self.elapsed_s + sparing_s > share * (self._until - self._began)
+
+
+class _Search:
+    """One search of a problem that is read."""
+
+    def __init__(
+        self, asked: ConceptRun, problem: Problem, judges: Judges, emit: Emit, stop: threading.Event, clock: Clock
+    ) -> None:
+        self.asked, self.problem, self.emit, self.stop, self.clock = asked, problem, emit, stop, clock
+        self.explorer = Explorer(board_of(problem))
+        self.gathering = Gathering(asked.case, problem, emit)
+        self.rounds = Rounds(self.gathering, self.explorer, judges, asked.seed, asked.count, clock)
+
+    def found(self) -> OptionSet:
+        """All stages."""
+        _stage(self.emit, "exploring")
+        starts = [state for layout in self.asked.start if (state := state_of(self.problem, layout)) is not None]
+        self.rounds.first(starts)
+        self._explore()
+        if not self.explorer.pool.best:
+            return self._without_any()
+        _stage(self.emit, "polishing")
+        self._polish()
+        self.rounds.close()
+        return self._ranked()
+
+    def _explore(self) -> None:
+        """Rounds until their share of the time is over."""
+        most = round(EXPLORED_BY * ROUNDS_A_SECOND * self.asked.seconds) if self.asked.repeatable else None
+        lasted = 0.0
+        while not self.clock.is_past(EXPLORED_BY, sparing_s=lasted / 2) and (most is None or self.rounds.turn < most):
+            began = time.monotonic()
+            self.rounds.run_one()
+            lasted = time.monotonic() - began
+            if not self.explorer.pool.best and self.rounds.turn >= TRIED_BEFORE_ASKING:
+                return
+
+    def _polish(self) -> None:
+        """What will be shown, until the solver has seen all of it."""
+        while not self.clock.is_set() and not self.rounds.is_settled:
+            self.rounds.polish_one()
+        self.rounds.finish()
+
+    def _ranked(self) -> OptionSet:
+        options = tuple(map(self.asked.case.with_remedies, self.gathering.shown(self.asked.count)))
+        best = self._best()
+        status: SearchStatus = "undecided" if best is None else "bounded"
+        return OptionSet(options, self._record(status, best))
+
+    def _best(self) -> ArrangementProof | None:
+        """What was found of the least objective, by the model's count."""
+        return min((find.proof for find in self.gathering.finds.values()), key=lambda p: p.objective, default=None)
+
+    def _record(self, status: SearchStatus, best: ArrangementProof | None) -> SearchRecord:
+        terms = {} if best is None else modelled_losses(self.problem, best.state)
+        return SearchRecord(
+            status=status,
+            objective=None if best is None else best.objective / CENTS,
+            bound=None,
+            terms=tuple((name, cents / CENTS) for name, cents in terms.items()),
+            seconds=round(self.clock.elapsed_s, 2),
+            seed=self.asked.seed,
+            repeatable=self.asked.repeatable,
+            stopped=self.stop.is_set(),
+            arrangements_seen=len(self.explorer.pool.seen),
+            refused=tuple(self.gathering.refused),
+        )
+
+    def _without_any(self) -> OptionSet:
+        """Ask the whole model: a layout that the explorer missed, a proof that there is none, or neither."""
+        _stage(self.emit, "asking whether anything fits")
+        answer = anything_fits(self.problem, seconds=max(2.0, self.asked.seconds / 2), stop=self.stop)
+        if answer.state is not None:
+            self._judge(answer.state)
+        if answer.verdict != "infeasible":
+            return self._ranked()
+        _stage(self.emit, "asking why nothing fits")
+        conflict = why_nothing(self.asked.case, self.problem, seconds=self.asked.seconds / 2, stop=self.stop)
+        return OptionSet((), self._record("nothing_fits", None), conflict)
+
+    def _judge(self, state: State) -> None:
+        judgement = self.asked.case.judged(layout_of(self.problem, state))
+        self.gathering.keep(unproven(self.explorer.board, state), judgement)
 
 
 def _stage(emit: Emit, stage: str) -> None:

@@ -2,12 +2,16 @@
 
 from dataclasses import dataclass, replace
 from itertools import combinations
-from typing import Literal
+from typing import Final, Literal
 
 from optimizer.layout.placement import Layout, Placement
 
 Side = Literal["left", "right", "below", "above"]
 TOLERANCE_FT = 0.02
+MOVED_SHARE: Final = 0.15
+"""Part of the yard's diagonal by which a room has clearly moved."""
+MOVED_DIFFERS, CHOICE_DIFFERS = 0.75, 0.25
+"""What a room that clearly moved, and one of another choice, count."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,7 +62,9 @@ def _room_difference(one: Placement | None, other: Placement | None, diagonal_ft
     if one is None or other is None:
         return 1.0
     moved_ft = max(abs(a - b) for a, b in zip(one.centre, other.centre, strict=True))
-    return 0.75 * min(1.0, moved_ft / (0.15 * diagonal_ft)) + (0.25 if one.choice != other.choice else 0.0)
+    return MOVED_DIFFERS * min(1.0, moved_ft / (MOVED_SHARE * diagonal_ft)) + CHOICE_DIFFERS * (
+        one.choice != other.choice
+    )
 
 
 def _pair_difference(one: Layout, other: Layout, a: str, b: str) -> float:

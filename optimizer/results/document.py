@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from typing import Any, Final
 
 from optimizer.catalogue import PriceBook, SizedRoom
-from optimizer.options import Conflict, OptionSet, SearchRecord
+from optimizer.concepts import Conflict, OptionSet, SearchRecord
 from optimizer.results.option_record import option_record
 from optimizer.results.versions import versions
 from optimizer.scenario import Scenario

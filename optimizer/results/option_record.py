@@ -9,8 +9,8 @@ from optimizer.appraisal import Appraisal, Cost, EnclosureMeasures, PathMeasures
 from optimizer.catalogue import SizedRoom
 from optimizer.check import Finding
 from optimizer.circulation import Leg, Way
+from optimizer.concepts import Option, Remedy
 from optimizer.layout import Placement
-from optimizer.options import Option, Remedy
 from optimizer.planting import PlantingMeasures
 from optimizer.results.cook_record import cook_records
 from optimizer.results.finish_record import finish_record

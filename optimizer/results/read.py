@@ -7,8 +7,8 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, Final, NoReturn
 
+from optimizer.concepts import Option, OptionSet
 from optimizer.errors import Problem, ResultError
-from optimizer.options import Option, OptionSet
 from optimizer.results.rebuild import conflict_from, option_from, search_from
 from optimizer.results.untrusted import Record, refuse
 from optimizer.scenario import Scenario, read_scenario

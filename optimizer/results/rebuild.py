@@ -4,8 +4,8 @@ from typing import get_args
 
 from optimizer.brief import RULES
 from optimizer.check import Finding
+from optimizer.concepts import Conflict, DiffersBy, LeftOut, Option, Proof, Remedy, SearchRecord, WayOut
 from optimizer.layout import Front, Layout, Placement
-from optimizer.options import Conflict, DiffersBy, LeftOut, Option, Proof, Remedy, SearchRecord, WayOut
 from optimizer.results.rebuild_appraisal import appraisal_from
 from optimizer.results.untrusted import FARTHEST_FT, Record, refuse
 

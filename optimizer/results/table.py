@@ -5,7 +5,7 @@ import io
 from collections.abc import Sequence
 from typing import Final
 
-from optimizer.options import Option
+from optimizer.concepts import Option
 from optimizer.results.option_record import money
 
 _BEFORE_PHASES: Final = ("rank", "concept", "currency", "cost", "cost_low", "cost_high")

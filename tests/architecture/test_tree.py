@@ -5,7 +5,7 @@ from pathlib import Path
 
 from optimizer.brief import RULES
 from optimizer.check import CHECKS
-from optimizer.instance import PARTS
+from optimizer.engine.rules import PARTS
 
 TOP_LEVEL = {"README.md", "DEVELOPERS.md", "LICENSE", "pyproject.toml", "optimizer", "ui", "tests", "scenarios"}
 

@@ -15,13 +15,13 @@ from dataclasses import dataclass
 from pathlib import Path
 
 import numpy as np
+from optimizer.instance import build_instance
+from optimizer.search import Board, Pool, State, board_of, layout_of, run_tours, take_first_tour
 from scipy.stats import rankdata, spearmanr
 
-from optimizer.concepts import Case
-from optimizer.instance import build_instance
+from optimizer.concepts.case import Case
 from optimizer.layout import Layout
 from optimizer.scenario import load_scenario
-from optimizer.search import Board, Pool, State, board_of, layout_of, run_tours, take_first_tour
 
 WITHIN = 1.25
 LEAST_CORRELATION = 0.8

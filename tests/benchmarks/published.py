@@ -15,6 +15,7 @@ from pathlib import Path
 
 from optimizer.instance import Instance
 from optimizer.search import Pool, Tour, anything_fits, board_of, bound_over_all, explore
+
 from tests.benchmarks.published_instance import SCALE, instance_of
 
 ROUNDING = 1e-6

@@ -4,7 +4,6 @@ import math
 from itertools import combinations
 
 import numpy as np
-
 from optimizer.instance import Instance, InstanceRoom, Pair, Pull, Variant
 from optimizer.instance.context import Context
 from optimizer.instance.lattice import Lattice

@@ -16,7 +16,7 @@ FERNHOLLOW = load_scenario("scenarios/fernhollow-court.yaml")
 @pytest.fixture(scope="module")
 def concepts():
     """Concepts of the example yard."""
-    return make_options(FERNHOLLOW, RunSettings(seconds=60, repeatable=True))
+    return make_options(FERNHOLLOW, RunSettings(seconds=10, repeatable=True))
 
 
 def test_twelve_concepts_that_keep_every_rule(concepts):
@@ -52,11 +52,11 @@ def test_from_an_earlier_result(concepts, tmp_path):
     document = to_document(FERNHOLLOW, sized_rooms(FERNHOLLOW.brief), concepts, book=book_for("USD"))
     path = tmp_path / "options.json"
     path.write_text(to_text(document))
-    again = make_options(FERNHOLLOW, RunSettings(count=2, seconds=60, repeatable=True, seed=99, start_from=path))
+    again = make_options(FERNHOLLOW, RunSettings(count=2, seconds=3, repeatable=True, seed=99, start_from=path))
     assert again.options[0].score <= concepts.options[0].score + 0.01
 
 
 def test_repeatable_means_the_same_concepts(concepts):
     """The same versions, seed and yard give the same layouts in the same order."""
-    again = make_options(FERNHOLLOW, RunSettings(seconds=60, repeatable=True))
+    again = make_options(FERNHOLLOW, RunSettings(seconds=10, repeatable=True))
     assert [o.layout for o in again.options] == [o.layout for o in concepts.options]

@@ -8,11 +8,11 @@ from hypothesis import strategies as st
 
 from optimizer.check import CHECKS
 from optimizer.check.case import Case
+from optimizer.engine.grid.context import context_of
+from optimizer.engine.grid.variants import variants_of
+from optimizer.engine.problem.build import allowed_positions
+from optimizer.engine.rules import PARTS
 from optimizer.fields import BUILT_UP_FT, door_zone
-from optimizer.instance.build import allowed_positions
-from optimizer.instance.context import context_of
-from optimizer.instance.rules import PARTS
-from optimizer.instance.variants import variants_of
 from optimizer.layout import Layout, Placement
 from optimizer.site import Building, Door
 from tests.yards import on_site, plain_yard, sized
@@ -55,7 +55,7 @@ def test_model_and_check_agree_beside_a_landing(given_yard):
     """The model never lets pass what the check finds; before a wall on the grid it asks for no more either."""
     yard, wall = given_yard
     context, variant = on_grid(yard, ROOM)
-    (allowed,) = allowed_positions(context, ROOM, (variant,), [PARTS["no_slivers"]])
+    (allowed,) = allowed_positions(context, ROOM, (variant,), {"no_slivers": PARTS["no_slivers"]})
     rows, columns = range(12, context.lattice.rows - variant.depth), range(2, context.lattice.columns - variant.width)
     agreed = []
     for row, column in product(rows, columns):
@@ -72,7 +72,9 @@ def test_some_place_is_as_good_as_flush(given_yard):
     """However the landing lies to the grid, a terrace may stand so near before it that it is built up to the terrace."""
     yard, _ = given_yard
     context, variant = on_grid(yard, TERRACE)
-    (allowed,) = allowed_positions(context, TERRACE, (variant,), [PARTS["no_slivers"], PARTS["door_zone"]])
+    (allowed,) = allowed_positions(
+        context, TERRACE, (variant,), {rule: PARTS[rule] for rule in ("no_slivers", "door_zone")}
+    )
     house = context.site.buildings[0]
     zone = door_zone(context.site, house, house.doors[0])
     step, (left, _, right, top) = context.lattice.step_ft, zone.bounds

@@ -1,18 +1,19 @@
 """The same yard renamed, turned, mirrored, shifted or written in metres gives the same concepts, up to that change."""
 
-import threading
 from dataclasses import fields, is_dataclass, replace
 
 import pytest
 
 from optimizer.circulation import ways
-from optimizer.concepts import Case
-from optimizer.instance import build_instance
+from optimizer.concepts.case import Case
+from optimizer.engine.explorer import Explorer, board_of
+from optimizer.engine.portfolio import Purse, first_tours
+from optimizer.engine.problem import build_problem, layout_of
 from optimizer.layout import Layout
 from optimizer.layout.pose import Pose
 from optimizer.pipeline import RunSettings, make_options
 from optimizer.scenario import load_scenario
-from optimizer.search import Pool, board_of, layout_of, take_first_tour
+from tests.explored import NEVER
 
 METRE = 0.3048
 MIRROR = Pose((-1, 0, 0, 1), (3.7, 3.7))
@@ -28,7 +29,7 @@ def plain():
 
 def concepts(scenario):
     """Layouts of a few concepts, best first."""
-    found = make_options(scenario, RunSettings(count=4, seconds=60, repeatable=True))
+    found = make_options(scenario, RunSettings(count=4, seconds=6, repeatable=True, processes=0))
     assert len(found.options) == 4
     return [option.layout for option in found.options]
 
@@ -101,9 +102,9 @@ def test_the_engine_and_the_ways_are_mirrored():
     passed = explored(scenario)
     assert passed
     assert explored(mirrored) == passed
-    case, instance = Case.of(scenario), build_instance(scenario, Case.of(scenario).rooms, Case.of(scenario).book)
+    case, problem = Case.of(scenario), build_problem(scenario, Case.of(scenario).rooms, Case.of(scenario).book)
     for _, state in passed[:12]:
-        layout = layout_of(instance, state)
+        layout = layout_of(problem, state)
         plain_legs = ways(scenario.site, scenario.brief, case.rooms, layout).legs
         legs = ways(mirrored.site, scenario.brief, case.rooms, MIRROR.layout(layout)).legs
         for leg, other in zip(plain_legs, legs, strict=True):
@@ -115,9 +116,11 @@ def test_the_engine_and_the_ways_are_mirrored():
 def explored(scenario):
     """Values and layouts, in the engine's own pose, that a short tour passes."""
     case = Case.of(scenario)
-    board, pool = board_of(build_instance(scenario, case.rooms, case.book)), Pool()
-    take_first_tour(board, pool, seed=1, stop=threading.Event())
-    return pool.ranked()
+    problem = build_problem(scenario, case.rooms, case.book)
+    explorer = Explorer(board_of(problem))
+    for tour in first_tours(1, (), Purse(problem).set_aside(0)):
+        explorer.run(tour, stop=NEVER)
+    return explorer.pool.ranked()
 
 
 def without(name, scenario):

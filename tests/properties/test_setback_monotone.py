@@ -7,9 +7,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from optimizer.instance.build import allowed_positions
-from optimizer.instance.context import context_of
-from optimizer.instance.variants import variants_of
+from optimizer.engine.grid.context import context_of
+from optimizer.engine.grid.variants import variants_of
+from optimizer.engine.problem.build import allowed_positions
 from optimizer.site import KeepOut, RootRings, Setbacks, UtilityLine
 from tests.yards import on_site, plain_rooms, plain_yard, sized
 

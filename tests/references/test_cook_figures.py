@@ -8,7 +8,7 @@ from optimizer.appraisal import work_zone
 from optimizer.appraisal.work_zone import ROUND_FT, SIDE_FT
 from optimizer.brief import Equipment, RoomWish
 from optimizer.catalogue import clearance_ft, most_stools, sized_room
-from optimizer.options.cook_cautions import COOKING_CLEAR_FT
+from optimizer.concepts.cook_cautions import COOKING_CLEAR_FT
 
 NAMES = ("grill", "preparation", "sink", "refrigerator")
 # NKBA Kitchen Planning Guidelines: 17 (check values, seen at second hand), 16 and 12 (LSU AgCenter, seen), 11 (24 and

@@ -4,10 +4,10 @@ from dataclasses import replace
 from decimal import Decimal
 
 from optimizer.catalogue import sized_rooms
+from optimizer.concepts import DiffersBy, LeftOut, OptionSet, Proof
 from optimizer.drawing import draw_plan
 from optimizer.export import plan_svg
 from optimizer.layout import Layout, Placement
-from optimizer.options import DiffersBy, LeftOut, OptionSet, Proof
 from optimizer.results import to_document, to_text
 from tests.sample_run import SEARCH, sample_option, sample_scenario
 

@@ -2,7 +2,7 @@
 
 from time import monotonic, sleep
 
-from optimizer.options import OptionSet
+from optimizer.concepts import OptionSet
 from tests.sample_run import NOTHING_FITS, UNDECIDED
 from tests.ui.sample_concepts import write_ready
 

@@ -2,7 +2,7 @@
 
 import streamlit as st
 
-from optimizer.options import Option
+from optimizer.concepts import Option
 from optimizer.results import Result
 from ui.components.markup import Markup, element, paragraph, show
 from ui.components.pictures import large_plan

@@ -4,7 +4,7 @@ from typing import Final
 
 import streamlit as st
 
-from optimizer.options import Option
+from optimizer.concepts import Option
 from optimizer.results import Result
 from ui.components.cost_table import cost_table
 from ui.components.markup import Markup, element, paragraph, show

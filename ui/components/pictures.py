@@ -6,10 +6,10 @@ import streamlit as st
 
 from optimizer.catalogue import sized_rooms
 from optimizer.circulation import Leg, way_polygon
+from optimizer.concepts import Option
 from optimizer.drawing import Paths, draw_plan
 from optimizer.export import thumbnail_svg
 from optimizer.layout import Layout
-from optimizer.options import Option
 from optimizer.scenario import Scenario
 from ui.components.markup import Markup, element, image
 from ui.jobs import Job

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any, Final
 import streamlit as st
 
 from optimizer.catalogue import SizedRoom, sized_rooms
-from optimizer.options import Option
+from optimizer.concepts import Option
 from optimizer.scenario import Scenario
 from ui.components.markup import Markup, element, image, paragraph, show
 from ui.components.pictures import large_plan

@@ -4,8 +4,8 @@ from pathlib import Path
 
 import streamlit as st
 
+from optimizer.concepts import Conflict, Option
 from optimizer.errors import InputError
-from optimizer.options import Conflict, Option
 from optimizer.results import Result, read_result
 from ui.components import (
     comparison_view,

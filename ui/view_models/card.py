@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from optimizer.options import Option
+from optimizer.concepts import Option
 from ui.view_models.words import Words, number_words, sentence
 
 

@@ -4,8 +4,8 @@ from dataclasses import dataclass
 from math import dist
 from typing import Final
 
+from optimizer.concepts import Option
 from optimizer.layout import Layout
-from optimizer.options import Option
 from optimizer.scenario import Scenario
 from ui.view_models.card import Card, card
 from ui.view_models.words import Words, share_words, words_of

@@ -5,8 +5,8 @@ from dataclasses import dataclass
 from optimizer.appraisal import Appraisal
 from optimizer.brief import RULES, Brief
 from optimizer.check import Finding
+from optimizer.concepts import Option, Proof
 from optimizer.layout import Placement
-from optimizer.options import Option, Proof
 from optimizer.scenario import Scenario
 from ui.view_models.card import Card, card
 from ui.view_models.cost_sheet import CostSheet, cost_sheet

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from optimizer.options import OptionSet, SearchRecord
+from optimizer.concepts import OptionSet, SearchRecord
 from optimizer.scenario import Scenario
 from ui.view_models.words import listed, sentence, words_of
 

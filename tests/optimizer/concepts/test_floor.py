@@ -7,7 +7,7 @@ import pytest
 
 from optimizer.brief import Guests
 from optimizer.catalogue import asked_by, fixed_price, held, holds, party_is_held, room_price
-from optimizer.concepts import Case
+from optimizer.concepts.case import Case
 from optimizer.concepts.floor import floor_price
 from optimizer.scenario import load_scenario
 

@@ -1,84 +1,111 @@
-"""Judging first, polishing what is shown."""
+"""What is kept of what was found: only what holds, and a polished layout only where it is no worse."""
 
 import threading
 from dataclasses import replace
 
 import pytest
 
-from optimizer.concepts import Case, gather
+from optimizer.concepts.case import Case
 from optimizer.concepts.gather import Gathering
+from optimizer.engine.explorer import Explorer, Tour, board_of
+from optimizer.engine.problem import build_problem, layout_of
+from optimizer.engine.prover import polish, unproven
 from optimizer.events import to_nobody
-from optimizer.instance import build_instance
 from optimizer.scenario import load_scenario
-from optimizer.search import Pool, Tour, board_of, explore
 
 NEVER = threading.Event()
 
 
 @pytest.fixture(scope="module")
-def explored():
-    """A small yard with what a short tour passes, best first."""
+def found():
+    """A small yard with an explorer that has run a tour, and the verdict on each of its first layouts."""
     case = Case.of(load_scenario("scenarios/ribbon-lane.yaml"))
-    board, pool = board_of(build_instance(case.scenario, case.rooms, case.book)), Pool()
-    explore(board, pool, Tour(40, seed=1, thrift=0.6), stop=NEVER)
-    return case, board, [state for _, state in pool.ranked()]
+    problem = build_problem(case.scenario, case.rooms, case.book)
+    explorer = Explorer(board_of(problem))
+    explorer.run(Tour(40, seed=1, set_aside=round(0.6 * problem.guide.ways)), stop=NEVER)
+    states = [state for _, state in explorer.pool.ranked()[:8]]
+    return case, explorer, [(state, case.judged(layout_of(problem, state))) for state in states]
 
 
-def judged(explored, enough=4):
-    """A gathering of the first states that hold."""
-    case, board, states = explored
-    gathered = Gathering(case, board, to_nobody)
-    gathered.take(states, enough=enough, stop=NEVER)
-    return gathered
+def gathered(found):
+    """A gathering of all that hold."""
+    case, explorer, judged = found
+    gathering = Gathering(case, explorer.board.problem, to_nobody)
+    kept = [gathering.keep(unproven(explorer.board, state), verdict) for state, verdict in judged]
+    return gathering, kept
 
 
-def test_takes_no_more_than_enough(explored):
-    """As many as asked for, none twice, and none that the check refuses."""
-    gathered = judged(explored)
-    assert len(gathered.options) == 4
-    gathered.take([find.polished.state for find in gathered.found.values()], enough=9, stop=NEVER)
-    assert len(gathered.options) == 4
-    assert not any(gathered.case.judged(option.layout).findings for option in gathered.options)
+def test_keeps_what_holds_and_nothing_twice(found):
+    """As many finds as verdicts without a finding, also when they are given twice."""
+    _, explorer, judged = found
+    gathering, kept = gathered(found)
+    assert kept == [not verdict.findings for _, verdict in judged]
+    assert len(gathering.finds) == sum(kept) > 1
+    for state, verdict in judged:
+        gathering.keep(unproven(explorer.board, state), verdict)
+    assert len(gathering.finds) == sum(kept)
 
 
-def test_polish_never_worsens_the_exact_score(explored):
-    """Finds keep their score or get a better one, each with a bound that is one; then nothing is left to polish."""
-    gathered = judged(explored)
-    before = sorted(option.score for option in gathered.options)
-    assert gathered.polish(gathered.options, stop=NEVER)
-    after = sorted(option.score for option in gathered.options)
-    assert all(now <= was for now, was in zip(after, before, strict=True))
-    assert sum(after) < sum(before)
-    assert all(0 < option.proof.bound <= option.proof.objective for option in gathered.options)
-    assert not gathered.polish(gathered.options, stop=NEVER)
+def test_a_refusal_is_kept_with_what_repeats_it(found):
+    """A finding stands in the record with the layout; one of the ceiling is expected and does not."""
+    case, explorer, judged = found
+    (state, verdict), finding = judged[0], case.judged(layout_of(explorer.board.problem, judged[0][0]))
+    broken = next(
+        f
+        for f in Case.judged(
+            replace(case, scenario=_poor(case.scenario)), layout_of(explorer.board.problem, state)
+        ).findings
+    )
+    assert broken.rule == "budget"
+    gathering = Gathering(case, explorer.board.problem, to_nobody)
+    assert not gathering.keep(unproven(explorer.board, state), replace(finding, findings=(broken,)))
+    assert gathering.refused == []
+    other = replace(broken, rule="mown", words="no mower gets there")
+    assert not gathering.keep(unproven(explorer.board, state), replace(verdict, findings=(other,)))
+    assert [words.startswith("mown: no mower gets there; at Layout(") for words in gathering.refused] == [True]
 
 
-def test_what_reality_refuses_polished_stays_as_it_was(explored, monkeypatch):
+def _poor(scenario):
+    budget = replace(scenario.brief.budget, ceiling=scenario.brief.budget.ceiling / 10)
+    return replace(scenario, brief=replace(scenario.brief, budget=budget))
+
+
+def test_a_polished_layout_takes_the_place_of_a_worse_one(found):
+    """Polished, judged, and kept where the exact score is no worse; else the find stays, with the bound of its order."""
+    case, explorer, _ = found
+    gathering, _ = gathered(found)
+    before = sum(option.score for option in gathering.options)
+    moved = 0
+    for find in list(gathering.finds.values()):
+        proof = polish(explorer.board, find.proof.state, stop=NEVER)
+        verdict = case.judged(layout_of(explorer.board.problem, proof.state))
+        gathering.refine(find, proof, verdict)
+        moved += proof.state != find.proof.state
+    assert moved
+    assert sum(option.score for option in gathering.options) < before
+    assert all(find.is_final for find in gathering.finds.values())
+    assert all(0 < option.proof.bound <= option.proof.objective for option in gathering.options)
+    assert gathering.unproven(gathering.options, 9) == ()
+
+
+def test_what_reality_refuses_polished_stays_as_it_was(found):
     """The layout as it was found, with the bound of its arrangement, which says that the model knows a better one."""
-    gathered = judged(explored)
-    layouts = {option.layout for option in gathered.options}
-    real, refused = Case.judged, []
-    fault = real(gathered.case, next(iter(layouts)))
-
-    def refusing(case, layout):
-        refused.append(layout)
-        return replace(fault, findings=("refused",))
-
-    monkeypatch.setattr(gather.Case, "judged", refusing)
-    gathered.polish(gathered.options, stop=NEVER)
-    assert refused
-    assert {option.layout for option in gathered.options} == layouts
-    bounded = [option.proof for option in gathered.options if option.proof.arrangement == "bounded"]
-    assert len(bounded) >= len(refused)
-    assert all(0 < proof.bound < proof.objective for proof in bounded)
+    _, explorer, judged = found
+    gathering, _ = gathered(found)
+    fault = next(verdict for _, verdict in judged)
+    layouts = {option.layout for option in gathering.options}
+    for find in list(gathering.finds.values()):
+        proof = polish(explorer.board, find.proof.state, stop=NEVER)
+        gathering.refine(find, proof, replace(fault, findings=("refused",)))
+    assert {option.layout for option in gathering.options} == layouts
+    assert all(0 < option.proof.bound <= option.proof.objective for option in gathering.options)
+    assert "bounded" in {option.proof.arrangement for option in gathering.options}
 
 
-def test_stopped_keeps_what_it_has(explored):
-    """Once stopped, one layout that holds is enough, and nothing is polished."""
-    case, board, states = explored
-    stopped = threading.Event()
-    stopped.set()
-    gathered = Gathering(case, board, to_nobody)
-    gathered.take(states, enough=4, stop=stopped)
-    assert len(gathered.options) == 1
-    assert not gathered.polish(gathered.options, stop=stopped)
+def test_the_best_states_are_the_best_by_the_exact_score(found):
+    """In the order of their scores, no more than asked for."""
+    gathering, _ = gathered(found)
+    by_layout = {layout_of(gathering.problem, s): s for s in gathering.best_states(99)}
+    scores = [next(o.score for o in gathering.options if o.layout == layout) for layout in by_layout]
+    assert scores == sorted(scores)
+    assert len(gathering.best_states(2)) == 2

@@ -4,7 +4,8 @@ import threading
 from dataclasses import replace
 from decimal import Decimal
 
-from optimizer.concepts import Case, ConceptRun
+from optimizer.concepts.case import Case
+from optimizer.concepts.run import ConceptRun
 from optimizer.events import to_nobody
 from optimizer.pipeline import RunSettings, make_options
 from optimizer.scenario import load_scenario
@@ -19,7 +20,7 @@ def changed(**changes):
 
 def answer(scenario):
     """What the main job says of a scenario."""
-    return make_options(scenario, RunSettings(seconds=20))
+    return make_options(scenario, RunSettings(seconds=8, processes=0))
 
 
 def test_a_room_that_fits_nowhere():
@@ -63,7 +64,7 @@ def test_stopped_at_once():
     """Stopped before it began, a run says so and claims no proof."""
     stop = threading.Event()
     stop.set()
-    run = ConceptRun(Case.of(FERNHOLLOW), count=3, seconds=20, seed=1, repeatable=False)
+    run = ConceptRun(Case.of(FERNHOLLOW), count=3, seconds=20, seed=1, repeatable=False, processes=0)
     found = run.run(emit=to_nobody, stop=stop)
     assert found.search.stopped
     assert found.search.status == ("bounded" if found.options else "undecided")
@@ -73,7 +74,7 @@ def test_stopped_at_once():
 def test_a_paved_share_below_what_is_required():
     """Where the required rooms alone pave more than the site allows, that rule is named without long asking."""
     site = replace(FERNHOLLOW.site, paved_share_limit=0.001)
-    found = make_options(replace(FERNHOLLOW, site=site), RunSettings(seconds=2))
+    found = make_options(replace(FERNHOLLOW, site=site), RunSettings(seconds=2, processes=0))
     assert found.search.status == "nothing_fits"
     assert ("paved_share", ("gathering area",)) in [(rule, rooms) for rule, _, rooms in found.conflict.rules]
     assert "no single rule" not in found.conflict.words

@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 
 from optimizer.catalogue import book_for, sized_rooms
-from optimizer.instance import build_instance
+from optimizer.engine.problem import build_problem
 from optimizer.layout import Layout, Placement
 from optimizer.layout.pose import SYMMETRIES, Pose, canonical_pose
 from optimizer.scenario import load_scenario
@@ -21,16 +21,19 @@ def without_compass(scenario):
 
 
 @pytest.mark.parametrize("matrix", SYMMETRIES)
-def test_a_moved_yard_is_the_same_instance(matrix):
+def test_a_moved_yard_is_the_same_problem(matrix):
     """Turned, mirrored and shifted by 3.7 ft, the yard gives the same masks, losses, pairs and pulls."""
     plain = without_compass(FERNHOLLOW)
     moved = replace(plain, site=Pose(matrix, (3.7, -11.3)).site(plain.site))
-    one, other = (build_instance(s, sized_rooms(s.brief), book_for("USD")) for s in (plain, moved))
+    one, other = (build_problem(s, sized_rooms(s.brief), book_for("USD")) for s in (plain, moved))
     for room, copy in zip(one.rooms, other.rooms, strict=True):
         assert room.variants == copy.variants
         assert all((a == b).all() for a, b in zip(room.allowed, copy.allowed, strict=True))
-        assert all((a == b).all() for a, b in zip(room.losses, copy.losses, strict=True))
-    assert (one.pairs, one.pulls, one.lines_x, one.lines_y) == (other.pairs, other.pulls, other.lines_x, other.lines_y)
+        assert (room.losses, room.absent_loss) == (copy.losses, copy.absent_loss)
+        assert all((a == b).all() for a, b in zip(room.places, copy.places, strict=True))
+        assert all((a == b).all() for a, b in zip(room.floors, copy.floors, strict=True))
+    assert (one.pairs, one.pulls, one.order.lines) == (other.pairs, other.pulls, other.order.lines)
+    assert (one.amounts, one.guide) == (other.amounts, other.guide)
 
 
 @pytest.mark.parametrize("matrix", SYMMETRIES)

@@ -5,7 +5,7 @@ from dataclasses import replace
 from decimal import Decimal
 
 from optimizer.catalogue import book_for
-from optimizer.options import OptionSet, Remedy
+from optimizer.concepts import OptionSet, Remedy
 from optimizer.results.document import FORMAT
 from optimizer.results.option_record import money
 from optimizer.results.read import read_result

@@ -3,7 +3,7 @@
 import pytest
 
 from optimizer.brief import Finish, FinishWish
-from optimizer.concepts import Case
+from optimizer.concepts.case import Case
 from optimizer.scenario import read_scenario
 from tests.small_yard import changed, problems
 

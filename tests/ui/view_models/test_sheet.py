@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from optimizer.brief import RULES
 from optimizer.check import Finding
-from optimizer.options import Proof
+from optimizer.concepts import Proof
 from tests.sample_run import sample_option, sample_scenario
 from ui.view_models import card, sheet, words_of
 

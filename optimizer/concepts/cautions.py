@@ -1,0 +1,119 @@
+"""What a concept must be careful about: what is left to others, and where the scenario is looser than usual."""
+
+from collections.abc import Iterator, Sequence
+from typing import Final
+
+from optimizer.catalogue import (
+    SizedRoom,
+    asked_by,
+    held,
+    holds,
+    most_held,
+    party_is_held,
+    root_rings,
+    table_is_held,
+    usual_distance,
+    usual_rings,
+)
+from optimizer.concepts.cook_cautions import cook_cautions
+from optimizer.layout import Layout
+from optimizer.scenario import Scenario
+
+_CONCEPT: Final = "Concept stage only: sizes and prices are estimates, to be confirmed on site and by whoever builds."
+_SUPPLIES: Final = "Gas and electricity: run and connected by licensed trades under local codes."
+_BY_KIND: Final = {
+    "fire": "Fire: distances are model-code defaults; local fire code and the maker's listing decide.",
+    "kitchen": _SUPPLIES,
+    "reserve": "Water: barriers, bonding and setbacks of a later pool or tub follow local codes.",
+}
+_GROUND: Final = "Drainage, retaining and structure: to be designed by licensed practice for the real ground."
+_ROUNDING_FT: Final = 1e-6
+
+
+def cautions_for(scenario: Scenario, rooms: Sequence[SizedRoom], layout: Layout) -> tuple[str, ...]:
+    """What this concept must be careful about; every distance kept shorter than usual is among it."""
+    kinds = {room.rules.kind for room in rooms if layout.of(room.name) is not None}
+    found = [_CONCEPT, *(words for kind, words in _BY_KIND.items() if kind in kinds)]
+    if scenario.site.trees:
+        found.append("Trees: work near a kept tree's roots needs an arborist's word.")
+    return (
+        *found,
+        *_gas(rooms, layout),
+        *cook_cautions(scenario, rooms, layout),
+        *_looser_distances(scenario),
+        *_looser_lines(scenario),
+        *_looser_rings(scenario),
+        *_no_table(scenario, rooms, layout),
+        *_too_few(scenario, rooms),
+        _GROUND,
+    )
+
+
+def _gas(rooms: Sequence[SizedRoom], layout: Layout) -> Iterator[str]:
+    """Supplies of a gas fire where no kitchen speaks of them."""
+    placed = [room for room in rooms if layout.of(room.name) is not None]
+    if any(room.fuel == "gas" for room in placed) and all(room.rules.kind != "kitchen" for room in placed):
+        yield _SUPPLIES
+
+
+def _looser_distances(scenario: Scenario) -> Iterator[str]:
+    for name, kept_ft in scenario.site.distances:
+        usual = usual_distance(name)
+        if kept_ft < usual.feet - _ROUNDING_FT:
+            yield _looser(scenario, usual.meaning, kept_ft, usual.feet, usual.source)
+
+
+def _looser_lines(scenario: Scenario) -> Iterator[str]:
+    usual = usual_distance("utility_line")
+    for line in scenario.site.utility_lines:
+        if line.clear_ft is not None and line.clear_ft < usual.feet - _ROUNDING_FT:
+            yield _looser(scenario, line.name, line.clear_ft, usual.feet, usual.source)
+
+
+def _looser(scenario: Scenario, what: str, kept_ft: float, usual_ft: float, source: str) -> str:
+    kept, usual = (f"{_figure(ft / scenario.unit_ft)} {scenario.units}" for ft in (kept_ft, usual_ft))
+    told = f"the scenario keeps {kept} where {usual} is usual ({source}); confirm with the local code."
+    return f"{what[:1].upper()}{what[1:]}: {told}"
+
+
+def _looser_rings(scenario: Scenario) -> Iterator[str]:
+    kept, usual = root_rings(scenario.site), usual_rings()
+    if not scenario.site.trees:
+        return
+    if kept.inner_trunks < usual.inner_trunks:
+        told = f"build from {kept.inner_trunks:g} trunk diameters on where {usual.inner_trunks:g} is usual"
+        yield f"Roots: the scenario lets rooms {told}; confirm with an arborist."
+    if kept.outer_trunks < usual.outer_trunks:
+        told = f"ends the outer ring at {kept.outer_trunks:g} trunk diameters where {usual.outer_trunks:g} is usual"
+        yield f"Roots: the scenario {told}; confirm with an arborist."
+    if kept.paved_share > usual.paved_share:
+        told = f"cover {kept.paved_share:.0%} of the outer ring where {usual.paved_share:.0%} is usual"
+        yield f"Roots: the scenario lets rooms {told}; confirm with an arborist."
+
+
+def _no_table(scenario: Scenario, rooms: Sequence[SizedRoom], layout: Layout) -> Iterator[str]:
+    """Everyday guests who do not sit at one table, where no rule asks that they do."""
+    guests = scenario.brief.guests
+    placed = ((room, layout.of(room.name)) for room in rooms)
+    chosen = ((room, room.choice(place.choice)) for room, place in placed if place)
+    seated = held(holds(room, choice) for room, choice in chosen if choice).table
+    if seated < guests.everyday and not table_is_held(rooms, guests):
+        yield f"Table: the largest of this concept seats {seated} of the {guests.everyday} everyday guests."
+
+
+def _too_few(scenario: Scenario, rooms: Sequence[SizedRoom]) -> Iterator[str]:
+    """Guests whom no choices of the wish list can hold: no concept can, so it is said of each."""
+    guests = scenario.brief.guests
+    asked, most = asked_by(guests), most_held(rooms, guests)
+    if most.seats < asked.seats:
+        yield f"Party: the wish list seats {most.seats} of the {asked.seats} that a party of {asked.people} asks for."
+    elif not party_is_held(rooms, guests):
+        need = asked.standing_sqft(most.seats)
+        yield (
+            f"Party: {asked.people - most.seats} of {asked.people} find no seat, and the wish list has "
+            f"{most.standing_sqft:.0f} of the {need:.0f} sq ft that they ask for to stand on."
+        )
+
+
+def _figure(length: float) -> str:
+    return f"{length:.2f}".rstrip("0").rstrip(".")

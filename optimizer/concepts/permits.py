@@ -1,0 +1,154 @@
+"""Permits and approvals that a concept is likely to need: a prompt for whoever asks the local offices."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from typing import Final
+
+from shapely import Point, Polygon
+
+from optimizer.appraisal import Appraisal
+from optimizer.catalogue import SizedChoice, SizedRoom, root_rings
+from optimizer.catalogue.steps import wall_needs_permit
+from optimizer.circulation import outline, rectangle
+from optimizer.concepts.words import listed
+from optimizer.layout import Layout, Placement
+from optimizer.scenario import Scenario
+
+PAVED_SHARE: Final = 0.45
+"""Paved share of the open yard above which stormwater rules are likely; common practice, no source."""
+NEAR_LIMIT: Final = 0.9
+"""Share of a local limit of paving from which on it is worth telling; common practice, no source."""
+_OVERLAP_SQFT: Final = 0.05
+PROMPT: Final = "A prompt, no advice: whether a permit is needed, and which, the local office decides."
+
+
+@dataclass(frozen=True, slots=True)
+class _Built:
+    """A placed room with the choice taken."""
+
+    room: SizedRoom
+    choice: SizedChoice
+    placement: Placement
+
+    @property
+    def kind(self) -> str:
+        """Kind of the room."""
+        return self.room.rules.kind
+
+
+@dataclass(frozen=True, slots=True)
+class _Concept:
+    """What the prompts are made from."""
+
+    scenario: Scenario
+    built: tuple[_Built, ...]
+    appraisal: Appraisal | None
+
+    def names(self, *kinds: str) -> list[str]:
+        """Names of the placed rooms of these kinds."""
+        return [built.room.name for built in self.built if built.kind in kinds]
+
+
+def permits_for(
+    scenario: Scenario, rooms: Sequence[SizedRoom], layout: Layout, appraisal: Appraisal | None = None
+) -> tuple[str, ...]:
+    """Permits and approvals likely needed, each with why; the first line says what the list is.
+
+    Walls and the paved share are judged from the appraisal, and left out without one.
+    """
+    built = tuple(_placed(rooms, layout))
+    concept = _Concept(scenario, built, appraisal)
+    asks = (_structures, _walls, _trades, _fire, _water, _ground, _trees, _stormwater)
+    found = (words for ask in asks for words in ask(concept))
+    return (PROMPT, *found, *_ALWAYS) if built else ()
+
+
+_ALWAYS: Final = (
+    "Utility marking: lines in the ground are marked before anybody digs; in the US call 811 two to three days ahead.",
+    "Owners' association: where there is one, it approves what is seen from outside.",
+)
+
+
+def _placed(rooms: Sequence[SizedRoom], layout: Layout) -> Iterator[_Built]:
+    for room in rooms:
+        placement = layout.of(room.name)
+        choice = room.choice(placement.choice) if placement else None
+        if placement and choice:
+            yield _Built(room, choice, placement)
+
+
+def _structures(concept: _Concept) -> Iterator[str]:
+    roofed = [b.room.name for b in concept.built if "roof" in b.room.built_as(b.choice)]
+    if roofed:
+        yield f"Building permit: a roof is built over the {listed(roofed)}; footings, wind and snow are checked."
+
+
+def _walls(concept: _Concept) -> Iterator[str]:
+    ground = concept.appraisal.site.ground if concept.appraisal else None
+    if ground is not None and wall_needs_permit(ground.tallest_wall_ft):
+        yield (
+            "Building permit: a wall is likely above 4 ft from the bottom of its footing, the usual limit "
+            "(IRC R105.2); a lower one needs it too where it bears a load or a slope."
+        )
+
+
+def _trades(concept: _Concept) -> Iterator[str]:
+    gas = [b.room.name for b in concept.built if b.kind == "kitchen" or (b.kind == "fire" and b.room.fuel != "wood")]
+    if gas:
+        yield f"Gas permit: a line to the {listed(gas)} is sized, run and tested by a licensed trade."
+    if electric := concept.names("kitchen", "reserve"):
+        yield f"Electrical permit: circuits to the {listed(electric)} are protected for wet places and inspected."
+    sinks = [b.room.name for b in concept.built if any(item.role == "sink" for item in b.choice.furniture)]
+    if sinks:
+        yield f"Plumbing permit: the sink of the {listed(sinks)} needs water that drains in frost, and a legal drain."
+
+
+def _fire(concept: _Concept) -> Iterator[str]:
+    wood = [b.room.name for b in concept.built if b.kind == "fire" and b.room.fuel == "wood"]
+    if wood:
+        yield f"Fire department: the {listed(wood)} burns wood; open fire may need a permit, or be banned at times."
+
+
+def _water(concept: _Concept) -> Iterator[str]:
+    if water := concept.names("reserve"):
+        yield (
+            f"Pool permit and barrier, later: the {listed(water)} holds room for water; where it is deeper than 24 in, "
+            "model codes ask a barrier 48 in high (ISPSC 305)."
+        )
+
+
+def _ground(concept: _Concept) -> Iterator[str]:
+    site = concept.scenario.site
+    shapes = [rectangle(b.placement) for b in concept.built]
+    plain = [area for area in site.keep_outs if area.kind == "plain"]
+    crossed = [area.name for area in plain if any(_overlap(shape, outline(area.outline)) for shape in shapes)]
+    if crossed:
+        yield f"Easement: work on the {listed(crossed)} needs the word of whoever holds the right."
+    if ground := [a.name for a in site.keep_outs if a.kind.startswith("septic")]:
+        yield f"Health department: work near the {listed(ground)}; distances and loads on septic ground are theirs."
+    if over := [a.name for a in site.keep_outs if a.kind == "overhead line"]:
+        yield f"Power company: the {listed(over)} over the yard; heights over roofs, water and machines are theirs."
+
+
+def _trees(concept: _Concept) -> Iterator[str]:
+    site, rings = concept.scenario.site, root_rings(concept.scenario.site)
+    shapes = [rectangle(b.placement) for b in concept.built if b.room.rules.built_as]
+    near = [
+        tree.name
+        for tree in site.trees
+        if any(shape.distance(Point(tree.at)) < rings.outer_trunks * tree.trunk_diameter_ft for shape in shapes)
+    ]
+    if near:
+        yield f"Tree ordinance: building in the root ring of the {listed(near)} may need a permit and an arborist."
+
+
+def _stormwater(concept: _Concept) -> Iterator[str]:
+    limit = concept.scenario.site.paved_share_limit
+    asked = PAVED_SHARE if limit is None else min(PAVED_SHARE, NEAR_LIMIT * limit)
+    if concept.appraisal is not None and concept.appraisal.paved_share >= asked:
+        told = "" if limit is None else f"; the local limit is {limit:.0%}"
+        yield f"Stormwater: {concept.appraisal.paved_share:.0%} of the open yard is paved{told}."
+
+
+def _overlap(one: Polygon, other: Polygon) -> bool:
+    return bool(one.intersection(other).area > _OVERLAP_SQFT)

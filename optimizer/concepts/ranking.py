@@ -1,0 +1,111 @@
+"""Order concepts by their exact score, the first ones by idea as well."""
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, field, replace
+from typing import Final
+
+from optimizer.concepts.option import DiffersBy, Option
+from optimizer.concepts.reasons import difference_words
+from optimizer.layout import MOVED_SHARE, Layout, arrangement_of, difference
+
+LEAST_DIFFERENCE: Final = 0.12
+_LOOKED_AT = 100
+"""So many of the best, and of the best with every room, are compared with each other."""
+
+Say = Callable[[Option, Option | None], str]
+
+
+def ranked(
+    options: Sequence[Option],
+    *,
+    count: int,
+    diagonal_ft: float,
+    say: Say,
+    posed: Callable[[Layout], Layout] = lambda layout: layout,
+) -> tuple[Option, ...]:
+    """At most `count` concepts, best first; copies of a better one, shifted or of the same arrangement, are dropped.
+
+    Half of the places go to concepts with every wished room, if there are so many; no other program takes more than
+    half; and concepts that differ clearly come in before closer ones. Layouts are compared in the pose that `posed`
+    brings them to, so that a turned yard has the same set.
+    """
+    best_first = sorted(options, key=lambda option: option.score)
+    whole = [option for option in best_first if not option.left_out][:_LOOKED_AT]
+    best_first, half = best_first[:_LOOKED_AT], (count + 1) // 2
+    choice = _Choice(_Comparison(diagonal_ft, posed))
+    for candidates, places, each in ((whole, half, half), (best_first, count, half), (best_first, count, count)):
+        for least in (2 * LEAST_DIFFERENCE, LEAST_DIFFERENCE):
+            choice.add(candidates, places=places, each=each, least=least)
+    choice.add(whole, places=half, each=half, least=0.0)
+    choice.add(best_first, places=count, each=count, least=0.0)
+    return choice.numbered(say)
+
+
+def is_same(one: Layout, other: Layout, *, diagonal_ft: float) -> bool:
+    """Whether two layouts count as one: the same arrangement, no room moved by over 15 % of the yard's diagonal."""
+    if arrangement_of(one) != arrangement_of(other):
+        return False
+    moved = (
+        max(abs(a.centre[0] - b.centre[0]), abs(a.centre[1] - b.centre[1]))
+        for a, b in zip(one.placements, other.placements, strict=True)
+    )
+    return max(moved, default=0.0) <= MOVED_SHARE * diagonal_ft
+
+
+@dataclass
+class _Comparison:
+    """Differences of layouts in one pose, each worked out once; a copy of another differs by less than nothing."""
+
+    diagonal_ft: float
+    posed: Callable[[Layout], Layout]
+    _known: dict[tuple[str, str], float] = field(default_factory=dict)
+    _posed: dict[Layout, tuple[str, Layout]] = field(default_factory=dict)
+
+    def difference(self, one: Option, other: Option) -> float:
+        """Difference of two options, -1 where they count as one."""
+        (a, here), (b, there) = self._in_pose(one), self._in_pose(other)
+        key = (a, b) if a <= b else (b, a)
+        if key not in self._known:
+            copies = is_same(here, there, diagonal_ft=self.diagonal_ft)
+            self._known[key] = -1.0 if copies else difference(here, there, diagonal_ft=self.diagonal_ft)
+        return self._known[key]
+
+    def _in_pose(self, option: Option) -> tuple[str, Layout]:
+        if option.layout not in self._posed:
+            self._posed[option.layout] = (f"{len(self._posed):06d}", self.posed(option.layout))
+        return self._posed[option.layout]
+
+
+@dataclass
+class _Choice:
+    """Options that are taken so far."""
+
+    comparison: _Comparison
+    taken: list[Option] = field(default_factory=list)
+
+    def add(self, candidates: Sequence[Option], *, places: int, each: int, least: float) -> None:
+        """Take candidates that are new by at least this difference, `each` of a program and `places` in all."""
+        for option in candidates:
+            alike = sum(option.left_out_rooms == other.left_out_rooms for other in self.taken)
+            if len(self.taken) < places and alike < each and self._is_new(option, least):
+                self.taken.append(option)
+
+    def numbered(self, say: Say) -> tuple[Option, ...]:
+        """The options taken by score, each with its place, its reason and what tells it from the nearest better one."""
+        by_score = sorted(self.taken, key=lambda option: option.score)
+        return tuple(self._numbered(option, by_score[:rank], say) for rank, option in enumerate(by_score))
+
+    def _is_new(self, option: Option, least: float) -> bool:
+        return option not in self.taken and all(
+            self.comparison.difference(option, other) >= least for other in self.taken
+        )
+
+    def _numbered(self, option: Option, better: Sequence[Option], say: Say) -> Option:
+        nearest = min(better, key=lambda other: self.comparison.difference(option, other), default=None)
+        differs = None
+        if nearest is not None:
+            value = round(max(0.0, self.comparison.difference(option, nearest)), 3)
+            differs = DiffersBy(value, difference_words(option.layout, nearest.layout))
+        rank = len(better) + 1
+        reason = say(option, better[0] if better else None)
+        return replace(option, id=f"concept-{rank:02d}", rank=rank, differs_by=differs, reason=reason)

@@ -1,0 +1,147 @@
+"""The search in rounds: explore, let the judge look at what was found, learn from what it says, polish, and again.
+
+A round is the same whatever the clock says: what the judge was given in one round is learned at the end of the next,
+in the order in which it was given. So more rounds never find less, and a number of rounds repeats exactly.
+"""
+
+import threading
+from collections.abc import Sequence
+from concurrent.futures import Future, ThreadPoolExecutor
+from dataclasses import dataclass, field
+from typing import Final
+
+from optimizer.concepts.case import Judgement
+from optimizer.concepts.gather import CENTS, Find, Gathering
+from optimizer.concepts.judges import Judges, Pending
+from optimizer.concepts.picking import Picker
+from optimizer.engine.explorer import Explorer, Residuals
+from optimizer.engine.portfolio import Purse, first_tours, tour_of
+from optimizer.engine.problem import State, layout_of
+from optimizer.engine.problem.alike import Archive
+from optimizer.engine.prover import ArrangementProof, polish, unproven
+
+TOURS, JUDGED, POLISHED, SOLVERS = 3, 8, 4, 2
+"""Tours, layouts judged and arrangements polished in a round; threads of the solver."""
+FIRST_JUDGED: Final = 3
+LEARNED_FROM: Final = 6
+"""So many judged layouts are needed before anything is learned of places."""
+STARTS: Final = 6
+"""So many of the best layouts are starts of further tours."""
+
+
+@dataclass
+class Rounds:
+    """The search of one yard. `stop` ends it between two steps."""
+
+    gathering: Gathering
+    explorer: Explorer
+    judges: Judges
+    seed: int
+    count: int
+    stop: threading.Event
+    turn: int = 0
+    _judged: list[tuple[ArrangementProof, Pending]] = field(default_factory=list)
+    _polishing: list[tuple[Find, "Future[ArrangementProof]"]] = field(default_factory=list)
+    _polished: list[tuple[Find, ArrangementProof, Pending]] = field(default_factory=list)
+
+    def __post_init__(self) -> None:
+        """Begin with nothing known."""
+        problem = self.gathering.problem
+        self._solvers = ThreadPoolExecutor(SOLVERS)
+        self._purse, self._residuals = Purse(problem), Residuals(problem)
+        self._known = Archive(problem, self.gathering.case.diagonal_ft)
+        self._picker = Picker(self.explorer, self._purse, self._known)
+
+    def first(self, starts: Sequence[State]) -> None:
+        """Something to show soon: short tours, and the few best of them judged here."""
+        for tour in first_tours(self.seed, starts, self._purse.set_aside(0)):
+            self.explorer.run(tour, stop=self.stop)
+        given = [state for state in starts if state not in self._picker.seen]
+        self._picker.seen.update(given)
+        for state in (*given, *self._picker.pick(FIRST_JUDGED)):
+            judgement = self.gathering.case.judged(layout_of(self.gathering.problem, state))
+            self._learn(unproven(self.explorer.board, state), judgement)
+            if self.stop.is_set() and self.gathering.finds:
+                return
+
+    def run_one(self) -> None:
+        """One round."""
+        problem = self.gathering.problem
+        picked = self._begin(self._picker.pick(JUDGED))
+        polishing = self._begin_polishing()
+        best = self.gathering.best_states(STARTS)
+        for number in range(TOURS):
+            tour = tour_of(problem, self.turn * TOURS + number, seed=self.seed, purse=self._purse, best=best)
+            self.explorer.run(tour, stop=self.stop)
+        self._take_in()
+        self._judged, self._polishing = picked, polishing
+        self.turn += 1
+
+    def polish_one(self) -> None:
+        """A round in which nothing new is looked for."""
+        polishing = self._begin_polishing()
+        self._take_in()
+        self._judged, self._polishing = [], polishing
+
+    def finish(self) -> None:
+        """Take in what the judge still has."""
+        while self._judged or self._polishing or self._polished:
+            self._take_in()
+            self._judged, self._polishing = [], []
+
+    def close(self) -> None:
+        """Let the solver's thread go."""
+        self._solvers.shutdown(wait=False, cancel_futures=True)
+
+    @property
+    def is_settled(self) -> bool:
+        """Whether all that would be shown has been polished, and nothing is under way."""
+        shown = self.gathering.shown(self.count)
+        return not (self._judged or self._polishing or self._polished) and not self.gathering.unproven(shown, 1)
+
+    def _begin(self, states: Sequence[State]) -> list[tuple[ArrangementProof, Pending]]:
+        layouts = [layout_of(self.gathering.problem, state) for state in states]
+        pending = self.judges.begin(layouts)
+        return [(unproven(self.explorer.board, s), p) for s, p in zip(states, pending, strict=True)]
+
+    def _begin_polishing(self) -> list[tuple[Find, "Future[ArrangementProof]"]]:
+        finds = [find for find, _ in self._polishing] + [find for find, _, _ in self._polished]
+        under_way = {find.option.layout for find in finds}
+        left = self.gathering.unproven(self.gathering.shown(self.count), POLISHED + len(under_way))
+        finds = [find for find in left if find.option.layout not in under_way][:POLISHED]
+        return [(f, self._solvers.submit(polish, self.explorer.board, f.proof.state, stop=self.stop)) for f in finds]
+
+    def _take_in(self) -> None:
+        """What was begun in the round before: verdicts are learned, polished layouts given to the judge."""
+        for proof, pending in self._judged:
+            self._learn(proof, pending.verdict())
+        for find, proof, pending in self._polished:
+            self.gathering.refine(find, proof, pending.verdict())
+        self._polished = []
+        for find, polished in self._polishing:
+            proof = polished.result()
+            if proof.state == find.proof.state:
+                self.gathering.prove(find, proof)
+            else:
+                (pending,) = self.judges.begin([layout_of(self.gathering.problem, proof.state)])
+                self._polished.append((find, proof, pending))
+        if len(self._residuals.cents) >= LEARNED_FROM:
+            self.explorer.board.learn(self._residuals.tables())
+
+    def _learn(self, proof: ArrangementProof, judgement: Judgement) -> None:
+        """Keep what holds; remember what was refused and why, and what the exact figures add."""
+        problem, state = self.gathering.problem, proof.state
+        if self.gathering.keep(proof, judgement):
+            self._known.add(state)
+            self._residuals.learn(state, CENTS * judgement.score - self.explorer.counted(state))
+        for finding in judgement.findings:
+            if finding.rule != "budget":
+                blamed = tuple(i for i, room in enumerate(problem.rooms) if room.name in finding.rooms)
+                self.explorer.refusals.learn(problem, state, blamed)
+        self._purse.learn(state, self._beyond_fixed(judgement))
+
+    def _beyond_fixed(self, judgement: Judgement) -> int:
+        """Exact cost of phase 1 without the fixed charges [cents]."""
+        budget, ceiling = self.gathering.problem.budget, self.gathering.case.scenario.brief.budget.ceiling
+        fixed = 0 if budget is None or ceiling is None else round(CENTS * ceiling) - (budget.most or 0)
+        return round(CENTS * judgement.appraisal.cost.phase(1)) - fixed

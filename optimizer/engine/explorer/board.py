@@ -1,0 +1,147 @@
+"""The problem laid out for fast insertion: one table of losses a variant, cropped to where it may stand."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING, Final
+
+import numpy as np
+from numpy.typing import NDArray
+
+from optimizer.engine.explorer.composite import Composite, composite_of
+from optimizer.engine.explorer.residuals import at_blocks
+from optimizer.engine.pairs import FORBIDDEN
+from optimizer.engine.pairs.stamp import Cents
+from optimizer.engine.problem import Problem, ProblemRoom, Spot, State
+
+if TYPE_CHECKING:
+    from optimizer.engine.grid.variants import Shape
+
+MOST_BYTES: Final = 400_000_000
+"""Stamps kept at most; then they are made anew, since a large yard on a fine grid has many."""
+
+
+@dataclass(frozen=True, eq=False)
+class Window:
+    """Losses of a variant that do not depend on other rooms, from the corner at (`column`, `row`) of the grid on.
+
+    FORBIDDEN where it may not stand. `counted` is the exact count, `table` that with what was learned of places.
+    `row_least` and `column_least` are the least of each row and column of the table.
+    """
+
+    row: int
+    column: int
+    counted: Cents
+    table: Cents
+    row_least: Cents
+    column_least: Cents
+    least: int
+
+    def at(self, spot: Spot, *, learned: bool = True) -> int:
+        """Loss at a spot; FORBIDDEN outside the window."""
+        row, column, table = spot.y - self.row, spot.x - self.column, self.table if learned else self.counted
+        rows, columns = table.shape
+        return int(table[row, column]) if 0 <= row < rows and 0 <= column < columns else FORBIDDEN
+
+    def estimate(self, spot: Spot) -> int:
+        """What was learned of a spot [cents]."""
+        row, column = spot.y - self.row, spot.x - self.column
+        return int(self.table[row, column] - self.counted[row, column])
+
+    def with_estimate(self, estimate: Cents) -> "Window":
+        """The same count with another estimate of every place."""
+        table = np.where(self.counted < FORBIDDEN, self.counted + estimate, FORBIDDEN)
+        return Window(
+            self.row, self.column, self.counted, table, table.min(axis=1), table.min(axis=0), int(table.min())
+        )
+
+
+@dataclass(eq=False)
+class Board:
+    """`windows[room][variant]` is None where a variant fits nowhere; `by_least[room]` are variants, cheapest first.
+
+    `shapes[room][variant]` numbers the shapes of a room: stamps are shared by variants of one shape.
+    """
+
+    problem: Problem
+    windows: list[list[Window | None]]
+    by_least: list[list[int]]
+    shapes: list[list[int]]
+    _stamps: dict[tuple[int, int, int, int], Composite] = field(default_factory=dict)
+    _bytes: int = 0
+
+    def stamp(self, room: int, variant: int, other: int, other_variant: int) -> Composite:
+        """What a room does and suffers by its offset from another that stands."""
+        key = (room, self.shapes[room][variant], other, self.shapes[other][other_variant])
+        found = self._stamps.get(key)
+        if found is None:
+            found = self._made(room, variant, other, other_variant)
+            if self._bytes > MOST_BYTES:
+                self._stamps.clear()
+                self._bytes = 0
+            self._bytes += found.patch.nbytes + found.along_x.nbytes + found.along_y.nbytes
+            self._stamps[key] = found
+        return found
+
+    def learn(self, tables: Sequence[NDArray[np.float64]]) -> None:
+        """Take over what was learned of each room's places; see `Residuals.tables`."""
+        for room, table in enumerate(tables):
+            for v, window in enumerate(self.windows[room]):
+                if window is not None:
+                    variant, (rows, columns) = self.problem.rooms[room].variants[v], window.table.shape
+                    y = np.asarray(window.row + variant.depth / 2 + np.arange(rows))
+                    x = np.asarray(window.column + variant.width / 2 + np.arange(columns))
+                    self.windows[room][v] = window.with_estimate(at_blocks(self.problem, table, y, x))
+            self.by_least[room] = _by_least(self.windows[room])
+
+    def estimate(self, state: State) -> int:
+        """What was learned of the places of a state [cents]."""
+        placed = ((self.windows[room][spot.variant], spot) for room, spot in enumerate(state) if spot is not None)
+        return sum(window.estimate(spot) for window, spot in placed if window is not None)
+
+    def _made(self, room: int, variant: int, other: int, other_variant: int) -> Composite:
+        if room > other:
+            return self.stamp(other, other_variant, room, variant).turned()
+        moving, standing = (self.problem.rooms[r].variants[v] for r, v in ((room, variant), (other, other_variant)))
+        return composite_of(self.problem, self.problem.pair(room, other), moving, standing)
+
+
+def board_of(problem: Problem) -> Board:
+    """Lay a problem out for the explorer."""
+    windows = [
+        [_window(_losses(problem, room, v)) for v in range(len(data.variants))]
+        for room, data in enumerate(problem.rooms)
+    ]
+    return Board(problem, windows, [_by_least(row) for row in windows], [_numbered(room) for room in problem.rooms])
+
+
+def _numbered(room: ProblemRoom) -> list[int]:
+    """Number of each variant's shape among the room's shapes."""
+    numbers: dict[Shape, int] = {}
+    return [numbers.setdefault(variant.shape, len(numbers)) for variant in room.variants]
+
+
+def _by_least(windows: list[Window | None]) -> list[int]:
+    leasts = {v: window.least for v, window in enumerate(windows) if window is not None}
+    return sorted(leasts, key=lambda v: (leasts[v], v))
+
+
+def _losses(problem: Problem, room: int, v: int) -> Cents:
+    """Losses of a variant at every corner of the grid."""
+    data, variant = problem.rooms[room], problem.rooms[room].variants[v]
+    table = np.where(data.allowed[v], data.places[v] + data.losses[v], FORBIDDEN)
+    rows, columns = np.arange(table.shape[0]), np.arange(table.shape[1])
+    for pull in problem.pulls:
+        if pull.room == room:
+            table += pull.rate * np.abs(2 * columns + variant.anchor[0] - pull.at[0])[None, :]
+            table += pull.rate * np.abs(2 * rows + variant.anchor[1] - pull.at[1])[:, None]
+    return np.asarray(table, dtype=np.int64)
+
+
+def _window(table: Cents) -> Window | None:
+    allowed = table < FORBIDDEN
+    rows, columns = np.flatnonzero(allowed.any(axis=1)), np.flatnonzero(allowed.any(axis=0))
+    if not len(rows):
+        return None
+    cropped = np.ascontiguousarray(table[rows[0] : rows[-1] + 1, columns[0] : columns[-1] + 1])
+    least = cropped.min(axis=1), cropped.min(axis=0), int(cropped.min())
+    return Window(int(rows[0]), int(columns[0]), cropped, cropped, *least)

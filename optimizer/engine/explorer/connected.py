@@ -1,0 +1,52 @@
+"""Whether every placed room and every stop is joined by a clear way, on the grid: quick, and a shade stricter than
+the judge where walls lie off the grid.
+"""
+
+import numpy as np
+from scipy import ndimage
+
+from optimizer.engine.grid.variants import Variant
+from optimizer.engine.problem import Problem, Spot, State
+from optimizer.layout.placement import FRONT_VECTORS
+
+
+def is_connected(problem: Problem, state: State) -> bool:
+    """Whether one connected part of the ground reaches everything."""
+    grid = problem.reach
+    if grid is None:
+        return True
+    ways = grid.ways.copy()
+    placed = [(room, spot, problem.rooms[room].variants[spot.variant]) for room, spot in enumerate(state) if spot]
+    for room, spot, variant in placed:
+        if not problem.rooms[room].walkable:
+            low, left = max(0, spot.y - grid.width + 1), max(0, spot.x - grid.width + 1)
+            ways[low : spot.y + variant.depth, left : spot.x + variant.width] = False
+    labels, _ = ndimage.label(ways)
+    reached = [_labels(labels, low, high + 1, left, right + 1) for low, high, left, right in grid.stops]
+    reached += [
+        _around(labels, spot, variant, grid.width, walkable=problem.rooms[room].walkable)
+        for room, spot, variant in placed
+    ]
+    return not reached or bool(set.intersection(*reached))
+
+
+def _around(labels: np.ndarray, spot: Spot, variant: Variant, width: int, *, walkable: bool) -> set[int]:
+    """Parts of the ground that enter the room on an open side, or lie in it where it can be walked on."""
+    right, top = spot.x + variant.width - width + 1, spot.y + variant.depth - width + 1
+    if walkable:
+        inside = _labels(labels, spot.y, top, spot.x, right)
+        if inside:
+            return inside
+    sides = {
+        (0, -1): (spot.y - width, spot.y - width + 1, spot.x, right),
+        (0, 1): (spot.y + variant.depth, spot.y + variant.depth + 1, spot.x, right),
+        (-1, 0): (spot.y, top, spot.x - width, spot.x - width + 1),
+        (1, 0): (spot.y, top, spot.x + variant.width, spot.x + variant.width + 1),
+    }
+    fronts = [FRONT_VECTORS[variant.front]] if variant.front else list(sides)
+    return set().union(*(_labels(labels, *sides[front]) for front in fronts))
+
+
+def _labels(labels: np.ndarray, low: int, high: int, left: int, right: int) -> set[int]:
+    part = labels[max(0, low) : max(0, high), max(0, left) : max(0, right)]
+    return set(part.ravel().tolist()) - {0}

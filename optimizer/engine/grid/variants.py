@@ -1,0 +1,80 @@
+"""A room's choices in whole steps, with every quarter turn and front they may be placed in."""
+
+import math
+from dataclasses import dataclass, replace
+from typing import Final, NamedTuple
+
+from optimizer.catalogue import SizedChoice, SizedRoom, counter_middle_ft
+from optimizer.engine.grid.lattice import Lattice
+from optimizer.layout import Front
+
+LEAST_AREA_SQFT: Final = 40.0
+_EVEN: Final = 1e-6
+
+
+class Shape(NamedTuple):
+    """All of a variant that other rooms can tell. Variants of one shape do the same to their neighbours."""
+
+    width: int
+    depth: int
+    front: Front | None
+    anchor: tuple[int, int]
+    counter_ahead: int
+    covered: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Variant:
+    """One choice in one turn. Sizes in steps as placed; the anchor is where ways to it are measured, in half steps
+    from the lower left corner: the middle of the front where there is one, else the centre.
+    """
+
+    choice: int
+    width: int
+    depth: int
+    front: Front | None
+    anchor: tuple[int, int]
+    covered: bool = False
+    counter_ahead: int = 0
+    """How far the middle of its front counter lies ahead of its centre, in half steps."""
+
+    @property
+    def shape(self) -> Shape:
+        """What other rooms can tell of it."""
+        return Shape(self.width, self.depth, self.front, self.anchor, self.counter_ahead, self.covered)
+
+
+def variants_of(room: SizedRoom, lattice: Lattice, *, exact: bool = True) -> tuple[Variant, ...]:
+    """Every turn of every choice, a needed length rounded up to whole steps.
+
+    Without `exact` a room may also be one step short of its choice.
+    """
+    return tuple(
+        replace(variant, covered=choice.cover is not None, counter_ahead=_counter_ahead(room, choice, lattice))
+        for index, choice in enumerate(room.choices)
+        for short in ((0,) if exact else (0, 1))
+        for variant in _turns(
+            index,
+            lattice.need(choice.width_ft) - short,
+            lattice.need(choice.depth_ft) - short,
+            has_front=room.rules.has_front,
+        )
+    )
+
+
+def _counter_ahead(room: SizedRoom, choice: SizedChoice, lattice: Lattice) -> int:
+    """Half steps, rounded up as every need is."""
+    ahead_ft = counter_middle_ft(choice)[1] if room.rules.kind == "kitchen" else 0.0
+    return math.ceil(2 * ahead_ft / lattice.step_ft - _EVEN)
+
+
+def _turns(choice: int, along: int, across: int, *, has_front: bool) -> tuple[Variant, ...]:
+    if has_front:
+        return (
+            Variant(choice, along, across, "+y", (along, 2 * across)),
+            Variant(choice, along, across, "-y", (along, 0)),
+            Variant(choice, across, along, "+x", (2 * across, along)),
+            Variant(choice, across, along, "-x", (0, along)),
+        )
+    one = Variant(choice, along, across, None, (along, across))
+    return (one,) if along == across else (one, Variant(choice, across, along, None, (across, along)))

@@ -1,0 +1,64 @@
+"""How much of the problem one model looks at: everything, one program, or one arrangement."""
+
+from dataclasses import dataclass
+from functools import lru_cache
+
+from optimizer.engine.grid.lattice import Cells
+from optimizer.engine.grid.zones import Zone, zones_of
+from optimizer.engine.problem import Problem
+from optimizer.engine.problem.arrangement import Key
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Scope:
+    """For each room the variants that it may take (none: it is left out), and whether it may be absent; for each pair
+    of rooms its canonical side, or None where any will do.
+
+    With `masks`, only these positions of each room's variants, of those that are allowed.
+    """
+
+    variants: tuple[tuple[int, ...], ...]
+    optional: tuple[bool, ...]
+    sides: tuple[int | None, ...]
+    masks: tuple[tuple[Cells, ...], ...] | None = None
+
+    def zones(self, problem: Problem, room: int, variant: int) -> tuple[Zone, ...]:
+        """Where a room's variant may stand, and at what loss, as rectangles."""
+        if self.masks is None:
+            return _all_zones(problem, room, variant)
+        data = problem.rooms[room]
+        return zones_of(data.allowed[variant] & self.masks[room][variant], data.floors[variant])
+
+
+@lru_cache(maxsize=1024)
+def _all_zones(problem: Problem, room: int, variant: int) -> tuple[Zone, ...]:
+    """Zones of all that is allowed, made once for all the models that ask."""
+    return zones_of(problem.rooms[room].allowed[variant], problem.rooms[room].floors[variant])
+
+
+def whole_scope(problem: Problem) -> Scope:
+    """Every choice and side."""
+    return Scope(
+        variants=tuple(tuple(range(len(room.variants))) for room in problem.rooms),
+        optional=tuple(not room.required for room in problem.rooms),
+        sides=tuple(None for _ in problem.pairs),
+    )
+
+
+def program_scope(problem: Problem, choices: tuple[int, ...]) -> Scope:
+    """The rooms with these choices (below 0: left out), in any turn and on any side of each other."""
+    return Scope(
+        variants=tuple(
+            tuple(index for index, variant in enumerate(room.variants) if variant.choice == choice)
+            for room, choice in zip(problem.rooms, choices, strict=True)
+        ),
+        optional=tuple(False for _ in problem.rooms),
+        sides=tuple(None for _ in problem.pairs),
+    )
+
+
+def arrangement_scope(problem: Problem, key: Key) -> Scope:
+    """One arrangement: rooms with these choices in any turn, on these sides of each other."""
+    choices, sides = key
+    program = program_scope(problem, choices)
+    return Scope(program.variants, program.optional, tuple(None if side < 0 else side for side in sides))

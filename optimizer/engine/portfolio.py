@@ -1,0 +1,71 @@
+"""The explorer's programme: which tour comes next. Tours are short and start anew, since one long tour gets stuck."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from statistics import quantiles
+from typing import Final
+
+from optimizer.engine.explorer import Tour
+from optimizer.engine.problem import Problem, State
+
+FIRST_REBUILDS: Final = 40
+REBUILDS: Final = (60, 100, 150)
+_FIRST_SHARES: Final = (0.6, 0.9, 0.5)
+"""Shares of the estimated price of the ways that are set aside, before any layout has been priced."""
+_LEAST_PRICED = 5
+
+
+@dataclass
+class Purse:
+    """What layouts cost beyond their rooms, as the judge priced them [cents]: a tour sets so much aside.
+
+    It only guides: the exact ceiling is the judge's.
+    """
+
+    problem: Problem
+    priced: list[int] = field(default_factory=list)
+
+    def set_aside(self, turn: int) -> int:
+        """Cents for the ways, sometimes little, sometimes much."""
+        if len(self.priced) < _LEAST_PRICED:
+            return round(_FIRST_SHARES[turn % len(_FIRST_SHARES)] * self.problem.guide.ways)
+        low, middle, high = quantiles(self.priced, n=4)
+        return max(0, round((middle, low, high)[turn % 3]))
+
+    def likely(self) -> int:
+        """Cents that the ways will cost in the middle."""
+        return self.set_aside(0)
+
+    def learn(self, state: State, phase_1: int) -> None:
+        """Take over the exact cost of a layout in phase 1, less fixed charges [cents]."""
+        self.priced.append(phase_1 - self.of_rooms(state))
+
+    def of_rooms(self, state: State) -> int:
+        """Cost of the rooms with their likely runs [cents]."""
+        budget, runs = self.problem.budget, self.problem.guide.runs
+        placed = [(room, spot.variant) for room, spot in enumerate(state) if spot is not None]
+        uses = [runs[room][v] + (0 if budget is None else budget.uses[room][v]) for room, v in placed]
+        return sum(uses)
+
+
+def first_tours(seed: int, starts: Sequence[State], set_aside: int) -> tuple[Tour, ...]:
+    """Short tours that soon give something to show, from nothing and from each layout given."""
+    return tuple(Tour(FIRST_REBUILDS, seed, start=start, set_aside=set_aside) for start in (None, *starts))
+
+
+def tour_of(problem: Problem, turn: int, *, seed: int, purse: Purse, best: Sequence[State]) -> Tour:
+    """The tour of a turn: free, insisting on every room, from one of the best layouts, without a room or with it.
+
+    The same turn of the same seed is the same tour, whatever the time.
+    """
+    everything, optional = frozenset(problem.optional), problem.optional
+    kind, cycle = turn % 6, turn // 6
+    one = frozenset(optional[cycle % len(optional) : cycle % len(optional) + 1]) if optional else frozenset[int]()
+    return Tour(
+        REBUILDS[turn % len(REBUILDS)],
+        seed + 1 + turn,
+        without=one if kind == 4 else frozenset(),
+        insist=everything if kind in (0, 2) else one if kind == 5 else frozenset(),
+        set_aside=purse.set_aside(cycle),
+        start=best[cycle % len(best)] if kind in (2, 3) and best else None,
+    )

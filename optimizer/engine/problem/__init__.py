@@ -1,0 +1,25 @@
+"""The whole-number problem of a yard and a brief: built once, read by explorer and model."""
+
+from optimizer.engine.problem.build import build_problem
+from optimizer.engine.problem.buildable import buildable_sqft
+from optimizer.engine.problem.count import modelled_losses, modelled_value, stamp_losses
+from optimizer.engine.problem.problem import Guide, Problem, ProblemRoom, RoomPair
+from optimizer.engine.problem.state import Spot, State, layout_of, posed_layout_of, rect_of, state_of
+
+__all__ = [
+    "Guide",
+    "Problem",
+    "ProblemRoom",
+    "RoomPair",
+    "Spot",
+    "State",
+    "build_problem",
+    "buildable_sqft",
+    "layout_of",
+    "modelled_losses",
+    "modelled_value",
+    "posed_layout_of",
+    "rect_of",
+    "stamp_losses",
+    "state_of",
+]

@@ -1,0 +1,141 @@
+"""From a scenario and its sized rooms to the whole-number problem: every rule and every term from its registry."""
+
+from collections.abc import Sequence
+from itertools import combinations
+
+import numpy as np
+
+from optimizer.brief import RuleId
+from optimizer.catalogue import PriceBook, SizedRoom
+from optimizer.engine.grid.context import Context, context_of
+from optimizer.engine.grid.lattice import Cells, any_in_window
+from optimizer.engine.grid.raster import any_of
+from optimizer.engine.grid.root_rings import root_rings_of
+from optimizer.engine.grid.variants import Variant, variants_of
+from optimizer.engine.pairs import Ask, Contact, Penalty
+from optimizer.engine.pairs.stamp import FORBIDDEN, Stamp
+from optimizer.engine.problem.estimates import guide_of
+from optimizer.engine.problem.problem import Problem, ProblemRoom, RoomPair
+from optimizer.engine.problem.reach import reach_grid
+from optimizer.engine.rules import PARTS, Part
+from optimizer.engine.terms import TERMS, Losses, choice_losses, order_of, pulls_to_points
+from optimizer.scenario import Scenario
+
+LEVEL_CENTS = 20_000
+"""The model counts losses of places in whole levels, rounded down: few zones for the solver, and still a floor."""
+
+Parts = dict[RuleId, Part]
+
+
+def build_problem(
+    scenario: Scenario,
+    rooms: tuple[SizedRoom, ...],
+    book: PriceBook,
+    *,
+    without: frozenset[RuleId] = frozenset(),
+) -> Problem:
+    """The problem of a scenario. `without` leaves rules' parts out, to see what they forbid."""
+    context = context_of(scenario, rooms)
+    parts = {rule: part for rule, part in PARTS.items() if rule not in without}
+    variants = tuple(sizes_of(context, room, parts) for room in rooms)
+    built = tuple(_room(context, room, own, book, parts) for room, own in zip(rooms, variants, strict=True))
+    return Problem(
+        context=context,
+        rooms=built,
+        pairs=tuple(_pair(context, parts, a, b) for a, b in combinations(range(len(rooms)), 2)),
+        pulls=pulls_to_points(context),
+        order=order_of(context),
+        amounts=tuple(a for part in parts.values() if part.amounts for a in part.amounts(context, variants, book)),
+        rings=root_rings_of(context) if "root_ring" in parts else (),
+        reach=reach_grid(context) if "reachable" in parts else None,
+        guide=guide_of(context, built, book),
+    )
+
+
+def sizes_of(context: Context, room: SizedRoom, parts: Parts = PARTS) -> tuple[Variant, ...]:
+    """Variants of a room that keep the rules about sizes."""
+    asked = [part.sizes for part in parts.values() if part.sizes]
+    variants = variants_of(room, context.lattice, exact="known_choice" in parts)
+    return tuple(variant for variant in variants if all(fits(context, room, variant) for fits in asked))
+
+
+def allowed_positions(
+    context: Context, room: SizedRoom, variants: Sequence[Variant], parts: Parts = PARTS
+) -> tuple[Cells, ...]:
+    """Where each variant may stand by the rules that bind it alone; one array a variant."""
+    blocked = _blocked(context, room, parts)
+    return tuple(_allowed(context, room, variant, blocked, parts) for variant in variants)
+
+
+def _room(
+    context: Context, room: SizedRoom, variants: tuple[Variant, ...], book: PriceBook, parts: Parts
+) -> ProblemRoom:
+    allowed = allowed_positions(context, room, variants, parts)
+    losses, absent_loss = choice_losses(context, room, variants, book)
+    tables = [place_losses(context, room, v, a) for v, a in zip(variants, allowed, strict=True)]
+    return ProblemRoom(
+        name=room.name,
+        required=room.required and "required_rooms" in parts,
+        walkable=room.rules.walkable,
+        is_built=bool(room.rules.built_as),
+        variants=variants,
+        losses=losses,
+        allowed=allowed,
+        places=tuple(exact for exact, _ in tables),
+        floors=tuple(in_zones // LEVEL_CENTS * LEVEL_CENTS for _, in_zones in tables),
+        absent_loss=absent_loss,
+    )
+
+
+def place_losses(context: Context, room: SizedRoom, variant: Variant, allowed: Cells) -> tuple[Losses, Losses]:
+    """Losses of places [cents]: of all terms, and of those that the model counts."""
+    every, in_zones = np.zeros(allowed.shape, dtype=np.int64), np.zeros(allowed.shape, dtype=np.int64)
+    for term in TERMS:
+        cents = term.cents(context, room, variant, allowed)
+        if cents is not None:
+            every += cents
+            in_zones += cents * term.in_zones
+    return every, in_zones
+
+
+def _blocked(context: Context, room: SizedRoom, parts: Parts) -> Cells:
+    found = [part.cells(context, room) for part in parts.values() if part.cells]
+    return any_of(context.lattice, [cells for cells in found if cells is not None])
+
+
+def _allowed(context: Context, room: SizedRoom, variant: Variant, blocked: Cells, parts: Parts) -> Cells:
+    allowed = ~any_in_window(blocked, width=variant.width, depth=variant.depth)
+    for part in parts.values():
+        fits = part.positions(context, room, variant) if part.positions else None
+        allowed = allowed if fits is None else allowed & fits
+    return allowed
+
+
+def _pair(context: Context, parts: Parts, first: int, second: int) -> RoomPair:
+    contact = Contact()
+    for part in parts.values():
+        asked = part.contact(context, first, second) if part.contact else None
+        contact = contact if asked is None else contact.and_also(asked)
+    return RoomPair(
+        first, second, contact, _stamps(context, parts, first, second), _asks(context, parts, first, second)
+    )
+
+
+def _stamps(context: Context, parts: Parts, first: int, second: int) -> tuple[Stamp, ...]:
+    rules: list[Stamp] = [
+        Penalty(rule, condition)
+        for rule, part in parts.items()
+        if part.conditions
+        for condition in part.conditions(context, first, second)
+    ]
+    return (*rules, *(stamp for term in TERMS if term.stamps for stamp in term.stamps(context, first, second)))
+
+
+def _asks(context: Context, parts: Parts, first: int, second: int) -> tuple[Ask, ...]:
+    rules = [
+        Ask(rule, view, FORBIDDEN)
+        for rule, part in parts.items()
+        if part.looks
+        for view in part.looks(context, first, second)
+    ]
+    return (*rules, *(ask for term in TERMS if term.asks for ask in term.asks(context, first, second)))

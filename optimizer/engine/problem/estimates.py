@@ -1,0 +1,76 @@
+"""What ways, steps and runs will cost, roughly: estimates, which guide the explorer and on which no proof rests."""
+
+import math
+from collections.abc import Sequence
+
+import numpy as np
+
+from optimizer.catalogue import PriceBook, SizedChoice
+from optimizer.circulation import WIDTH_FT
+from optimizer.engine.grid.context import Context
+from optimizer.engine.grid.lattice import Cells
+from optimizer.engine.problem.problem import Guide, ProblemRoom
+from optimizer.fields import ground_z_ft
+
+CENTS = 100
+INCHES_A_FOOT = 12
+LIKELY_RISER_IN = 6.0
+
+
+def guide_of(context: Context, rooms: Sequence[ProblemRoom], book: PriceBook) -> Guide:
+    """What the runs of every choice and the ways of the yard will likely cost."""
+    runs = tuple(
+        tuple(_runs(context, sized.choices[variant.choice], book, room.allowed) for variant in room.variants)
+        for sized, room in zip(context.rooms, rooms, strict=True)
+    )
+    return Guide(runs, ways=_ways(context, rooms, book) + _steps(context, rooms, book))
+
+
+def _ways(context: Context, rooms: Sequence[ProblemRoom], book: PriceBook) -> int:
+    """Price of a straight way from every door and entrance in a trip to the middle of where rooms may stand [cents]."""
+    middle = _middle(context, rooms)
+    names = dict.fromkeys(end for trip in context.scenario.brief.trips for end in (trip.start, trip.end))
+    guests = {entrance.name for entrance in context.site.entrances if "guests" in entrance.used_by}
+    stops = [(name, point) for name in names if (point := context.site.point_of(name)) is not None]
+    area_sqft = sum(WIDTH_FT["arrival" if name in guests else "main"] * math.dist(at, middle) for name, at in stops)
+    with_contingency = 1 + context.scenario.brief.budget.contingency
+    return round(CENTS * float(book.of("path paving").price * with_contingency) * area_sqft)
+
+
+def _steps(context: Context, rooms: Sequence[ProblemRoom], book: PriceBook) -> int:
+    """Price of as many risers as the ground falls over where rooms may stand [cents]."""
+    places = [np.argwhere(cells) for room in rooms for cells in room.allowed if cells.any()]
+    if not places or not context.site.levels:
+        return 0
+    corners = np.unique(np.concatenate(places), axis=0)
+    z = ground_z_ft(context.site, [(context.lattice.x_ft(int(x)), context.lattice.y_ft(int(y))) for y, x in corners])
+    risers = float(np.ptp(z)) * INCHES_A_FOOT / LIKELY_RISER_IN
+    return round(CENTS * risers * float(book.of("steps").price * (1 + context.scenario.brief.budget.contingency)))
+
+
+def _runs(context: Context, choice: SizedChoice, book: PriceBook, allowed: Sequence[Cells]) -> int:
+    """Price of a choice's gas, electric and water runs, from the nearest start to the middle of its places [cents]."""
+    middle = _middle_of(context, allowed)
+    total = 0.0
+    for quantity in choice.quantities:
+        supply = quantity.item.removesuffix(" branch")
+        starts = [utility.at for utility in context.site.utilities if utility.kind == supply]
+        if starts and supply != quantity.item:
+            length_ft = min(abs(at[0] - middle[0]) + abs(at[1] - middle[1]) for at in starts)
+            total += length_ft * float(book.of(f"{supply} run").price)
+    return round(CENTS * total * float(1 + context.scenario.brief.budget.contingency))
+
+
+def _middle(context: Context, rooms: Sequence[ProblemRoom]) -> tuple[float, float]:
+    """Mean of every allowed corner of the rooms that must be there, or of all where none must."""
+    wanted = [room for room in rooms if room.required] or list(rooms)
+    return _middle_of(context, [cells for room in wanted for cells in room.allowed])
+
+
+def _middle_of(context: Context, allowed: Sequence[Cells]) -> tuple[float, float]:
+    places = [np.argwhere(cells) for cells in allowed if cells.any()]
+    if not places:
+        centre = context.boundary.centroid
+        return (centre.x, centre.y)
+    row, column = np.concatenate(places).mean(axis=0)
+    return (context.lattice.x_ft(float(column)), context.lattice.y_ft(float(row)))

@@ -1,0 +1,29 @@
+"""Phase 1 with its contingency costs at most the ceiling: here the rooms alone, the judge adds ways and steps."""
+
+from collections.abc import Iterator, Sequence
+
+from optimizer.catalogue import PriceBook, SizedRoom, fixed_price, room_price
+from optimizer.engine.amounts import Amount
+from optimizer.engine.grid.context import Context
+from optimizer.engine.grid.variants import Variant
+from optimizer.engine.rules.part import Part, Variants
+
+CENTS = 100
+
+
+def costs_of(context: Context, room: SizedRoom, variants: Sequence[Variant], book: PriceBook) -> tuple[int, ...]:
+    """Least phase 1 cost of each variant of a room, contingency included, in cents."""
+    more = 1 + context.scenario.brief.budget.contingency
+    return tuple(int(room_price(room.choices[variant.choice], room, book) * more * CENTS) for variant in variants)
+
+
+def _spendable(context: Context, variants: Variants, book: PriceBook) -> Iterator[Amount]:
+    brief = context.scenario.brief
+    if brief.budget.ceiling is not None:
+        fixed = fixed_price(brief, book) * (1 + brief.budget.contingency)
+        spendable = int((brief.budget.ceiling - fixed) * CENTS)
+        uses = tuple(costs_of(context, room, own, book) for room, own in zip(context.rooms, variants, strict=True))
+        yield Amount("budget", uses, most=spendable)
+
+
+PART = Part(amounts=_spendable)

@@ -1,0 +1,34 @@
+"""No kitchen, fire or water stands just ahead of a door or beside a window that opens."""
+
+from shapely import LineString, Polygon
+
+from optimizer.catalogue import SizedRoom, distance_ft
+from optimizer.engine.grid.context import Context
+from optimizer.engine.grid.lattice import Cells
+from optimizer.engine.grid.raster import any_of, covered, within
+from optimizer.engine.rules.part import Part
+from optimizer.site import Door, Window
+
+
+def _before_openings(context: Context, room: SizedRoom) -> Cells | None:
+    """Cells straight out of a door or beside a window that opens."""
+    if not room.rules.keeps_from_openings:
+        return None
+    out_ft, beside_ft = distance_ft(context.site, "ahead_of_door"), distance_ft(context.site, "beside_window")
+    strips = [covered(context.lattice, _strip(door, out_ft)) for door in context.site.doors]
+    panes = [within(context.lattice, _pane(w), beside_ft) for w in context.site.windows if w.opens]
+    return any_of(context.lattice, strips + panes)
+
+
+def _pane(opening: Door | Window) -> LineString:
+    (x, y), (out_x, out_y), half = opening.at, opening.outward, opening.width_ft / 2
+    return LineString([(x + out_y * half, y - out_x * half), (x - out_y * half, y + out_x * half)])
+
+
+def _strip(opening: Door | Window, out_ft: float) -> Polygon:
+    near, (out_x, out_y) = _pane(opening).coords, opening.outward
+    far = [(x + out_x * out_ft, y + out_y * out_ft) for x, y in reversed(near)]
+    return Polygon([*near, *far])
+
+
+PART = Part(cells=_before_openings)

@@ -1,0 +1,42 @@
+"""The shape that every hard rule's part of the engine has."""
+
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass
+
+from optimizer.catalogue import PriceBook, SizedRoom
+from optimizer.engine.amounts import Amount
+from optimizer.engine.grid.context import Context
+from optimizer.engine.grid.lattice import Cells
+from optimizer.engine.grid.variants import Variant
+from optimizer.engine.pairs import Condition, Contact, View
+
+Variants = Sequence[tuple[Variant, ...]]
+"""The variants of each room, in the brief's order."""
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """One rule's part of the engine; each function states the rule where it applies, and is left out where it does not.
+
+    Of one room: `sizes` (whether a variant is one at all), `cells` (which no part of the room may cover) and
+    `positions` (lower left corners where a variant may stand). Of two rooms, by their numbers: `contact`, `conditions`
+    and `looks`. Of all: `amounts`. Where `whole`, the problem itself asks whether the rule is in force. A part in
+    which nothing is said leaves the rule to the judge.
+    """
+
+    sizes: Callable[[Context, SizedRoom, Variant], bool] | None = None
+    cells: Callable[[Context, SizedRoom], Cells | None] | None = None
+    positions: Callable[[Context, SizedRoom, Variant], Cells | None] | None = None
+    contact: Callable[[Context, int, int], Contact | None] | None = None
+    conditions: Callable[[Context, int, int], Iterable[Condition]] | None = None
+    looks: Callable[[Context, int, int], Iterable[View]] | None = None
+    amounts: Callable[[Context, Variants, PriceBook], Iterable[Amount]] | None = None
+    whole: bool = False
+
+    @property
+    def is_judged_only(self) -> bool:
+        """Whether the engine leaves the rule to the judge."""
+        return self == Part()
+
+
+JUDGED_ONLY = Part()

@@ -1,0 +1,48 @@
+"""The judge in other processes: the same words, and none is lost when a process dies."""
+
+import os
+import signal
+import time
+
+import pytest
+
+from optimizer.concepts.case import Case
+from optimizer.concepts.judges import Judges
+from optimizer.engine.problem import layout_of
+from optimizer.scenario import load_scenario
+from tests.explored import explored, states
+
+CASE = Case.of(load_scenario("scenarios/thimble-yard.yaml"))
+
+
+@pytest.fixture(scope="module")
+def layouts():
+    """A few layouts of the yard."""
+    explorer = explored(CASE.scenario, CASE.rooms, rebuilds=10)
+    return [layout_of(explorer.board.problem, state) for state in states(explorer)[:3]]
+
+
+def test_beside_as_here(layouts):
+    """What a process beside says is what the judge says here."""
+    with Judges(CASE, processes=1) as judges:
+        said = [pending.verdict() for pending in judges.begin(layouts)]
+    assert said == [CASE.judged(layout) for layout in layouts]
+
+
+def test_a_process_that_dies_costs_no_verdict(layouts):
+    """Killed before it answers: the layouts are judged here, and so are later ones."""
+    with Judges(CASE, processes=1) as judges:
+        judges.begin(layouts)[0].verdict()
+        pending = judges.begin(layouts)
+        for process in list(judges._workers._processes.values()):
+            os.kill(process.pid, signal.SIGKILL)
+        time.sleep(0.2)
+        assert [waiting.verdict() for waiting in pending] == [CASE.judged(layout) for layout in layouts]
+        assert [waiting.verdict() for waiting in judges.begin(layouts)] == [CASE.judged(layout) for layout in layouts]
+
+
+def test_none_beside(layouts):
+    """With no process beside, the judge works when it is asked."""
+    with Judges(CASE, processes=0) as judges:
+        assert judges._workers is None
+        assert [pending.verdict() for pending in judges.begin(layouts)] == [CASE.judged(layout) for layout in layouts]

@@ -1,0 +1,74 @@
+"""The search in rounds: it repeats whatever judges beside it, learns from refusals, and more rounds never give worse."""
+
+import threading
+
+import pytest
+
+from optimizer.concepts.case import Case
+from optimizer.concepts.gather import Gathering
+from optimizer.concepts.judges import Judges
+from optimizer.concepts.rounds import Rounds
+from optimizer.engine.explorer import Explorer, board_of
+from optimizer.engine.problem import build_problem
+from optimizer.events import to_nobody
+from optimizer.scenario import load_scenario
+
+CASE = Case.of(load_scenario("scenarios/thimble-yard.yaml"))
+PROBLEM = build_problem(CASE.scenario, CASE.rooms, CASE.book)
+
+
+def searched(rounds, *, processes=0, seed=3):
+    """A search of so many rounds, all of it taken in."""
+    with Judges(CASE, processes=processes) as judges:
+        explorer = Explorer(board_of(PROBLEM))
+        search = Rounds(Gathering(CASE, PROBLEM, to_nobody), explorer, judges, seed, 6, threading.Event())
+        search.first(())
+        for _ in range(rounds):
+            search.run_one()
+        search.finish()
+        search.close()
+        return search
+
+
+@pytest.fixture(scope="module")
+def few():
+    """Three rounds in this process."""
+    return searched(3)
+
+
+def test_a_search_repeats_whoever_judges(few):
+    """In this process, and in one beside it: the same layouts at the same scores, in the same order."""
+    beside = searched(3, processes=1)
+    found = [[(o.layout, o.score) for o in search.gathering.options] for search in (few, beside)]
+    assert found[0] == found[1] != []
+    assert few.gathering.refused == beside.gathering.refused
+
+
+def test_more_rounds_never_give_worse(few):
+    """Twice as many rounds have the same layouts and others, and their best is at least as good."""
+    more = searched(6)
+    scores = [min(option.score for option in search.gathering.options) for search in (few, more)]
+    assert scores[1] <= scores[0]
+    assert len(more.gathering.finds) > len(few.gathering.finds)
+
+
+def test_it_learns_from_what_was_judged(few):
+    """Refusals stand as no-goods, and places have estimates: what is found later is not near to what was refused."""
+    explorer = few.explorer
+    assert len(explorer.refusals.all) > 0
+    assert any(explorer.board.estimate(state) for _, state in explorer.pool.ranked())
+    held = [find.proof.state for find in few.gathering.finds.values()]
+    assert held
+
+
+def test_a_stopped_search_keeps_what_it_has():
+    """Stopped before it began: the first layouts are judged until one holds, and nothing is left open."""
+    with Judges(CASE, processes=0) as judges:
+        stop = threading.Event()
+        stop.set()
+        search = Rounds(Gathering(CASE, PROBLEM, to_nobody), Explorer(board_of(PROBLEM)), judges, 3, 6, stop)
+        search.first(())
+        search.finish()
+        search.close()
+    assert len(search.gathering.finds) <= 1
+    assert search.turn == 0

@@ -1,0 +1,53 @@
+"""Cells and positions against plane geometry."""
+
+import numpy as np
+import pytest
+from shapely import Point, Polygon, box
+
+from optimizer.engine.grid.lattice import Lattice, any_in_window
+from optimizer.engine.grid.raster import covered, flush_or_clear, within
+from optimizer.engine.grid.zones import zones_of
+
+LATTICE = Lattice(1.0, 0.0, 0.0, 30, 20)
+
+
+def test_a_window_keeps_the_distance_exactly():
+    """A room keeps 6 ft from a point exactly where none of its cells comes closer."""
+    near = any_in_window(within(LATTICE, Point(15, 10), 6.0), width=4, depth=3)
+    for row, column in ((0, 0), (4, 9), (10, 15), (16, 13), (1, 13), (2, 13)):
+        assert near[row, column] == (box(column, row, column + 4, row + 3).distance(Point(15, 10)) < 6)
+
+
+@pytest.mark.parametrize(("column", "fits"), [(10, True), (11, False), (12, False), (13, True)])
+def test_flush_or_three_feet(column, fits):
+    """Beside a house that ends at x = 10 a room is flush or 3 ft away, and never in between."""
+    allowed = flush_or_clear(LATTICE, box(0, 0, 10, 20), width=5, depth=5, gap_ft=3.0)
+    assert allowed[8, column] == fits
+
+
+def test_a_wall_off_the_grid_keeps_its_gap():
+    """No room on the grid is flush with a wall at x = 10.4: it stands 3 ft clear."""
+    allowed = flush_or_clear(LATTICE, box(0, 0, 10.4, 20), width=5, depth=5, gap_ft=3.0)
+    assert not allowed[8, 11:14].any()
+    assert allowed[8, 14]
+
+
+def test_inner_corner_leaves_no_sliver():
+    """In the corner of an L a room flush with one wall is not 1 ft from the other."""
+    ell = Polygon([(0, 0), (20, 0), (20, 5), (5, 5), (5, 20), (0, 20)])
+    allowed = flush_or_clear(LATTICE, ell, width=4, depth=4, gap_ft=3.0)
+    assert allowed[5, 5]
+    assert not allowed[5, 6]
+    assert allowed[5, 8]
+
+
+def test_zones_cover_the_mask_at_its_own_loss():
+    """The cheapest zone round every allowed corner carries its loss, and no zone leaves the mask."""
+    allowed = ~covered(LATTICE, Point(15, 10).buffer(5))
+    losses = np.where(np.arange(30) < 12, 0, 400)[None, :] + np.zeros((20, 1), dtype=np.int64)
+    best = np.full(allowed.shape, 10**9)
+    for zone in zones_of(allowed, losses):
+        part = (slice(zone.low, zone.top + 1), slice(zone.left, zone.right + 1))
+        assert allowed[part].all()
+        best[part] = np.minimum(best[part], zone.loss)
+    assert (best[allowed] == losses[allowed]).all()

@@ -1,0 +1,83 @@
+"""Parts of the model that bind one room to the yard say of each place just what the check says of it."""
+
+from dataclasses import replace
+
+import numpy as np
+import pytest
+
+from optimizer.catalogue import Cover, SizedChoice
+from optimizer.check import CHECKS
+from optimizer.check.case import Case
+from optimizer.engine.grid.context import context_of
+from optimizer.engine.grid.variants import variants_of
+from optimizer.engine.problem.build import allowed_positions
+from optimizer.engine.rules import PARTS
+from optimizer.layout import Layout, Placement
+from optimizer.site import KeepOut, RootRings, Setbacks, UtilityLine
+from tests.yards import PLAIN_SITE, on_site, plain_rooms, plain_yard, sized
+
+ROOMS = plain_rooms(sized("pool", "reserve", 8, 10), sized("grass", "lawn", 8, 8))
+YARD = on_site(
+    plain_yard(ceiling=None),
+    setbacks=(Setbacks(1, 2, 7, 3, 6, 5),) * 4,
+    keep_outs=(
+        *PLAIN_SITE.keep_outs,
+        KeepOut("tank", ((30.3, 30.2), (34, 30.2), (34, 34), (30.3, 34)), kind="septic tank"),
+        KeepOut("field", ((44, 16), (50.5, 16), (50, 20), (44, 20)), ("lawn",), kind="septic field"),
+        KeepOut("wire", ((0, 38), (60, 38), (60, 39), (0, 39)), ("reserve", "nook"), kind="overhead line"),
+    ),
+    utility_lines=(UtilityLine("main", "water", ((0.0, 24.0), (30.25, 28.3), (30.25, 40.0))),),
+    distances=(("ahead_of_door", 14.0), ("beside_window", 3.0), ("gas_fire", 6.0), ("septic_field", 4.5)),
+    root_rings=RootRings(5, 16, 0.08),
+)
+BY_PLACE = (
+    "inside_setbacks",
+    "clear_of_openings",
+    "root_zone",
+    "root_ring",
+    "keep_outs",
+    "utility_lines",
+    "septic",
+    "fire_clear",
+)
+
+
+def places(context, room, variant):
+    """Every lower left corner at which the variant lies on the grid, with the room alone standing there on the plan."""
+    lattice, step = context.lattice, context.lattice.step_ft
+    for row in range(lattice.rows - variant.depth + 1):
+        for column in range(lattice.columns - variant.width + 1):
+            at, size = (lattice.x_ft(column), lattice.y_ft(row)), (variant.width * step, variant.depth * step)
+            label = room.choices[variant.choice].label
+            posed = Placement(room.name, label, *at, *size, variant.front or "+y")
+            yield row, column, context.pose.layout_back(Layout((posed,)))
+
+
+@pytest.mark.parametrize("rule", BY_PLACE)
+@pytest.mark.parametrize("room", ROOMS, ids=[room.name for room in ROOMS])
+def test_a_place_is_allowed_where_the_check_has_nothing_against_it(rule, room):
+    """At every third place of every variant, both say the same."""
+    context = context_of(YARD, ROOMS)
+    variants = variants_of(room, context.lattice)
+    allowed = allowed_positions(context, room, variants, {rule: PARTS[rule]})
+    seen = [
+        (bool(allowed[index][row, column]), not any(CHECKS[rule](Case(YARD, ROOMS, layout))))
+        for index, variant in enumerate(variants)
+        for number, (row, column, layout) in enumerate(places(context, room, variant))
+        if number % 3 == 0
+    ]
+    assert seen
+    assert [pair for pair in seen if pair[0] != pair[1]] == []
+
+
+def test_only_a_covered_choice_keeps_the_setback_of_roofs():
+    """Of a nook with and without a roof, the one with it has the fewer places."""
+    plain = sized("nook", "nook", 8, 7)
+    covered = replace(SizedChoice("covered", 8, 7, 4, 6.0), cover=Cover(9.0, 0.7))
+    room = replace(plain, choices=(*plain.choices, covered))
+    context = context_of(YARD, (room,))
+    variants = variants_of(room, context.lattice)
+    allowed = allowed_positions(context, room, variants, {"inside_setbacks": PARTS["inside_setbacks"]})
+    free = {variant.choice: cells for variant, cells in zip(variants, allowed, strict=True)}
+    assert np.all(free[0] | ~free[1])
+    assert free[0].sum() > free[1].sum() > 0

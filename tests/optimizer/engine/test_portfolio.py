@@ -1,0 +1,71 @@
+"""Which tours are run, and what they set aside."""
+
+from dataclasses import replace
+
+import pytest
+
+from optimizer.catalogue import book_for, sized_rooms
+from optimizer.engine.portfolio import Purse, first_tours, tour_of
+from optimizer.engine.problem import Spot, build_problem
+from optimizer.scenario import load_scenario
+
+SCENARIO = load_scenario("scenarios/fernhollow-court.yaml")
+PROBLEM = build_problem(SCENARIO, sized_rooms(SCENARIO.brief), book_for("USD"))
+STATE = tuple(Spot(0, 10, 10) if room.required else None for room in PROBLEM.rooms)
+
+
+def tours(count, best=()):
+    """The first tours of a search."""
+    purse = Purse(PROBLEM)
+    return [tour_of(PROBLEM, turn, seed=5, purse=purse, best=best) for turn in range(count)]
+
+
+def test_the_same_turn_is_the_same_tour():
+    """Whatever came before, and no two turns share a seed."""
+    assert tours(30) == tours(30)
+    assert len({tour.seed for tour in tours(30)}) == 30
+
+
+def test_every_optional_room_is_left_out_and_insisted_on():
+    """Within as many cycles as there are optional rooms, besides tours that insist on all of them."""
+    found, optional = tours(6 * len(PROBLEM.optional)), set(PROBLEM.optional)
+    assert {room for tour in found for room in tour.without} == optional
+    alone = {room for tour in found for room in tour.insist if len(tour.insist) == 1}
+    assert alone == optional
+    assert frozenset(optional) in {tour.insist for tour in found}
+    assert frozenset() in {tour.insist for tour in found if not tour.without}
+
+
+def test_some_tours_start_from_the_best():
+    """Each of the best in turn; without any, from nothing."""
+    other = (None, *STATE[1:])
+    starts = [tour.start for tour in tours(24, best=(STATE, other))]
+    assert STATE in starts
+    assert other in starts
+    assert None in starts
+    assert {tour.start for tour in tours(24)} == {None}
+
+
+def test_first_tours_start_from_each_layout_given():
+    """From nothing first."""
+    assert [tour.start for tour in first_tours(1, (STATE,), 5)] == [None, STATE]
+    assert {tour.set_aside for tour in first_tours(1, (STATE,), 5)} == {5}
+
+
+def test_the_purse_learns_what_ways_cost():
+    """First shares of the estimate, then the quartiles of what was priced, the middle one most often first."""
+    purse = Purse(PROBLEM)
+    assert purse.set_aside(0) == pytest.approx(0.6 * PROBLEM.guide.ways, abs=1)
+    rooms = purse.of_rooms(STATE)
+    for beyond in (1000, 2000, 3000, 4000, 5000):
+        purse.learn(STATE, rooms + beyond)
+    assert [purse.set_aside(turn) for turn in range(3)] == [3000, 1500, 4500]
+    assert purse.likely() == 3000
+
+
+def test_without_a_ceiling_runs_alone_are_counted():
+    """There is no budget to count against."""
+    free = replace(SCENARIO, brief=replace(SCENARIO.brief, budget=replace(SCENARIO.brief.budget, ceiling=None)))
+    problem = build_problem(free, sized_rooms(free.brief), book_for("USD"))
+    assert problem.budget is None
+    assert Purse(problem).of_rooms(STATE) < Purse(PROBLEM).of_rooms(STATE)
