@@ -113,7 +113,7 @@ class Gathering:
         self.found[was.layout] = Find(replace(was, proof=_proof(polished)), polished, is_final=True)
 
     def _option(self, layout: Layout, judgement: Judgement, polished: Polished) -> Option:
-        scenario, rooms = self.case.scenario, self.case.rooms
+        scenario, placed = self.case.scenario, self.case.placed(layout)
         return Option(
             id="",
             rank=0,
@@ -124,8 +124,8 @@ class Gathering:
             left_out=self.case.left_out(layout, judgement.appraisal),
             appraisal=judgement.appraisal,
             findings=(),
-            cautions=cautions_for(scenario, rooms, layout),
-            permits=permits_for(scenario, rooms, layout, judgement.appraisal),
+            cautions=cautions_for(scenario, placed),
+            permits=permits_for(scenario, placed, judgement.appraisal),
             proof=_proof(polished),
             differs_by=None,
         )

@@ -8,11 +8,10 @@ import pytest
 from optimizer.brief import Relation
 from optimizer.catalogue import book_for, sized_rooms
 from optimizer.check.sight import sight_share
-from optimizer.circulation import rectangle
 from optimizer.instance import build_instance
 from optimizer.instance.rules.relations import ON_THING
 from optimizer.instance.sight import centres_at, look_in, shares_from_site, view_of
-from optimizer.layout import Layout, Placement
+from optimizer.layout import Layout, Placement, placed_of, rectangle
 from optimizer.scenario import load_scenario
 from optimizer.search import board_of
 from optimizer.search.sight import Sides, kept_looks
@@ -56,7 +55,7 @@ def test_room_and_site(relation):
         variant = INSTANCE.rooms[room].variants[spot.variant]
         screened = ROOMS[room].choices[variant.choice].is_screened
         table = shares_from_site(CONTEXT, look, (variant.width, variant.depth), screened=screened)
-        share = sight_share(SCENARIO, ROOMS, Layout((placement,)), relation)
+        share = sight_share(SCENARIO, placed_of(ROOMS, Layout((placement,))), relation)
         assert table[spot.y, spot.x] == pytest.approx(share)
         thing = CONTEXT.thing(relation.between[1])
         kept = ON_THING[relation.kind](CONTEXT, relation, variant, thing, True)  # noqa: FBT003 - the rules' own order
@@ -82,7 +81,7 @@ def test_room_and_room(relation, moving_end):
         at = (spot.y - BOARD.row, spot.x - BOARD.column)
         asked[at] = True
         kept = kept_looks(BOARD, view, Sides(*variants, there, moving_looks=moving_end == 0), asked)
-        share = sight_share(SCENARIO, ROOMS, Layout((placement, placed)), relation)
+        share = sight_share(SCENARIO, placed_of(ROOMS, Layout((placement, placed))), relation)
         assert kept[at] == view.look.keeps(share)
         assert kept[~asked].all()
         verdicts.add(bool(kept[at]))

@@ -8,6 +8,7 @@ from optimizer.brief import Guests
 from optimizer.catalogue import Item, asked_by, book_for, held, holds
 from optimizer.check import check_layout
 from optimizer.instance import build_instance
+from optimizer.layout import placed_of
 from optimizer.model import build_model, whole_scope
 from optimizer.search import board_of, layout_of
 from optimizer.search.limits import can_give, keeps_limits
@@ -37,7 +38,7 @@ def test_the_whole_model_seats_the_party(party):
     rooms = {room.name: room for room in plain_rooms(SOFAS, BENCH)}
     there = held(holds(rooms[p.room], c) for p in layout.placements if (c := rooms[p.room].choice(p.choice)))
     assert there.seats >= asked_by(Guests(4, party)).seats
-    found = check_layout(yard(party), tuple(rooms.values()), layout)
+    found = check_layout(yard(party), placed_of(tuple(rooms.values()), layout))
     assert "party_seats" not in {finding.rule for finding in found}
     assert keeps_limits(board_of(instance), answer.state)
 

@@ -12,6 +12,7 @@ from optimizer.check.case import Case
 from optimizer.check.cook import cook_looks_at_table
 from optimizer.instance import build_instance
 from optimizer.instance.variants import Variant
+from optimizer.layout import placed_of
 from optimizer.model.scope import Scope
 from optimizer.model.separation import PairModel, have_ahead
 from optimizer.model.variables import room_variables
@@ -33,7 +34,7 @@ TABLE = Spot(0, BOARD.column + len(BOARD.xs) // 2, BOARD.row + len(BOARD.ys) // 
 def looks(variant: int, row: int, column: int) -> bool:
     """Whether the check finds that the cook looks at the table."""
     spot = Spot(variant, int(BOARD.xs[column]), int(BOARD.ys[row]))
-    return not list(cook_looks_at_table(Case(YARD, ROOMS, layout_of(BOARD.instance, (TABLE, spot)))))
+    return not list(cook_looks_at_table(Case(YARD, placed_of(ROOMS, layout_of(BOARD.instance, (TABLE, spot))))))
 
 
 def ahead_steps(variant: int, row: int, column: int) -> float:

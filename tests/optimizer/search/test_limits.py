@@ -7,6 +7,7 @@ import pytest
 from optimizer.catalogue import book_for
 from optimizer.check import check_layout
 from optimizer.instance import build_instance
+from optimizer.layout import placed_of
 from optimizer.model import build_model, whole_scope
 from optimizer.search import Pool, Tour, board_of, explore, layout_of
 from optimizer.search.limits import keeps_limits, paved_left
@@ -37,7 +38,7 @@ def test_rooms_share_what_a_ring_bears():
     assert len(states) > 1
     assert any(sum(spot is not None for spot in state) > 1 for state in states)
     for state in states:
-        found = check_layout(CROWDED, plain_rooms(), layout_of(instance, state))
+        found = check_layout(CROWDED, placed_of(plain_rooms(), layout_of(instance, state)))
         assert "root_ring" not in {finding.rule for finding in found}
         assert keeps_limits(board, state)
 
@@ -48,7 +49,9 @@ def test_the_ring_binds_here():
     pool = Pool()
     explore(board_of(instance), pool, Tour(40, seed=2), stop=threading.Event())
     layouts = [layout_of(instance, state) for _, state in pool.ranked()]
-    assert any("root_ring" in {f.rule for f in check_layout(CROWDED, plain_rooms(), layout)} for layout in layouts)
+    assert any(
+        "root_ring" in {f.rule for f in check_layout(CROWDED, placed_of(plain_rooms(), layout))} for layout in layouts
+    )
 
 
 @pytest.mark.parametrize(("share", "cells"), [(0.15, 288), (0.1, 192), (None, None)])
