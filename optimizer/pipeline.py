@@ -115,16 +115,16 @@ def plan_drawing(scenario: Scenario, option: "Option") -> "Drawing":
     from optimizer.catalogue import sized_rooms
     from optimizer.circulation import way_polygon
     from optimizer.drawing import Notable, Paths, draw_plan
+    from optimizer.layout import placed_of
 
-    appraisal = option.appraisal
+    appraisal, placed = option.appraisal, placed_of(sized_rooms(scenario.brief), option.layout)
     focal = appraisal.site.focal_point
     notable = Notable(focal[0] if focal else None, appraisal.party.worst)
     return draw_plan(
         scenario,
-        sized_rooms(scenario.brief),
-        option.layout,
+        placed,
         appraisal.ways,
         title=f"Concept {option.rank}: plan",
-        paths=Paths(way_polygon(scenario.site, option.layout, appraisal.legs), appraisal.legs, notable),
+        paths=Paths(way_polygon(scenario.site, placed, appraisal.legs), appraisal.legs, notable),
         cautions=option.cautions,
     )

@@ -1,6 +1,5 @@
 """All measures of one layout together."""
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 
 from optimizer.appraisal.appraisal import Appraisal
@@ -18,10 +17,10 @@ from optimizer.appraisal.site import SeenShares, site_measures
 from optimizer.appraisal.take_off import take_off
 from optimizer.appraisal.walking import trip_lengths, walking_ft
 from optimizer.brief import Relation
-from optimizer.catalogue import PriceBook, SizedRoom
+from optimizer.catalogue import PriceBook
 from optimizer.circulation import Ways, way_polygon, ways
 from optimizer.grading import grade
-from optimizer.layout import Layout
+from optimizer.layout import Placed
 from optimizer.planting import planting_measures, planting_of
 from optimizer.scenario import Scenario
 
@@ -42,43 +41,41 @@ class Given:
     laid: Ways | None = None
 
 
-def appraise(
-    scenario: Scenario, rooms: Sequence[SizedRoom], book: PriceBook, layout: Layout, given: Given | None = None
-) -> Appraisal:
+def appraise(scenario: Scenario, placed: Placed, book: PriceBook, given: Given | None = None) -> Appraisal:
     """Exact figures of a layout."""
     site, brief = scenario.site, scenario.brief
     given = given or Given()
-    found = given.laid or ways(site, brief, rooms, layout)
-    paths = way_polygon(site, layout, found.legs)
-    grading = grade(site, rooms, layout, found.ways)
-    planted = planting_of(site, brief.relations, rooms, layout, paths)
-    planting = planting_measures(site, rooms, book, layout, planted)
-    finish = finish_plan(site, brief.finish, rooms, layout, found.legs, paths)
-    charges = take_off(scenario, rooms, layout, path_area_sqft=paths.area, grading=grading)
-    paved = paved_share(site, rooms, layout, paths)
+    found = given.laid or ways(site, brief, placed)
+    paths = way_polygon(site, placed, found.legs)
+    grading = grade(site, placed, found.ways)
+    planted = planting_of(site, brief.relations, placed, paths)
+    planting = planting_measures(site, placed, book, planted)
+    finish = finish_plan(site, brief.finish, placed, found.legs, paths)
+    charges = take_off(scenario, placed, path_area_sqft=paths.area, grading=grading)
+    paved = paved_share(site, placed, paths)
     return Appraisal(
         cost=cost_of(charges, book, brief.budget.contingency),
         ways=found.ways,
         legs=found.legs,
         planting=planting,
-        destinations=destinations(site, rooms, layout, planted),
+        destinations=destinations(site, placed, planted),
         overpaved_sqft=overpaved_sqft(site, paved),
-        finish=finish_take_off(finish, rooms, layout),
-        cook=cook_measures(site, rooms, layout, found, grading),
-        order=order_measures(site, rooms, layout),
-        enclosure=enclosure_measures(site, rooms, layout, grading, planted),
+        finish=finish_take_off(finish, placed),
+        cook=cook_measures(site, placed, found, grading),
+        order=order_measures(site, placed),
+        enclosure=enclosure_measures(site, placed, grading, planted),
         paths=path_measures(brief.trips, found.trips, found.legs, area_sqft=paths.area),
-        party=party_measures(scenario, rooms, layout, book, found),
+        party=party_measures(scenario, placed, book, found),
         walking_ft=walking_ft(brief.trips, found.ways),
         trips_ft=trip_lengths(brief.trips, found.ways),
-        worth=worth_placed(rooms, layout),
-        seats=people_seated(rooms, layout),
-        aligned_share=aligned_share(site, layout),
+        worth=worth_placed(placed),
+        seats=people_seated(placed),
+        aligned_share=aligned_share(site, placed.layout),
         leftover_share=planting.unused_share,
         paved_share=paved,
         sun_h=given.sun_h,
         sight_missed=tuple(wish.between for wish in given.missed if wish.kind in SIGHT),
-        site=site_measures(scenario, rooms, layout, grading, found, seen=given.seen),
+        site=site_measures(scenario, placed, grading, found, seen=given.seen),
         wishes_missed=tuple(
             f"{wish.between[0]} {wish.kind.replace('_', ' ')} {wish.between[1]}" for wish in given.missed
         ),

@@ -7,14 +7,13 @@ from typing import Final
 import numpy as np
 
 from optimizer.brief import Trip
-from optimizer.catalogue import SizedRoom
 from optimizer.catalogue.sight import sight_figure
 from optimizer.circulation import Network, way_between
-from optimizer.circulation.screens import layout_screens
 from optimizer.fields import ground_at_ft
+from optimizer.fields.room_screens import layout_screens
 from optimizer.fields.sight import Eye, Screen, visible_share
 from optimizer.fields.sight_ends import site_screens
-from optimizer.layout import Layout
+from optimizer.layout import Placed
 from optimizer.site import Entrance, Point, Site
 
 APPROACH_FT: Final = 2.0
@@ -46,12 +45,12 @@ class ArrivalView:
         return visible_share((self.eye,), np.array([(*at, z_ft)]), (*self.screens, *more)) > 0
 
 
-def arrival_view(site: Site, rooms: Sequence[SizedRoom], layout: Layout, arrival: Entrance) -> ArrivalView:
+def arrival_view(site: Site, placed: Placed, arrival: Entrance) -> ArrivalView:
     """View of a standing guest past what stands on the site and in the rooms; nobody need be kept from seeing."""
     at = approach_point(arrival)
     eye = Eye(at, ground_at_ft(site, at) + sight_figure("standing_eye"))
     standing = (screen for _, screen in site_screens(site))
-    return ArrivalView(eye, (*standing, *layout_screens(site, rooms, layout, lookers={}, ends=())))
+    return ArrivalView(eye, (*standing, *layout_screens(site, placed, lookers={}, ends=())))
 
 
 def risers_seen_share(
@@ -72,9 +71,9 @@ def risers_seen_share(
     return sum(risers for at, z_ft, risers in flights if sees(at, z_ft)) / total
 
 
-def arrival_length_ft(network: Network, arrival: Entrance, rooms: Sequence[SizedRoom]) -> float | None:
+def arrival_length_ft(network: Network, arrival: Entrance, placed: Placed) -> float | None:
     """Length of the shortest way from the arrival to a placed gathering [ft]; None where no way leads to one."""
     start = network.access.stop(arrival.name)
-    ends = [network.access.stop(room.name) for room in rooms if room.rules.kind == "gathering"]
+    ends = [network.access.stop(room.name) for room in placed.of_kind("gathering")]
     ways = (way_between(network, start, end) for end in ends if start and end)
     return min((way.length_ft for way in ways if way is not None), default=None)

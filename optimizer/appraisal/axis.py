@@ -11,15 +11,15 @@ from shapely import LineString
 from shapely.geometry.base import BaseGeometry
 
 from optimizer.appraisal.grounds import ground_of
-from optimizer.catalogue import SizedRoom
-from optimizer.circulation import CLEAR_WIDTH_FT, Way, outline, side_ends
+from optimizer.brief import RoomKind
+from optimizer.circulation import CLEAR_WIDTH_FT, Way
 from optimizer.fields import LINE_TOLERANCE_FT, main_openings, open_yard
 from optimizer.fields.order import ON_AXIS_FT
-from optimizer.layout import Layout, Placement
+from optimizer.layout import Layout, Placed, Placement, outline, side_ends
 from optimizer.scenario import Scenario
 from optimizer.site import Door, Point, Site, Window
 
-_AIMS: Final = ("fire", "nook", "bed", "arrival", "reserve")
+_AIMS: Final[tuple[RoomKind, ...]] = ("fire", "nook", "bed", "arrival", "reserve")
 _CLEAR_OF_WALL_FT: Final = 0.1  # an opening may stand so far within its wall
 _FAR_FT: Final = 1e5
 
@@ -36,12 +36,12 @@ class AxisHit:
     off_ft: float | None
 
 
-def axis_hits(scenario: Scenario, rooms: Sequence[SizedRoom], layout: Layout) -> tuple[AxisHit, ...]:
+def axis_hits(scenario: Scenario, placed: Placed) -> tuple[AxisHit, ...]:
     """Centre lines of the widest door and of the widest window, out to the boundary or the next building.
 
     They may meet the centre of a tree, a structure, a fire, nook, reserve, arrival or bed, or a bed's end.
     """
-    aims = tuple(_aims(scenario.site, rooms, layout))
+    aims = tuple(_aims(scenario.site, placed))
     yard = open_yard(scenario.site)
     return tuple(_hit(opening, yard, aims) for opening in main_openings(scenario.site))
 
@@ -77,19 +77,16 @@ def _meetings(one: BaseGeometry, other: BaseGeometry) -> Iterator[Point]:
         yield (float(x), float(y))
 
 
-def _aims(site: Site, rooms: Sequence[SizedRoom], layout: Layout) -> Iterator[tuple[str, Point]]:
+def _aims(site: Site, placed: Placed) -> Iterator[tuple[str, Point]]:
     """Names and points that are worth a line of sight."""
-    kinds = {room.name: room.rules.kind for room in rooms}
     yield from ((tree.name, tree.at) for tree in site.trees)
     for structure in site.structures:
         middle = outline(structure.outline).centroid
         yield structure.name, (middle.x, middle.y)
-    for placement in layout.placements:
-        kind = kinds.get(placement.room)
-        if kind in _AIMS:
-            yield placement.room, placement.centre
-        if kind == "bed":
-            yield from ((placement.room, end) for end in _bed_ends(placement))
+    for room in placed.of_kind(*_AIMS):
+        yield room.name, room.centre
+        if room.kind == "bed":
+            yield from ((room.name, end) for end in _bed_ends(room.placement))
 
 
 def _bed_ends(bed: Placement) -> Iterator[Point]:

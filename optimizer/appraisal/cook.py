@@ -11,19 +11,16 @@ from shapely.geometry.base import BaseGeometry
 
 from optimizer.appraisal.cook_outlook import past_stools_ft, watched_shares
 from optimizer.appraisal.work_zone import WorkZone, work_zone
-from optimizer.catalogue import SizedRoom, front_run, rates
-from optimizer.circulation import Way, Ways, counter_middle
-from optimizer.circulation.furniture import item_on_plan
+from optimizer.catalogue import front_run, rates
+from optimizer.circulation import Way, Ways
 from optimizer.grading import Grading, climbed
-from optimizer.layout import Layout, Placement
-from optimizer.layout.placement import FRONT_VECTORS
+from optimizer.layout import FRONT_VECTORS, Placed, PlacedRoom, counter_middle
 from optimizer.site import Site
 
 TO_TABLE_FT: Final = (5.0, 12.0)
 """From the bar's edge to the table's: nearer is in the way, farther is carried; common practice, no source."""
 CROSSED_AS_FT: Final = 5.0
 """A guests' way across the way of a dish counts as so many feet off; common practice, no source."""
-Placed = tuple[SizedRoom, Placement]
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,20 +57,17 @@ class CookMeasures:
         return off + CROSSED_AS_FT * len(self.crossed_by)
 
 
-def cook_measures(
-    site: Site, rooms: Sequence[SizedRoom], layout: Layout, found: Ways, grading: Grading
-) -> tuple[CookMeasures, ...]:
+def cook_measures(site: Site, placed: Placed, found: Ways, grading: Grading) -> tuple[CookMeasures, ...]:
     """Measures of every placed kitchen, on laid ways and with levels."""
-    placed = _placed(rooms, layout)
     result = []
-    for kitchen in (entry for entry in placed if entry[0].rules.kind == "kitchen"):
+    for kitchen in placed.of_kind("kitchen"):
         plain = plain_measures(kitchen, placed, found.ways)
-        risers = climbed(site, rooms, layout, grading, found.network, plain.kitchen, plain.gathering or "")
+        risers = climbed(site, placed, grading, found.network, plain.kitchen, plain.gathering or "")
         outlook = replace(
             plain,
             dish_risers=risers if plain.gathering else None,
             past_stools_ft=past_stools_ft(site, placed, grading, kitchen),
-            watches=watched_shares(site, rooms, layout, placed, kitchen),
+            watches=watched_shares(site, placed, kitchen),
         )
         result.append(outlook)
     return tuple(result)
@@ -84,61 +78,46 @@ def cook_loss(measures: Sequence[CookMeasures]) -> float:
     return rates().cook * sum(kitchen.off_ft for kitchen in measures)
 
 
-def _placed(rooms: Sequence[SizedRoom], layout: Layout) -> list[Placed]:
-    by_name = {room.name: room for room in rooms}
-    return [(by_name[p.room], p) for p in layout.placements if p.room in by_name]
-
-
-def plain_measures(kitchen: Placed, placed: Sequence[Placed], ways: Sequence[Way]) -> CookMeasures:
+def plain_measures(kitchen: PlacedRoom, placed: Placed, ways: Sequence[Way]) -> CookMeasures:
     """What the kitchen itself, the gatherings and the ways say, without the site."""
-    room, place = kitchen
-    choice = room.choice(place.choice)
-    zone = work_zone(choice) if choice else WorkZone()
-    gatherings = [entry for entry in placed if entry[0].rules.kind == "gathering"]
+    zone = work_zone(kitchen.choice) if kitchen.choice else WorkZone()
+    gatherings = placed.of_kind("gathering")
     if not gatherings:
-        return CookMeasures(room.name, zone.round_ft, zone=zone)
-    bar = _bar(room, place)
-    table, (hosts, at) = min(
-        ((_table(*gathering), gathering) for gathering in gatherings), key=lambda entry: float(bar.distance(entry[0]))
-    )
-    grills = list(_items(room, place, "grill"))
+        return CookMeasures(kitchen.name, zone.round_ft, zone=zone)
+    bar = _bar(kitchen)
+    table, hosts = min(((_table(room), room) for room in gatherings), key=lambda entry: float(bar.distance(entry[0])))
+    grills = kitchen.items("grill")
     carried = shapely.shortest_line(bar.centroid, table)
     return CookMeasures(
-        kitchen=room.name,
+        kitchen=kitchen.name,
         work_ft=zone.round_ft,
         gathering=hosts.name,
-        angle_deg=round(_angle_deg(room, place, at), 1),
+        angle_deg=round(_angle_deg(kitchen, hosts), 1),
         to_table_ft=round(float(bar.distance(table)), 2),
         dish_ft=round(grills[0].centroid.distance(bar) + float(bar.distance(table)), 2) if grills else None,
-        crossed_by=tuple(_crossing(carried, ways, {room.name, hosts.name})),
+        crossed_by=tuple(_crossing(carried, ways, {kitchen.name, hosts.name})),
         zone=zone,
     )
 
 
-def _items(room: SizedRoom, place: Placement, role: str) -> Iterator[BaseGeometry]:
-    choice = room.choice(place.choice)
-    if choice is not None:
-        yield from (item_on_plan(place, choice, item) for item in choice.furniture if item.role == role)
-
-
-def _table(room: SizedRoom, place: Placement) -> BaseGeometry:
+def _table(room: PlacedRoom) -> BaseGeometry:
     """The dining table, or the middle of a room without one."""
-    return next(_items(room, place, "table"), Point(place.centre))
+    return next(iter(room.items("table")), Point(room.centre))
 
 
-def _bar(room: SizedRoom, place: Placement) -> BaseGeometry:
+def _bar(kitchen: PlacedRoom) -> BaseGeometry:
     """The bar's ledge, the front counter where nobody sits, or the middle of the front where nothing is drawn."""
-    choice, (x, y), (out_x, out_y) = room.choice(place.choice), place.centre, FRONT_VECTORS[place.front]
-    counter = [item_on_plan(place, choice, item) for item in front_run(choice)] if choice else []
+    place, (x, y), (out_x, out_y) = kitchen.placement, kitchen.centre, FRONT_VECTORS[kitchen.front]
+    counter = [kitchen.on_plan(item) for item in front_run(kitchen.choice)] if kitchen.choice else []
     front = Point(x + out_x * place.width_ft / 2, y + out_y * place.depth_ft / 2)
-    return next(_items(room, place, "ledge"), shapely.union_all(counter) if counter else front)
+    return next(iter(kitchen.items("ledge")), shapely.union_all(counter) if counter else front)
 
 
-def _angle_deg(room: SizedRoom, place: Placement, table: Placement) -> float:
+def _angle_deg(kitchen: PlacedRoom, table: PlacedRoom) -> float:
     """Angle at the middle of the counter between straight ahead and the middle of the table's room."""
-    x, y = counter_middle(place, room.choice(place.choice))
+    x, y = counter_middle(kitchen)
     away = (table.centre[0] - x, table.centre[1] - y)
-    out_x, out_y = FRONT_VECTORS[place.front]
+    out_x, out_y = FRONT_VECTORS[kitchen.front]
     return degrees(acos(max(-1.0, min(1.0, (away[0] * out_x + away[1] * out_y) / (hypot(*away) or 1.0)))))
 
 

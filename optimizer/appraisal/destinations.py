@@ -7,9 +7,8 @@ import shapely
 from shapely import Point
 
 from optimizer.brief import RoomKind
-from optimizer.catalogue import SizedRoom, rates
-from optimizer.circulation import rectangle
-from optimizer.layout import Layout
+from optimizer.catalogue import rates
+from optimizer.layout import Placed
 from optimizer.planting import Planting
 from optimizer.site import Site
 
@@ -30,9 +29,9 @@ class Destination(NamedTuple):
     off_ft: float
 
 
-def destinations(site: Site, rooms: Sequence[SizedRoom], layout: Layout, planting: Planting) -> tuple[Destination, ...]:
+def destinations(site: Site, placed: Placed, planting: Planting) -> tuple[Destination, ...]:
     """Every placed fire and nook."""
-    return tuple(_destinations(site, rooms, layout, planting))
+    return tuple(_destinations(site, placed, planting))
 
 
 def destinations_loss(found: Sequence[Destination]) -> float:
@@ -40,28 +39,21 @@ def destinations_loss(found: Sequence[Destination]) -> float:
     return rates().destination * sum(destination.off_ft for destination in found)
 
 
-def _destinations(site: Site, rooms: Sequence[SizedRoom], layout: Layout, planting: Planting) -> Iterator[Destination]:
-    kinds = {room.name: room.rules.kind for room in rooms}
-    tables = [rectangle(p) for p in layout.placements if kinds.get(p.room) == "gathering"]
-    beds = shapely.union_all([bed.outline for bed in planting.beds] + _wished_beds(kinds, layout))
-    for placement in layout.placements:
-        kind = kinds.get(placement.room)
-        if kind not in FROM_GATHERING_FT:
-            continue
-        ground = rectangle(placement)
+def _destinations(site: Site, placed: Placed, planting: Planting) -> Iterator[Destination]:
+    tables = [table.shape for table in placed.of_kind("gathering")]
+    wished_beds = (bed.shape for bed in placed.of_kind("bed"))
+    beds = shapely.union_all([*(bed.outline for bed in planting.beds), *wished_beds])
+    for room in placed.of_kind(*FROM_GATHERING_FT):
+        ground = room.shape
         table = min(tables, key=ground.distance, default=None)
         apart = None if table is None else float(ground.distance(table))
         door = min((float(ground.distance(Point(door.at))) for door in site.doors), default=None)
-        least, most = FROM_GATHERING_FT[kind]
-        if kind == "nook" and table is not None and shapely.shortest_line(ground, table).intersects(beds):
+        least, most = FROM_GATHERING_FT[room.kind]
+        if room.kind == "nook" and table is not None and shapely.shortest_line(ground, table).intersects(beds):
             least = BEHIND_A_BED_FT
         off = 0.0 if apart is None else max(0.0, least - apart, apart - most)
         off += 0.0 if door is None else max(0.0, door - FROM_A_DOOR_FT)
-        yield Destination(placement.room, _rounded(apart), _rounded(door), round(off, 2))
-
-
-def _wished_beds(kinds: dict[str, RoomKind], layout: Layout) -> list[shapely.Polygon]:
-    return [rectangle(p) for p in layout.placements if kinds.get(p.room) == "bed"]
+        yield Destination(room.name, _rounded(apart), _rounded(door), round(off, 2))
 
 
 def _rounded(length_ft: float | None) -> float | None:

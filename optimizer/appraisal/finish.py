@@ -9,11 +9,10 @@ from shapely import LineString, Polygon, box, union_all
 from shapely import Point as At
 from shapely.geometry.base import BaseGeometry
 
-from optimizer.appraisal.seats import chosen
 from optimizer.brief import FinishWish, Pattern
-from optimizer.catalogue import Palette, SizedRoom, border_width_ft, cuts_share, material_facts, palette_of
-from optimizer.circulation import Leg, areas_only, rectangle
-from optimizer.layout import Layout, Placement
+from optimizer.catalogue import Palette, border_width_ft, cuts_share, material_facts, palette_of
+from optimizer.circulation import Leg
+from optimizer.layout import Placed, PlacedRoom, areas_only
 from optimizer.site import Point, Site
 
 ACCENT_KIND: Final = "arrival"
@@ -87,20 +86,17 @@ class FinishTakeOff:
         return self.ways_sqft * (1 + self.ways_cuts) + sum(f.area_sqft * (1 + f.cuts) for f in self.fields)
 
 
-def finish_plan(
-    site: Site, wish: FinishWish, rooms: Sequence[SizedRoom], layout: Layout, legs: Sequence[Leg], paths: BaseGeometry
-) -> FinishPlan:
+def finish_plan(site: Site, wish: FinishWish, placed: Placed, legs: Sequence[Leg], paths: BaseGeometry) -> FinishPlan:
     """Finish of a layout whose ways pave `paths` on `legs`."""
     palette, width = palette_of(wish), border_width_ft()
-    known = {room.name: room.rules for room in rooms}
     # A shed stands on a base of its own.
-    paved = [p for p in layout.placements if known[p.room].paved and "paving" in known[p.room].built_as]
-    inlays = union_all([rectangle(place) for place in paved if known[place.room].kind == ACCENT_KIND])
+    paved = [room for room in placed.paved if "paving" in room.rules.built_as]
+    inlays = union_all([room.shape for room in paved if room.kind == ACCENT_KIND])
     squares = meetings(legs, paths)
     turned = union_all([inlays, squares.intersection(paths)])
     accent = union_all([_shrunk(inlays, width), _shrunk(squares, width).intersection(paths)])
     terraces = tuple(
-        _terrace(site, palette, outline, [place for place in paved if outline.contains(At(place.centre))], turned)
+        _terrace(site, palette, outline, [room for room in paved if outline.contains(At(room.centre))], turned)
         for outline in _outlines(paved)
     )
     ways = areas_only(paths.difference(turned))
@@ -120,22 +116,23 @@ def _square(at: Point, widths: Sequence[float]) -> Polygon | None:
     return box(at[0] - half, at[1] - half, at[0] + half, at[1] + half) if len(widths) >= _MEETING else None
 
 
-def _outlines(paved: Sequence[Placement]) -> Iterator[Polygon]:
+def _outlines(paved: Sequence[PlacedRoom]) -> Iterator[Polygon]:
     """Outline of each terrace, closed over what rooms that touch may lie apart by rounding."""
-    joined = union_all([rectangle(place).buffer(_TOUCH_FT, join_style="mitre") for place in paved])
+    joined = union_all([room.shape.buffer(_TOUCH_FT, join_style="mitre") for room in paved])
     for part in getattr(joined, "geoms", [joined]):
         if isinstance(part, Polygon) and not part.is_empty:
             yield part.buffer(-_TOUCH_FT, join_style="mitre")
 
 
 def _terrace(
-    site: Site, palette: Palette, outline: Polygon, places: Sequence[Placement], turned: BaseGeometry
+    site: Site, palette: Palette, outline: Polygon, rooms: Sequence[PlacedRoom], turned: BaseGeometry
 ) -> Terrace:
     inner = _shrunk(outline, border_width_ft())
     by_room = dict(palette.by_room)
-    own = [by_room[place.room] for place in sorted(places, key=lambda p: -p.area_sqft) if place.room in by_room]
+    largest_first = sorted(rooms, key=lambda room: -room.placement.area_sqft)
+    own = [by_room[room.name] for room in largest_first if room.name in by_room]
     return Terrace(
-        rooms=tuple(place.room for place in places),
+        rooms=tuple(room.name for room in rooms),
         pattern=own[0] if own else palette.pattern,
         turn_deg=along_house_deg(site, outline),
         field=areas_only(inner.difference(turned)),
@@ -168,10 +165,10 @@ def _shrunk(shape: BaseGeometry, width_ft: float) -> BaseGeometry:
     return shape.buffer(-width_ft, join_style="mitre")
 
 
-def finish_take_off(plan: FinishPlan, rooms: Sequence[SizedRoom], layout: Layout) -> FinishTakeOff:
+def finish_take_off(plan: FinishPlan, placed: Placed) -> FinishTakeOff:
     """Measure a finish; caps lie on the seat walls that the chosen sizes have."""
     border_sqft = plan.accent_border.area + sum(terrace.border.area for terrace in plan.terraces)
-    walls = (q.amount for _, choice in chosen(rooms, layout) for q in choice.quantities if q.item == "seat wall")
+    walls = (q.amount for _, choice in placed.chosen for q in choice.quantities if q.item == "seat wall")
     return FinishTakeOff(
         fields=tuple(
             FieldArea(t.rooms, t.pattern, t.turn_deg, t.field.area, cuts_share(t.pattern)) for t in plan.terraces

@@ -5,8 +5,7 @@ from collections.abc import Iterable
 from shapely import union_all
 from shapely.geometry.base import BaseGeometry
 
-from optimizer.circulation import rectangle
-from optimizer.layout import Placement
+from optimizer.layout import Placement, rectangle
 
 
 def ground_of(placements: Iterable[Placement]) -> BaseGeometry:

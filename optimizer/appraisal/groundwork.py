@@ -1,15 +1,16 @@
 """What the levels of a layout cost: steps, walls, guards and earth by room."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 
 from optimizer.appraisal.site_measures import GroundMeasures
-from optimizer.catalogue import SITE, Charge, SizedRoom, charge
+from optimizer.catalogue import SITE, Charge, charge
 from optimizer.grading import GROUND, Flight, Grading
+from optimizer.layout import Placed
 
 
-def groundwork(grading: Grading, rooms: Sequence[SizedRoom]) -> Iterator[Charge]:
+def groundwork(grading: Grading, placed: Placed) -> Iterator[Charge]:
     """Charges of a grading; steps from a door to open ground are taken to be there already."""
-    phases = {room.name: room.phase for room in rooms}
+    phases = {there.name: there.room.phase for there in placed}
     for flight in built_flights(grading):
         phase = max(phases.get(end, 1) for end in flight.between)
         yield charge(phase=phase, room=SITE, item="steps", amount=flight.risers)

@@ -1,6 +1,6 @@
 """Order of a plan: edges on lines that they share with buildings, structures and each other, and places well chosen."""
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from functools import partial
 from itertools import combinations, product
@@ -10,7 +10,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from optimizer.appraisal.axis import centred_rooms
-from optimizer.catalogue import FOCAL_KIND, SizedRoom, rates
+from optimizer.catalogue import FOCAL_KIND, rates
 from optimizer.fields import (
     FREE_PART,
     LINE_TOLERANCE_FT,
@@ -22,7 +22,7 @@ from optimizer.fields import (
     off_structure_ft,
     site_edges,
 )
-from optimizer.layout import Layout, Placement
+from optimizer.layout import Layout, Placed, Placement
 from optimizer.site import Site
 
 
@@ -43,15 +43,14 @@ class OrderMeasures:
     centred: tuple[str, ...] = ()
 
 
-def order_measures(site: Site, rooms: Sequence[SizedRoom], layout: Layout) -> OrderMeasures:
+def order_measures(site: Site, placed: Placed) -> OrderMeasures:
     """Measures of a layout's order."""
-    kinds = {room.name: room.rules.kind for room in rooms}
-    focal = [place for place in layout.placements if kinds.get(place.room) == FOCAL_KIND]
+    layout, focal = placed.layout, placed.of_kind(FOCAL_KIND)
     return OrderMeasures(
         unaligned_ft=unaligned_ft(site, layout),
         near_miss_ft=near_miss_ft(site, layout),
         off_structure_ft=sum(_of(partial(off_structure_ft, site, place.room), place) for place in layout.placements),
-        off_axis=round(sum(_of(partial(off_axis, site), place) for place in focal)),
+        off_axis=round(sum(_of(partial(off_axis, site), room.placement) for room in focal)),
         across_contour_ft=sum(_of(partial(across_contour_ft, site), place) for place in layout.placements),
         disorder_ft=disorder_ft(site, layout),
         centred=centred_rooms(site, layout),

@@ -1,14 +1,12 @@
 """Ground that the layout paves, as a share of the open yard."""
 
-from collections.abc import Sequence
 from typing import Final
 
 from shapely.geometry.base import BaseGeometry
 
 from optimizer.appraisal.grounds import ground_of
-from optimizer.catalogue import SizedRoom
 from optimizer.fields import open_yard
-from optimizer.layout import Layout
+from optimizer.layout import Placed
 from optimizer.site import Site
 
 PAVED_SHARE: Final = 0.45
@@ -23,9 +21,8 @@ def overpaved_sqft(site: Site, share: float) -> float:
     return round(max(0.0, share - most) * yard_sqft, 2)
 
 
-def paved_share(site: Site, rooms: Sequence[SizedRoom], layout: Layout, paths: BaseGeometry) -> float:
+def paved_share(site: Site, placed: Placed, paths: BaseGeometry) -> float:
     """Share of the open yard under paved rooms and paths."""
-    paved = {room.name for room in rooms if room.rules.paved}
-    ground = ground_of(placement for placement in layout.placements if placement.room in paved)
+    ground = ground_of(room.placement for room in placed.paved)
     yard = open_yard(site)
     return float(ground.union(paths).intersection(yard).area / yard.area)

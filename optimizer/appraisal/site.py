@@ -8,11 +8,10 @@ from optimizer.appraisal.axis import axis_hits, focal_point
 from optimizer.appraisal.groundwork import built_flights, ground_measures
 from optimizer.appraisal.site_measures import SiteMeasures
 from optimizer.appraisal.smoke import smoke_shares
-from optimizer.catalogue import SizedRoom
 from optimizer.circulation import Ways
 from optimizer.fields import ground_at_ft
 from optimizer.grading import Grading
-from optimizer.layout import Layout
+from optimizer.layout import Placed
 from optimizer.scenario import Scenario
 from optimizer.site import Entrance
 
@@ -22,13 +21,7 @@ LEAST_SMOKE: Final = 0.005
 
 
 def site_measures(
-    scenario: Scenario,
-    rooms: Sequence[SizedRoom],
-    layout: Layout,
-    grading: Grading,
-    laid: Ways,
-    *,
-    seen: SeenShares = (),
+    scenario: Scenario, placed: Placed, grading: Grading, laid: Ways, *, seen: SeenShares = ()
 ) -> SiteMeasures:
     """Levels, smoke, arrival, axes and where ways meet; shares of sight as the caller gives them."""
     arrival = arrival_of(scenario.site, scenario.brief.trips)
@@ -36,21 +29,19 @@ def site_measures(
         ground=ground_measures(grading),
         smoke=tuple(
             entry._replace(share=round(entry.share, 4))
-            for entry in smoke_shares(scenario, rooms, layout)
+            for entry in smoke_shares(scenario, placed)
             if entry.share >= LEAST_SMOKE
         ),
-        arrival_ft=None if arrival is None else arrival_length_ft(laid.network, arrival, rooms),
+        arrival_ft=None if arrival is None else arrival_length_ft(laid.network, arrival, placed),
         sight=tuple(seen),
-        risers_seen_share=None if arrival is None else _risers_seen(scenario, rooms, layout, grading, arrival),
-        axes=tuple((hit.opening, hit.meets) for hit in axis_hits(scenario, rooms, layout)),
-        focal_point=focal_point(laid.ways, layout),
+        risers_seen_share=None if arrival is None else _risers_seen(scenario, placed, grading, arrival),
+        axes=tuple((hit.opening, hit.meets) for hit in axis_hits(scenario, placed)),
+        focal_point=focal_point(laid.ways, placed.layout),
     )
 
 
-def _risers_seen(
-    scenario: Scenario, rooms: Sequence[SizedRoom], layout: Layout, grading: Grading, arrival: Entrance
-) -> float | None:
+def _risers_seen(scenario: Scenario, placed: Placed, grading: Grading, arrival: Entrance) -> float | None:
     """Share of the risers that a guest who stands just inside the entrance sees."""
-    site, view = scenario.site, arrival_view(scenario.site, rooms, layout, arrival)
+    site, view = scenario.site, arrival_view(scenario.site, placed, arrival)
     flights = [(f.at, ground_at_ft(site, f.at), f.risers) for f in built_flights(grading)]
     return risers_seen_share(flights, view.sees)

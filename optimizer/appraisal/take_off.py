@@ -4,38 +4,35 @@ from collections.abc import Iterator, Sequence
 from typing import Final
 
 from optimizer.appraisal.groundwork import groundwork
-from optimizer.appraisal.seats import chosen
-from optimizer.catalogue import SITE, Charge, SizedRoom, charge, fixed_charges, room_charges
+from optimizer.catalogue import SITE, Charge, charge, fixed_charges, room_charges
 from optimizer.grading import Grading
-from optimizer.layout import Layout, Placement
+from optimizer.layout import Placed, Placement
 from optimizer.scenario import Scenario
 from optimizer.site import Point, Site
 
 _SUPPLIES: Final = ("gas", "electric", "water")
 
 
-def take_off(
-    scenario: Scenario, rooms: Sequence[SizedRoom], layout: Layout, *, path_area_sqft: float, grading: Grading
-) -> tuple[Charge, ...]:
+def take_off(scenario: Scenario, placed: Placed, *, path_area_sqft: float, grading: Grading) -> tuple[Charge, ...]:
     """Everything that a layout needs: rooms, runs to them, paths, groundwork, and what is done once for the site.
 
     A layout without rooms needs nothing. Runs are priced only where the site says where they start.
     """
-    if not layout.placements:
+    if not placed.layout.placements:
         return ()
-    by_room = tuple(line for room, choice in chosen(rooms, layout) for line in room_charges(choice, room))
+    by_room = tuple(line for there, choice in placed.chosen for line in room_charges(choice, there.room))
     paths = charge(phase=1, room=SITE, item="path paving", amount=path_area_sqft)
-    runs, ground = _runs(scenario.site, layout, by_room), groundwork(grading, rooms)
+    runs, ground = _runs(scenario.site, placed, by_room), groundwork(grading, placed)
     return (*by_room, *runs, paths, *ground, *fixed_charges(scenario.brief))
 
 
-def _runs(site: Site, layout: Layout, by_room: Sequence[Charge]) -> Iterator[Charge]:
+def _runs(site: Site, placed: Placed, by_room: Sequence[Charge]) -> Iterator[Charge]:
     """Branches' runs, each from the nearest point where its supply starts."""
     for branch in by_room:
-        supply, placement = branch.item.removesuffix(" branch"), layout.of(branch.room)
-        if supply not in _SUPPLIES or placement is None:
+        supply, room = branch.item.removesuffix(" branch"), placed.of(branch.room)
+        if supply not in _SUPPLIES or room is None:
             continue
-        lengths = [run_ft(start.at, placement) for start in site.utilities if start.kind == supply]
+        lengths = [run_ft(start.at, room.placement) for start in site.utilities if start.kind == supply]
         if lengths:
             yield charge(phase=branch.phase, room=branch.room, item=f"{supply} run", amount=min(lengths))
 

@@ -1,6 +1,6 @@
 """What is checked: a layout with its scenario and sized rooms, and what several rules need of it, made once."""
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from decimal import Decimal
 from functools import cached_property
@@ -9,11 +9,10 @@ from typing import Final
 from shapely import LineString, Point, Polygon
 from shapely.geometry.base import BaseGeometry
 
-from optimizer.catalogue import SizedChoice, SizedRoom
 from optimizer.check.finding import Finding
-from optimizer.circulation import Access, Network, Way, Ways, outline, rectangle, ways
+from optimizer.circulation import Access, Network, Way, Ways, ways
 from optimizer.grading import Grading, grade
-from optimizer.layout import Layout, Placement
+from optimizer.layout import Layout, Placed, outline, placed_of
 from optimizer.scenario import Scenario
 from optimizer.site import Site
 
@@ -23,36 +22,15 @@ TOLERANCE_SQFT: Final = 0.05
 """Areas that share no more than this do not overlap."""
 
 
-@dataclass(frozen=True, slots=True)
-class Placed:
-    """A placed room with what the catalogue knows of it."""
-
-    room: SizedRoom
-    placement: Placement
-
-    @property
-    def name(self) -> str:
-        """Name of the room."""
-        return self.room.name
-
-    @property
-    def choice(self) -> SizedChoice | None:
-        """Choice that it has; None for one that the catalogue does not know."""
-        return self.room.choice(self.placement.choice)
-
-    @property
-    def shape(self) -> Polygon:
-        """Ground that it takes."""
-        return rectangle(self.placement)
-
-
 @dataclass(frozen=True)
 class Case:
-    """One layout to check; `phase_1_cost` includes contingency, None where nobody asks for the budget."""
+    """One layout to check; `phase_1_cost` includes contingency, None where nobody asks for the budget.
+
+    A placed room that the brief does not know is in the layout alone; `known_choice` speaks of it.
+    """
 
     scenario: Scenario
-    rooms: Sequence[SizedRoom]
-    layout: Layout
+    placed: Placed
     phase_1_cost: Decimal | None = None
     given_ways: Ways | None = None
     """Ways of the layout where the caller has them already; they take most of the time of a check."""
@@ -62,11 +40,10 @@ class Case:
         """What is there."""
         return self.scenario.site
 
-    @cached_property
-    def placed(self) -> tuple[Placed, ...]:
-        """Placed rooms that the catalogue knows; `known_choice` speaks of the others."""
-        by_name = {room.name: room for room in self.rooms}
-        return tuple(Placed(by_name[p.room], p) for p in self.layout.placements if p.room in by_name)
+    @property
+    def layout(self) -> Layout:
+        """Where every room stands."""
+        return self.placed.layout
 
     @cached_property
     def boundary(self) -> Polygon:
@@ -86,7 +63,7 @@ class Case:
     @cached_property
     def covers(self) -> tuple[tuple[str, Polygon], ...]:
         """Names and grounds of the rooms under a new roof."""
-        return tuple((p.name, p.shape) for p in self.placed if p.choice and p.choice.cover)
+        return tuple((room.name, room.shape) for room, choice in self.placed.chosen if choice.cover)
 
     @cached_property
     def access(self) -> Access:
@@ -101,12 +78,12 @@ class Case:
     @cached_property
     def grading(self) -> Grading:
         """Levels of the rooms and what they ask for."""
-        return grade(self.site, self.rooms, self._once, self.ways)
+        return grade(self.site, self._once, self.ways)
 
     @cached_property
     def laid(self) -> Ways:
         """Ways of the layout and the legs that they run on."""
-        return self.given_ways or ways(self.site, self.scenario.brief, self.rooms, self._once)
+        return self.given_ways or ways(self.site, self.scenario.brief, self._once)
 
     @property
     def ways(self) -> tuple[Way, ...]:
@@ -114,17 +91,16 @@ class Case:
         return self.laid.ways
 
     @cached_property
-    def _once(self) -> Layout:
+    def _once(self) -> Placed:
         """The layout with each room where it stands last; that one stands twice, `required_rooms` says."""
-        return Layout(tuple({p.room: p for p in self.layout.placements}.values()))
-
-    def placed_room(self, name: str) -> Placed | None:
-        """Placed room of that name, or None."""
-        return next((placed for placed in self.placed if placed.name == name), None)
+        once = {placement.room: placement for placement in self.layout.placements}
+        if len(once) == len(self.layout.placements):
+            return self.placed
+        return placed_of(self.placed.wished, Layout(tuple(once.values())))
 
     def shape_of(self, name: str) -> BaseGeometry | None:
         """Shape of a placed room or a thing of the site; None for a room that is left out."""
-        placed, point, ring = self.placed_room(name), self.site.point_of(name), self.site.outline_of(name)
+        placed, point, ring = self.placed.of(name), self.site.point_of(name), self.site.outline_of(name)
         if placed is not None:
             return placed.shape
         if point is not None:

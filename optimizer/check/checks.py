@@ -1,11 +1,9 @@
 """The registry of checks, one for each hard rule, and the check of a whole layout."""
 
-from collections.abc import Sequence
 from decimal import Decimal
 from typing import Final
 
 from optimizer.brief import Relation, RuleId
-from optimizer.catalogue import SizedRoom
 from optimizer.check.case import Case, Check
 from optimizer.check.cook import cook_looks_at_table
 from optimizer.check.drains import drains
@@ -23,7 +21,7 @@ from optimizer.check.steps import kitchen_level, steps_clear
 from optimizer.check.sun import sun_least
 from optimizer.check.walking import kitchen_walk, mown, reachable, ways_clear
 from optimizer.circulation import Ways
-from optimizer.layout import Layout
+from optimizer.layout import Placed
 from optimizer.scenario import Scenario
 
 CHECKS: Final[dict[RuleId, Check]] = {
@@ -67,25 +65,18 @@ CHECKS: Final[dict[RuleId, Check]] = {
 
 
 def check_layout(
-    scenario: Scenario,
-    rooms: Sequence[SizedRoom],
-    layout: Layout,
-    *,
-    phase_1_cost: Decimal | None = None,
-    laid: Ways | None = None,
+    scenario: Scenario, placed: Placed, *, phase_1_cost: Decimal | None = None, laid: Ways | None = None
 ) -> tuple[Finding, ...]:
     """All hard rules that a layout breaks, in the order of the rules; the budget only where a cost is given.
 
     `laid` are the layout's ways, where the caller has them already.
     """
-    case = Case(scenario, rooms, layout, phase_1_cost, laid)
+    case = Case(scenario, placed, phase_1_cost, laid)
     return tuple(finding for check in CHECKS.values() for finding in check(case))
 
 
-def wishes_missed(
-    scenario: Scenario, rooms: Sequence[SizedRoom], layout: Layout, *, laid: Ways | None = None
-) -> tuple[Relation, ...]:
+def wishes_missed(scenario: Scenario, placed: Placed, *, laid: Ways | None = None) -> tuple[Relation, ...]:
     """Relations with the weight of a wish that a layout does not keep; one with an end left out is passed over."""
-    case = Case(scenario, rooms, layout, given_ways=laid)
+    case = Case(scenario, placed, given_ways=laid)
     wishes = (relation for relation in scenario.brief.relations if not relation.is_hard)
     return tuple(relation for relation in wishes if miss_of(case, relation) is not None)

@@ -5,8 +5,7 @@ from math import acos, degrees, hypot
 
 from optimizer.check.case import TOLERANCE_FT, Case
 from optimizer.check.finding import Finding
-from optimizer.circulation import counter_middle
-from optimizer.layout.placement import FRONT_VECTORS
+from optimizer.layout import FRONT_VECTORS, counter_middle
 
 
 def cook_looks_at_table(case: Case) -> Iterator[Finding]:
@@ -14,12 +13,10 @@ def cook_looks_at_table(case: Case) -> Iterator[Finding]:
 
     Measured from the middle of the front counter.
     """
-    kitchens = [placed for placed in case.placed if placed.room.rules.kind == "kitchen"]
-    gatherings = [placed for placed in case.placed if placed.room.rules.kind == "gathering"]
-    for kitchen in kitchens:
-        out_x, out_y = FRONT_VECTORS[kitchen.placement.front]
-        for table in gatherings:
-            (x, y), (table_x, table_y) = counter_middle(kitchen.placement, kitchen.choice), table.placement.centre
+    for kitchen in case.placed.of_kind("kitchen"):
+        out_x, out_y = FRONT_VECTORS[kitchen.front]
+        for table in case.placed.of_kind("gathering"):
+            (x, y), (table_x, table_y) = counter_middle(kitchen), table.centre
             ahead = (table_x - x) * out_x + (table_y - y) * out_y
             if ahead < -TOLERANCE_FT:
                 angle = degrees(acos(ahead / hypot(table_x - x, table_y - y)))

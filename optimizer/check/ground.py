@@ -6,9 +6,9 @@ from itertools import product
 from shapely import LineString
 
 from optimizer.catalogue import keep_out_ft, line_clear_ft
-from optimizer.check.case import TOLERANCE_FT, Case, Placed, overlap_sqft
+from optimizer.check.case import TOLERANCE_FT, Case, overlap_sqft
 from optimizer.check.finding import Finding
-from optimizer.circulation import outline
+from optimizer.layout import PlacedRoom, outline
 from optimizer.site import KeepOut
 
 
@@ -24,7 +24,7 @@ def utility_lines(case: Case) -> Iterator[Finding]:
 def septic(case: Case) -> Iterator[Finding]:
     """Built rooms too near to a septic tank or field or an overhead line, or on a field, whatever it allows."""
     for placed, area in product(_built(case), case.site.keep_outs):
-        asked = keep_out_ft(case.site, area.kind, placed.room.rules.built_as)
+        asked = keep_out_ft(case.site, area.kind, placed.rules.built_as)
         found = float(placed.shape.distance(outline(area.outline)))
         if found < asked - TOLERANCE_FT:
             words = (
@@ -35,11 +35,11 @@ def septic(case: Case) -> Iterator[Finding]:
             yield from _on_the_field(placed, area)
 
 
-def _on_the_field(placed: Placed, area: KeepOut) -> Iterator[Finding]:
+def _on_the_field(placed: PlacedRoom, area: KeepOut) -> Iterator[Finding]:
     if shared := overlap_sqft(placed.shape, outline(area.outline)):
         words = f"{placed.name} takes {shared:.1f} sq ft of {area.name}, on which nothing is built"
         yield Finding("septic", (placed.name, area.name), shared, "sq ft", words)
 
 
-def _built(case: Case) -> Iterator[Placed]:
-    yield from (placed for placed in case.placed if placed.room.rules.built_as)
+def _built(case: Case) -> Iterator[PlacedRoom]:
+    yield from (placed for placed in case.placed if placed.rules.built_as)

@@ -7,9 +7,9 @@ from shapely import LineString, Point, Polygon
 
 from optimizer.brief import RuleId
 from optimizer.catalogue import root_rings
-from optimizer.check.case import TOLERANCE_FT, Case, Placed, overlap_sqft
+from optimizer.check.case import TOLERANCE_FT, Case, overlap_sqft
 from optimizer.check.finding import Finding
-from optimizer.circulation import outline
+from optimizer.layout import PlacedRoom, outline
 
 Area = tuple[str, Polygon]
 
@@ -25,9 +25,9 @@ def inside_setbacks(case: Case) -> Iterator[Finding]:
         yield from _behind_setbacks(case, placed)
 
 
-def _behind_setbacks(case: Case, placed: Placed) -> Iterator[Finding]:
+def _behind_setbacks(case: Case, placed: PlacedRoom) -> Iterator[Finding]:
     corners = case.site.boundary
-    built_as = placed.room.built_as(placed.choice) if placed.choice else placed.room.rules.built_as
+    built_as = placed.room.built_as(placed.choice) if placed.choice else placed.rules.built_as
     edges = zip(corners, (*corners[1:], corners[0]), strict=True)
     for edge, name, setbacks in zip(edges, case.site.edge_names, case.site.setbacks, strict=True):
         asked = max((setbacks.of(built) for built in built_as), default=0.0)
@@ -56,9 +56,7 @@ def keep_outs(case: Case) -> Iterator[Finding]:
     """Rooms on kept-out ground that does not allow their kind."""
     allowed = {area.name: area.allow for area in case.site.keep_outs}
     pairs = product(case.placed, ((area.name, outline(area.outline)) for area in case.site.keep_outs))
-    return _overlaps(
-        "keep_outs", ((room, area) for room, area in pairs if room.room.rules.kind not in allowed[area[0]])
-    )
+    return _overlaps("keep_outs", ((room, area) for room, area in pairs if room.kind not in allowed[area[0]]))
 
 
 def root_zone(case: Case) -> Iterator[Finding]:
@@ -71,7 +69,7 @@ def root_zone(case: Case) -> Iterator[Finding]:
             yield Finding("root_zone", (placed.name, tree.name), asked - found, "ft", words)
 
 
-def _overlaps(rule: RuleId, pairs: Iterable[tuple[Placed, Area]]) -> Iterator[Finding]:
+def _overlaps(rule: RuleId, pairs: Iterable[tuple[PlacedRoom, Area]]) -> Iterator[Finding]:
     for placed, (name, area) in pairs:
         if shared := overlap_sqft(placed.shape, area):
             words = f"{placed.name} takes {shared:.1f} sq ft of {name}"

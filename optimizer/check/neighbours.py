@@ -6,10 +6,11 @@ from typing import Final
 
 from shapely import LineString, Polygon
 
-from optimizer.check.case import TOLERANCE_FT, TOLERANCE_SQFT, Case, Placed, overlap_sqft
+from optimizer.check.case import TOLERANCE_FT, TOLERANCE_SQFT, Case, overlap_sqft
 from optimizer.check.edges import shared_edge_ft, slot_sqft
 from optimizer.check.finding import Finding
 from optimizer.fields import BUILT_UP_FT, door_zone, faced_part, free_sides, ground_beside
+from optimizer.layout import PlacedRoom
 
 LEAST_FT: Final = 3.0
 """Least gap between neighbours, and least edge that they share where they touch; common practice, no source."""
@@ -33,7 +34,7 @@ def no_slivers(case: Case) -> Iterator[Finding]:
     return chain.from_iterable(chain(rooms, things, landings))
 
 
-def _between_rooms(case: Case, one: Placed, other: Placed) -> Iterator[Finding]:
+def _between_rooms(case: Case, one: PlacedRoom, other: PlacedRoom) -> Iterator[Finding]:
     gaps = _gaps_ft(one, other)
     need = _least_share_ft(case, one.name, other.name) - TOLERANCE_FT
     touching = any(abs(gaps[i]) <= TOLERANCE_FT and -gaps[1 - i] >= need for i in (0, 1))
@@ -42,7 +43,7 @@ def _between_rooms(case: Case, one: Placed, other: Placed) -> Iterator[Finding]:
         yield _sliver(case, one.name, other.name, float(one.shape.distance(other.shape)))
 
 
-def _gaps_ft(one: Placed, other: Placed) -> tuple[float, float]:
+def _gaps_ft(one: PlacedRoom, other: PlacedRoom) -> tuple[float, float]:
     """Gaps between the rooms' ranges along x and along y; negative where the ranges overlap."""
     a, b = one.placement, other.placement
     gap_x = max(a.x_ft, b.x_ft) - min(a.right_ft, b.right_ft)
@@ -60,7 +61,7 @@ def _least_share_ft(case: Case, one: str, other: str) -> float:
     return min((LEAST_FT, *(edge for edge in asked if edge is not None)))
 
 
-def _beside_thing(case: Case, placed: Placed, name: str, area: Polygon) -> Iterator[Finding]:
+def _beside_thing(case: Case, placed: PlacedRoom, name: str, area: Polygon) -> Iterator[Finding]:
     gap = float(placed.shape.distance(area))
     if gap >= LEAST_FT - TOLERANCE_FT or overlap_sqft(placed.shape, area):
         return
@@ -69,7 +70,7 @@ def _beside_thing(case: Case, placed: Placed, name: str, area: Polygon) -> Itera
         yield _sliver(case, placed.name, name, gap)
 
 
-def _beside_landing(case: Case, placed: Placed, door: str, zone: Polygon) -> Iterator[Finding]:
+def _beside_landing(case: Case, placed: PlacedRoom, door: str, zone: Polygon) -> Iterator[Finding]:
     """A strip between a room and a side of a door zone that it faces, too wide to build the landing up to the room."""
     for side in free_sides(zone) if placed.shape.distance(zone) < LEAST_FT else ():
         gap = float(LineString(side).distance(placed.shape.intersection(ground_beside(side, LEAST_FT))))

@@ -14,8 +14,8 @@ def everyday_table(case: Case) -> Iterator[Finding]:
     concept without such a table carries a caution with the number that is missing.
     """
     guests = case.scenario.brief.guests
-    missing = guests.everyday - held(holds(p.room, p.choice) for p in case.placed if p.choice).table
-    if table_is_held(case.rooms, guests) and missing > 0:
+    missing = guests.everyday - held(holds(placed.room, choice) for placed, choice in case.placed.chosen).table
+    if table_is_held(case.placed.wished, guests) and missing > 0:
         words = f"the largest table lacks {missing} of {guests.everyday} chairs"
         yield Finding("everyday_table", (), missing, "people", words)
 
@@ -29,8 +29,8 @@ def party_seats(case: Case) -> Iterator[Finding]:
     """
     guests = case.scenario.brief.guests
     asked = asked_by(guests)
-    there = held(holds(p.room, p.choice) for p in case.placed if p.choice)
-    if not party_is_held(case.rooms, guests) or asked.is_held(there.seats, there.standing_sqft):
+    there = held(holds(placed.room, choice) for placed, choice in case.placed.chosen)
+    if not party_is_held(case.placed.wished, guests) or asked.is_held(there.seats, there.standing_sqft):
         return
     if there.seats < asked.seats:
         words = f"{there.seats} seats, {asked.seats} are asked for a party of {asked.people}"

@@ -5,8 +5,9 @@ from collections.abc import Iterator
 from typing import Final
 
 from optimizer.catalogue import SizedChoice
-from optimizer.check.case import Case, Placed
+from optimizer.check.case import Case
 from optimizer.check.finding import Finding
+from optimizer.layout import PlacedRoom
 
 _LEAST_AREA_SQFT: Final = 40.0  # common practice, no source
 _ROUNDING_FT: Final = 1e-3
@@ -16,7 +17,7 @@ _RATIO_ROUNDING: Final = 1e-6
 def required_rooms(case: Case) -> Iterator[Finding]:
     """Each required room that is left out, and each room that stands twice."""
     counts = Counter(placement.room for placement in case.layout.placements)
-    for room in case.rooms:
+    for room in case.placed.wished:
         if room.required and not counts[room.name]:
             yield Finding("required_rooms", (room.name,), 1, "room", f"{room.name} is required and left out")
     for name, count in counts.items():
@@ -26,12 +27,12 @@ def required_rooms(case: Case) -> Iterator[Finding]:
 
 def known_choice(case: Case) -> Iterator[Finding]:
     """Rooms that the brief does not wish, choices that they do not have, and sizes that are not their choice's."""
-    known = {room.name for room in case.rooms}
+    known = {room.name for room in case.placed.wished}
     for placement in case.layout.placements:
         if placement.room not in known:
             yield _unknown(placement.room, "is no room of the brief")
     for placed in case.placed:
-        choice = placed.room.choice(placed.placement.choice)
+        choice = placed.choice
         if choice is None:
             yield _unknown(placed.name, f"has no choice {placed.placement.choice!r}")
         elif (off := _size_off_ft(placed, choice, case.scenario.grid_step_ft)) > 0:
@@ -43,7 +44,7 @@ def proportion(case: Case) -> Iterator[Finding]:
     """Rooms that are too long for their width, or too small to be one."""
     for placed in case.placed:
         short, long = sorted((placed.placement.width_ft, placed.placement.depth_ft))
-        over = long / max(short, _ROUNDING_FT) - placed.room.rules.longest_ratio
+        over = long / max(short, _ROUNDING_FT) - placed.rules.longest_ratio
         if over > _RATIO_ROUNDING:
             words = f"{placed.name} is {case.length(long)} by {case.length(short)}"
             yield Finding("proportion", (placed.name,), over, "ratio", words)
@@ -65,12 +66,12 @@ def _unknown(name: str, words: str) -> Finding:
     return Finding("known_choice", (name,), 1, "room", f"{name} {words}")
 
 
-def _size_off_ft(placed: Placed, choice: SizedChoice, step_ft: float) -> float:
+def _size_off_ft(placed: PlacedRoom, choice: SizedChoice, step_ft: float) -> float:
     """How far the placed size is off its choice's [ft], in the turn that fits best; rounding up to the grid is free."""
     size = (placed.placement.width_ft, placed.placement.depth_ft)
-    along_x = placed.placement.front in {"+y", "-y"}
+    along_x = placed.front in {"+y", "-y"}
     turns = [(choice.width_ft, choice.depth_ft), (choice.depth_ft, choice.width_ft)]
-    if placed.room.rules.has_front:
+    if placed.rules.has_front:
         turns = turns[:1] if along_x else turns[1:]
     return min(max(_off_ft(is_ft, asked_ft, step_ft) for is_ft, asked_ft in zip(size, t, strict=True)) for t in turns)
 

@@ -67,8 +67,8 @@ def _out_of_view(case: Case, relation: Relation, _one: BaseGeometry, _other: Bas
 
 
 def _sight(case: Case, relation: Relation, bound: str) -> Miss | None:
-    look = look_for(case.scenario, case.rooms, relation)
-    found = sight_share(case.scenario, case.rooms, case.layout, relation)
+    look = look_for(case.scenario, case.placed.wished, relation)
+    found = sight_share(case.scenario, case.placed, relation)
     if found is None or look.keeps(found):
         return None
     words = f"{look.looker} sees {found:.0%} of {look.seen}, {bound} {look.share:.0%} is asked"
@@ -76,12 +76,12 @@ def _sight(case: Case, relation: Relation, bound: str) -> Miss | None:
 
 
 def _faces(case: Case, relation: Relation, one: BaseGeometry, other: BaseGeometry) -> Miss | None:
-    placed = case.placed_room(relation.between[0])
+    placed = case.placed.of(relation.between[0])
     if placed is None:
         return None
     (left, bottom, right, top), (x0, y0, x1, y1) = one.bounds, other.bounds
-    beyond = {"+x": x0 - right, "-x": left - x1, "+y": y0 - top, "-y": bottom - y1}[placed.placement.front]
-    sideways = placed.placement.front in {"+x", "-x"}
+    beyond = {"+x": x0 - right, "-x": left - x1, "+y": y0 - top, "-y": bottom - y1}[placed.front]
+    sideways = placed.front in {"+x", "-x"}
     low, high, other_low, other_high = (bottom, top, y0, y1) if sideways else (left, right, x0, x1)
     # A point has no width to overlap with: it need only lie before the front.
     before_it = min(high, other_high) - max(low, other_low) >= min(TOLERANCE_FT, other_high - other_low)
@@ -91,10 +91,10 @@ def _faces(case: Case, relation: Relation, one: BaseGeometry, other: BaseGeometr
 
 def _accessible(case: Case, relation: Relation, _one: BaseGeometry, _other: BaseGeometry) -> Miss | None:
     """From a door or entrance to a room, whichever of the two is named first."""
-    rooms = [name for name in relation.between if case.placed_room(name)]
+    rooms = [name for name in relation.between if case.placed.of(name)]
     end = rooms[-1] if rooms else relation.between[1]
     start = next(name for name in relation.between if name != end)
-    found = accessible_route(case.site, case.rooms, case.layout, case.grading, case.network, start, end)
+    found = accessible_route(case.site, case.placed, case.grading, case.network, start, end)
     return None if found.is_accessible else (float(len(found.reasons)), "; ".join(found.reasons))
 
 

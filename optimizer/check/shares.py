@@ -21,7 +21,7 @@ def root_ring(case: Case) -> Iterator[Finding]:
 
     Whatever is built counts, a pool as well as paving. Ground of the ring outside the yard counts as ring.
     """
-    built = [placed for placed in case.placed if placed.room.rules.built_as]
+    built = [placed for placed in case.placed if placed.rules.built_as]
     share = root_rings(case.site).paved_share
     for tree in case.site.trees:
         ring = _ring(case, tree)
@@ -52,5 +52,5 @@ def paved_share(case: Case) -> Iterator[Finding]:
 
 
 def _paved(case: Case) -> BaseGeometry:
-    paths = way_polygon(case.site, case.layout, case.laid.legs)
-    return union_all([paths, *(placed.shape for placed in case.placed if placed.room.rules.paved)])
+    paths = way_polygon(case.site, case.placed, case.laid.legs)
+    return union_all([paths, *(placed.shape for placed in case.placed.paved)])

@@ -4,17 +4,18 @@ from collections.abc import Iterator
 from math import ceil
 
 from optimizer.catalogue.steps import step_rules
-from optimizer.check.case import TOLERANCE_FT, Case, Placed
+from optimizer.check.case import TOLERANCE_FT, Case
 from optimizer.check.finding import Finding
 from optimizer.circulation import kitchen_door
 from optimizer.grading import GROUND, Flight, climbed, too_near
+from optimizer.layout import PlacedRoom
 
 
 def steps_clear(case: Case) -> Iterator[Finding]:
     """Flights of one riser or too many without a landing, and those whose foot is too near a seat or a flame."""
     for flight in case.grading.flights:
         yield from _built(flight)
-        near = too_near(case.rooms, case.layout, flight.foot)
+        near = too_near(case.placed, flight.foot)
         if near is not None and near.short_ft > TOLERANCE_FT:
             ends = " to ".join(flight.between)
             told = f"{case.length(near.away_ft)} from a {near.what} of {near.room}"
@@ -27,7 +28,7 @@ def kitchen_level(case: Case) -> Iterator[Finding]:
     if not case.grading.is_known:
         return
     most = int(step_rules().kitchen_risers)
-    for kitchen in (placed for placed in case.placed if placed.room.rules.kind == "kitchen"):
+    for kitchen in case.placed.of_kind("kitchen"):
         door = kitchen_door(case.scenario, kitchen.room, kitchen.placement)
         risers = _climbed(case, door.name, kitchen.name) if door else None
         if door and risers is not None and risers > most:
@@ -36,8 +37,8 @@ def kitchen_level(case: Case) -> Iterator[Finding]:
         yield from _stepped_to_table(case, kitchen)
 
 
-def _stepped_to_table(case: Case, kitchen: Placed) -> Iterator[Finding]:
-    tables = [placed.name for placed in case.placed if placed.room.rules.kind == "gathering"]
+def _stepped_to_table(case: Case, kitchen: PlacedRoom) -> Iterator[Finding]:
+    tables = [table.name for table in case.placed.of_kind("gathering")]
     climbs = [(risers, table) for table in tables if (risers := _climbed(case, kitchen.name, table)) is not None]
     risers, table = min(climbs, default=(0, ""))
     if risers:
@@ -46,7 +47,7 @@ def _stepped_to_table(case: Case, kitchen: Placed) -> Iterator[Finding]:
 
 
 def _climbed(case: Case, start: str, end: str) -> int | None:
-    return climbed(case.site, case.rooms, case.layout, case.grading, case.network, start, end)
+    return climbed(case.site, case.placed, case.grading, case.network, start, end)
 
 
 def _built(flight: Flight) -> Iterator[Finding]:

@@ -3,9 +3,10 @@
 from collections.abc import Iterator
 from typing import Final
 
-from optimizer.check.case import Case, Placed
+from optimizer.check.case import Case
 from optimizer.check.finding import Finding
 from optimizer.fields import cover_casters, room_sun_hours
+from optimizer.layout import PlacedRoom
 
 TOLERANCE_H: Final = 0.05
 """Of hours, which are means over samples of a room and of a day."""
@@ -23,13 +24,13 @@ def sun_least(case: Case) -> Iterator[Finding]:
             yield Finding("sun_least", (placed.name,), sun.least_hours - given, "h", words)
 
 
-def _sun_h(case: Case, placed: Placed) -> float:
+def _sun_h(case: Case, placed: PlacedRoom) -> float:
     assert placed.room.sun is not None
-    place = placed.placement
+    left, low, right, top = placed.shape.bounds
     return room_sun_hours(
         case.site,
         placed.room.sun,
-        low=(place.x_ft, place.y_ft),
-        high=(place.right_ft, place.top_ft),
-        extra=cover_casters(case.site, case.rooms, case.layout),
+        low=(left, low),
+        high=(right, top),
+        extra=cover_casters(case.site, case.placed),
     )

@@ -1,11 +1,9 @@
 """What every relation of sight comes to in a layout, kept or not."""
 
-from collections.abc import Sequence
 from typing import Final
 
-from optimizer.catalogue import SizedRoom
 from optimizer.check.sight import look_for, sight_share
-from optimizer.layout import Layout
+from optimizer.layout import Placed
 from optimizer.scenario import Scenario
 
 SIGHT: Final = ("in_view", "out_of_view")
@@ -13,12 +11,12 @@ SeenShare = tuple[str, str, str, float]
 """Who looks, what is looked at, the kind of the relation, and the share that is seen, 0 to 1."""
 
 
-def seen_shares(scenario: Scenario, rooms: Sequence[SizedRoom], layout: Layout) -> tuple[SeenShare, ...]:
+def seen_shares(scenario: Scenario, placed: Placed) -> tuple[SeenShare, ...]:
     """Share of sight of each relation whose ends are both there."""
     found = []
     for relation in scenario.brief.relations:
-        share = sight_share(scenario, rooms, layout, relation) if relation.kind in SIGHT else None
+        share = sight_share(scenario, placed, relation) if relation.kind in SIGHT else None
         if share is not None:
-            look = look_for(scenario, rooms, relation)
+            look = look_for(scenario, placed.wished, relation)
             found.append((look.looker, look.seen, relation.kind, round(share, 4)))
     return tuple(found)

@@ -16,7 +16,6 @@ from optimizer.circulation import (
     unmown,
     way_between,
 )
-from optimizer.layout import Layout
 
 
 def reachable(case: Case) -> Iterator[Finding]:
@@ -41,9 +40,9 @@ def ways_clear(case: Case) -> Iterator[Finding]:
     """Ways that nothing but a walk through furniture or a chair's space of a third room can make."""
     for way in case.ways:
         if way.between in case.laid.unlaid:
-            others = Layout(tuple(p for p in case.layout.placements if p.room not in way.between))
+            others = [room for room in case.placed if room.name not in way.between]
             strip = LineString(way.points).buffer(way.width_ft / 2, cap_style="flat")
-            crossed = float(strip.intersection(union_all(list(no_path_ground(case.rooms, others)))).area)
+            crossed = float(strip.intersection(union_all(list(no_path_ground(others)))).area)
             if crossed > TOLERANCE_SQFT:
                 words = f"the way from {way.between[0]} to {way.between[1]} leads through furniture or chairs"
                 yield Finding("ways_clear", way.between, crossed, "sq ft", words)
@@ -51,7 +50,7 @@ def ways_clear(case: Case) -> Iterator[Finding]:
 
 def mown(case: Case) -> Iterator[Finding]:
     """Lawns to which the other rooms leave no way for a mower."""
-    for name in unmown(case.site, case.rooms, case.layout):
+    for name in unmown(case.site, case.placed):
         words = f"no way {case.length(MOWER_FT)} wide is left for a mower from an entrance to {name}"
         yield Finding("mown", (name,), MOWER_FT, "ft", words)
 

@@ -1,13 +1,11 @@
 """Where people walk: the ground that bears a clear way, the places it joins, and the shortest ways between them."""
 
-from optimizer.circulation.counter import cook_stands, counter_middle
 from optimizer.circulation.ground import CLEAR_WIDTH_FT, Ground, walkable_ground
 from optimizer.circulation.kitchen import KITCHEN_WALK_FT, kitchen_door, kitchen_walk_limit_ft
 from optimizer.circulation.mowing import MOWER_FT, unmown
 from optimizer.circulation.network import Network, network_of, walking_ft
 from optimizer.circulation.paving import MAIN_COUNT, WIDTH_FT, Leg, LegUse, no_path_ground
 from optimizer.circulation.reach import cut_off, unreached
-from optimizer.circulation.shapes import areas_only, outline, rectangle, shared_edge_ft, side_ends
 from optimizer.circulation.stops import Access, Stop, access_of, stop_beside
 from optimizer.circulation.visibility import shortest_way
 from optimizer.circulation.way import Way, way_between
@@ -28,19 +26,12 @@ __all__ = [
     "Way",
     "Ways",
     "access_of",
-    "areas_only",
-    "cook_stands",
-    "counter_middle",
     "cut_off",
     "kitchen_door",
     "kitchen_walk_limit_ft",
     "network_of",
     "no_path_ground",
-    "outline",
-    "rectangle",
-    "shared_edge_ft",
     "shortest_way",
-    "side_ends",
     "stop_beside",
     "unmown",
     "unreached",

@@ -1,14 +1,11 @@
 """Ground on which the centre line of a clear way may run."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from typing import Final, TypeAlias
 
 from shapely import MultiPolygon, Point, Polygon, union_all
 
-from optimizer.catalogue import SizedRoom
-from optimizer.circulation.shapes import outline, rectangle
-from optimizer.layout import Layout
-from optimizer.layout.arrangement import TOLERANCE_FT
+from optimizer.layout import TOLERANCE_FT, Placed, outline
 from optimizer.site import Site
 
 Ground: TypeAlias = Polygon | MultiPolygon
@@ -17,15 +14,13 @@ CLEAR_WIDTH_FT: Final = 3.0
 _LEAST_TRUNK_RADIUS_FT: Final = 1.0  # common practice, no source: nobody walks closer to a trunk
 
 
-def walkable_ground(
-    site: Site, rooms: Sequence[SizedRoom], layout: Layout, clear_width_ft: float = CLEAR_WIDTH_FT
-) -> Ground:
+def walkable_ground(site: Site, placed: Placed, clear_width_ft: float = CLEAR_WIDTH_FT) -> Ground:
     """Where the centre of a way of this clear width may run.
 
     Structures are walked through. The inset is smaller by the touching tolerance, so that a gap of just the clear
     width still joins what lies on either side of it.
     """
-    free = outline(site.boundary).difference(union_all([*obstacles_of_site(site), *_standing(rooms, layout)]))
+    free = outline(site.boundary).difference(union_all([*obstacles_of_site(site), *_standing(placed)]))
     return free.buffer(TOLERANCE_FT - clear_width_ft / 2, join_style="mitre")
 
 
@@ -37,6 +32,8 @@ def obstacles_of_site(site: Site) -> Iterator[Polygon]:
         yield Point(tree.at).buffer(max(_LEAST_TRUNK_RADIUS_FT, tree.trunk_diameter_ft / 2), quad_segs=2)
 
 
-def _standing(rooms: Sequence[SizedRoom], layout: Layout) -> Iterator[Polygon]:
-    walkable = {room.name for room in rooms if room.rules.walkable}
-    yield from (rectangle(placement) for placement in layout.placements if placement.room not in walkable)
+def _standing(placed: Placed) -> Iterator[Polygon]:
+    """What is walked round: rooms that nobody walks on, and whatever the brief does not know."""
+    walked_on = {room.placement for room in placed if room.rules.walkable}
+    pairs = zip(placed.layout.placements, placed.shapes, strict=True)
+    yield from (shape for placement, shape in pairs if placement not in walked_on)

@@ -7,43 +7,39 @@ from typing import Final
 import shapely
 from shapely import Point, Polygon
 
-from optimizer.catalogue import SizedRoom
 from optimizer.circulation.ground import Ground, walkable_ground
 from optimizer.circulation.paving import no_path_ground
-from optimizer.circulation.shapes import rectangle
-from optimizer.layout import Layout
-from optimizer.layout.arrangement import TOLERANCE_FT
+from optimizer.layout import TOLERANCE_FT, Layout, Placed
 from optimizer.site import Site
 
 MOWER_FT: Final = 4.0
 """Clear width that a mower needs; a riding mower 50 to 60 in (thisoldhouse.com), so the least of common practice."""
-_NOTHING: Final = Layout(())
+_NOTHING: Final = Placed((), Layout(()), ())
 
 
-def unmown(site: Site, rooms: Sequence[SizedRoom], layout: Layout) -> Iterator[str]:
+def unmown(site: Site, placed: Placed) -> Iterator[str]:
     """Lawns to which the other rooms leave a mower no way from any entrance that lets it in.
 
     A lawn that the bare yard keeps it from is no fault of the layout's.
     """
-    lawns = {room.name for room in rooms if room.rules.kind == "lawn"}
-    placed = [(p.room, rectangle(p)) for p in layout.placements if p.room in lawns]
-    if placed:
-        left, bare = tuple(_driven_on(site, rooms, layout)), _driven_on_bare(site)
-        for name, area in placed:
-            if _is_met(area, bare) and not _is_met(area, left):
-                yield name
+    lawns = placed.of_kind("lawn")
+    if lawns:
+        left, bare = tuple(_driven_on(site, placed)), _driven_on_bare(site)
+        for lawn in lawns:
+            if _is_met(lawn.shape, bare) and not _is_met(lawn.shape, left):
+                yield lawn.name
 
 
 @lru_cache(maxsize=32)
 def _driven_on_bare(site: Site) -> tuple[Polygon, ...]:
-    return tuple(_driven_on(site, (), _NOTHING))
+    return tuple(_driven_on(site, _NOTHING))
 
 
-def _driven_on(site: Site, rooms: Sequence[SizedRoom], layout: Layout) -> Iterator[Polygon]:
+def _driven_on(site: Site, placed: Placed) -> Iterator[Polygon]:
     """Pieces of ground that the middle of a mower comes to from the entrances."""
     wide = [Point(entrance.at) for entrance in site.entrances if entrance.width_ft >= MOWER_FT - TOLERANCE_FT]
-    ground: Ground = walkable_ground(site, rooms, layout, MOWER_FT)
-    standing = [item.buffer(MOWER_FT / 2, join_style="mitre") for item in no_path_ground(rooms, layout)]
+    ground: Ground = walkable_ground(site, placed, MOWER_FT)
+    standing = [item.buffer(MOWER_FT / 2, join_style="mitre") for item in no_path_ground(placed)]
     for part in shapely.get_parts(ground.difference(shapely.union_all(standing))):
         if any(part.distance(at) <= MOWER_FT / 2 + TOLERANCE_FT for at in wide):
             yield part

@@ -1,22 +1,21 @@
 """What a clear way joins to the rest, and what it does not."""
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator
 from typing import Final
 
 import shapely
 
 from optimizer.brief import Brief
-from optimizer.catalogue import SizedRoom
 from optimizer.circulation.stops import Access, Stop, access_of
-from optimizer.layout import Layout
+from optimizer.layout import Placed
 from optimizer.site import Site
 
 _TOUCH_FT: Final = 1e-6
 
 
-def unreached(site: Site, brief: Brief, rooms: Sequence[SizedRoom], layout: Layout) -> tuple[str, ...]:
+def unreached(site: Site, brief: Brief, placed: Placed) -> tuple[str, ...]:
     """Names of the placed rooms, and of the doors and entrances in trips, that no clear way joins to the rest."""
-    return cut_off(site, brief, access_of(site, rooms, layout))
+    return cut_off(site, brief, access_of(site, placed))
 
 
 def cut_off(site: Site, brief: Brief, access: Access) -> tuple[str, ...]:

@@ -1,20 +1,17 @@
 """The places that ways join: rooms with their gates, doors and entrances with the spot where one stands."""
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator
 from dataclasses import dataclass
 from math import hypot
-from typing import Final, get_args
+from typing import Final
 
 import shapely
 from shapely import LineString, ops
 from shapely.geometry.base import BaseGeometry
 
-from optimizer.catalogue import LocalSide, SizedRoom
 from optimizer.circulation.ground import Ground, walkable_ground
-from optimizer.circulation.shapes import SIDES, middle, rectangle, side_ends, side_on_plan
-from optimizer.layout import Front, Layout, Placement
-from optimizer.layout.arrangement import TOLERANCE_FT
-from optimizer.layout.placement import FRONT_VECTORS
+from optimizer.layout import FRONT_VECTORS, TOLERANCE_FT, Front, Placed, PlacedRoom, Placement, side_ends
+from optimizer.layout.shapes import middle
 from optimizer.site import Point, Site
 
 GATE_FT: Final = 1.5
@@ -51,15 +48,14 @@ class Access:
         return next((stop for stop in self.stops if stop.name == name), None)
 
 
-def access_of(site: Site, rooms: Sequence[SizedRoom], layout: Layout) -> Access:
-    """Ground and stops of a layout; a placed room that is not among `rooms` is an obstacle and no stop."""
-    ground = walkable_ground(site, rooms, layout)
+def access_of(site: Site, placed: Placed) -> Access:
+    """Ground and stops of a layout; a placed room that the brief does not know is an obstacle and no stop."""
+    ground = walkable_ground(site, placed)
     shapely.prepare(ground)
-    by_name = {room.name: room for room in rooms}
     stops = (
         *(_standing_stop(door.name, door.at, door.outward, ground) for door in site.doors),
         *(_standing_stop(entrance.name, entrance.at, entrance.inward, ground) for entrance in site.entrances),
-        *(_room_stop(by_name[p.room], p, ground) for p in layout.placements if p.room in by_name),
+        *(_room_stop(room, ground) for room in placed),
     )
     return Access(ground, stops)
 
@@ -78,28 +74,13 @@ def _standing_stop(name: str, at: Point, away: Point, ground: Ground) -> Stop:
     return Stop(name, at, gates, _distance(at, gates[0]) if gates else _STANDING_FT)
 
 
-def _room_stop(room: SizedRoom, placement: Placement, ground: Ground) -> Stop:
+def _room_stop(room: PlacedRoom, ground: Ground) -> Stop:
     if room.rules.walkable:
-        area = rectangle(placement).intersection(ground)
-        centre = _nearest(shapely.Point(placement.centre), area)
-        return Stop(room.name, placement.centre, () if centre is None else (centre,), 0.0, area)
-    anchor = middle(side_ends(placement, placement.front)) if room.rules.has_front else placement.centre
-    found = (_gate(placement, side, ground) for side in open_sides(room, placement))
-    return Stop(room.name, anchor, tuple(gate for gate in found if gate is not None), GATE_FT)
-
-
-def open_sides(room: SizedRoom, placement: Placement) -> Iterable[Front]:
-    """Sides of the plan over which one steps into a placed room."""
-    if room.rules.has_front:
-        return (placement.front,)
-    return SIDES if room.choice(placement.choice) is None else sides_in_use(room, placement, "open")
-
-
-def sides_in_use(room: SizedRoom, placement: Placement, use: str) -> tuple[Front, ...]:
-    """Sides of the plan on which a placed room has a use, such as `open`; where its choice says nothing it is open."""
-    choice = room.choice(placement.choice)
-    uses = dict(choice.sides) if choice else {}
-    return tuple(side_on_plan(side, placement.front) for side in get_args(LocalSide) if uses.get(side, "open") == use)
+        area = room.shape.intersection(ground)
+        centre = _nearest(shapely.Point(room.centre), area)
+        return Stop(room.name, room.centre, () if centre is None else (centre,), 0.0, area)
+    found = (_gate(room.placement, side, ground) for side in room.open_sides)
+    return Stop(room.name, room.anchor, tuple(gate for gate in found if gate is not None), GATE_FT)
 
 
 def _gate(placement: Placement, side: Front, ground: Ground) -> Point | None:

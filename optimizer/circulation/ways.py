@@ -9,17 +9,14 @@ from shapely import LineString, Point
 from shapely.geometry.base import BaseGeometry
 
 from optimizer.brief import Brief
-from optimizer.catalogue import SizedRoom
 from optimizer.circulation.ground import CLEAR_WIDTH_FT
 from optimizer.circulation.network import Network, network_of, walking_ft
 from optimizer.circulation.paving import Leg, Paved, paved_network
 from optimizer.circulation.reach import cut_off
-from optimizer.circulation.shapes import areas_only, outline, rectangle, shared_edge_ft
 from optimizer.circulation.stops import access_of
 from optimizer.circulation.way import Way, way_along, way_between
 from optimizer.fields import door_zone
-from optimizer.layout import Layout, Placement
-from optimizer.layout.arrangement import TOLERANCE_FT
+from optimizer.layout import TOLERANCE_FT, Placed, PlacedRoom, areas_only, outline, shared_edge_ft
 from optimizer.site import Site
 
 _SQUARE: Final = 1.5  # mitre of a square bend, and a little more: sharper bends are cut off
@@ -49,11 +46,11 @@ class Ways:
         return self.trips + self.own_paths
 
 
-def ways(site: Site, brief: Brief, rooms: Sequence[SizedRoom], layout: Layout) -> Ways:
+def ways(site: Site, brief: Brief, placed: Placed) -> Ways:
     """Ways of a layout. What cannot be reached has no way, and its name is in `unreached`."""
-    network = network_of(access_of(site, rooms, layout))
-    floating = tuple(_own_paths(network, site, _floating(brief, rooms, layout)))
-    paved = paved_network(site, brief, rooms, layout, floating)
+    network = network_of(access_of(site, placed))
+    floating = tuple(_own_paths(network, site, _floating(brief, placed)))
+    paved = paved_network(site, brief, placed, floating)
     trips = _ways(network, paved, dict.fromkeys((trip.start, trip.end) for trip in brief.trips))
     own_paths = _ways(network, paved, floating)
     walked = (*trips, *own_paths)
@@ -68,14 +65,14 @@ def ways(site: Site, brief: Brief, rooms: Sequence[SizedRoom], layout: Layout) -
     )
 
 
-def way_polygon(site: Site, layout: Layout, legs: Sequence[Leg]) -> BaseGeometry:
+def way_polygon(site: Site, placed: Placed, legs: Sequence[Leg]) -> BaseGeometry:
     """Ground that legs pave [ft]: outside rooms, buildings and the landings of doors, inside the boundary."""
     strips = [
         LineString(leg.points).buffer(leg.width_ft / 2, cap_style="flat", join_style="mitre", mitre_limit=_SQUARE)
         for leg in legs
         if len(leg.points) > 1
     ]
-    taken = [rectangle(placement) for placement in layout.placements]
+    taken = [*placed.shapes]
     taken += [outline(building.outline) for building in site.buildings]
     taken += [door_zone(site, building, door) for building in site.buildings for door in building.doors]
     inside = shapely.union_all([*strips, *_branchings(legs)]).intersection(outline(site.boundary))
@@ -107,25 +104,18 @@ def _way(network: Network, paved: Paved, pair: Pair) -> Way | None:
     return way_between(network, start, end) if start and end else None
 
 
-def _floating(brief: Brief, rooms: Sequence[SizedRoom], layout: Layout) -> tuple[str, ...]:
+def _floating(brief: Brief, placed: Placed) -> tuple[str, ...]:
     """Placed rooms that no trip reaches and that do not lean on another paved room."""
-    there = {placement.room for placement in layout.placements}
-    wished = {room.name for room in rooms}
-    reached = {
-        name
-        for trip in brief.trips
-        for name in (trip.start, trip.end)
-        if all(end in there or end not in wished for end in (trip.start, trip.end))
-    }
-    paved = {room.name for room in rooms if room.rules.paved}
-    return tuple(p.room for p in layout.placements if p.room not in reached and not _leans(p, layout, paved))
+    pairs = [(trip.start, trip.end) for trip in brief.trips]
+    reached = {name for pair in pairs if placed.left_out.isdisjoint(pair) for name in pair}
+    return tuple(room.name for room in placed if room.name not in reached and not _leans(room, placed))
 
 
-def _leans(placement: Placement, layout: Layout, paved: set[str]) -> bool:
+def _leans(room: PlacedRoom, placed: Placed) -> bool:
     return any(
-        shared_edge_ft(placement, other) >= _FLOATING_FT - TOLERANCE_FT
-        for other in layout.placements
-        if other.room != placement.room and other.room in paved
+        shared_edge_ft(room.placement, other.placement) >= _FLOATING_FT - TOLERANCE_FT
+        for other in placed.paved
+        if other.name != room.name
     )
 
 

@@ -7,9 +7,10 @@ from datetime import datetime
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
-from optimizer.catalogue import SizedRoom, sized_rooms
+from optimizer.catalogue import sized_rooms
 from optimizer.concepts import Option
 from optimizer.errors import InputError, Problem
+from optimizer.layout import Placed, placed_of
 from optimizer.results import read_result, write_whole
 from optimizer.scenario import Scenario
 from optimizer.site import Point
@@ -36,14 +37,14 @@ class Wanted:
 @dataclass(frozen=True, slots=True)
 class _Concept:
     scenario: Scenario
-    rooms: tuple[SizedRoom, ...]
+    placed: Placed
     option: Option
 
     @property
     def levels(self) -> Mapping[str, float]:
         from optimizer.drawing.heights import graded_levels
 
-        return graded_levels(self.scenario.site, self.rooms, self.option.layout, self.option.appraisal.ways)
+        return graded_levels(self.scenario.site, self.placed, self.option.appraisal.ways)
 
     def title(self, words: str) -> str:
         return f"Concept {self.option.rank}: {words}"
@@ -65,7 +66,7 @@ def write_picture(result_path: Path, *, option_id: str, wanted: Wanted, out: Pat
     if option is None:
         known = ", ".join(option.id for option in result.option_set.options) or "none"
         raise _wrong(f"a concept of {result_path.name}", option_id, "--option", f"it has {known}")
-    concept = _Concept(result.scenario, sized_rooms(result.scenario.brief), option)
+    concept = _Concept(result.scenario, placed_of(sized_rooms(result.scenario.brief), option.layout), option)
     write_whole(out, _yard(concept, wanted) if wanted.of == "yard" else _svg(DRAWERS[wanted.of](concept, wanted)))
 
 
@@ -81,7 +82,7 @@ def _yard(concept: _Concept, wanted: Wanted) -> str:
     moment = _moment(wanted.on)
     option = concept.option
     legs = option.appraisal.legs
-    return figure_html(yard_3d(concept.scenario, concept.rooms, option.layout, concept.levels, moment, legs=legs))
+    return figure_html(yard_3d(concept.scenario, concept.placed, concept.levels, moment, legs=legs))
 
 
 def _ground(concept: _Concept, _: Wanted) -> "Drawing":
@@ -93,23 +94,23 @@ def _ground(concept: _Concept, _: Wanted) -> "Drawing":
 def _sun(concept: _Concept, wanted: Wanted) -> "Drawing":
     from optimizer.drawing.sun_map import draw_sun_map, summer_day, sun_windows
 
-    windows = sun_windows(concept.rooms)
+    windows = sun_windows(concept.placed.wished)
     name = wanted.room or summer_day(concept.scenario.site)
     if name not in windows:
         raise _wrong("a room with a wish for sun or shade, or a day", name, "--room", f"there is {', '.join(windows)}")
-    return draw_sun_map(concept.scenario, concept.option.layout, windows[name], title=concept.title(f"sun, {name}"))
+    return draw_sun_map(concept.scenario, concept.placed, windows[name], title=concept.title(f"sun, {name}"))
 
 
 def _sight(concept: _Concept, wanted: Wanted) -> "Drawing":
     from optimizer.drawing.sight_fan import draw_sight, viewers
 
-    known = viewers(concept.scenario.site, concept.rooms, concept.option.layout, concept.levels)
+    known = viewers(concept.scenario.site, concept.placed, concept.levels)
     viewer = next((viewer for viewer in known if viewer.name == (wanted.room or known[0].name)), None)
     if viewer is None:
         names = ", ".join(viewer.name for viewer in known)
         raise _wrong("a room, door, window or neighbour's eye", wanted.room or "", "--room", f"there is {names}")
     title = concept.title(f"seen from {viewer.name}")
-    return draw_sight(concept.scenario, concept.rooms, concept.option.layout, viewer, title=title)
+    return draw_sight(concept.scenario, concept.placed, viewer, title=title)
 
 
 def _section(concept: _Concept, wanted: Wanted) -> "Drawing":
@@ -123,8 +124,7 @@ def _section(concept: _Concept, wanted: Wanted) -> "Drawing":
     line = read_line(wanted.line, scenario) if wanted.line else line_through(scenario.site, layout, wanted.room)
     return draw_section(
         scenario,
-        concept.rooms,
-        layout,
+        concept.placed,
         concept.levels,
         line,
         when=_moment(wanted.on),

@@ -8,7 +8,7 @@ from optimizer.catalogue import PriceBook, SizedRoom, book_for, finished_book, r
 from optimizer.check import Finding, check_layout, seen_shares, wishes_missed
 from optimizer.circulation import Ways, ways
 from optimizer.concepts import LeftOut, Losses, Option, cautions_for, losses_of, permits_for, remedies_for
-from optimizer.layout import Layout
+from optimizer.layout import Layout, Placed, placed_of
 from optimizer.scenario import Scenario
 
 
@@ -46,21 +46,25 @@ class Case:
         xs, ys = zip(*self.scenario.site.boundary, strict=True)
         return math.hypot(max(xs) - min(xs), max(ys) - min(ys))
 
+    def placed(self, layout: Layout) -> Placed:
+        """The rooms of a layout where they stand."""
+        return placed_of(self.rooms, layout)
+
     def judged(self, layout: Layout) -> "Judgement":
         """Measure, weigh and check a layout; its ways are laid once for all three."""
-        laid = ways(self.scenario.site, self.scenario.brief, self.rooms, layout)
-        appraisal, losses = self._weighed(layout, laid)
-        cost = appraisal.cost.phase(1)
-        findings = check_layout(self.scenario, self.rooms, layout, phase_1_cost=cost, laid=laid)
+        placed = self.placed(layout)
+        laid = ways(self.scenario.site, self.scenario.brief, placed)
+        appraisal, losses = self._weighed(placed, laid)
+        findings = check_layout(self.scenario, placed, phase_1_cost=appraisal.cost.phase(1), laid=laid)
         return Judgement(appraisal, losses, findings)
 
-    def _weighed(self, layout: Layout, laid: Ways) -> tuple[Appraisal, Losses]:
+    def _weighed(self, placed: Placed, laid: Ways) -> tuple[Appraisal, Losses]:
         """Exact figures of a layout, and its losses by name in money."""
-        missed = wishes_missed(self.scenario, self.rooms, layout, laid=laid)
-        sun_h = sun_of(self.scenario, self.rooms, layout)
-        seen = seen_shares(self.scenario, self.rooms, layout)
+        missed = wishes_missed(self.scenario, placed, laid=laid)
+        sun_h = sun_of(self.scenario, placed)
+        seen = seen_shares(self.scenario, placed)
         given = Given(sun_h=sun_h, missed=missed, seen=seen, laid=laid)
-        appraisal = appraise(self.scenario, self.rooms, self.book, layout, given)
+        appraisal = appraise(self.scenario, placed, self.book, given)
         losses = losses_of(
             self.scenario,
             self.rooms,
@@ -72,26 +76,25 @@ class Case:
 
     def left_out(self, layout: Layout, appraisal: Appraisal) -> tuple[LeftOut, ...]:
         """Wished rooms that the layout does without, each with the reason."""
-        return tuple(
-            LeftOut(room.name, self._why(room, appraisal)) for room in self.rooms if layout.of(room.name) is None
-        )
+        left_out = self.placed(layout).left_out
+        return tuple(LeftOut(room.name, self._why(room, appraisal)) for room in self.rooms if room.name in left_out)
 
     def fresh(self, option: Option) -> Option:
         """Check and measure the option's layout anew."""
-        judgement = self.judged(option.layout)
+        judgement, placed = self.judged(option.layout), self.placed(option.layout)
         return replace(
             option,
             appraisal=judgement.appraisal,
             losses=judgement.losses,
             score=judgement.score,
             findings=judgement.findings,
-            cautions=cautions_for(self.scenario, self.rooms, option.layout),
-            permits=permits_for(self.scenario, self.rooms, option.layout, judgement.appraisal),
+            cautions=cautions_for(self.scenario, placed),
+            permits=permits_for(self.scenario, placed, judgement.appraisal),
         )
 
     def with_remedies(self, option: Option) -> Option:
         """The option with what could be added to it; sight is looked at closely, so only for options that are shown."""
-        found = remedies_for(self.scenario, self.rooms, option.layout, self.book, option.appraisal)
+        found = remedies_for(self.scenario, self.placed(option.layout), self.book, option.appraisal)
         return replace(option, remedies=found)
 
     def _why(self, room: SizedRoom, appraisal: Appraisal) -> str:

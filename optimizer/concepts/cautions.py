@@ -16,7 +16,7 @@ from optimizer.catalogue import (
     usual_rings,
 )
 from optimizer.concepts.cook_cautions import cook_cautions
-from optimizer.layout import Layout
+from optimizer.layout import Placed
 from optimizer.scenario import Scenario
 
 _CONCEPT: Final = "Concept stage only: sizes and prices are estimates, to be confirmed on site and by whoever builds."
@@ -30,29 +30,28 @@ _GROUND: Final = "Drainage, retaining and structure: to be designed by licensed 
 _ROUNDING_FT: Final = 1e-6
 
 
-def cautions_for(scenario: Scenario, rooms: Sequence[SizedRoom], layout: Layout) -> tuple[str, ...]:
+def cautions_for(scenario: Scenario, placed: Placed) -> tuple[str, ...]:
     """What this concept must be careful about; every distance kept shorter than usual is among it."""
-    kinds = {room.rules.kind for room in rooms if layout.of(room.name) is not None}
+    kinds = {room.kind for room in placed}
     found = [_CONCEPT, *(words for kind, words in _BY_KIND.items() if kind in kinds)]
     if scenario.site.trees:
         found.append("Trees: work near a kept tree's roots needs an arborist's word.")
     return (
         *found,
-        *_gas(rooms, layout),
-        *cook_cautions(scenario, rooms, layout),
+        *_gas(placed),
+        *cook_cautions(scenario, placed),
         *_looser_distances(scenario),
         *_looser_lines(scenario),
         *_looser_rings(scenario),
-        *_no_table(scenario, rooms, layout),
-        *_too_few(scenario, rooms),
+        *_no_table(scenario, placed),
+        *_too_few(scenario, placed.wished),
         _GROUND,
     )
 
 
-def _gas(rooms: Sequence[SizedRoom], layout: Layout) -> Iterator[str]:
+def _gas(placed: Placed) -> Iterator[str]:
     """Supplies of a gas fire where no kitchen speaks of them."""
-    placed = [room for room in rooms if layout.of(room.name) is not None]
-    if any(room.fuel == "gas" for room in placed) and all(room.rules.kind != "kitchen" for room in placed):
+    if any(room.room.fuel == "gas" for room in placed) and not placed.of_kind("kitchen"):
         yield _SUPPLIES
 
 
@@ -91,13 +90,11 @@ def _looser_rings(scenario: Scenario) -> Iterator[str]:
         yield f"Roots: the scenario lets rooms {told}; confirm with an arborist."
 
 
-def _no_table(scenario: Scenario, rooms: Sequence[SizedRoom], layout: Layout) -> Iterator[str]:
+def _no_table(scenario: Scenario, placed: Placed) -> Iterator[str]:
     """Everyday guests who do not sit at one table, where no rule asks that they do."""
     guests = scenario.brief.guests
-    placed = ((room, layout.of(room.name)) for room in rooms)
-    chosen = ((room, room.choice(place.choice)) for room, place in placed if place)
-    seated = held(holds(room, choice) for room, choice in chosen if choice).table
-    if seated < guests.everyday and not table_is_held(rooms, guests):
+    seated = held(holds(there.room, choice) for there, choice in placed.chosen).table
+    if seated < guests.everyday and not table_is_held(placed.wished, guests):
         yield f"Table: the largest of this concept seats {seated} of the {guests.everyday} everyday guests."
 
 

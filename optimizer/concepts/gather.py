@@ -90,7 +90,7 @@ class Gathering:
         self.finds[layout] = Find(self._option(layout, judgement, proof), proof, is_final=True)
 
     def _option(self, layout: Layout, judgement: Judgement, proof: ArrangementProof) -> Option:
-        scenario, rooms = self.case.scenario, self.case.rooms
+        scenario, placed = self.case.scenario, self.case.placed(layout)
         return Option(
             id="",
             rank=0,
@@ -101,8 +101,8 @@ class Gathering:
             left_out=self.case.left_out(layout, judgement.appraisal),
             appraisal=judgement.appraisal,
             findings=(),
-            cautions=cautions_for(scenario, rooms, layout),
-            permits=permits_for(scenario, rooms, layout, judgement.appraisal),
+            cautions=cautions_for(scenario, placed),
+            permits=permits_for(scenario, placed, judgement.appraisal),
             proof=_proof(proof),
             differs_by=None,
         )

@@ -1,17 +1,17 @@
 """Permits and approvals that a concept is likely to need: a prompt for whoever asks the local offices."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Final
 
 from shapely import Point, Polygon
 
 from optimizer.appraisal import Appraisal
-from optimizer.catalogue import SizedChoice, SizedRoom, root_rings
+from optimizer.brief import RoomKind
+from optimizer.catalogue import root_rings
 from optimizer.catalogue.steps import wall_needs_permit
-from optimizer.circulation import outline, rectangle
 from optimizer.concepts.words import listed
-from optimizer.layout import Layout, Placement
+from optimizer.layout import Placed, outline
 from optimizer.scenario import Scenario
 
 PAVED_SHARE: Final = 0.45
@@ -23,44 +23,27 @@ PROMPT: Final = "A prompt, no advice: whether a permit is needed, and which, the
 
 
 @dataclass(frozen=True, slots=True)
-class _Built:
-    """A placed room with the choice taken."""
-
-    room: SizedRoom
-    choice: SizedChoice
-    placement: Placement
-
-    @property
-    def kind(self) -> str:
-        """Kind of the room."""
-        return self.room.rules.kind
-
-
-@dataclass(frozen=True, slots=True)
 class _Concept:
     """What the prompts are made from."""
 
     scenario: Scenario
-    built: tuple[_Built, ...]
+    placed: Placed
     appraisal: Appraisal | None
 
-    def names(self, *kinds: str) -> list[str]:
+    def names(self, *kinds: RoomKind) -> list[str]:
         """Names of the placed rooms of these kinds."""
-        return [built.room.name for built in self.built if built.kind in kinds]
+        return [room.name for room in self.placed.of_kind(*kinds)]
 
 
-def permits_for(
-    scenario: Scenario, rooms: Sequence[SizedRoom], layout: Layout, appraisal: Appraisal | None = None
-) -> tuple[str, ...]:
+def permits_for(scenario: Scenario, placed: Placed, appraisal: Appraisal | None = None) -> tuple[str, ...]:
     """Permits and approvals likely needed, each with why; the first line says what the list is.
 
     Walls and the paved share are judged from the appraisal, and left out without one.
     """
-    built = tuple(_placed(rooms, layout))
-    concept = _Concept(scenario, built, appraisal)
+    concept = _Concept(scenario, placed, appraisal)
     asks = (_structures, _walls, _trades, _fire, _water, _ground, _trees, _stormwater)
     found = (words for ask in asks for words in ask(concept))
-    return (PROMPT, *found, *_ALWAYS) if built else ()
+    return (PROMPT, *found, *_ALWAYS) if len(placed) else ()
 
 
 _ALWAYS: Final = (
@@ -69,16 +52,8 @@ _ALWAYS: Final = (
 )
 
 
-def _placed(rooms: Sequence[SizedRoom], layout: Layout) -> Iterator[_Built]:
-    for room in rooms:
-        placement = layout.of(room.name)
-        choice = room.choice(placement.choice) if placement else None
-        if placement and choice:
-            yield _Built(room, choice, placement)
-
-
 def _structures(concept: _Concept) -> Iterator[str]:
-    roofed = [b.room.name for b in concept.built if "roof" in b.room.built_as(b.choice)]
+    roofed = [there.name for there, choice in concept.placed.chosen if "roof" in there.room.built_as(choice)]
     if roofed:
         yield f"Building permit: a roof is built over the {listed(roofed)}; footings, wind and snow are checked."
 
@@ -93,18 +68,19 @@ def _walls(concept: _Concept) -> Iterator[str]:
 
 
 def _trades(concept: _Concept) -> Iterator[str]:
-    gas = [b.room.name for b in concept.built if b.kind == "kitchen" or (b.kind == "fire" and b.room.fuel != "wood")]
+    hot = concept.placed.of_kind("kitchen", "fire")
+    gas = [room.name for room in hot if room.kind == "kitchen" or room.room.fuel != "wood"]
     if gas:
         yield f"Gas permit: a line to the {listed(gas)} is sized, run and tested by a licensed trade."
     if electric := concept.names("kitchen", "reserve"):
         yield f"Electrical permit: circuits to the {listed(electric)} are protected for wet places and inspected."
-    sinks = [b.room.name for b in concept.built if any(item.role == "sink" for item in b.choice.furniture)]
+    sinks = [room.name for room in concept.placed if room.items("sink")]
     if sinks:
         yield f"Plumbing permit: the sink of the {listed(sinks)} needs water that drains in frost, and a legal drain."
 
 
 def _fire(concept: _Concept) -> Iterator[str]:
-    wood = [b.room.name for b in concept.built if b.kind == "fire" and b.room.fuel == "wood"]
+    wood = [fire.name for fire in concept.placed.of_kind("fire") if fire.room.fuel == "wood"]
     if wood:
         yield f"Fire department: the {listed(wood)} burns wood; open fire may need a permit, or be banned at times."
 
@@ -119,7 +95,7 @@ def _water(concept: _Concept) -> Iterator[str]:
 
 def _ground(concept: _Concept) -> Iterator[str]:
     site = concept.scenario.site
-    shapes = [rectangle(b.placement) for b in concept.built]
+    shapes = [room.shape for room in concept.placed]
     plain = [area for area in site.keep_outs if area.kind == "plain"]
     crossed = [area.name for area in plain if any(_overlap(shape, outline(area.outline)) for shape in shapes)]
     if crossed:
@@ -132,7 +108,7 @@ def _ground(concept: _Concept) -> Iterator[str]:
 
 def _trees(concept: _Concept) -> Iterator[str]:
     site, rings = concept.scenario.site, root_rings(concept.scenario.site)
-    shapes = [rectangle(b.placement) for b in concept.built if b.room.rules.built_as]
+    shapes = [room.shape for room in concept.placed if room.rules.built_as]
     near = [
         tree.name
         for tree in site.trees

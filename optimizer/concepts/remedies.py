@@ -13,14 +13,14 @@ from shapely.geometry.base import BaseGeometry
 from optimizer.appraisal import Appraisal
 from optimizer.appraisal.arrival import ArrivalView, arrival_of, arrival_view
 from optimizer.appraisal.groundwork import built_flights
-from optimizer.catalogue import PriceBook, SizedRoom, to_cents
+from optimizer.catalogue import PriceBook, to_cents
 from optimizer.catalogue.sides import side_kind
 from optimizer.circulation import way_polygon
 from optimizer.concepts.option import Remedy
 from optimizer.fields import ground_at_ft
 from optimizer.fields.sight import Screen
 from optimizer.grading import Flight, grade
-from optimizer.layout import Layout
+from optimizer.layout import Placed
 from optimizer.planting import at_services, planting_of
 from optimizer.scenario import Scenario
 from optimizer.site import Point, Ring, Site
@@ -65,9 +65,7 @@ def _kinds() -> tuple[_Kind, ...]:
     )
 
 
-def remedies_for(
-    scenario: Scenario, rooms: Sequence[SizedRoom], layout: Layout, book: PriceBook, appraisal: Appraisal
-) -> tuple[Remedy, ...]:
+def remedies_for(scenario: Scenario, placed: Placed, book: PriceBook, appraisal: Appraisal) -> tuple[Remedy, ...]:
     """For each flight that a guest sees on arrival the cheapest bed or low wall that hides it, where one has room.
 
     A flight counts as hidden where its four corners are, taken at the height of the ground.
@@ -76,10 +74,10 @@ def remedies_for(
     arrival = arrival_of(site, scenario.brief.trips)
     if arrival is None or not appraisal.site.risers_seen_share:
         return ()
-    view = arrival_view(site, rooms, layout, arrival)
-    flights = built_flights(grade(site, rooms, layout, appraisal.ways))
+    view = arrival_view(site, placed, arrival)
+    flights = built_flights(grade(site, placed, appraisal.ways))
     seen = [flight for flight in flights if view.sees(flight.at, ground_at_ft(site, flight.at))]
-    free = _plantable(scenario, rooms, layout, appraisal)
+    free = _plantable(scenario, placed, appraisal)
     found = [tuple(_screens(site, book, view, free, flight)) for flight in seen]
     cheapest = [
         (flight, min(ways, key=lambda built: built.amount)) for flight, ways in zip(seen, found, strict=True) if ways
@@ -87,11 +85,11 @@ def remedies_for(
     return tuple(Remedy(_words(scenario, book, f, b, arrival.name), b.amount, b.outline) for f, b in cheapest)
 
 
-def _plantable(scenario: Scenario, rooms: Sequence[SizedRoom], layout: Layout, appraisal: Appraisal) -> BaseGeometry:
+def _plantable(scenario: Scenario, placed: Placed, appraisal: Appraisal) -> BaseGeometry:
     """Ground that may bear a bed or a wall: all that is bed or lawn, and not kept from it or before a service point."""
     site = scenario.site
-    paths = way_polygon(site, layout, appraisal.legs)
-    planting = planting_of(site, scenario.brief.relations, rooms, layout, paths)
+    paths = way_polygon(site, placed, appraisal.legs)
+    planting = planting_of(site, scenario.brief.relations, placed, paths)
     kept = [Polygon(area.outline) for area in site.keep_outs if "bed" not in area.allow]
     free = shapely.union_all([*planting.lawns, *(bed.outline for bed in planting.beds)]).difference(
         shapely.union_all([*kept, at_services(site)])

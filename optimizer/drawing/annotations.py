@@ -1,12 +1,10 @@
 """Everything that is written on the plan: labels of rooms, dimensions and names, none over another."""
 
-from collections.abc import Mapping
 from dataclasses import dataclass
 
 from shapely import LinearRing, Point, Polygon
 from shapely.geometry.base import BaseGeometry
 
-from optimizer.catalogue import SizedRoom
 from optimizer.drawing.dimensioning import dimensions
 from optimizer.drawing.free_space import union_of
 from optimizer.drawing.label_forms import large_name
@@ -17,7 +15,7 @@ from optimizer.drawing.room_axes import furniture
 from optimizer.drawing.room_labels import Ground, label_rooms
 from optimizer.drawing.site_names import site_names
 from optimizer.drawing.words import Units
-from optimizer.layout import Layout, Placement
+from optimizer.layout import Placed, PlacedRoom
 from optimizer.site import Site
 
 OUTLINE_ONLY = "furniture.future"
@@ -45,20 +43,13 @@ class Annotations:
 
 
 def annotate(
-    site: Site,
-    rooms: Mapping[str, SizedRoom],
-    layout: Layout,
-    underfoot: Underfoot,
-    *,
-    plan_box: Box,
-    units: Units,
-    scale: float,
+    site: Site, placed: Placed, underfoot: Underfoot, *, plan_box: Box, units: Units, scale: float
 ) -> Annotations:
     """Write on a plan: sizes first, then rooms, which say what no dimension says, then names, that give way to all.
 
     `scale` enlarges all texts.
     """
-    fittings = [_fittings(rooms[placement.room], placement) for placement in layout.placements]
+    layout, fittings = placed.layout, [_fittings(room) for room in placed]
     marked = underfoot.marked
     solid, edges = union_of(*_solid(site), marked), _edges(site)
     sizes = dimensions(
@@ -82,9 +73,9 @@ def annotate(
     return Annotations(leaders, texts, sizes.dimensions)
 
 
-def _fittings(room: SizedRoom, placement: Placement) -> BaseGeometry:
-    choice = room.choice(placement.choice)
-    return union_of(*(_shape(mark) for mark in (furniture(placement, choice) if choice else ())))
+def _fittings(room: PlacedRoom) -> BaseGeometry:
+    marks = furniture(room.placement, room.choice) if room.choice else ()
+    return union_of(*map(_shape, marks))
 
 
 def _shape(mark: Mark) -> BaseGeometry:

@@ -8,12 +8,11 @@ from shapely import LineString, Polygon
 from shapely import Point as PointShape
 from shapely.geometry.base import BaseGeometry
 
-from optimizer.circulation import shared_edge_ft
 from optimizer.drawing.dimension_room import Sheet, first_clear
 from optimizer.drawing.marks import LEAST_TEXT_FT, Box, Dimension
 from optimizer.drawing.outlines import box_of
 from optimizer.drawing.words import Units, length_text
-from optimizer.layout import Placement
+from optimizer.layout import Placement, shared_edge_ft
 from optimizer.site import Point, Site
 
 OFFSETS_FT = (1.5, 2.8, 4.2)

@@ -2,26 +2,24 @@
 
 from collections.abc import Iterator, Sequence
 
-from optimizer.catalogue import SizedRoom
 from optimizer.circulation import Way
-from optimizer.circulation.shapes import shared_edge_ft
 from optimizer.drawing.marks import Line, Mark
 from optimizer.grading import Flight, grade
-from optimizer.layout import Layout
+from optimizer.layout import Placed, shared_edge_ft
 from optimizer.site import Site
 
 
-def flight_marks(site: Site, rooms: Sequence[SizedRoom], layout: Layout, ways: Sequence[Way]) -> Iterator[Mark]:
+def flight_marks(site: Site, placed: Placed, ways: Sequence[Way]) -> Iterator[Mark]:
     """Risers of every flight that the levels ask for; those at a door stand in its zone and are drawn with it."""
     pairs = {way.between for way in ways}
-    for flight in grade(site, rooms, layout, ways).flights:
-        if _between_rooms(flight, layout) or flight.between in pairs:
+    for flight in grade(site, placed, ways).flights:
+        if _between_rooms(flight, placed) or flight.between in pairs:
             yield from _risers(flight)
 
 
-def _between_rooms(flight: Flight, layout: Layout) -> bool:
-    one, other = (layout.of(name) for name in flight.between)
-    return one is not None and other is not None and shared_edge_ft(one, other) > 0
+def _between_rooms(flight: Flight, placed: Placed) -> bool:
+    one, other = (placed.of(name) for name in flight.between)
+    return one is not None and other is not None and shared_edge_ft(one.placement, other.placement) > 0
 
 
 def _risers(flight: Flight) -> Iterator[Mark]:

@@ -8,22 +8,21 @@ import shapely
 from numpy.typing import NDArray
 from shapely import LinearRing
 
-from optimizer.catalogue import SizedRoom
 from optimizer.circulation import Way
 from optimizer.drawing.outlines import box_of
 from optimizer.fields import ground_of
 from optimizer.fields.sun import DEFAULT_HEIGHT_FT
 from optimizer.grading import grade
-from optimizer.layout import Layout, Placement
+from optimizer.layout import Layout, Placed, Placement
 from optimizer.site import Ring, Site
 
 _SAMPLE_FT: Final = 5.0
 _COUNT: Final = 9
 
 
-def graded_levels(site: Site, rooms: Sequence[SizedRoom], layout: Layout, ways: Sequence[Way]) -> Mapping[str, float]:
+def graded_levels(site: Site, placed: Placed, ways: Sequence[Way]) -> Mapping[str, float]:
     """Levels that grading gives the paved rooms [ft above the datum]."""
-    return dict(grade(site, rooms, layout, ways).levels_ft)
+    return dict(grade(site, placed, ways).levels_ft)
 
 
 def room_levels(site: Site, layout: Layout, levels: Mapping[str, float]) -> dict[str, float]:

@@ -8,9 +8,9 @@ from typing import Final
 from shapely import LineString
 
 from optimizer.appraisal.party import Pinch
-from optimizer.circulation import Leg, shared_edge_ft
+from optimizer.circulation import Leg
 from optimizer.drawing.marks import Area, Mark
-from optimizer.layout import Layout
+from optimizer.layout import Layout, shared_edge_ft
 from optimizer.site import Point
 
 FOCAL_ROLE: Final = "focal_point"

@@ -1,13 +1,12 @@
 """The plan of one layout, drawn once for every writer."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from shapely import Polygon
 from shapely.geometry.base import BaseGeometry
 
 from optimizer.appraisal import FinishPlan, finish_plan, finish_take_off
-from optimizer.catalogue import SizedRoom
 from optimizer.circulation import Leg, Way
 from optimizer.drawing.annotations import Underfoot, annotate
 from optimizer.drawing.extra_marks import extra_marks
@@ -23,7 +22,7 @@ from optimizer.drawing.sheet import LEGEND_WORDS, sheet_strip, words_in_use
 from optimizer.drawing.site_marks import ground_marks, standing_marks
 from optimizer.drawing.terrace_marks import terrace_marks
 from optimizer.drawing.words import area_text, length_text
-from optimizer.layout import Layout
+from optimizer.layout import Layout, Placed
 from optimizer.planting import Planting, planting_of
 from optimizer.scenario import Scenario
 from optimizer.site import Site
@@ -46,8 +45,7 @@ class Paths:
 
 def draw_plan(
     scenario: Scenario,
-    rooms: Sequence[SizedRoom],
-    layout: Layout,
+    placed: Placed,
     ways: Sequence[Way],
     *,
     title: str,
@@ -58,28 +56,23 @@ def draw_plan(
 
     `ways` are the walks, on which steps may lie. `paths` is the paved ground of the ways, None
     where none is paved. `cautions` are sentences for below the standing caution of the sheet.
-
-    Raises
-    ------
-    KeyError
-        If the layout places a room that `rooms` lacks: a fault of the caller.
     """
-    site, known = scenario.site, {room.name: room for room in rooms}
+    site, layout = scenario.site, placed.layout
     plan_box, scale, units = plan_box_of(site), text_scale(site), scenario.units
     paths = paths or Paths()
-    planting = planting_of(site, scenario.brief.relations, rooms, layout, paths.area)
-    finish = finish_plan(site, scenario.brief.finish, rooms, layout, paths.legs, paths.area)
+    planting = planting_of(site, scenario.brief.relations, placed, paths.area)
+    finish = finish_plan(site, scenario.brief.finish, placed, paths.legs, paths.area)
     pointed = tuple(notable_marks(paths.notable, layout, paths.legs, scale))
-    standing = (*(flight_marks(site, rooms, layout, ways) if ways else ()), *standing_marks(site))
+    standing = (*(flight_marks(site, placed, ways) if ways else ()), *standing_marks(site))
     marks = (
-        *_laid_marks(known, layout, paths, planting, finish, site),
+        *_laid_marks(placed, paths, planting, finish, site),
         *standing,
-        *extra_marks(scenario, known, layout),
+        *extra_marks(scenario, placed),
         *pointed,
     )
-    laid = finish_take_off(finish, rooms, layout)
+    laid = finish_take_off(finish, placed)
     underfoot = _underfoot(site, paths, planting, pointed)
-    written = annotate(site, known, layout, underfoot, plan_box=plan_box, units=units, scale=scale)
+    written = annotate(site, placed, underfoot, plan_box=plan_box, units=units, scale=scale)
     strip = sheet_strip(
         plan_box,
         words_in_use({**LEGEND_WORDS, **finish_legend(finish)}, marks),
@@ -102,18 +95,16 @@ def draw_plan(
     )
 
 
-def _laid_marks(
-    rooms: Mapping[str, SizedRoom], layout: Layout, paths: Paths, planting: Planting, finish: FinishPlan, site: Site
-) -> tuple[Mark, ...]:
+def _laid_marks(placed: Placed, paths: Paths, planting: Planting, finish: FinishPlan, site: Site) -> tuple[Mark, ...]:
     """Ground, ways, landings and rooms, in the order in which they cover each other."""
     return (
         *ground_marks(site, planting, plan_box_of(site)),
         *areas_of("path", paths.area),
         *door_zone_marks(site),
-        *floor_marks(rooms, layout),
+        *floor_marks(placed),
         *finish_marks(finish),
-        *capped(finish, fitting_marks(rooms, layout)),
-        *terrace_marks(rooms, layout),
+        *capped(finish, fitting_marks(placed)),
+        *terrace_marks(placed),
     )
 
 

@@ -1,37 +1,31 @@
 """The marks of the placed rooms: floors, and over them furniture and what stands along each side."""
 
-from collections.abc import Mapping
-
-from optimizer.catalogue import SizedRoom
 from optimizer.catalogue.sides import side_of_item
 from optimizer.drawing.furniture_symbols import symbols
 from optimizer.drawing.marks import Area, Line, Mark
 from optimizer.drawing.outlines import box_of, ring_of_box
 from optimizer.drawing.room_axes import furniture, items_on_plan, side_line
-from optimizer.layout import Layout, Placement
+from optimizer.layout import Placed, PlacedRoom
 
 SIDE_INSET_FT = 0.35
 
 
-def floor_marks(rooms: Mapping[str, SizedRoom], layout: Layout) -> tuple[Mark, ...]:
+def floor_marks(placed: Placed) -> tuple[Mark, ...]:
     """All floors by kind of room; drawn before any fittings, so that no floor hides a neighbour's edge."""
-    return tuple(
-        Area(f"room.{rooms[placement.room].rules.kind}", (ring_of_box(box_of(placement)),))
-        for placement in layout.placements
-    )
+    return tuple(Area(f"room.{room.kind}", (ring_of_box(box_of(room.placement)),)) for room in placed)
 
 
-def fitting_marks(rooms: Mapping[str, SizedRoom], layout: Layout) -> tuple[Mark, ...]:
+def fitting_marks(placed: Placed) -> tuple[Mark, ...]:
     """Sides and furniture of all rooms."""
-    return tuple(mark for placement in layout.placements for mark in _fittings(rooms[placement.room], placement))
+    return tuple(mark for room in placed for mark in _fittings(room))
 
 
-def _fittings(room: SizedRoom, placement: Placement) -> tuple[Mark, ...]:
-    choice = room.choice(placement.choice)
+def _fittings(room: PlacedRoom) -> tuple[Mark, ...]:
+    choice, placement = room.choice, room.placement
     if choice is None:
         return ()
     # Sides that are built of items are drawn by them, with their thickness.
-    drawn = {side.name for item in choice.furniture if (side := side_of_item(room.rules.kind, item))}
+    drawn = {side.name for item in choice.furniture if (side := side_of_item(room.kind, item))}
     sides = (
         Line(f"side.{what}", side_line(placement, side, inset_ft=SIDE_INSET_FT))
         for side, what in choice.sides

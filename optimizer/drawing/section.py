@@ -7,7 +7,6 @@ from typing import Final
 
 from shapely import Polygon
 
-from optimizer.catalogue import SizedRoom
 from optimizer.drawing.heights import room_levels
 from optimizer.drawing.marks import GLYPH_WIDTH, Area, Box, Drawing, Line, Mark, Text
 from optimizer.drawing.outlines import polygon_of
@@ -16,7 +15,7 @@ from optimizer.drawing.sheet import sheet_strip, words_in_use
 from optimizer.drawing.words import length_text, moment_text, short_name
 from optimizer.fields import sun_at, with_covers
 from optimizer.fields.sun import LOWEST_ALTITUDE_DEG
-from optimizer.layout import Layout
+from optimizer.layout import Layout, Placed
 from optimizer.scenario import Scenario
 from optimizer.site import Point, Site
 
@@ -48,8 +47,7 @@ def line_through(site: Site, layout: Layout, room: str | None) -> tuple[Point, P
 
 def draw_section(
     scenario: Scenario,
-    rooms: Sequence[SizedRoom],
-    layout: Layout,
+    placed: Placed,
     levels: Mapping[str, float],
     line: tuple[Point, Point],
     *,
@@ -61,12 +59,12 @@ def draw_section(
     `when` is a moment of the yard's own clock whose sun is shown, None for none. Raises ValueError for a line without
     length.
     """
-    cut = Cut(with_covers(scenario.site, rooms, layout), *line)
+    cut = Cut(with_covers(scenario.site, placed), *line)
     if cut.length_ft < 1.0:
         raise ValueError("a section needs two points at least a foot apart")
-    things = (*around(cut), *rooms_along(cut, rooms, layout, levels, scenario), *standing(cut))
+    things = (*around(cut), *rooms_along(cut, placed, levels, scenario), *standing(cut))
     marks = (
-        *earth_marks(cut, layout, room_levels(cut.site, layout, levels)),
+        *earth_marks(cut, placed.layout, room_levels(cut.site, placed.layout, levels)),
         *(mark for thing in things for mark in thing.marks),
     )
     names = _names(things)

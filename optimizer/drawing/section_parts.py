@@ -1,6 +1,6 @@
 """What a section cuts: the ground, houses, fences, rooms at their levels, roofs and trees along a line of the plan."""
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from math import cos, hypot, sin
 from typing import Final
@@ -11,7 +11,6 @@ from shapely import LineString, Polygon
 from shapely import Point as PointShape
 from shapely.geometry.base import BaseGeometry
 
-from optimizer.catalogue import SizedRoom
 from optimizer.catalogue.sight import eye_height_ft
 from optimizer.drawing.heights import foot_and_top, room_levels
 from optimizer.drawing.marks import Area, Box, Circle, Line, Mark
@@ -19,7 +18,7 @@ from optimizer.drawing.outlines import box_of, polygon_of, ring_of_box
 from optimizer.drawing.words import level_text
 from optimizer.fields import ground_of
 from optimizer.fields.sun import CROWN_BASE, DEFAULT_HEIGHT_FT
-from optimizer.layout import Layout
+from optimizer.layout import Layout, Placed
 from optimizer.scenario import Scenario
 from optimizer.site import Building, Point, Site, Surrounding
 
@@ -120,19 +119,17 @@ def around(cut: Cut) -> Iterator[Thing]:
         yield Thing((Line("section_boundary", ((at, foot - EARTH_FT / 2), (at, foot + 1.5))),))
 
 
-def rooms_along(
-    cut: Cut, rooms: Sequence[SizedRoom], layout: Layout, levels: Mapping[str, float], scenario: Scenario
-) -> Iterator[Thing]:
+def rooms_along(cut: Cut, placed: Placed, levels: Mapping[str, float], scenario: Scenario) -> Iterator[Thing]:
     """Yield slabs at the rooms' levels, with the eyes of who sits or cooks there."""
-    kinds, known = {room.name: room.rules.kind for room in rooms}, room_levels(cut.site, layout, levels)
-    for placement in layout.placements:
-        z = known[placement.room]
-        eye = z + eye_height_ft(kinds[placement.room])
-        for start, end in cut.spans(polygon_of(box_of(placement))):
+    known = room_levels(cut.site, placed.layout, levels)
+    for room in placed:
+        z = known[room.name]
+        eye = z + eye_height_ft(room.kind)
+        for start, end in cut.spans(polygon_of(box_of(room.placement))):
             middle = (start + end) / 2
             person = (Line("section_person", ((middle, z), (middle, eye))), Circle("section_eye", (middle, eye), 0.4))
             slab = _box_mark("section_room", (start, z - SLAB_FT, end, z))
-            yield Thing((slab, *person), f"{placement.room} {level_text(z, scenario.units)}", (middle, eye + 0.8))
+            yield Thing((slab, *person), f"{room.name} {level_text(z, scenario.units)}", (middle, eye + 0.8))
 
 
 def standing(cut: Cut) -> Iterator[Thing]:

@@ -1,6 +1,6 @@
 """The part of the yard that one pair of eyes sees, on the plan."""
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from itertools import pairwise
 from math import inf
@@ -11,19 +11,18 @@ import shapely
 from shapely import Polygon, affinity
 from shapely.geometry.base import BaseGeometry
 
-from optimizer.catalogue import SizedRoom
 from optimizer.catalogue.sight import eye_height_ft
 from optimizer.check import lookers_of
-from optimizer.circulation.screens import layout_screens
 from optimizer.drawing.backdrop import Caption, plan_sheet, room_texts
 from optimizer.drawing.heights import room_levels
 from optimizer.drawing.marks import Circle, Drawing, Line, Mark
 from optimizer.drawing.outlines import areas_of, box_of, polygon_of
 from optimizer.drawing.plan import text_scale
 from optimizer.fields import ground_at_ft, open_yard
+from optimizer.fields.room_screens import layout_screens
 from optimizer.fields.sight import Screen
 from optimizer.fields.sight_ends import fixed_eye, site_screens
-from optimizer.layout import Layout, Placement
+from optimizer.layout import Layout, Placed, Placement
 from optimizer.scenario import Scenario
 from optimizer.site import Point, Site
 
@@ -50,11 +49,10 @@ class Viewer:
     z_ft: float
 
 
-def viewers(site: Site, rooms: Sequence[SizedRoom], layout: Layout, levels: Mapping[str, float]) -> tuple[Viewer, ...]:
+def viewers(site: Site, placed: Placed, levels: Mapping[str, float]) -> tuple[Viewer, ...]:
     """Everyone whose view can be drawn: who sits or cooks in a room, then doors, windows and neighbours' eyes."""
-    kinds = {room.name: room.rules.kind for room in rooms}
-    known = room_levels(site, layout, levels)
-    in_rooms = (Viewer(p.room, p.centre, known[p.room] + eye_height_ft(kinds[p.room])) for p in layout.placements)
+    known = room_levels(site, placed.layout, levels)
+    in_rooms = (Viewer(room.name, room.centre, known[room.name] + eye_height_ft(room.kind)) for room in placed)
     at_home = [thing.name for b in site.buildings for things in (b.doors, b.windows) for thing in things]
     names = (*at_home, *(thing.name for thing in site.surroundings))
     eyes = ((name, fixed_eye(site, name)) for name in names)
@@ -75,12 +73,12 @@ def seen_area(site: Site, viewer: Viewer, own: Iterable[Screen] = ()) -> BaseGeo
     return seen
 
 
-def room_screens(scenario: Scenario, rooms: Sequence[SizedRoom], layout: Layout, viewer: Viewer) -> tuple[Screen, ...]:
+def room_screens(scenario: Scenario, placed: Placed, viewer: Viewer) -> tuple[Screen, ...]:
     """Bought panels, and furniture higher than a seated body, of all rooms but that of the eyes."""
-    lookers = lookers_of(scenario, rooms, layout)
-    screens = layout_screens(scenario.site, rooms, layout, lookers=lookers, ends=(viewer.name,))
+    lookers = lookers_of(scenario, placed)
+    screens = layout_screens(scenario.site, placed, lookers=lookers, ends=(viewer.name,))
     return tuple(
-        screen for screen in screens if not screen.outline.is_empty and _is_high(scenario.site, layout, screen)
+        screen for screen in screens if not screen.outline.is_empty and _is_high(scenario.site, placed.layout, screen)
     )
 
 
@@ -123,11 +121,9 @@ def _behind(edge: np.ndarray, viewer: Viewer, near: float, far: float) -> BaseGe
     return Polygon([first[0], first[1], last[1], last[0]]).buffer(0)
 
 
-def draw_sight(
-    scenario: Scenario, rooms: Sequence[SizedRoom], layout: Layout, viewer: Viewer, *, title: str
-) -> Drawing:
+def draw_sight(scenario: Scenario, placed: Placed, viewer: Viewer, *, title: str) -> Drawing:
     """Draw what the viewer sees as a translucent fan, and how much of each room."""
-    site, own = scenario.site, room_screens(scenario, rooms, layout, viewer)
+    site, layout, own = scenario.site, placed.layout, room_screens(scenario, placed, viewer)
     seen = seen_area(site, viewer, own)
     shares = {placement.room: _share(seen, placement) for placement in layout.placements}
 

@@ -10,13 +10,13 @@ from numpy.typing import NDArray
 from shapely.geometry.base import BaseGeometry
 
 from optimizer.brief import SunWish
-from optimizer.catalogue import SizedRoom, sized_rooms
+from optimizer.catalogue import SizedRoom
 from optimizer.drawing.backdrop import Caption, plan_sheet, room_texts
 from optimizer.drawing.marks import Drawing, Mark
 from optimizer.drawing.outlines import areas_of, box_of
 from optimizer.drawing.plan import text_scale
 from optimizer.fields import Caster, cover_casters, open_yard, room_sun_hours, sun_class, sun_hours
-from optimizer.layout import Layout, Placement
+from optimizer.layout import Placed, Placement
 from optimizer.scenario import Scenario
 from optimizer.site import Site
 
@@ -64,10 +64,10 @@ def class_edges_h(wish: SunWish) -> tuple[float, ...]:
     return tuple(wish.window_h * step / CLASSES for step in range(1, CLASSES))
 
 
-def draw_sun_map(scenario: Scenario, layout: Layout, wish: SunWish, *, title: str) -> Drawing:
+def draw_sun_map(scenario: Scenario, placed: Placed, wish: SunWish, *, title: str) -> Drawing:
     """Draw the mean hours of direct sun a day in a window, in cells of 2 ft, and each room's mean under its name."""
-    site, edges = scenario.site, class_edges_h(wish)
-    roofs = cover_casters(site, sized_rooms(scenario.brief), layout)
+    site, layout, edges = scenario.site, placed.layout, class_edges_h(wish)
+    roofs = cover_casters(site, placed)
     hours = {placement.room: _room_hours(site, wish, placement, roofs) for placement in layout.placements}
     texts = room_texts(layout, lambda p: f"{hours[p.room]:.1f} of {wish.window_h:g} h", text_scale(site))
     said = "; ".join(f"{room} {figure:.1f} h" for room, figure in hours.items())

@@ -1,18 +1,16 @@
 """What stands in the rooms of a figure: counters, seat walls, tables and seats, panels that were bought, the shed."""
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping
 from typing import Final
 
 from shapely import Polygon
 
-from optimizer.catalogue import SizedChoice, SizedRoom
 from optimizer.catalogue.sides import side_kind, side_of_item
 from optimizer.check import lookers_of
-from optimizer.circulation.furniture import item_on_plan
-from optimizer.circulation.screens import bought_screen
+from optimizer.fields.room_screens import bought_screen
 from optimizer.figures.scene import floor_of
 from optimizer.figures.solids import Mesh, joined, prism
-from optimizer.layout import Layout, Placement
+from optimizer.layout import Placed, PlacedRoom
 from optimizer.scenario import Scenario
 
 LOOSE_FT: Final[Mapping[str, float]] = {
@@ -30,36 +28,30 @@ LOOSE_FT: Final[Mapping[str, float]] = {
 PANEL_FT: Final = 0.3
 
 
-def furnished(
-    scenario: Scenario, rooms: Sequence[SizedRoom], layout: Layout, levels: Mapping[str, float]
-) -> Iterator[tuple[str, Mesh]]:
+def furnished(scenario: Scenario, placed: Placed, levels: Mapping[str, float]) -> Iterator[tuple[str, Mesh]]:
     """Name and surface of all that stands in each room, on its level [ft]."""
-    by_name = {room.name: room for room in rooms}
-    lookers = lookers_of(scenario, tuple(rooms), layout)
-    for placement in layout.placements:
-        room = by_name[placement.room]
-        choice = room.choice(placement.choice)
-        solids = list(_solids(room, choice, placement)) if choice else []
-        if choice and choice.is_screened:
-            panels = (bought_screen(placement, at).outline for at in lookers.get(placement.room, ()))
+    lookers = lookers_of(scenario, placed)
+    for room, choice in placed.chosen:
+        solids = list(_solids(room))
+        if choice.is_screened:
+            panels = (bought_screen(room.placement, at).outline for at in lookers.get(room.name, ()))
             height_ft = side_kind("screen").height_ft
             solids += [
                 (line.buffer(PANEL_FT / 2, cap_style="flat", join_style="mitre"), height_ft) for line in panels if line
             ]
         if solids:
-            foot = levels[placement.room]
-            yield f"{placement.room}, furniture", joined([prism(shape, foot, foot + high) for shape, high in solids])
+            foot = levels[room.name]
+            yield f"{room.name}, furniture", joined([prism(shape, foot, foot + high) for shape, high in solids])
 
 
-def _solids(room: SizedRoom, choice: SizedChoice, placement: Placement) -> Iterator[tuple[Polygon, float]]:
+def _solids(room: PlacedRoom) -> Iterator[tuple[Polygon, float]]:
     """Ground and height [ft] of each piece; a shed is one box, whatever stands in it."""
-    if room.rules.kind == "storage":
-        yield floor_of(placement), side_kind("back").height_ft
+    if room.kind == "storage":
+        yield floor_of(room.placement), side_kind("back").height_ft
         return
-    for item in choice.furniture:
-        side = side_of_item(room.rules.kind, item)
+    for item, plan in room.furniture:
+        side = side_of_item(room.kind, item)
         height_ft = side.height_ft if side else LOOSE_FT.get(item.role)
         if height_ft:
-            plan = item_on_plan(placement, choice, item)
             round_ft = min(item.width_ft, item.depth_ft) / 2
             yield plan.centroid.buffer(round_ft, quad_segs=4) if item.shape == "circle" else plan, height_ft

@@ -14,7 +14,6 @@ from shapely import Point as PointShape
 from shapely.geometry import box
 from shapely.geometry.base import BaseGeometry
 
-from optimizer.catalogue import SizedRoom
 from optimizer.circulation import Leg, way_polygon
 from optimizer.drawing.heights import foot_and_top, room_levels
 from optimizer.drawing.words import level_text, moment_text
@@ -23,7 +22,7 @@ from optimizer.fields.sun import CROWN_BASE, DEFAULT_HEIGHT_FT, LOWEST_ALTITUDE_
 from optimizer.figures.furniture import furnished
 from optimizer.figures.scene import floor_of, scene_of
 from optimizer.figures.solids import DRAPE_FT, Heights, Mesh, ball, curtain, draped, joined, prism
-from optimizer.layout import Layout
+from optimizer.layout import Placed
 from optimizer.scenario import Scenario
 from optimizer.site import Ring, Site, Structure, Tree
 
@@ -73,8 +72,7 @@ SHADOW_SHARE: Final = 0.6
 
 def yard_3d(
     scenario: Scenario,
-    rooms: Sequence[SizedRoom],
-    layout: Layout,
+    placed: Placed,
     levels: Mapping[str, float],
     when: datetime | None,
     *,
@@ -85,18 +83,18 @@ def yard_3d(
     `levels` are the rooms' levels [ft], the mean ground where one is missing; `when` is a moment of the yard's own
     clock whose shadows lie on the ground, None for none; `legs` are the paved ways.
     """
-    site = with_covers(scenario.site, rooms, layout)
-    ground = ground_of(site).z_ft
+    site = with_covers(scenario.site, placed)
+    layout, ground = placed.layout, ground_of(site).z_ft
     shades = _by_share(shadows_at(site, when)) if when else {}
     floors = shapely.union_all([floor_of(placement) for placement in layout.placements])
-    paved = way_polygon(site, layout, legs)
+    paved = way_polygon(site, placed, legs)
     known = room_levels(site, layout, levels)
     traces = [
         *_covers(Polygon(site.boundary).difference(floors | paved), shades, ground, "ground", COLOURS["ground"]),
         *_covers(paved, shades, ground, "ways", COLOURS["way"]),
         *_solids(site, ground),
-        *_rooms(scenario, rooms, layout, known, ground, shades),
-        *(_trace(mesh, name, COLOURS["furniture"]) for name, mesh in furnished(scenario, rooms, layout, known)),
+        *_rooms(scenario, placed, known, ground, shades),
+        *(_trace(mesh, name, COLOURS["furniture"]) for name, mesh in furnished(scenario, placed, known)),
     ]
     figure = go.Figure(traces)
     words = f"{scenario.name}: {_moment(site, when)}" if when else scenario.name
@@ -217,21 +215,15 @@ def _tree(tree: Tree, ground: Heights) -> tuple[Mesh, Mesh]:
 
 
 def _rooms(
-    scenario: Scenario,
-    rooms: Sequence[SizedRoom],
-    layout: Layout,
-    levels: Mapping[str, float],
-    ground: Heights,
-    shades: Shades,
+    scenario: Scenario, placed: Placed, levels: Mapping[str, float], ground: Heights, shades: Shades
 ) -> Iterator[go.Mesh3d]:
     """Yield floors at their levels, and the earth's edge beside each, dug or filled."""
-    kinds = {room.name: room.rules.kind for room in rooms}
-    for placement in layout.placements:
-        floor, level = floor_of(placement), levels[placement.room]
-        colour = ROOM_COLOURS.get(kinds[placement.room], OTHER_ROOM)
-        words = f"{placement.room}, level {level_text(level, scenario.units)} {scenario.units}"
-        yield from _covers(floor, shades, _at(level), placement.room, colour, words=words)
-        yield _trace(_edge(floor, level, ground), f"{placement.room}, edge", COLOURS["dug"])
+    for room in placed:
+        floor, level = floor_of(room.placement), levels[room.name]
+        colour = ROOM_COLOURS.get(room.kind, OTHER_ROOM)
+        words = f"{room.name}, level {level_text(level, scenario.units)} {scenario.units}"
+        yield from _covers(floor, shades, _at(level), room.name, colour, words=words)
+        yield _trace(_edge(floor, level, ground), f"{room.name}, edge", COLOURS["dug"])
 
 
 def _at(level_ft: float) -> Heights:

@@ -1,15 +1,14 @@
 """Whether a way from a door to a room can be gone with a wheelchair."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from dataclasses import dataclass
 
-from optimizer.catalogue import SizedRoom
 from optimizer.catalogue.steps import ramp_length_ft, step_rules
 from optimizer.circulation import Network, way_between
 from optimizer.grading.grading import Grading
 from optimizer.grading.paved import paved_rooms, sills
 from optimizer.grading.profile import Leg, legs_of
-from optimizer.layout import Layout
+from optimizer.layout import Placed
 from optimizer.site import Site
 
 _EVEN = 1e-6  # what rounding leaves of a level difference
@@ -33,19 +32,19 @@ class RouteFinding:
 
 
 def accessible_route(
-    site: Site, rooms: Sequence[SizedRoom], layout: Layout, grading: Grading, network: Network, start: str, end: str
+    site: Site, placed: Placed, grading: Grading, network: Network, start: str, end: str
 ) -> RouteFinding:
     """Whether the way from a door (or entrance) to a room is 36 in clear, without steps, and the room wide enough.
 
     Each stretch between rooms must be a walk of at most 5 %, or long enough for a 1:12 ramp with its landings; it is
     taken as one even slope. The room's least side must hold a 60 in turning circle; furniture is not looked at.
     """
-    reasons = list(_of_room(layout, end))
+    reasons = list(_of_room(placed, end))
     starts, ends = network.access.stop(start), network.access.stop(end)
     way = way_between(network, starts, ends) if starts and ends else None
     if way is None:
         return RouteFinding((start, end), (*reasons, f"no way 36 in wide joins {start} and {end}"))
-    paved = paved_rooms(site, rooms, layout)
+    paved = paved_rooms(site, placed)
     levels = [level for _, level in grading.levels_ft]
     floor = next((sill.flush_ft for sill in sills(site) if sill.door.name == start), None)
     legs = legs_of(paved, levels, way, floor)
@@ -54,11 +53,11 @@ def accessible_route(
     return RouteFinding((start, end), tuple(reasons), ramps_ft)
 
 
-def _of_room(layout: Layout, room: str) -> Iterator[str]:
-    placed = layout.of(room)
+def _of_room(placed: Placed, name: str) -> Iterator[str]:
+    room = placed.of(name)
     turning = step_rules().turning_in / 12
-    if placed is not None and min(placed.width_ft, placed.depth_ft) < turning - _EVEN:
-        yield f"{room} is too narrow for a turning circle of {turning:g} ft"
+    if room is not None and min(room.placement.width_ft, room.placement.depth_ft) < turning - _EVEN:
+        yield f"{name} is too narrow for a turning circle of {turning:g} ft"
 
 
 def _is_ramp(leg: Leg) -> bool:

@@ -1,6 +1,6 @@
 """What the foot of a flight keeps clear of: seats, where people push back, and flames."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from math import hypot
 from typing import Final, NamedTuple
 
@@ -8,10 +8,9 @@ import numpy as np
 import shapely
 from shapely import Polygon
 
-from optimizer.catalogue import Item, SizedRoom
+from optimizer.catalogue import Item
 from optimizer.catalogue.steps import step_rules
-from optimizer.circulation.furniture import item_on_plan
-from optimizer.layout import Layout, Placement
+from optimizer.layout import Placed, Placement
 from optimizer.site import Point
 
 FLAMES: Final = ("fire pit", "grill", "griddle", "side burner", "pizza oven", "smoker")
@@ -42,30 +41,27 @@ class TooNear(NamedTuple):
         return self.clear_ft - self.away_ft
 
 
-def too_near(rooms: Sequence[SizedRoom], layout: Layout, foot: Foot) -> TooNear | None:
+def too_near(placed: Placed, foot: Foot) -> TooNear | None:
     """What the foot stands too near to, of several the one from which most lacks; None where it is clear.
 
     What stands under the treads is at no distance. What lies above the top riser is on the upper level and hinders
     nobody at the foot.
     """
-    near = _near(rooms, layout, foot)
+    near = _near(placed, foot)
     found = (TooNear(room, what, _away_ft(foot, ground), clear) for room, what, ground, clear in near)
     worst = max(found, key=lambda one: one.short_ft, default=None)
     return worst if worst is not None and worst.short_ft > _EVEN else None
 
 
-def _near(rooms: Sequence[SizedRoom], layout: Layout, foot: Foot) -> Iterator[tuple[str, str, Polygon, float]]:
+def _near(placed: Placed, foot: Foot) -> Iterator[tuple[str, str, Polygon, float]]:
     """Seats and flames of the rooms that the foot may be too near to: room, word, ground and the distance to keep."""
     rules = step_rules()
-    by_name = {room.name: room for room in rooms}
     reach_ft = max(rules.foot_to_seat_ft, rules.foot_to_flame_ft) + foot.width_ft / 2 + foot.run_ft
-    for placement in layout.placements:
-        room = by_name.get(placement.room)
-        choice = room.choice(placement.choice) if room and _distance_ft(placement, foot.at) <= reach_ft else None
-        for item in choice.furniture if choice else ():
+    for room in placed:
+        for item, ground in room.furniture if _distance_ft(room.placement, foot.at) <= reach_ft else ():
             kept = _kept(item)
-            if choice is not None and kept is not None:
-                yield placement.room, kept[0], item_on_plan(placement, choice, item), kept[1]
+            if kept is not None:
+                yield room.name, kept[0], ground, kept[1]
 
 
 def _kept(item: Item) -> tuple[str, float] | None:

@@ -10,11 +10,9 @@ import shapely
 from numpy.typing import NDArray
 
 from optimizer.catalogue.steps import step_rules
-from optimizer.circulation import side_ends
-from optimizer.circulation.shapes import SIDES
 from optimizer.grading.paved import Paved, built, yard
-from optimizer.layout import Front
-from optimizer.layout.placement import FRONT_VECTORS
+from optimizer.layout import FRONT_VECTORS, Front, side_ends
+from optimizer.layout.shapes import SIDES
 from optimizer.site import Point
 
 OPEN: Final = -1
@@ -62,7 +60,7 @@ class _Edge:
 
 def strips_of(paved: Paved, levels_ft: Sequence[float]) -> tuple[Strip, ...]:
     """All edges of all paved rooms, cut where the neighbour changes."""
-    edges = [_edge(paved, room, side) for room in range(len(paved.placements)) for side in SIDES]
+    edges = [_edge(paved, room, side) for room in range(len(paved.rooms)) for side in SIDES]
     if not edges:
         return ()
     outward = np.concatenate([np.tile(FRONT_VECTORS[e.side], (e.count, 1)) for e in edges])
@@ -82,7 +80,7 @@ def strips_of(paved: Paved, levels_ft: Sequence[float]) -> tuple[Strip, ...]:
 
 
 def _edge(paved: Paved, room: int, side: Front) -> _Edge:
-    start, end = (np.array(point, dtype=np.float64) for point in side_ends(paved.placements[room], side))
+    start, end = (np.array(point, dtype=np.float64) for point in side_ends(paved.rooms[room].placement, side))
     return _Edge(room, side, start, end - start, max(1, round(float(np.hypot(*(end - start))) / _PIECE_FT)))
 
 

@@ -9,13 +9,10 @@ import numpy as np
 import shapely
 
 from optimizer.catalogue.steps import step_rules
-from optimizer.circulation import outline, rectangle, side_ends
-from optimizer.circulation.shapes import SIDES, middle
 from optimizer.grading.edges import OPEN, Strip
 from optimizer.grading.paved import Paved, built, yard
-from optimizer.layout import Front
-from optimizer.layout.arrangement import TOLERANCE_FT
-from optimizer.layout.placement import FRONT_VECTORS
+from optimizer.layout import FRONT_VECTORS, TOLERANCE_FT, Front, outline, side_ends
+from optimizer.layout.shapes import SIDES, middle
 from optimizer.site import Point
 
 _CLEAR_FT: Final = 10.0
@@ -64,7 +61,7 @@ def _own_falls(paved: Paved, levels_ft: Sequence[float], strips: Sequence[Strip]
 
 
 def _fall(paved: Paved, room: int, level_ft: float, side: Front) -> Fall:
-    placement, slope = paved.placements[room], step_rules().paving_fall
+    placement, slope = paved.rooms[room].placement, step_rules().paving_fall
     run = placement.width_ft if FRONT_VECTORS[side][0] else placement.depth_ft
     low = level_ft - slope * run * (1.0 if _by_a_house(paved, room) else 0.5)
     outfall = _outfall(paved, middle(side_ends(placement, side)), side, low) if paved.ground.is_known else ""
@@ -89,14 +86,14 @@ def _passed_on(
             yield fall
         else:
             onward = _fall(paved, room, levels_ft[room], longest.side)
-            yield replace(onward, outfall=paved.placements[longest.neighbour].room)
+            yield replace(onward, outfall=paved.rooms[longest.neighbour].name)
 
 
 def _takes(paved: Paved, levels_ft: Sequence[float], strip: Strip, falls: Sequence[Fall]) -> bool:
     """Whether the room along a strip is no higher, has an outfall, and does not fall back across the strip."""
     if strip.neighbour < 0 or levels_ft[strip.neighbour] > levels_ft[strip.room]:
         return False
-    taker, placement = falls[strip.neighbour], paved.placements[strip.room]
+    taker, placement = falls[strip.neighbour], paved.rooms[strip.room].placement
     side_ft = placement.depth_ft if FRONT_VECTORS[strip.side][0] else placement.width_ft
     falls_back = SIDES.index(taker.towards) == (SIDES.index(strip.side) + 2) % 4
     return bool(taker.outfall) and not falls_back and strip.length_ft >= _OPEN_SHARE * side_ft
@@ -107,7 +104,7 @@ def _trapped(fall: Fall) -> Fall:
 
 
 def _by_a_house(paved: Paved, room: int) -> bool:
-    shape = rectangle(paved.placements[room])
+    shape = paved.rooms[room].shape
     return any(outline(b.outline).distance(shape) <= TOLERANCE_FT for b in paved.site.buildings)
 
 
@@ -125,7 +122,7 @@ def _is_usable(paved: Paved, room: int, level_ft: float, side: Front, own: Seque
 
 def _faces_a_house(paved: Paved, room: int, side: Front) -> bool:
     """Whether a house stands within 10 ft straight out of a side."""
-    (x0, y0), (x1, y1) = side_ends(paved.placements[room], side)
+    (x0, y0), (x1, y1) = side_ends(paved.rooms[room].placement, side)
     x, y = (_CLEAR_FT * step for step in FRONT_VECTORS[side])
     ahead = shapely.box(min(x0, x1, x0 + x), min(y0, y1, y0 + y), max(x0, x1, x0 + x), max(y0, y1, y0 + y))
     inner = ahead.buffer(-TOLERANCE_FT, join_style="mitre")
@@ -149,7 +146,7 @@ def _outfall(paved: Paved, low_edge: Point, side: Front, low_ft: float) -> str |
 def _rank(paved: Paved, room: int, fall: Fall) -> tuple[bool, float, float, float]:
     """First where the water gets away, then away from the nearest house, the lowest ground in front, a drain near."""
     x, y = FRONT_VECTORS[fall.towards]
-    placement = paved.placements[room]
+    placement = paved.rooms[room].placement
     at_x, at_y = middle(side_ends(placement, fall.towards))
     beyond = float(paved.ground.z_ft([(at_x + _CLEAR_FT * x, at_y + _CLEAR_FT * y)])[0])
     to_drain = min((dist(u.at, (at_x, at_y)) for u in paved.site.utilities if u.kind == "drain"), default=0.0)

@@ -6,15 +6,13 @@ from math import dist
 from typing import Final
 
 from optimizer.catalogue.steps import landings_for, needs_guard, risers_for, step_rules, tread_for
-from optimizer.circulation import CLEAR_WIDTH_FT, Way, rectangle, shared_edge_ft, side_ends
-from optimizer.circulation.shapes import SIDES
+from optimizer.circulation import CLEAR_WIDTH_FT, Way
 from optimizer.fields import LANDING_FT
 from optimizer.grading.clear import Foot, too_near
 from optimizer.grading.paved import Paved, Sill, sills
 from optimizer.grading.profile import Leg, legs_of
-from optimizer.layout import Placement
-from optimizer.layout.arrangement import TOLERANCE_FT
-from optimizer.layout.placement import FRONT_VECTORS
+from optimizer.layout import FRONT_VECTORS, TOLERANCE_FT, Placement, shared_edge_ft, side_ends
+from optimizer.layout.shapes import SIDES
 from optimizer.site import Point
 
 GROUND: Final = "ground"
@@ -70,9 +68,9 @@ def flights_of(paved: Paved, levels_ft: Sequence[float], ways: Sequence[Way]) ->
 def door_foot_ft(paved: Paved, levels_ft: Sequence[float], sill: Sill) -> tuple[str, float]:
     """What the landing of a door leads to and its level [ft]: the highest room that meets it, else the ground."""
     meeting = [
-        (levels_ft[room], placement.room)
-        for room, placement in enumerate(paved.placements)
-        if sill.zone.distance(rectangle(placement)) <= TOLERANCE_FT
+        (level_ft, room.name)
+        for level_ft, room in zip(levels_ft, paved.rooms, strict=True)
+        if sill.zone.distance(room.shape) <= TOLERANCE_FT
     ]
     if meeting:
         level, name = max(meeting)
@@ -94,7 +92,7 @@ def _at_doors(paved: Paved, levels_ft: Sequence[float]) -> Iterator[Flight]:
 def _between_rooms(paved: Paved, levels_ft: Sequence[float]) -> Iterator[Flight]:
     for low, high in (sorted(pair, key=lambda room: levels_ft[room]) for pair in paved.touching):
         rise = levels_ft[high] - levels_ft[low]
-        lower, upper = paved.placements[low], paved.placements[high]
+        lower, upper = (paved.rooms[room].placement for room in (low, high))
         edge = shared_edge_ft(lower, upper)
         if risers_for(12 * rise) and edge >= CLEAR_WIDTH_FT - TOLERANCE_FT:
             middle, going = _shared(lower, upper)
@@ -107,7 +105,7 @@ def _clearest(paved: Paved, flights: Sequence[Flight]) -> Flight:
     """The first flight whose foot is clear of seats and flames, else the one from which least lacks."""
     lacks: dict[float, Flight] = {}
     for flight in flights:
-        near = too_near(paved.rooms, paved.layout, flight.foot)
+        near = too_near(paved.placed, flight.foot)
         if near is None:
             return flight
         lacks.setdefault(near.short_ft, flight)

@@ -5,7 +5,6 @@ from itertools import pairwise
 
 import numpy as np
 
-from optimizer.catalogue import SizedRoom
 from optimizer.circulation import Way
 from optimizer.grading.earthwork import Numbers, corners_of, earth_under, mean_of_cells
 from optimizer.grading.edges import strips_of
@@ -15,16 +14,16 @@ from optimizer.grading.grading import Grading
 from optimizer.grading.levels import room_levels
 from optimizer.grading.paved import Paved, paved_rooms
 from optimizer.grading.walls import guards_along, walls_along
-from optimizer.layout import Layout
+from optimizer.layout import Placed
 from optimizer.site import Site
 
 
-def grade(site: Site, rooms: Sequence[SizedRoom], layout: Layout, ways: Sequence[Way] = ()) -> Grading:
+def grade(site: Site, placed: Placed, ways: Sequence[Way] = ()) -> Grading:
     """Levels of the paved rooms of a layout, and the steps, walls, guards, earth and falls that they ask for.
 
     Earth is counted to the level itself, without the thickness of the paving.
     """
-    paved = paved_rooms(site, rooms, layout)
+    paved = paved_rooms(site, placed)
     ground = _ground_under(paved)
     is_known = paved.ground.is_known
     balanced = [mean_of_cells(z) for z in ground]
@@ -33,18 +32,20 @@ def grade(site: Site, rooms: Sequence[SizedRoom], layout: Layout, ways: Sequence
     flights = flights_of(paved, levels, ways)
     return Grading(
         is_known=is_known,
-        levels_ft=tuple((p.room, level) for p, level in zip(paved.placements, levels, strict=True)),
+        levels_ft=tuple((room.name, level) for room, level in zip(paved.rooms, levels, strict=True)),
         flights=flights,
         walls=tuple(walls_along(paved, strips, levels, flights)),
         guards=tuple(guards_along(paved, strips, levels, flights)),
-        earth=tuple(earth_under(p, z, lv) for p, z, lv in zip(paved.placements, ground, levels, strict=True)),
+        earth=tuple(
+            earth_under(room.placement, z, level) for room, z, level in zip(paved.rooms, ground, levels, strict=True)
+        ),
         falls=falls_of(paved, levels, strips),
     )
 
 
 def _ground_under(paved: Paved) -> list[Numbers]:
     """Ground at the corners of each room's grid, asked for all at once: one call costs as much as a thousand points."""
-    corners = [corners_of(placement) for placement in paved.placements]
+    corners = [corners_of(room.placement) for room in paved.rooms]
     if not corners:
         return []
     z = paved.ground.z_ft(np.concatenate([grid.reshape(-1, 2) for grid in corners]))

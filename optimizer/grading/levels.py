@@ -7,9 +7,8 @@ from typing import Final
 import shapely
 
 from optimizer.catalogue.steps import step_rules
-from optimizer.circulation import outline, rectangle
 from optimizer.grading.paved import HUNDREDTH, Paved, Sill, sills
-from optimizer.layout.arrangement import TOLERANCE_FT
+from optimizer.layout import TOLERANCE_FT, outline
 
 _BY_A_DOOR_FT: Final = 2.0  # common practice, no source: nearer to a door's zone a room is stepped out to
 _EVEN: Final = 1e-7  # halves of a hundredth round up, whatever the datum
@@ -65,7 +64,7 @@ def _level(
     caps: Sequence[float],
 ) -> float:
     at_sills = [sill for room in terrace if (sill := tied[room]) is not None]
-    areas = {room: paved.placements[room].area_sqft for room in sorted(terrace)}
+    areas = {room: paved.rooms[room].placement.area_sqft for room in sorted(terrace)}
     mean = sum(area * balanced_ft[room] for room, area in areas.items()) / sum(areas.values())
     wanted = min(at_sills) if at_sills else round(mean + _EVEN, 2)
     return min(wanted, *(caps[room] for room in terrace))
@@ -73,7 +72,7 @@ def _level(
 
 def _tied(paved: Paved, room: int, wanted_ft: float) -> float | None:
     """Flush sill of the door that a room lies at, the lowest of several; None where there is none within one riser."""
-    shape = rectangle(paved.placements[room])
+    shape = paved.rooms[room].shape
     near = [sill for sill in sills(paved.site) if _lies_at(shape, sill)]
     reach = step_rules().highest_riser_in / 12
     return min((sill.flush_ft for sill in near if abs(sill.flush_ft - wanted_ft) < reach), default=None)
@@ -88,7 +87,7 @@ def _lies_at(shape: shapely.Polygon, sill: Sill) -> bool:
 
 def _cap(paved: Paved, room: int) -> float:
     """Highest level of a room: a flush sill below the floor of each house that it touches."""
-    shape = rectangle(paved.placements[room])
+    shape = paved.rooms[room].shape
     floors = [
         building.floor_z_ft
         for building in paved.site.buildings

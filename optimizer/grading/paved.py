@@ -1,6 +1,6 @@
 """The paved rooms of a layout on the site's ground: who lies where, who touches whom."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cached_property, lru_cache
 from itertools import combinations
@@ -13,13 +13,9 @@ from numpy.typing import NDArray
 from shapely import Polygon
 from shapely.geometry.base import BaseGeometry
 
-from optimizer.catalogue import SizedRoom
 from optimizer.catalogue.steps import step_rules
-from optimizer.circulation import outline, rectangle, shared_edge_ft
 from optimizer.fields import Ground, door_zone, ground_of
-from optimizer.layout import Layout, Placement
-from optimizer.layout.arrangement import TOLERANCE_FT
-from optimizer.layout.placement import FRONT_VECTORS
+from optimizer.layout import FRONT_VECTORS, TOLERANCE_FT, Placed, PlacedRoom, outline, shared_edge_ft
 from optimizer.site import Building, Door, Site
 
 HUNDREDTH: Final = 100.0
@@ -28,43 +24,44 @@ _SERVES_FT: Final = 12.0  # common practice, no source: a bar stands 5 to 12 ft 
 
 @dataclass(frozen=True)
 class Paved:
-    """Paved rooms in the layout's order with their kinds. Other rooms, such as a lawn, follow the ground."""
+    """Paved rooms in the layout's order, by number. Other rooms, such as a lawn, follow the ground."""
 
     site: Site
     ground: Ground
-    placements: tuple[Placement, ...]
-    kinds: tuple[str, ...]
-    rooms: tuple[SizedRoom, ...]
-    layout: Layout
+    rooms: tuple[PlacedRoom, ...]
+    placed: Placed
+    """All rooms of the layout."""
 
     @cached_property
     def boxes(self) -> NDArray[np.float64]:
         """Rows of left, lower, right and upper edge [ft]."""
-        rows = [(p.x_ft, p.y_ft, p.right_ft, p.top_ft) for p in self.placements]
+        rows = [(p.x_ft, p.y_ft, p.right_ft, p.top_ft) for p in (room.placement for room in self.rooms)]
         return np.array(rows, dtype=np.float64).reshape(-1, 4)
 
     @cached_property
     def touching(self) -> tuple[tuple[int, int], ...]:
         """Pairs of rooms that share an edge."""
-        pairs = combinations(range(len(self.placements)), 2)
-        return tuple(p for p in pairs if shared_edge_ft(*(self.placements[i] for i in p)) > TOLERANCE_FT)
+        pairs = combinations(range(len(self.rooms)), 2)
+        return tuple(p for p in pairs if shared_edge_ft(*(self.rooms[i].placement for i in p)) > TOLERANCE_FT)
 
     @cached_property
     def serving(self) -> tuple[tuple[int, int], ...]:
         """Pairs of a kitchen and a gathering that it touches or faces: they are one terrace."""
-        kitchens, tables = ([i for i, k in enumerate(self.kinds) if k == kind] for kind in ("kitchen", "gathering"))
+        kitchens, tables = (
+            [i for i, room in enumerate(self.rooms) if room.kind == kind] for kind in ("kitchen", "gathering")
+        )
         return tuple((k, t) for k in kitchens for t in tables if self._serves(k, t))
 
     def _serves(self, kitchen: int, table: int) -> bool:
-        one, other = self.placements[kitchen], self.placements[table]
+        one, other = self.rooms[kitchen], self.rooms[table]
         x, y = (_SERVES_FT * step for step in FRONT_VECTORS[one.front])
-        swept = rectangle(one).union(shapely.affinity.translate(rectangle(one), x, y)).envelope
-        faced = swept.intersection(rectangle(other)).area > TOLERANCE_FT
-        return faced or shared_edge_ft(one, other) > TOLERANCE_FT
+        swept = one.shape.union(shapely.affinity.translate(one.shape, x, y)).envelope
+        faced = swept.intersection(other.shape).area > TOLERANCE_FT
+        return faced or shared_edge_ft(one.placement, other.placement) > TOLERANCE_FT
 
     def index_at(self, points: NDArray[np.float64]) -> NDArray[np.intp]:
         """Number of the room in which each of the points (n, 2) lies, its edge included, or -1."""
-        if not self.placements:
+        if not self.rooms:
             return np.full(len(points), -1, dtype=np.intp)
         low, high = self.boxes[:, :2] - TOLERANCE_FT, self.boxes[:, 2:] + TOLERANCE_FT
         inside = np.all((points[:, None, :] >= low) & (points[:, None, :] <= high), axis=2)
@@ -86,11 +83,9 @@ class Sill:
         return ceil((self.floor_ft - step_rules().flush_sill_in / 12) * HUNDREDTH - 1e-6) / HUNDREDTH
 
 
-def paved_rooms(site: Site, rooms: Sequence[SizedRoom], layout: Layout) -> Paved:
-    """Paved rooms of a layout; a placed room that is not among `rooms` is passed over."""
-    kinds = {room.name: room.rules.kind for room in rooms if room.rules.paved}
-    placements = tuple(p for p in layout.placements if p.room in kinds)
-    return Paved(site, ground_of(site), placements, tuple(kinds[p.room] for p in placements), tuple(rooms), layout)
+def paved_rooms(site: Site, placed: Placed) -> Paved:
+    """Paved rooms of a layout; a placed room that the brief does not know is passed over."""
+    return Paved(site, ground_of(site), placed.paved, placed)
 
 
 @lru_cache(maxsize=32)

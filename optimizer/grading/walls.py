@@ -47,7 +47,7 @@ def walls_along(
         length, height = strip.length_ft - _opening_ft(paved, strip, flights), float(heights.max())
         if length > 0:
             face = length * float(heights.mean())
-            room = paved.placements[strip.room].room
+            room = paved.rooms[strip.room].name
             yield Wall(room, strip.ends, length, height, face, wall_needs_permit(height))
 
 
@@ -63,7 +63,7 @@ def _opening_ft(paved: Paved, strip: Strip, flights: Sequence[Flight]) -> float:
     """Width of the flight between two rooms [ft]."""
     if strip.neighbour < 0:
         return 0.0
-    names = {paved.placements[strip.room].room, paved.placements[strip.neighbour].room}
+    names = {paved.rooms[strip.room].name, paved.rooms[strip.neighbour].name}
     return sum(flight.width_ft for flight in flights if set(flight.between) == names)
 
 
@@ -71,11 +71,11 @@ def guards_along(
     paved: Paved, strips: Sequence[Strip], levels_ft: Sequence[float], flights: Sequence[Flight]
 ) -> Iterator[Guard]:
     """A guard for each room with an edge to fall from, its flights left open."""
-    for room, placement in enumerate(paved.placements):
-        own = [strip for strip in strips if strip.room == room]
+    for number, room in enumerate(paved.rooms):
+        own = [strip for strip in strips if strip.room == number]
         length = sum(_guarded_ft(paved, strip, levels_ft, flights) for strip in own)
         if length > 0:
-            yield Guard(placement.room, length)
+            yield Guard(room.name, length)
 
 
 def _guarded_ft(paved: Paved, strip: Strip, levels_ft: Sequence[float], flights: Sequence[Flight]) -> float:

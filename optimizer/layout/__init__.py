@@ -1,17 +1,34 @@
-"""Where every chosen room stands: answers in feet, no opinions."""
+"""Where every chosen room stands: answers in feet, no opinions; and the geometry of what stands there."""
 
-from optimizer.layout.arrangement import MOVED_SHARE, Arrangement, arrangement_of, difference
-from optimizer.layout.placement import Front, Layout, Placement
+from optimizer.layout.arrangement import MOVED_SHARE, TOLERANCE_FT, Arrangement, arrangement_of, difference
+from optimizer.layout.counter import cook_stands, counter_middle
+from optimizer.layout.furniture import item_on_plan
+from optimizer.layout.placed import Placed, PlacedRoom, placed_of
+from optimizer.layout.placement import FRONT_VECTORS, Front, Layout, Placement
 from optimizer.layout.pose import Pose, canonical_pose
+from optimizer.layout.shapes import areas_only, outline, rectangle, shared_edge_ft, side_ends
 
 __all__ = [
+    "FRONT_VECTORS",
     "MOVED_SHARE",
+    "TOLERANCE_FT",
     "Arrangement",
     "Front",
     "Layout",
+    "Placed",
+    "PlacedRoom",
     "Placement",
     "Pose",
+    "areas_only",
     "arrangement_of",
     "canonical_pose",
+    "cook_stands",
+    "counter_middle",
     "difference",
+    "item_on_plan",
+    "outline",
+    "placed_of",
+    "rectangle",
+    "shared_edge_ft",
+    "side_ends",
 ]

@@ -1,16 +1,14 @@
 """What a planting plan amounts to."""
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Final, get_args
 
 import shapely
 from shapely import Polygon
 
-from optimizer.catalogue import PriceBook, SizedRoom
-from optimizer.circulation import rectangle
+from optimizer.catalogue import PriceBook
 from optimizer.fields import open_yard
-from optimizer.layout import Layout
+from optimizer.layout import Placed
 from optimizer.planting.bed import BedReason
 from optimizer.planting.plan import Planting
 from optimizer.planting.rectangle import largest_rectangle
@@ -48,13 +46,10 @@ class PlantingMeasures:
         return max(0.0, LARGEST_SHARE - self.lawn_rectangle_share) * self.lawn_sqft
 
 
-def planting_measures(
-    site: Site, rooms: Sequence[SizedRoom], book: PriceBook, layout: Layout, planting: Planting
-) -> PlantingMeasures:
+def planting_measures(site: Site, placed: Placed, book: PriceBook, planting: Planting) -> PlantingMeasures:
     """Measures of a layout's planting."""
     yard_sqft = open_yard(site).area
-    kinds = {room.name: room.rules.kind for room in rooms}
-    wished = [rectangle(p) for p in layout.placements if kinds.get(p.room) == "lawn"]
+    wished = [lawn.shape for lawn in placed.of_kind("lawn")]
     areas = {reason: sum(b.outline.area for b in planting.beds if b.reason == reason) for reason in get_args(BedReason)}
     lawns = shapely.get_parts(shapely.union_all([*planting.lawns, *wished], grid_size=_SNAP_FT))
     rectangles = [largest_rectangle(lawn) for lawn in lawns if isinstance(lawn, Polygon)]

@@ -9,11 +9,8 @@ from shapely import Polygon
 from shapely.geometry.base import BaseGeometry
 
 from optimizer.brief import Relation
-from optimizer.catalogue import SizedRoom
-from optimizer.circulation import areas_only, rectangle
 from optimizer.fields import door_zone, open_yard
-from optimizer.layout import Layout
-from optimizer.layout.arrangement import TOLERANCE_FT
+from optimizer.layout import TOLERANCE_FT, Placed, areas_only
 from optimizer.planting.bed import Bed, BedReason
 from optimizer.planting.joined import SCRAP_SQFT, joined
 from optimizer.planting.service import at_services
@@ -47,19 +44,17 @@ class Planting:
     unused: BaseGeometry
 
 
-def planting_of(
-    site: Site, relations: Sequence[Relation], rooms: Sequence[SizedRoom], layout: Layout, paths: BaseGeometry
-) -> Planting:
+def planting_of(site: Site, relations: Sequence[Relation], placed: Placed, paths: BaseGeometry) -> Planting:
     """Planting of a layout whose ways pave `paths`.
 
     Each bed takes what those before it left: round trees, where other beds would be dug among roots too, along the
     house, between rooms, as a screen before whom a room must not be seen by, round later water. What is then too narrow
     or small for lawn joins the bed that it lies along.
     """
-    free = _free(site, layout, paths)
+    free = _free(site, placed, paths)
     kept_open = shapely.union(at_entrances(site), at_services(site))
     may_plant = areas_only(free.difference(shapely.union(_forbidding(site, "bed"), kept_open)))
-    beds = tuple(_wanted(site, relations, rooms, layout, may_plant))
+    beds = tuple(_wanted(site, relations, placed, may_plant))
     rest = areas_only(free.difference(shapely.union_all([bed.outline for bed in beds])))
     may_mow = areas_only(rest.difference(_forbidding(site, "lawn")))
     lawns = tuple(_pieces(_wide(may_mow), least_sqft=LEAST_LAWN_SQFT))
@@ -70,15 +65,13 @@ def planting_of(
     return Planting(joined(beds, scraps), lawns, left, areas_only(rest.difference(may_plant)).difference(left))
 
 
-def _wanted(
-    site: Site, relations: Sequence[Relation], rooms: Sequence[SizedRoom], layout: Layout, may_plant: BaseGeometry
-) -> Iterator[Bed]:
+def _wanted(site: Site, relations: Sequence[Relation], placed: Placed, may_plant: BaseGeometry) -> Iterator[Bed]:
     """Beds with a reason of their own."""
     dug: tuple[tuple[BedReason, BaseGeometry], ...] = (
         ("along the house", along_buildings(site)),
-        ("between rooms", between_rooms(layout)),
-        ("as a screen", screens(site, relations, layout)),
-        ("round the water", round_water(rooms, layout)),
+        ("between rooms", between_rooms(placed)),
+        ("as a screen", screens(site, relations, placed)),
+        ("round the water", round_water(placed)),
     )
     mulched = shapely.union(round_trees(site), inner_roots(site).intersection(shapely.union_all([s for _, s in dug])))
     for reason, strip in (("round a tree", mulched), *dug):
@@ -87,9 +80,9 @@ def _wanted(
         yield from (Bed(piece, reason) for piece in pieces)
 
 
-def _free(site: Site, layout: Layout, paths: BaseGeometry) -> BaseGeometry:
+def _free(site: Site, placed: Placed, paths: BaseGeometry) -> BaseGeometry:
     zones = [door_zone(site, building, door) for building in site.buildings for door in building.doors]
-    taken = [paths, *zones, *(rectangle(placement) for placement in layout.placements)]
+    taken = [paths, *zones, *placed.shapes]
     return areas_only(open_yard(site).difference(areas_only(shapely.union_all(taken))))
 
 

@@ -10,9 +10,8 @@ from shapely import Polygon, box
 from shapely.geometry.base import BaseGeometry
 
 from optimizer.brief import Relation
-from optimizer.catalogue import SizedRoom, root_rings
-from optimizer.circulation import rectangle
-from optimizer.layout import Layout, Placement
+from optimizer.catalogue import root_rings
+from optimizer.layout import Placed, Placement
 from optimizer.site import Entrance, Point, Site
 
 HOUSE_BED_FT: Final = 3.5
@@ -54,26 +53,25 @@ def along_buildings(site: Site) -> BaseGeometry:
     return shapely.union_all([outline.buffer(HOUSE_BED_FT, join_style="mitre") for outline in outlines])
 
 
-def between_rooms(layout: Layout) -> BaseGeometry:
+def between_rooms(placed: Placed) -> BaseGeometry:
     """Gaps between rooms that face each other."""
-    gaps = (_gap(one, other) for one, other in combinations(layout.placements, 2))
+    gaps = (_gap(one, other) for one, other in combinations(placed.layout.placements, 2))
     return shapely.union_all([gap for gap in gaps if gap is not None])
 
 
-def screens(site: Site, relations: Sequence[Relation], layout: Layout) -> BaseGeometry:
+def screens(site: Site, relations: Sequence[Relation], placed: Placed) -> BaseGeometry:
     """Strip along the boundary, as wide as the view of a room has to be closed from an eye outside, cut square."""
     yard = Polygon(site.boundary)
     edge = yard.difference(yard.buffer(-SCREEN_FT, join_style="mitre"))
-    views = (shapely.union(shapely.Point(eye), room).convex_hull for eye, room in _views(site, relations, layout))
+    views = (shapely.union(shapely.Point(eye), room).convex_hull for eye, room in _views(site, relations, placed))
     seen = (part for view in views for part in shapely.get_parts(edge.intersection(view)))
     return edge.intersection(shapely.union_all([box(*part.bounds) for part in seen]))
 
 
-def round_water(rooms: Sequence[SizedRoom], layout: Layout) -> BaseGeometry:
+def round_water(placed: Placed) -> BaseGeometry:
     """Strip round ground that is kept for water."""
-    kept = {room.name for room in rooms if room.rules.kind == "reserve"}
-    grounds = [rectangle(placement) for placement in layout.placements if placement.room in kept]
-    return shapely.union_all([ground.buffer(WATER_BED_FT, join_style="mitre") for ground in grounds])
+    kept = placed.of_kind("reserve")
+    return shapely.union_all([room.shape.buffer(WATER_BED_FT, join_style="mitre") for room in kept])
 
 
 def _inner_rings(site: Site) -> Iterator[tuple[Point, float]]:
@@ -106,12 +104,12 @@ def _gap(one: Placement, other: Placement) -> Polygon | None:
     return None
 
 
-def _views(site: Site, relations: Sequence[Relation], layout: Layout) -> Iterator[tuple[Point, Polygon]]:
+def _views(site: Site, relations: Sequence[Relation], placed: Placed) -> Iterator[tuple[Point, Polygon]]:
     """Eyes outside with the rooms that must be out of their view."""
     eyes = {thing.name: thing.at for thing in site.surroundings if thing.at is not None}
     for relation in relations:
         if relation.kind == "out_of_view":
-            for room, eye in (relation.between, relation.between[::-1]):
-                placement = layout.of(room)
-                if placement is not None and eye in eyes:
-                    yield eyes[eye], rectangle(placement)
+            for name, eye in (relation.between, relation.between[::-1]):
+                room = placed.of(name)
+                if room is not None and eye in eyes:
+                    yield eyes[eye], room.shape

@@ -6,6 +6,7 @@ import pytest
 
 from optimizer.catalogue import book_for, sized_rooms
 from optimizer.check import check_layout
+from optimizer.layout import placed_of
 from optimizer.pipeline import RunSettings, make_options, plan_drawing, recheck
 from optimizer.results import to_document, to_text
 from optimizer.scenario import load_scenario
@@ -26,7 +27,7 @@ def test_twelve_concepts_that_keep_every_rule(concepts):
     assert sum(not option.left_out for option in concepts.options) >= 6
     for option in concepts.options:
         cost = option.appraisal.cost.phase(1)
-        assert check_layout(FERNHOLLOW, rooms, option.layout, phase_1_cost=cost) == ()
+        assert check_layout(FERNHOLLOW, placed_of(rooms, option.layout), phase_1_cost=cost) == ()
     scores = [option.score for option in concepts.options]
     assert scores == sorted(scores)
 

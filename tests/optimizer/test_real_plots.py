@@ -11,7 +11,7 @@ from shapely import MultiPolygon, Point, Polygon, union_all
 
 from optimizer.catalogue import sized_rooms
 from optimizer.check import check_layout
-from optimizer.layout import Layout, Placement
+from optimizer.layout import Layout, Placement, placed_of
 from optimizer.pipeline import RunSettings, make_options
 from optimizer.scenario import Scenario, load_scenario
 
@@ -58,7 +58,9 @@ def test_concepts_of_a_real_plot(path: Path):
     assert len(found.options) == 3
     assert found.search.refused == ()
     for option in found.options:
-        assert check_layout(scenario, rooms, option.layout, phase_1_cost=option.appraisal.cost.phase(1)) == ()
+        assert (
+            check_layout(scenario, placed_of(rooms, option.layout), phase_1_cost=option.appraisal.cost.phase(1)) == ()
+        )
         assert all(reached.covers(standing(placement)) for placement in option.layout.placements)
 
 
@@ -72,4 +74,4 @@ def test_a_room_on_ground_that_is_cut_off_is_found():
     moved = Placement("quiet nook", "two chairs", at.x - 4, at.y - 4.5, 8, 7, "+y")
     layout = Layout(tuple(moved if p.room == "quiet nook" else p for p in kept.placements))
     assert not grounds(scenario)[0].intersects(standing(moved))
-    assert {finding.rule for finding in check_layout(scenario, rooms, layout)} == {"reachable"}
+    assert {finding.rule for finding in check_layout(scenario, placed_of(rooms, layout))} == {"reachable"}

@@ -8,7 +8,7 @@ from shapely import Polygon, affinity, box
 
 from optimizer.appraisal.enclosure import enclosure_measures
 from optimizer.grading import Grading
-from optimizer.layout import Layout
+from optimizer.layout import Layout, placed_of
 from optimizer.planting import Bed, planting_of
 from tests.yards import PLAIN_SITE, sized, stand
 
@@ -16,7 +16,7 @@ SITE = replace(PLAIN_SITE, buildings=(), structures=(), surroundings=())
 ROOM = sized("nook", "nook", 10, 8)
 PLACE = stand("nook", -5, -4, 10, 8)
 FLAT = Grading(is_known=False, levels_ft=(), flights=(), walls=(), guards=(), earth=(), falls=())
-PLANTED = planting_of(SITE, (), (), Layout(()), Polygon())
+PLANTED = planting_of(SITE, (), placed_of((), Layout(())), Polygon())
 PLACES, LENGTHS = st.integers(-14, 12), st.integers(1, 12)
 BEDS = st.lists(
     st.builds(lambda x, y, along, up: box(x, y, x + along, y + up), PLACES, PLACES, LENGTHS, LENGTHS), max_size=5
@@ -26,7 +26,7 @@ BEDS = st.lists(
 def backs(beds) -> int:
     """Backed sides of a room of 10 x 8 ft about the origin."""
     planting = replace(PLANTED, beds=tuple(Bed(bed, "between rooms") for bed in beds))
-    (room,) = enclosure_measures(SITE, (ROOM,), Layout((PLACE,)), FLAT, planting).rooms
+    (room,) = enclosure_measures(SITE, placed_of((ROOM,), Layout((PLACE,))), FLAT, planting).rooms
     return room.backed
 
 

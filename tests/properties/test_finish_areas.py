@@ -6,8 +6,7 @@ from shapely import Polygon, union_all
 
 from optimizer.appraisal import finish_plan
 from optimizer.brief import FinishWish
-from optimizer.circulation import rectangle
-from optimizer.layout import Layout
+from optimizer.layout import Layout, placed_of, rectangle
 from tests.yards import PLAIN_SITE, sized, stand
 
 KINDS = ("gathering", "arrival", "nook", "lawn")
@@ -22,7 +21,7 @@ def test_the_parts_of_a_finish_make_up_the_paved_ground(spots):
     named = list(zip(NAMES, spots, strict=False))
     rooms = tuple(sized(name, kind, side, side) for name, (_, _, kind, side) in named)
     places = tuple(stand(name, 10 + 6 * x, 14 + 6 * y, side, side) for name, (x, y, _, side) in named)
-    plan = finish_plan(PLAIN_SITE, FinishWish(), rooms, Layout(places), (), Polygon())
+    plan = finish_plan(PLAIN_SITE, FinishWish(), placed_of(rooms, Layout(places)), (), Polygon())
     paved = [rectangle(place) for place, room in zip(places, rooms, strict=True) if room.rules.paved]
     parts = [plan.accent, plan.accent_border, *(p for t in plan.terraces for p in (t.field, t.border))]
     total = union_all(parts).area

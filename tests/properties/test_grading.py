@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from optimizer.circulation import shared_edge_ft
+from optimizer.layout import shared_edge_ft
 from tests.optimizer.grading.slopes import graded, on_plane
 from tests.yards import stand
 

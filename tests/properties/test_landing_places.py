@@ -13,7 +13,7 @@ from optimizer.engine.grid.variants import variants_of
 from optimizer.engine.problem.build import allowed_positions
 from optimizer.engine.rules import PARTS
 from optimizer.fields import BUILT_UP_FT, door_zone
-from optimizer.layout import Layout, Placement
+from optimizer.layout import Layout, Placement, placed_of
 from optimizer.site import Building, Door
 from tests.yards import on_site, plain_yard, sized
 
@@ -59,7 +59,7 @@ def test_model_and_check_agree_beside_a_landing(given_yard):
     rows, columns = range(12, context.lattice.rows - variant.depth), range(2, context.lattice.columns - variant.width)
     agreed = []
     for row, column in product(rows, columns):
-        found = any(CHECKS["no_slivers"](Case(yard, (ROOM,), placed(context, variant, row, column))))
+        found = any(CHECKS["no_slivers"](Case(yard, placed_of((ROOM,), placed(context, variant, row, column)))))
         assert not (allowed[row, column] and found)
         agreed.append(bool(allowed[row, column]) != found)
     # What faces a landing along a hair is let pass by the check, whose areas have a tolerance.

@@ -7,9 +7,8 @@ from hypothesis import strategies as st
 from shapely import box, union_all
 
 from optimizer.brief import Relation
-from optimizer.circulation import rectangle
 from optimizer.fields import door_zone, open_yard
-from optimizer.layout import Layout
+from optimizer.layout import Layout, placed_of, rectangle
 from optimizer.planting import planting_of
 from tests.yards import PLAIN_SITE, sized, stand
 
@@ -36,7 +35,7 @@ def test_the_parts_of_a_planting_make_up_the_open_ground(spots, paths):
     rooms = tuple(sized(name, kind, 7, 6) for name, (*_, kind) in named)
     places = tuple(stand(name, 11 * x + dx, 12.5 + 6.3 * y, 7, 6 - dy) for name, (x, y, dx, dy, _) in named)
     paved = union_all([box(x, y, x + long, y + wide) for x, y, wide, long in paths])
-    found = planting_of(PLAIN_SITE, RELATIONS, rooms, Layout(places), paved)
+    found = planting_of(PLAIN_SITE, RELATIONS, placed_of(rooms, Layout(places)), paved)
     house = PLAIN_SITE.buildings[0]
     taken = union_all([paved, door_zone(PLAIN_SITE, house, house.doors[0]), *map(rectangle, places)])
     free = open_yard(PLAIN_SITE).difference(taken)

@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 from optimizer.brief import Brief, Budget, Choice, Guests, OptionsWanted, Relation, RoomWish, Trip
 from optimizer.catalogue import sized_rooms
 from optimizer.check import check_layout
-from optimizer.layout import Layout, Placement
+from optimizer.layout import Layout, Placement, placed_of
 from optimizer.pipeline import RunSettings, make_options
 from optimizer.scenario import Scenario
 from optimizer.site import Building, Door, Entrance, Place, Setbacks, Site, Tree
@@ -84,7 +84,7 @@ def placements(scenario, room):
         range(columns), range(rows), {tuple(sides), tuple(reversed(sides))}, ("+y",)
     ):
         placed = Placement(room.name, choice.label, x * STEP, y * STEP, width, depth, front)
-        findings = check_layout(alone, sized_rooms(scenario.brief), Layout((placed,)))
+        findings = check_layout(alone, placed_of(sized_rooms(scenario.brief), Layout((placed,))))
         if not {f.rule for f in findings} - OF_THE_SET:
             yield placed
 
@@ -97,11 +97,11 @@ def test_engine_against_brute_force(scenario):
     assume(len(rooms) == 2)
     found = make_options(scenario, RunSettings(seconds=3, repeatable=True, processes=0))
     for option in found.options:
-        assert check_layout(scenario, rooms, option.layout) == ()
+        assert check_layout(scenario, placed_of(rooms, option.layout)) == ()
     assert not [words for words in found.search.refused if not words.startswith("near")]
     if found.search.status == "nothing_fits":
         for one, other in product(placements(scenario, rooms[0]), placements(scenario, rooms[1])):
-            assert check_layout(scenario, rooms, Layout((one, other))) != ()
+            assert check_layout(scenario, placed_of(rooms, Layout((one, other)))) != ()
 
 
 def test_brute_force_can_find_something():
@@ -109,7 +109,7 @@ def test_brute_force_can_find_something():
     scenario = _roomy()
     rooms = sized_rooms(scenario.brief)
     pairs = product(placements(scenario, rooms[0]), placements(scenario, rooms[1]))
-    assert any(check_layout(scenario, rooms, Layout(pair)) == () for pair in pairs)
+    assert any(check_layout(scenario, placed_of(rooms, Layout(pair))) == () for pair in pairs)
 
 
 def _roomy():

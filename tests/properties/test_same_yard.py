@@ -9,7 +9,7 @@ from optimizer.concepts.case import Case
 from optimizer.engine.explorer import Explorer, board_of
 from optimizer.engine.portfolio import Purse, first_tours
 from optimizer.engine.problem import build_problem, layout_of
-from optimizer.layout import Layout
+from optimizer.layout import Layout, placed_of
 from optimizer.layout.pose import Pose
 from optimizer.pipeline import RunSettings, make_options
 from optimizer.scenario import load_scenario
@@ -105,8 +105,8 @@ def test_the_engine_and_the_ways_are_mirrored():
     case, problem = Case.of(scenario), build_problem(scenario, Case.of(scenario).rooms, Case.of(scenario).book)
     for _, state in passed[:12]:
         layout = layout_of(problem, state)
-        plain_legs = ways(scenario.site, scenario.brief, case.rooms, layout).legs
-        legs = ways(mirrored.site, scenario.brief, case.rooms, MIRROR.layout(layout)).legs
+        plain_legs = ways(scenario.site, scenario.brief, placed_of(case.rooms, layout)).legs
+        legs = ways(mirrored.site, scenario.brief, placed_of(case.rooms, MIRROR.layout(layout))).legs
         for leg, other in zip(plain_legs, legs, strict=True):
             assert (leg.use, leg.width_ft, leg.trips) == (other.use, pytest.approx(other.width_ft), other.trips)
             ends = [pytest.approx(MIRROR.point(point), abs=0.01) for point in leg.points]

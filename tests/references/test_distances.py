@@ -7,6 +7,7 @@ from shapely import Point
 
 from optimizer.catalogue import fire_clear_ft, root_rings, usual_distance, usual_rings
 from optimizer.check import check_layout
+from optimizer.layout import placed_of
 from optimizer.site import RootRings, Setbacks
 from tests.yards import PLAIN_SITE, on_site, plain_layout, plain_rooms, plain_yard, sized, stand
 
@@ -67,7 +68,7 @@ def test_fire_at_its_distance_and_an_inch_nearer(fuel, feet):
     wide = on_site(plain_yard(), boundary=((-60, 0), (120, 0), (120, 90), (-60, 90)), structures=(), trees=())
     rooms = plain_rooms(sized("fire", "fire", 8, 8, fuel=fuel))
     for y_ft, kept in ((12 + feet, True), (12 + feet - 1 / 12, False)):
-        found = check_layout(wide, rooms, plain_layout(stand("fire", 10, y_ft, 8, 8)))
+        found = check_layout(wide, placed_of(rooms, plain_layout(stand("fire", 10, y_ft, 8, 8))))
         assert (("fire_clear", ("fire", "house")) not in {(f.rule, f.rooms) for f in found}) == kept
 
 
@@ -77,5 +78,7 @@ def test_published_pool_setbacks_can_be_said(feet):
     yard = on_site(plain_yard(), setbacks=(Setbacks(water=feet),) * 4, structures=(), keep_outs=())
     rooms = plain_rooms(sized("pool", "reserve", 8, 8))
     for x_ft, kept in ((60 - 8 - feet, True), (60 - 8 - feet + 1 / 12, False)):
-        found = check_layout(yard, rooms, plain_layout(stand("pool", x_ft, 20, 8, 8), without=("cooker", "table")))
+        found = check_layout(
+            yard, placed_of(rooms, plain_layout(stand("pool", x_ft, 20, 8, 8), without=("cooker", "table")))
+        )
         assert (("inside_setbacks", ("pool", "east")) not in {(f.rule, f.rooms) for f in found}) == kept

@@ -7,7 +7,7 @@ from optimizer.catalogue import sized_rooms
 from optimizer.concepts import DiffersBy, LeftOut, OptionSet, Proof
 from optimizer.drawing import draw_plan
 from optimizer.export import plan_svg
-from optimizer.layout import Layout, Placement
+from optimizer.layout import Layout, Placement, placed_of
 from optimizer.results import to_document, to_text
 from tests.sample_run import SEARCH, sample_option, sample_scenario
 
@@ -39,7 +39,9 @@ def write_ready(folder, option_set):
     document = to_document(scenario, rooms, option_set, book=_book())
     (folder / "options.json").write_text(to_text(document), encoding="utf-8")
     for option in option_set.options:
-        drawing = draw_plan(scenario, rooms, option.layout, option.appraisal.ways, title=f"Concept {option.rank}")
+        drawing = draw_plan(
+            scenario, placed_of(rooms, option.layout), option.appraisal.ways, title=f"Concept {option.rank}"
+        )
         (folder / f"{option.id}.svg").write_text(plan_svg(drawing), encoding="utf-8")
 
 

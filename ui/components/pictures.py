@@ -9,7 +9,7 @@ from optimizer.circulation import Leg, way_polygon
 from optimizer.concepts import Option
 from optimizer.drawing import Paths, draw_plan
 from optimizer.export import thumbnail_svg
-from optimizer.layout import Layout
+from optimizer.layout import Layout, placed_of
 from optimizer.scenario import Scenario
 from ui.components.markup import Markup, element, image
 from ui.jobs import Job
@@ -47,8 +47,9 @@ def _yard_svg(digest: str, _scenario: Scenario) -> str:
 
 
 def _small(scenario: Scenario, layout: Layout, legs: Sequence[Leg], *, title: str) -> str:
-    paths = Paths(way_polygon(scenario.site, layout, legs), tuple(legs)) if legs else None
-    return thumbnail_svg(draw_plan(scenario, sized_rooms(scenario.brief), layout, (), title=title, paths=paths))
+    placed = placed_of(sized_rooms(scenario.brief), layout)
+    paths = Paths(way_polygon(scenario.site, placed, legs), tuple(legs)) if legs else None
+    return thumbnail_svg(draw_plan(scenario, placed, (), title=title, paths=paths))
 
 
 def _words(option: Option) -> str:

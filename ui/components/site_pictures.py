@@ -7,8 +7,9 @@ from typing import TYPE_CHECKING, Any, Final
 
 import streamlit as st
 
-from optimizer.catalogue import SizedRoom, sized_rooms
+from optimizer.catalogue import sized_rooms
 from optimizer.concepts import Option
+from optimizer.layout import Placed, placed_of
 from optimizer.scenario import Scenario
 from ui.components.markup import Markup, element, image, paragraph, show
 from ui.components.pictures import large_plan
@@ -35,14 +36,14 @@ class _Concept:
     option: Option
 
     @property
-    def rooms(self) -> tuple[SizedRoom, ...]:
-        return sized_rooms(self.scenario.brief)
+    def placed(self) -> Placed:
+        return placed_of(sized_rooms(self.scenario.brief), self.option.layout)
 
     @property
     def levels(self) -> Mapping[str, float]:
         from optimizer.drawing.heights import graded_levels  # noqa: PLC0415
 
-        return graded_levels(self.scenario.site, self.rooms, self.option.layout, self.option.appraisal.ways)
+        return graded_levels(self.scenario.site, self.placed, self.option.appraisal.ways)
 
     def title(self, words: str) -> str:
         return f"Concept {self.option.rank}: {words}"
@@ -73,8 +74,8 @@ def _ground(concept: _Concept) -> None:
 def _sun(concept: _Concept) -> None:
     from optimizer.drawing.sun_map import draw_sun_map, summer_day, sun_windows, window_text  # noqa: PLC0415
 
-    windows = sun_windows(concept.rooms)
-    wishes = [room.name for room in concept.rooms if room.sun is not None]
+    windows = sun_windows(concept.placed.wished)
+    wishes = [room.name for room in concept.placed.wished if room.sun is not None]
     name = st.selectbox(
         "Hours of direct sun",
         [*windows],
@@ -87,7 +88,7 @@ def _sun(concept: _Concept) -> None:
         _picture(
             concept,
             f"sun/{name}",
-            lambda: draw_sun_map(concept.scenario, concept.option.layout, windows[name], title=title),
+            lambda: draw_sun_map(concept.scenario, concept.placed, windows[name], title=title),
         )
     )
 
@@ -95,10 +96,7 @@ def _sun(concept: _Concept) -> None:
 def _sight(concept: _Concept) -> None:
     from optimizer.drawing.sight_fan import draw_sight, viewers  # noqa: PLC0415
 
-    known = {
-        viewer.name: viewer
-        for viewer in viewers(concept.scenario.site, concept.rooms, concept.option.layout, concept.levels)
-    }
+    known = {viewer.name: viewer for viewer in viewers(concept.scenario.site, concept.placed, concept.levels)}
     if not known:
         paragraph("Nobody looks into this yard: it has no rooms, doors, windows or neighbours' eyes.")
         return
@@ -108,7 +106,7 @@ def _sight(concept: _Concept) -> None:
         _picture(
             concept,
             f"sight/{name}",
-            lambda: draw_sight(concept.scenario, concept.rooms, concept.option.layout, known[name], title=title),
+            lambda: draw_sight(concept.scenario, concept.placed, known[name], title=title),
         )
     )
 
@@ -124,9 +122,7 @@ def _section(concept: _Concept) -> None:
 
     def drawn() -> "Drawing":
         title = concept.title(f"section through {room}")
-        return draw_section(
-            concept.scenario, concept.rooms, layout, concept.levels, line, when=MOMENTS[when], title=title
-        )
+        return draw_section(concept.scenario, concept.placed, concept.levels, line, when=MOMENTS[when], title=title)
 
     show(_picture(concept, f"section/{room}/{when}", drawn))
 
@@ -184,4 +180,4 @@ def _figure(key: str, _concept: _Concept, _when: datetime) -> Any:
     del key
     option = _concept.option
     legs = option.appraisal.legs
-    return yard_3d(_concept.scenario, _concept.rooms, option.layout, _concept.levels, _when, legs=legs)
+    return yard_3d(_concept.scenario, _concept.placed, _concept.levels, _when, legs=legs)

@@ -10,10 +10,9 @@ from optimizer.appraisal.party.measures import PartyMeasures, PartyPhase, PartyR
 from optimizer.appraisal.party.moves import loads, moves
 from optimizer.appraisal.party.pinch import Walk, badness, edge_pinches, leg_pinches, remedy_of
 from optimizer.appraisal.party.places import OUTSIDE, Room, people_by_phase
-from optimizer.appraisal.seats import chosen
-from optimizer.catalogue import Phase, PriceBook, SizedRoom, held, holds, party_phases
-from optimizer.circulation import CLEAR_WIDTH_FT, Ways, shared_edge_ft
-from optimizer.layout import Layout
+from optimizer.catalogue import Phase, PriceBook, held, holds, party_phases
+from optimizer.circulation import CLEAR_WIDTH_FT, Ways
+from optimizer.layout import Placed, shared_edge_ft
 from optimizer.scenario import Scenario
 
 _LEAST_EDGE_FT: Final = CLEAR_WIDTH_FT
@@ -22,21 +21,19 @@ _ROUNDING_FT: Final = 0.01
 Lengths = dict[str, dict[str, float]]
 
 
-def party_measures(
-    scenario: Scenario, rooms: Sequence[SizedRoom], layout: Layout, book: PriceBook, laid: Ways
-) -> PartyMeasures:
+def party_measures(scenario: Scenario, placed: Placed, book: PriceBook, laid: Ways) -> PartyMeasures:
     """Seats, standing room, people by phase, and the narrowest walk with what would ease it.
 
     People walk from place to place along the trips' ways and across shared edges, by the shortest chain of both.
     """
     party = scenario.brief.guests.party
-    places = tuple(Room(room.name, room.rules.kind, holds(room, choice)) for room, choice in chosen(rooms, layout))
+    places = tuple(Room(there.name, there.kind, holds(there.room, choice)) for there, choice in placed.chosen)
     there = held(place.holds for place in places)
     arrival = arrival_of(scenario.site, scenario.brief.trips)
     entrance = OUTSIDE if arrival is None else arrival.name
     phases = people_by_phase(party, places, party_phases(), entrance=entrance)
-    edges = _edges(rooms, layout)
-    walks = _walks(phases, party_phases(), _links(layout, laid, edges))
+    edges = _edges(placed)
+    walks = _walks(phases, party_phases(), _links(placed, laid, edges))
     paved = {frozenset(pair) for leg in laid.legs for pair in leg.trips}
     narrow = max(leg_pinches(laid.legs, walks), key=lambda found: badness(found[0]), default=None)
     over = edge_pinches({link: width for link, width in edges.items() if link not in paved}, walks)
@@ -49,7 +46,7 @@ def party_measures(
         rooms=tuple(_room(place, phases) for place in places),
         phases=phases,
         worst=max((*over, *((narrow[0],) if narrow else ())), key=badness, default=None),
-        remedy=remedy_of(scenario, layout, book, *narrow) if narrow else None,
+        remedy=remedy_of(scenario, placed, book, *narrow) if narrow else None,
     )
 
 
@@ -58,18 +55,17 @@ def _room(place: Room, phases: Sequence[PartyPhase]) -> PartyRoom:
     return PartyRoom(place.name, place.holds.seats, round(place.holds.standing_sqft, 2), most)
 
 
-def _edges(rooms: Sequence[SizedRoom], layout: Layout) -> dict[frozenset[str], float]:
+def _edges(placed: Placed) -> dict[frozenset[str], float]:
     """Edges that paved rooms share and that are wide enough to walk across [ft]."""
-    paved = {room.name for room in rooms if room.rules.paved}
-    placed = [placement for placement in layout.placements if placement.room in paved]
-    shared = {frozenset((a.room, b.room)): shared_edge_ft(a, b) for a, b in combinations(placed, 2)}
+    pairs = combinations(placed.paved, 2)
+    shared = {frozenset((a.name, b.name)): shared_edge_ft(a.placement, b.placement) for a, b in pairs}
     return {link: width for link, width in shared.items() if width >= _LEAST_EDGE_FT - _ROUNDING_FT}
 
 
-def _links(layout: Layout, laid: Ways, edges: dict[frozenset[str], float]) -> Lengths:
+def _links(placed: Placed, laid: Ways, edges: dict[frozenset[str], float]) -> Lengths:
     """Lengths between places that a way or an edge joins [ft], each both ways."""
     lengths = {frozenset(way.between): way.length_ft for way in laid.ways if way.between[0] != way.between[1]}
-    centres = {placement.room: placement.centre for placement in layout.placements}
+    centres = {room.name: room.centre for room in placed}
     for link in edges:
         one, other = sorted(link)
         lengths.setdefault(link, dist(centres[one], centres[other]))

@@ -12,8 +12,8 @@ from shapely import LineString, Polygon
 
 from optimizer.appraisal.party.measures import Grade, Pinch, Remedy
 from optimizer.catalogue import PriceBook, best_grade_flow, passing_ft, to_cents, walkway_grade
-from optimizer.circulation import Leg, outline, rectangle
-from optimizer.layout import Layout
+from optimizer.circulation import Leg
+from optimizer.layout import Placed, outline
 from optimizer.scenario import Scenario
 from optimizer.site import Site
 
@@ -62,14 +62,14 @@ def _pinch(between: tuple[str, str], at: str, width_ft: float, walk: Walk, peopl
     return Pinch(between, "way" if at == "way" else "edge", round(width_ft, 3), walk.phase, flow, grade)
 
 
-def remedy_of(scenario: Scenario, layout: Layout, book: PriceBook, pinch: Pinch, leg: Leg) -> Remedy | None:
+def remedy_of(scenario: Scenario, placed: Placed, book: PriceBook, pinch: Pinch, leg: Leg) -> Remedy | None:
     """What makes a way wide enough for two to pass and for grade A; None where it is so already."""
     wanted = max(passing_ft(), ceil(leg.width_ft * pinch.flow / best_grade_flow() / _STEP_FT) * _STEP_FT)
     if leg.width_ft >= wanted - _SAME_FT:
         return None
     name = f"the way between {pinch.between[0]} and {pinch.between[1]}"
     is_now, to_be = (f"{width_ft / scenario.unit_ft:.3g}" for width_ft in (leg.width_ft, wanted))
-    if not _has_land(scenario.site, layout, leg, wanted):
+    if not _has_land(scenario.site, placed, leg, wanted):
         return Remedy(f"{name} stays {is_now} {scenario.units} wide: the land beside it leaves no more", None)
     length_ft = sum(dist(a, b) for a, b in pairwise(leg.points))
     paving = Decimal(str(round(length_ft * (wanted - leg.width_ft), 2))) * book.of("path paving").price
@@ -78,10 +78,10 @@ def remedy_of(scenario: Scenario, layout: Layout, book: PriceBook, pinch: Pinch,
     return Remedy(words, amount)
 
 
-def _has_land(site: Site, layout: Layout, leg: Leg, width_ft: float) -> bool:
+def _has_land(site: Site, placed: Placed, leg: Leg, width_ft: float) -> bool:
     """Whether the wider strip takes no more of buildings, of rooms that it only passes, and of other people's land."""
     ends = {name for pair in leg.trips for name in pair}
-    kept = [rectangle(place) for place in layout.placements if place.room not in ends]
+    kept = [room.shape for room in placed if room.name not in ends]
     kept += [outline(building.outline) for building in site.buildings]
     boundary = outline(site.boundary)
     more = _strip(leg, width_ft).difference(_strip(leg, leg.width_ft))

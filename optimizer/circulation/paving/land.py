@@ -1,6 +1,6 @@
 """Ground on which a paved way may be laid."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from typing import Final
 
@@ -9,14 +9,9 @@ import shapely
 from shapely import Polygon
 from shapely.geometry.base import BaseGeometry
 
-from optimizer.catalogue import SizedRoom
-from optimizer.catalogue.chair_space import kept_from_paths
-from optimizer.circulation.furniture import item_on_plan
 from optimizer.circulation.ground import Ground, obstacles_of_site
-from optimizer.circulation.shapes import outline, rectangle
 from optimizer.fields import LANDING_FT
-from optimizer.layout import Layout, Placement
-from optimizer.layout.arrangement import TOLERANCE_FT
+from optimizer.layout import TOLERANCE_FT, Placed, PlacedRoom, outline
 from optimizer.site import Site
 
 _SOFT: Final = ("lawn", "play")
@@ -44,23 +39,20 @@ class Land:
         return tuple(lawn.buffer(wider_ft, join_style="mitre") for lawn in self.lawns)
 
 
-def land_of(
-    site: Site, rooms: Sequence[SizedRoom], layout: Layout, zones: Sequence[Polygon], *, width_ft: float
-) -> Land:
+def land_of(site: Site, placed: Placed, zones: Sequence[Polygon], *, width_ft: float) -> Land:
     """Land of a layout; `zones` are the landings in front of doors, which are paved already.
 
     A way leads round a landing with steps where there is room before it, and over any other. It crosses no ground that
     is kept for later, though people may; paved rooms it crosses where their furniture and chairs leave room.
     """
-    placed = _placed(rooms, layout)
-    standing = (rectangle(p) for room, p in placed if not room.rules.walkable or room.rules.kind == "reserve")
+    standing = (room.shape for room in placed if not room.rules.walkable or room.kind == "reserve")
     there = [*obstacles_of_site(site), *(zone for zone in zones if _is_gone_round(site, zone))]
-    taken = [*there, *standing, *no_path_ground(rooms, layout)]
+    taken = [*there, *standing, *no_path_ground(placed)]
     free = outline(site.boundary).difference(shapely.union_all(taken))
     ground = free.buffer(TOLERANCE_FT - width_ft / 2, join_style="mitre")
     shapely.prepare(ground)
-    paved = [rectangle(p) for room, p in placed if room.rules.walkable and room.rules.paved]
-    lawns = [rectangle(p) for room, p in placed if room.rules.kind in _SOFT]
+    paved = [room.shape for room in placed if room.rules.walkable and room.rules.paved]
+    lawns = [room.shape for room in placed if room.kind in _SOFT]
     return Land(free, ground, width_ft, (*paved, *zones), tuple(lawns))
 
 
@@ -77,14 +69,8 @@ def _is_gone_round(site: Site, zone: Polygon) -> bool:
     return bool(free.buffer(TOLERANCE_FT, join_style="mitre").covers(strip))
 
 
-def no_path_ground(rooms: Sequence[SizedRoom], layout: Layout) -> Iterator[Polygon]:
+def no_path_ground(rooms: Iterable[PlacedRoom]) -> Iterator[Polygon]:
     """Furniture and the chairs' space of the paved rooms that people walk through."""
-    for room, placement in _placed(rooms, layout):
-        choice = room.choice(placement.choice)
-        if choice is not None and room.rules.walkable and room.rules.paved:
-            yield from (item_on_plan(placement, choice, item) for item in kept_from_paths(choice))
-
-
-def _placed(rooms: Sequence[SizedRoom], layout: Layout) -> list[tuple[SizedRoom, Placement]]:
-    by_name = {room.name: room for room in rooms}
-    return [(by_name[p.room], p) for p in layout.placements if p.room in by_name]
+    for room in rooms:
+        if room.rules.walkable and room.rules.paved:
+            yield from room.kept_from_paths

@@ -10,16 +10,15 @@ import shapely
 from shapely import LineString, Polygon
 
 from optimizer.brief import Brief
-from optimizer.catalogue import SizedRoom, rates
+from optimizer.catalogue import rates
 from optimizer.circulation.ground import CLEAR_WIDTH_FT
 from optimizer.circulation.paving.graph import graph_of
 from optimizer.circulation.paving.land import Land, land_of
 from optimizer.circulation.paving.legs import WIDTH_FT, Leg, Pair, legs_of
 from optimizer.circulation.paving.routes import MAIN_COUNT, Demand, MoneyPerFoot, Route, lawn_rate, routes_of
 from optimizer.circulation.paving.terminals import terminals_of
-from optimizer.circulation.shapes import rectangle
 from optimizer.fields import door_zone
-from optimizer.layout import Layout, canonical_pose
+from optimizer.layout import Placed, canonical_pose, placed_of
 from optimizer.site import Door, Point, Site
 
 _BY_A_DOOR_FT: Final = 10.0  # common practice, no source: a terrace so near a landing is joined to it
@@ -53,14 +52,11 @@ class _Yard:
 
     site: Site
     brief: Brief
-    rooms: Sequence[SizedRoom]
-    layout: Layout
+    placed: Placed
     zones: Sequence[tuple[Door, Polygon]]
 
 
-def paved_network(
-    site: Site, brief: Brief, rooms: Sequence[SizedRoom], layout: Layout, more: Sequence[Pair] = ()
-) -> Paved:
+def paved_network(site: Site, brief: Brief, placed: Placed, more: Sequence[Pair] = ()) -> Paved:
     """Network of the trips whose ends are both there, and of `more` pairs of names.
 
     It is laid out for main ways; and for the narrowest too, where the wide ones leave something unjoined or lead far
@@ -69,13 +65,14 @@ def paved_network(
     a turned or mirrored yard has the same.
     """
     pose = replace(canonical_pose(site), digits=_DIGITS)
-    return _network(pose.site(site), brief, rooms, pose.layout(layout), more).moved(pose.back)
+    posed = placed_of(placed.wished, pose.layout(placed.layout))
+    return _network(pose.site(site), brief, posed, more).moved(pose.back)
 
 
-def _network(site: Site, brief: Brief, rooms: Sequence[SizedRoom], layout: Layout, more: Sequence[Pair]) -> Paved:
+def _network(site: Site, brief: Brief, placed: Placed, more: Sequence[Pair]) -> Paved:
     zones = [(door, door_zone(site, building, door)) for building in site.buildings for door in building.doors]
-    counts = dict(_asked(brief, rooms, layout, zones, more))
-    yard = _Yard(site, brief, rooms, layout, zones)
+    counts = dict(_asked(brief, placed, zones, more))
+    yard = _Yard(site, brief, placed, zones)
     wide = _laid(yard, counts, WIDTH_FT["main"])
     served = {pair: route for pair, route in wide.routes.items() if not _is_in_want(wide, pair)}
     if len(served) == len(counts):
@@ -109,29 +106,23 @@ def _length_ft(points: Sequence[Point]) -> float:
 
 
 def _asked(
-    brief: Brief,
-    rooms: Sequence[SizedRoom],
-    layout: Layout,
-    zones: Sequence[tuple[Door, Polygon]],
-    more: Sequence[Pair],
+    brief: Brief, placed: Placed, zones: Sequence[tuple[Door, Polygon]], more: Sequence[Pair]
 ) -> Iterator[tuple[Pair, float]]:
-    wished = {room.name: room for room in rooms}
-    placed = {placement.room: placement for placement in layout.placements if placement.room in wished}
-    trips = [t for t in brief.trips if all(name in placed or name not in wished for name in (t.start, t.end))]
+    trips = [trip for trip in brief.trips if placed.left_out.isdisjoint((trip.start, trip.end))]
     named = {name for trip in trips for name in (trip.start, trip.end)}
     for trip in trips:
         yield (trip.start, trip.end), trip.count
     for pair in more:
         yield pair, _NOW_AND_THEN
     for door, zone in zones:
-        terraces = [p for p in placed.values() if wished[p.room].rules.paved and wished[p.room].rules.walkable]
-        near = min(terraces, key=lambda place: zone.distance(rectangle(place)), default=None)
-        if near is not None and door.name not in named and zone.distance(rectangle(near)) <= _BY_A_DOOR_FT:
-            yield (door.name, near.room), _NOW_AND_THEN
+        terraces = [room for room in placed.paved if room.rules.walkable]
+        near = min(terraces, key=lambda room: zone.distance(room.shape), default=None)
+        if near is not None and door.name not in named and zone.distance(near.shape) <= _BY_A_DOOR_FT:
+            yield (door.name, near.name), _NOW_AND_THEN
 
 
 def _laid(yard: _Yard, counts: Mapping[Pair, float], width_ft: float) -> Paved:
-    terminals = terminals_of(yard.site, yard.rooms, yard.layout, yard.zones)
+    terminals = terminals_of(yard.site, yard.placed, yard.zones)
     number = {terminal.name: index for index, terminal in enumerate(terminals)}
     land = _land(yard, width_ft)
     demands = [Demand(number[start], number[end], count) for (start, end), count in counts.items()]
@@ -140,7 +131,7 @@ def _laid(yard: _Yard, counts: Mapping[Pair, float], width_ft: float) -> Paved:
 
 
 def _land(yard: _Yard, width_ft: float) -> Land:
-    return land_of(yard.site, yard.rooms, yard.layout, [zone for _, zone in yard.zones], width_ft=width_ft)
+    return land_of(yard.site, yard.placed, [zone for _, zone in yard.zones], width_ft=width_ft)
 
 
 def _paved(yard: _Yard, counts: Mapping[Pair, float], land: Land, routes: dict[Pair, Route]) -> Paved:

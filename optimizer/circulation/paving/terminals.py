@@ -6,13 +6,8 @@ from math import dist, hypot
 
 from shapely import Polygon
 
-from optimizer.catalogue import SizedRoom
-from optimizer.circulation.shapes import middle, side_ends
-from optimizer.circulation.stops import open_sides, sides_in_use
 from optimizer.fields import LANDING_FT
-from optimizer.layout import Front, Layout, Placement
-from optimizer.layout.arrangement import TOLERANCE_FT
-from optimizer.layout.placement import FRONT_VECTORS
+from optimizer.layout import FRONT_VECTORS, TOLERANCE_FT, Front, Placed, PlacedRoom, side_ends
 from optimizer.site import Door, Entrance, Point, Site
 
 
@@ -53,15 +48,12 @@ class Terminal:
     spare: tuple[Opening, ...] = ()
 
 
-def terminals_of(
-    site: Site, rooms: Sequence[SizedRoom], layout: Layout, zones: Sequence[tuple[Door, Polygon]]
-) -> tuple[Terminal, ...]:
+def terminals_of(site: Site, placed: Placed, zones: Sequence[tuple[Door, Polygon]]) -> tuple[Terminal, ...]:
     """Terminals of a layout: doors with the landings in front of them, entrances, then placed rooms."""
-    by_name = {room.name: room for room in rooms}
     return (
         *(_of_door(door, zone) for door, zone in zones),
         *(Terminal(entrance.name, entrance.at, (_of_entrance(entrance),)) for entrance in site.entrances),
-        *(_of_room(by_name[p.room], p) for p in layout.placements if p.room in by_name),
+        *map(_of_room, placed),
     )
 
 
@@ -84,12 +76,11 @@ def _of_entrance(entrance: Entrance) -> Opening:
     return Opening(((x - half * in_y, y + half * in_x), (x + half * in_y, y - half * in_x)), entrance.inward)
 
 
-def _of_room(room: SizedRoom, placement: Placement) -> Terminal:
-    anchor = middle(side_ends(placement, placement.front)) if room.rules.has_front else placement.centre
+def _of_room(room: PlacedRoom) -> Terminal:
     # Guests come to the front of a kitchen, the cook goes in where its sides are open.
-    sides = dict.fromkeys((*open_sides(room, placement), *sides_in_use(room, placement, "open")))
-    openings = (Opening(side_ends(placement, side), _out(side)) for side in sides)
-    return Terminal(room.name, anchor, tuple(openings))
+    sides = dict.fromkeys((*room.open_sides, *room.sides_in_use("open")))
+    openings = (Opening(side_ends(room.placement, side), _out(side)) for side in sides)
+    return Terminal(room.name, room.anchor, tuple(openings))
 
 
 def _out(side: Front) -> Point:

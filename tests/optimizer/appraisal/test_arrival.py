@@ -7,6 +7,7 @@ import pytest
 from optimizer.appraisal.arrival import approach_point, arrival_length_ft, arrival_of, risers_seen_share
 from optimizer.brief import Trip
 from optimizer.circulation import access_of, network_of
+from optimizer.layout import placed_of
 from optimizer.site import Entrance
 from tests.yards import PLAIN_SITE, plain_layout, plain_rooms
 
@@ -48,15 +49,14 @@ def test_risers_seen():
 def test_way_to_the_gathering():
     """From the gate at (0, 20) to the middle of the table at (31, 22), which is open on all sides: the straight line
     is 31.06 ft, and the way enters within the room."""
-    rooms = plain_rooms()
-    network = network_of(access_of(PLAIN_SITE, rooms, plain_layout()))
-    length_ft = arrival_length_ft(network, GATE, rooms)
+    placed = placed_of(plain_rooms(), plain_layout())
+    length_ft = arrival_length_ft(network_of(access_of(PLAIN_SITE, placed)), GATE, placed)
     assert length_ft is not None
     assert 31.06 <= length_ft <= 31.06 * 1.1
 
 
 def test_no_gathering_no_way():
     """Without a table, or from an entrance that is not there, there is no length."""
-    rooms, layout = plain_rooms(), plain_layout(without=("table",))
-    assert arrival_length_ft(network_of(access_of(PLAIN_SITE, rooms, layout)), GATE, rooms) is None
-    assert arrival_length_ft(network_of(access_of(PLAIN_SITE, rooms, plain_layout())), SIDE, rooms) is None
+    without, whole = (placed_of(plain_rooms(), plain_layout(without=names)) for names in (("table",), ()))
+    assert arrival_length_ft(network_of(access_of(PLAIN_SITE, without)), GATE, without) is None
+    assert arrival_length_ft(network_of(access_of(PLAIN_SITE, whole)), SIDE, whole) is None

@@ -6,14 +6,14 @@ import pytest
 
 from optimizer.appraisal.axis import axis_hits, centred_rooms, focal_point
 from optimizer.circulation import Way
-from optimizer.layout import Layout
+from optimizer.layout import Layout, placed_of
 from optimizer.site import Building, Structure, Tree
 from tests.yards import PLAIN_SITE, on_site, plain_layout, plain_rooms, plain_yard, sized, stand
 
 
 def hits(scenario=None, rooms=None, layout=None):
     """What each opening meets, and how far off."""
-    found = axis_hits(scenario or plain_yard(), rooms or plain_rooms(), layout or plain_layout())
+    found = axis_hits(scenario or plain_yard(), placed_of(rooms or plain_rooms(), layout or plain_layout()))
     return {hit.opening: (hit.meets, hit.off_ft) for hit in found}
 
 
@@ -69,7 +69,7 @@ def test_nothing_to_look_at_or_from():
     """A bare yard has no hit to measure, a yard without openings no line."""
     bare = on_site(plain_yard(), trees=(), structures=())
     assert hits(bare, layout=Layout(())) == {"kitchen door": (None, None), "bath window": (None, None)}
-    assert axis_hits(on_site(bare, buildings=()), (), Layout(())) == ()
+    assert axis_hits(on_site(bare, buildings=()), placed_of((), Layout(()))) == ()
 
 
 @pytest.mark.parametrize(("x_ft", "centred"), [(13.0, ("table",)), (13.08, ("table",)), (13.1, ()), (20.0, ())])

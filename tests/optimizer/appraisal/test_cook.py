@@ -9,6 +9,7 @@ from optimizer.appraisal import cook_loss
 from optimizer.appraisal.cook import plain_measures
 from optimizer.catalogue import Item, rates
 from optimizer.circulation import Way
+from optimizer.layout import Layout, placed_of
 from tests.yards import sized, stand
 
 # Serving to +y: bar along the front edge at y = 6, grill at the left, sink and refrigerator along the bar.
@@ -34,8 +35,14 @@ TABLE = replace(
 
 def measured(table_y, *ways):
     """Kitchen from (20, 0) to (30, 8), table's room so far up."""
-    kitchen, table = (KITCHEN, stand("cooker", 20, 0, 10, 8)), (TABLE, stand("table", 18, table_y, 14, 12))
-    return plain_measures(kitchen, (kitchen, table), ways)
+    return with_table(KITCHEN, table_y, *ways)
+
+
+def with_table(kitchen, table_y, *ways):
+    """Measures of a kitchen with no site, the table's room before it."""
+    spots = (stand("cooker", 20, 0, 10, 8), stand("table", 18, table_y, 14, 12))
+    placed = placed_of((kitchen, TABLE), Layout(spots))
+    return plain_measures(placed.rooms[0], placed, ways)
 
 
 def test_the_way_of_a_dish():
@@ -73,14 +80,13 @@ def test_guests_across_the_way_of_a_dish():
 
 def test_a_kitchen_without_guests():
     """Where there is no gathering only the work is measured."""
-    kitchen = (KITCHEN, stand("cooker", 20, 0, 10, 8))
-    found = plain_measures(kitchen, (kitchen,), ())
+    placed = placed_of((KITCHEN,), Layout((stand("cooker", 20, 0, 10, 8),)))
+    found = plain_measures(placed.rooms[0], placed, ())
     assert (found.gathering, found.to_table_ft, found.dish_ft, found.off_ft) == (None, None, None, 0)
 
 
 def test_a_counter_without_a_bar():
     """Where nobody sits the way to the table begins at the counter's front edge, y = 6, not at the room's front."""
     counter = replace(KITCHEN.choices[0], furniture=KITCHEN.choices[0].furniture[:-1])
-    kitchen = (replace(KITCHEN, choices=(counter,)), stand("cooker", 20, 0, 10, 8))
-    found = plain_measures(kitchen, (kitchen, (TABLE, stand("table", 18, 8, 14, 12))), ())
+    found = with_table(replace(KITCHEN, choices=(counter,)), 8)
     assert found.to_table_ft == pytest.approx(6)

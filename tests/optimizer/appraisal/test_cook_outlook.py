@@ -7,9 +7,8 @@ import pytest
 from optimizer.appraisal.cook_outlook import past_stools_ft, watched_shares
 from optimizer.brief import Equipment, RoomWish
 from optimizer.catalogue import Item, clearance_ft, sized_room
-from optimizer.circulation import cook_stands, counter_middle
 from optimizer.grading import grade
-from optimizer.layout import Layout
+from optimizer.layout import Layout, PlacedRoom, cook_stands, counter_middle, placed_of
 from optimizer.site import Surrounding
 from tests.yards import PLAIN_SITE, sized, stand
 
@@ -25,9 +24,13 @@ KITCHEN = (COOKER, stand("cooker", 24, 14, 8, 10))
 
 def past(*others, kitchen=KITCHEN):
     """Clear before the bar, whose edge lies at y = 20."""
-    placed = (kitchen, *others)
-    rooms, layout = [room for room, _ in placed], Layout(tuple(place for _, place in placed))
-    return past_stools_ft(PLAIN_SITE, placed, grade(PLAIN_SITE, rooms, layout, ()), kitchen)
+    placed = together(kitchen, *others)
+    return past_stools_ft(PLAIN_SITE, placed, grade(PLAIN_SITE, placed), placed.rooms[0])
+
+
+def together(*pairs):
+    """Rooms where they stand, from pairs of room and place."""
+    return placed_of([room for room, _ in pairs], Layout(tuple(place for _, place in pairs)))
 
 
 def test_clear_to_the_next_chair_or_room():
@@ -72,23 +75,23 @@ def test_every_bar_has_its_44_in_inside_its_own_room(seats, count):
 )
 def test_where_counter_and_cook_are(front, size, counter, cook):
     """The counter's middle 4 ft from the back of 10; the cook half a counter and half of 42 in behind it."""
-    place = stand("cooker", 24, 14, *size, front)
-    assert counter_middle(place, COOKER.choices[0]) == pytest.approx(counter)
-    assert cook_stands(place, COOKER.choices[0]) == pytest.approx(cook)
+    kitchen = PlacedRoom(COOKER, COOKER.choices[0], stand("cooker", 24, 14, *size, front))
+    assert counter_middle(kitchen) == pytest.approx(counter)
+    assert cook_stands(kitchen) == pytest.approx(cook)
 
 
 def test_a_corner_moves_the_middle_aside():
     """A counter of 6 ft from the left of 8 has its middle 1 ft to the left, seen towards the front."""
     choice = replace(ROOM.choices[0], furniture=(Item("counter", 0, 3, 6, 2),))
-    assert counter_middle(stand("cooker", 24, 14, 8, 10), choice) == pytest.approx((27, 18))
-    assert counter_middle(stand("cooker", 24, 14, 10, 8, "+x"), choice) == pytest.approx((28, 19))
+    ahead, aside = stand("cooker", 24, 14, 8, 10), stand("cooker", 24, 14, 10, 8, "+x")
+    assert counter_middle(PlacedRoom(ROOM, choice, ahead)) == pytest.approx((27, 18))
+    assert counter_middle(PlacedRoom(ROOM, choice, aside)) == pytest.approx((28, 19))
 
 
 def watched(**site):
     """Shares of fire and table that the cook sees, the fire 8 ft before the kitchen."""
-    placed = (KITCHEN, (TABLE, stand("table", 36, 20, 14, 12)), (FIRE, stand("fire", 24, 32, 8, 8)))
-    rooms, layout = [room for room, _ in placed], Layout(tuple(place for _, place in placed))
-    return watched_shares(replace(PLAIN_SITE, **site), rooms, layout, placed, KITCHEN)
+    placed = together(KITCHEN, (TABLE, stand("table", 36, 20, 14, 12)), (FIRE, stand("fire", 24, 32, 8, 8)))
+    return watched_shares(replace(PLAIN_SITE, **site), placed, placed.rooms[0])
 
 
 def test_the_cook_watches_fire_and_play():

@@ -9,7 +9,7 @@ from optimizer.appraisal import destinations, destinations_loss
 from optimizer.appraisal.paths import WayRun
 from optimizer.appraisal.paved import overpaved_sqft
 from optimizer.catalogue import rates
-from optimizer.layout import Layout
+from optimizer.layout import Layout, placed_of
 from optimizer.planting import Planting
 from tests.yards import PLAIN_SITE, plain_rooms, sized, stand
 
@@ -20,7 +20,10 @@ TABLE = stand("table", 24, 16, 14, 12)
 def off_ft(*others, rooms=None, planting=NO_BEDS):
     """Feet off by room, with a table from (24, 16) to (38, 28)."""
     layout = Layout((TABLE, *others))
-    return {found.room: found.off_ft for found in destinations(PLAIN_SITE, rooms or plain_rooms(), layout, planting)}
+    return {
+        found.room: found.off_ft
+        for found in destinations(PLAIN_SITE, placed_of(rooms or plain_rooms(), layout), planting)
+    }
 
 
 @pytest.mark.parametrize(("x", "off"), [(40, 4.0), (44, 0.0), (50, 0.0), (68, 0.0), (70, 2.0)])
@@ -46,10 +49,10 @@ def test_a_bed_between_lets_a_nook_be_nearer():
 
 def test_the_loss_is_by_the_foot():
     """Feet off cost the file's rate; a yard without a gathering or a door asks for nothing."""
-    found = destinations(PLAIN_SITE, plain_rooms(), Layout((TABLE, stand("fire", 40, 16, 8, 8))), NO_BEDS)
+    found = destinations(PLAIN_SITE, placed_of(plain_rooms(), Layout((TABLE, stand("fire", 40, 16, 8, 8)))), NO_BEDS)
     assert destinations_loss(found) == pytest.approx(4 * rates().destination)
     alone = destinations(
-        replace(PLAIN_SITE, buildings=()), plain_rooms(), Layout((stand("fire", 40, 16, 8, 8),)), NO_BEDS
+        replace(PLAIN_SITE, buildings=()), placed_of(plain_rooms(), Layout((stand("fire", 40, 16, 8, 8),))), NO_BEDS
     )
     assert [(one.from_gathering_ft, one.from_door_ft, one.off_ft) for one in alone] == [(None, None, 0.0)]
 

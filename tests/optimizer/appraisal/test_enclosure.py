@@ -10,7 +10,7 @@ from optimizer.brief import RoomWish
 from optimizer.catalogue import Cover, Item, SizedRoom, sized_room
 from optimizer.catalogue.data_files import data
 from optimizer.grading import Grading, Wall
-from optimizer.layout import Layout, Placement
+from optimizer.layout import Layout, Placement, placed_of
 from optimizer.planting import Bed, planting_of
 from optimizer.site import Structure, Surrounding
 from tests.yards import PLAIN_SITE, plain_rooms, sized, stand
@@ -18,14 +18,14 @@ from tests.yards import PLAIN_SITE, plain_rooms, sized, stand
 OPEN_LAND = replace(PLAIN_SITE, structures=(), surroundings=(), trees=(), keep_outs=())
 """A house at (10, 0) to (50, 12) and nothing else."""
 FLAT = Grading(is_known=False, levels_ft=(), flights=(), walls=(), guards=(), earth=(), falls=())
-PLANTED = planting_of(OPEN_LAND, (), (), Layout(()), Polygon())
+PLANTED = planting_of(OPEN_LAND, (), placed_of((), Layout(())), Polygon())
 FAR = stand("nook", 22, 25, 8, 7)
 
 
 def measured(*places: Placement, site=OPEN_LAND, rooms=(), grading=FLAT, beds=()) -> EnclosureMeasures:
     """Backs of the plain rooms, or of those that stand in for them, at these places."""
     planting = replace(PLANTED, beds=tuple(Bed(bed, "between rooms") for bed in beds))
-    return enclosure_measures(site, plain_rooms(*rooms), Layout(places), grading, planting)
+    return enclosure_measures(site, placed_of(plain_rooms(*rooms), Layout(places)), grading, planting)
 
 
 def backed(*places: Placement, **facts) -> int:

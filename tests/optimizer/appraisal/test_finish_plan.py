@@ -9,7 +9,7 @@ from optimizer.appraisal import FinishPlan, finish_plan, finish_take_off
 from optimizer.brief import Finish, FinishWish
 from optimizer.catalogue import Quantity, SizedRoom, border_width_ft
 from optimizer.circulation import Leg
-from optimizer.layout import Layout, Placement
+from optimizer.layout import Layout, Placement, placed_of
 from tests.yards import PLAIN_SITE, plain_rooms, sized, stand
 
 NO_PATHS = Polygon()
@@ -25,7 +25,7 @@ def plan(
     more: tuple[SizedRoom, ...] = (),
 ) -> FinishPlan:
     """Finish of placed rooms in the plain yard."""
-    return finish_plan(PLAIN_SITE, wish or FinishWish(), plain_rooms(*more), Layout(places), legs, paths)
+    return finish_plan(PLAIN_SITE, wish or FinishWish(), placed_of(plain_rooms(*more), Layout(places)), legs, paths)
 
 
 def leg(*points: tuple[float, float], width_ft: float = 4.0) -> Leg:
@@ -36,7 +36,7 @@ def leg(*points: tuple[float, float], width_ft: float = 4.0) -> Leg:
 def test_one_room_is_a_field_in_a_course() -> None:
     """A rectangle of 14 x 12 less a course all round; the course's middle runs at half its width inside."""
     found = plan(stand("table", 24, 16, 14, 12))
-    amounts = finish_take_off(found, plain_rooms(), Layout((stand("table", 24, 16, 14, 12),)))
+    amounts = finish_take_off(found, placed_of(plain_rooms(), Layout((stand("table", 24, 16, 14, 12),))))
     assert amounts.fields[0].area_sqft == pytest.approx((14 - 2 * COURSE_FT) * (12 - 2 * COURSE_FT))
     assert amounts.border_ft == pytest.approx(2 * (14 + 12) - 4 * COURSE_FT)
     assert amounts.accent_sqft == amounts.cap_ft == amounts.ways_sqft == 0
@@ -67,7 +67,7 @@ def test_courses_run_along_the_nearest_wall() -> None:
     assert [terrace.turn_deg for terrace in plan(stand("nook", 51, 14, 7, 8)).terraces] == [0.0]
     bare = replace(PLAIN_SITE, buildings=())
     upright = (stand("table", 24, 16, 12, 14),)
-    found = finish_plan(bare, FinishWish(), plain_rooms(), Layout(upright), (), NO_PATHS)
+    found = finish_plan(bare, FinishWish(), placed_of(plain_rooms(), Layout(upright)), (), NO_PATHS)
     assert found.terraces[0].turn_deg == 90.0
 
 
@@ -87,7 +87,7 @@ def test_an_arrival_room_is_a_turned_field_in_a_border() -> None:
     assert found.accent.area == pytest.approx((10 - 2 * COURSE_FT) ** 2)
     assert found.accent_border.area == pytest.approx(100 - found.accent.area)
     assert found.terraces[0].field.intersection(box(14, 16, 24, 26)).area == pytest.approx(0, abs=1e-6)
-    amounts = finish_take_off(found, plain_rooms(arrival), Layout((place,)))
+    amounts = finish_take_off(found, placed_of(plain_rooms(arrival), Layout((place,))))
     assert amounts.accent_cuts == 0.10
 
 
@@ -109,12 +109,12 @@ def test_caps_are_as_long_as_the_seat_walls() -> None:
     table = sized("table", "gathering", 14, 12, required=True)
     walled = replace(table, choices=(replace(table.choices[0], quantities=(Quantity("seat wall", 11.5),)),))
     places = (stand("table", 24, 16, 14, 12),)
-    assert finish_take_off(plan(*places), plain_rooms(walled), Layout(places)).cap_ft == 11.5
+    assert finish_take_off(plan(*places), placed_of(plain_rooms(walled), Layout(places))).cap_ft == 11.5
 
 
 def test_nothing_placed_is_nothing_laid() -> None:
     """An empty layout has no terrace, and all amounts are 0."""
-    amounts = finish_take_off(plan(), plain_rooms(), Layout(()))
+    amounts = finish_take_off(plan(), placed_of(plain_rooms(), Layout(())))
     assert (amounts.fields, amounts.field_order_sqft, amounts.border_ft, amounts.accent_sqft) == ((), 0, 0, 0)
 
 

@@ -5,7 +5,7 @@ from decimal import Decimal
 
 from optimizer.appraisal.groundwork import ground_measures, groundwork
 from optimizer.grading import grade
-from optimizer.layout import Layout
+from optimizer.layout import Layout, placed_of
 from optimizer.site import SpotLevel
 from tests.yards import PLAIN_SITE, plain_rooms, stand
 
@@ -16,8 +16,9 @@ TWO = Layout((stand("table", 24, 16, 14, 12), stand("nook", 24, 28, 8, 7)))
 
 
 def charges(layout=TWO, site=SITE):
-    grading = grade(site, plain_rooms(), layout)
-    return grading, tuple(groundwork(grading, plain_rooms()))
+    placed = placed_of(plain_rooms(), layout)
+    grading = grade(site, placed)
+    return grading, tuple(groundwork(grading, placed))
 
 
 def test_steps_between_two_terraces():
@@ -55,4 +56,4 @@ def test_measures_add_up():
 
 
 def test_without_levels_there_are_no_measures():
-    assert ground_measures(grade(PLAIN_SITE, plain_rooms(), TWO)) is None
+    assert ground_measures(grade(PLAIN_SITE, placed_of(plain_rooms(), TWO))) is None

@@ -6,7 +6,7 @@ from shapely import box
 from optimizer.appraisal import paved_share
 from optimizer.brief import RoomWish
 from optimizer.catalogue import sized_room
-from optimizer.layout import Layout, Placement
+from optimizer.layout import Layout, Placement, placed_of
 from optimizer.site import Site
 
 OPEN_SQFT = 2400 - 400
@@ -22,4 +22,4 @@ def test_paved_is_paved_rooms_and_paths_once(site: Site) -> None:
     rooms = (sized_room(RoomWish("table", "gathering", seats=6)), sized_room(RoomWish("green", "lawn")))
     layout = Layout((room(5, 20, 14, 12), room(25, 20, 15, 12, "green")))
     path = box(17, 20, 29, 25)
-    assert paved_share(site, rooms, layout, path) == pytest.approx((14 * 12 + 12 * 5 - 2 * 5) / OPEN_SQFT)
+    assert paved_share(site, placed_of(rooms, layout), path) == pytest.approx((14 * 12 + 12 * 5 - 2 * 5) / OPEN_SQFT)

@@ -5,7 +5,7 @@ import pytest
 from optimizer.appraisal import people_seated, worth_placed
 from optimizer.brief import Choice, RoomWish
 from optimizer.catalogue import sized_room
-from optimizer.layout import Layout, Placement
+from optimizer.layout import Layout, Placement, placed_of
 
 ROOMS = (
     sized_room(RoomWish("fire", "fire", seats=8, worth=10.0)),
@@ -22,11 +22,11 @@ def placed(*names_and_choices: tuple[str, str]) -> Layout:
 def test_seats_and_worth_add_up() -> None:
     """Eight at the fire and six at the table; 0.8 of 10 points and 4."""
     layout = placed(("fire", "comfortable"), ("table", "six"))
-    assert people_seated(ROOMS, layout) == 14
-    assert worth_placed(ROOMS, layout) == pytest.approx(12.0)
+    assert people_seated(placed_of(ROOMS, layout)) == 14
+    assert worth_placed(placed_of(ROOMS, layout)) == pytest.approx(12.0)
 
 
 def test_what_the_catalogue_does_not_know_counts_nothing() -> None:
     """A room or choice from elsewhere has neither seats nor worth."""
     layout = placed(("fire", "gigantic"), ("harbour", "six"))
-    assert (people_seated(ROOMS, layout), worth_placed(ROOMS, layout)) == (0, 0)
+    assert (people_seated(placed_of(ROOMS, layout)), worth_placed(placed_of(ROOMS, layout))) == (0, 0)

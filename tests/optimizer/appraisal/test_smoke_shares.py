@@ -7,6 +7,7 @@ import pytest
 from optimizer.appraisal.smoke import smoke_loss_units, smoke_shares
 from optimizer.brief import Equipment, RoomWish
 from optimizer.fields import smoke_source
+from optimizer.layout import placed_of
 from optimizer.site import WindRose
 from tests.yards import on_site, plain_layout, plain_rooms, plain_yard, sized, stand
 
@@ -16,7 +17,7 @@ WOOD = plain_rooms(sized("fire", "fire", 8, 8, fuel="wood"))
 
 def shares(scenario, rooms=WOOD, layout=None):
     """Shares by source and place."""
-    found = smoke_shares(scenario, rooms, layout or plain_layout())
+    found = smoke_shares(scenario, placed_of(rooms, layout or plain_layout()))
     return {(entry.source, entry.place): entry.share for entry in found}
 
 
@@ -28,7 +29,7 @@ def north_wind():
 
 def test_without_wind_nothing_is_said():
     """No wind data, no shares."""
-    assert smoke_shares(plain_yard(), WOOD, plain_layout()) == ()
+    assert smoke_shares(plain_yard(), placed_of(WOOD, plain_layout())) == ()
 
 
 def test_every_source_against_every_other_place(north_wind):
@@ -57,12 +58,12 @@ def test_shares_of_the_plain_layout(north_wind):
 
 def test_loss_counts_wood_more_than_gas(north_wind):
     """The same shares: wood counts 1, gas a tenth, a grill half."""
-    found = smoke_shares(north_wind, WOOD, plain_layout(without=("cooker",)))
+    found = smoke_shares(north_wind, placed_of(WOOD, plain_layout(without=("cooker",))))
     total = sum(entry.share for entry in found)
     assert total > 0.5
     assert smoke_loss_units(north_wind.brief, WOOD, found) == pytest.approx(total)
     assert smoke_loss_units(north_wind.brief, plain_rooms(), found) == pytest.approx(0.1 * total)
-    grill = smoke_shares(north_wind, WOOD, plain_layout(without=("fire",)))
+    grill = smoke_shares(north_wind, placed_of(WOOD, plain_layout(without=("fire",))))
     assert smoke_loss_units(north_wind.brief, WOOD, grill) == pytest.approx(0.5 * sum(entry.share for entry in grill))
 
 

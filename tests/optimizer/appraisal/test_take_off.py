@@ -10,7 +10,7 @@ from optimizer.appraisal.take_off import run_ft
 from optimizer.brief import Brief, Guests, RoomWish
 from optimizer.catalogue import fixed_charges, sized_rooms
 from optimizer.grading import Grading
-from optimizer.layout import Layout, Placement
+from optimizer.layout import Layout, Placement, placed_of
 from optimizer.scenario import Scenario
 
 WISHES = (RoomWish("fire", "fire", seats=8, fuel="gas"), RoomWish("later", "reserve", phase=2, futures=("hot tub",)))
@@ -31,7 +31,7 @@ def quantities(
 ) -> dict[tuple[int, str], Decimal]:
     """Quantities by phase and item."""
     rooms = sized_rooms(scenario.brief)
-    charges = take_off(scenario, rooms, Layout(placements), path_area_sqft=path_area_sqft, grading=LEVEL)
+    charges = take_off(scenario, placed_of(rooms, Layout(placements)), path_area_sqft=path_area_sqft, grading=LEVEL)
     return {(charge.phase, charge.item): charge.quantity for charge in charges}
 
 

@@ -8,6 +8,7 @@ import pytest
 from optimizer.appraisal import appraise
 from optimizer.catalogue import Cover, book_for
 from optimizer.check import check_layout
+from optimizer.layout import placed_of
 from optimizer.site import KeepOut, RootRings, Setbacks, Tree, UtilityLine
 from tests.yards import on_site, plain_layout, plain_rooms, plain_yard, sized, stand
 
@@ -17,7 +18,7 @@ ALLOW = ("gathering", "nook", "reserve", "lawn", "fire")
 def rules(*changed, rooms=None, without=(), **site):
     """Rule, ends and amount of every finding, in a yard with parts of its site replaced."""
     layout = plain_layout(*changed, without=without)
-    findings = check_layout(on_site(plain_yard(), **site), rooms or plain_rooms(), layout)
+    findings = check_layout(on_site(plain_yard(), **site), placed_of(rooms or plain_rooms(), layout))
     return {(f.rule, *f.rooms): round(f.amount, 2) for f in findings}
 
 
@@ -89,7 +90,7 @@ def test_the_share_of_a_ring_that_rooms_take_together():
 def test_the_paved_share_is_that_of_the_appraisal():
     """A limit at just the share that the appraisal measures is kept, one a thousandth lower is not."""
     yard = plain_yard()
-    share = appraise(yard, plain_rooms(), book_for("USD"), plain_layout()).paved_share
+    share = appraise(yard, placed_of(plain_rooms(), plain_layout()), book_for("USD")).paved_share
     assert rules(paved_share_limit=share) == {}
     assert rules(paved_share_limit=share - 0.001) == {("paved_share",): pytest.approx(0.001 * 1920, abs=0.01)}
 

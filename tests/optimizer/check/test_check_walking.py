@@ -4,6 +4,7 @@ import pytest
 
 from optimizer.brief import Relation
 from optimizer.check import check_layout
+from optimizer.layout import placed_of
 from optimizer.site import Building
 from tests.yards import PLAIN_SITE, on_site, plain_layout, plain_rooms, plain_yard, stand
 
@@ -21,7 +22,7 @@ FAR = plain_layout(stand("cooker", 46, 17, 6, 8, "-x"))
 )
 def test_a_brief_that_says_how_near(relation, found):
     """A hard relation that holds a kitchen near a door speaks instead of the rule; a wish does not."""
-    assert {finding.rule for finding in check_layout(plain_yard(relation), plain_rooms(), FAR)} == found
+    assert {finding.rule for finding in check_layout(plain_yard(relation), placed_of(plain_rooms(), FAR))} == found
 
 
 def test_a_yard_cut_in_two():
@@ -29,6 +30,8 @@ def test_a_yard_cut_in_two():
     wall = Building("wall", ((6, 0), (7, 0), (7, 40), (6, 40)))
     yard = on_site(plain_yard(), buildings=(*PLAIN_SITE.buildings, wall))
     found = [
-        finding.rooms for finding in check_layout(yard, plain_rooms(), plain_layout()) if finding.rule == "reachable"
+        finding.rooms
+        for finding in check_layout(yard, placed_of(plain_rooms(), plain_layout()))
+        if finding.rule == "reachable"
     ]
     assert found == [("kitchen door",), ("table",), ("cooker",), ("fire",), ("nook",)]

@@ -9,7 +9,7 @@ import pytest
 from optimizer.brief import Relation, RuleId, SunWish
 from optimizer.catalogue import SizedRoom
 from optimizer.check import CHECKS, check_layout
-from optimizer.layout import Layout
+from optimizer.layout import Layout, placed_of
 from optimizer.site import KeepOut, RootRings, SpotLevel, Utility, UtilityLine
 from tests.yards import (
     FOUR_AT_TABLE,
@@ -138,7 +138,10 @@ def test_one_check_for_each_rule():
 
 def test_a_layout_that_keeps_every_rule():
     """The layout that all others are made from has no finding, with a relation of each kind that it keeps."""
-    assert check_layout(plain_yard(*KEPT_RELATIONS), plain_rooms(), plain_layout(), phase_1_cost=Decimal(1000)) == ()
+    assert (
+        check_layout(plain_yard(*KEPT_RELATIONS), placed_of(plain_rooms(), plain_layout()), phase_1_cost=Decimal(1000))
+        == ()
+    )
 
 
 @pytest.mark.parametrize("rule", BROKEN)
@@ -147,8 +150,7 @@ def test_a_layout_that_breaks_only_one_rule(rule: RuleId):
     broken = BROKEN[rule]
     findings = check_layout(
         on_site(plain_yard(*broken.relations), **broken.site),
-        broken.rooms,
-        broken.layout,
+        placed_of(broken.rooms, broken.layout),
         phase_1_cost=Decimal(broken.cost),
     )
     assert {finding.rule for finding in findings} == {rule}

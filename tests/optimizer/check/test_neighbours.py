@@ -4,7 +4,7 @@ import pytest
 
 from optimizer.brief import Relation
 from optimizer.check import check_layout
-from optimizer.layout import Placement
+from optimizer.layout import Placement, placed_of
 from optimizer.site import Building, Door
 from tests.yards import on_site, plain_layout, plain_rooms, plain_yard, sized, stand
 
@@ -20,7 +20,7 @@ def slivers(*changed: Placement, relations: tuple[Relation, ...] = (), building:
     left_out = tuple(room.name for room in plain_rooms() if room.name not in placed)
     rooms = plain_rooms(sized("bed", "bed", 6, 7))
     layout = plain_layout(*changed, without=left_out)
-    return [finding.rooms for finding in check_layout(yard, rooms, layout) if finding.rule == "no_slivers"]
+    return [finding.rooms for finding in check_layout(yard, placed_of(rooms, layout)) if finding.rule == "no_slivers"]
 
 
 @pytest.mark.parametrize(
@@ -111,7 +111,7 @@ def test_before_and_beside_a_landing(x_ft, y_ft, kept):
 
 def test_a_layout_that_leaves_a_strip_beside_a_landing_only():
     """A nook along the house, a foot and a half from the landing, breaks this rule and no other."""
-    findings = check_layout(plain_yard(), plain_rooms(), plain_layout(stand("nook", 8, 12, 8, 7)))
+    findings = check_layout(plain_yard(), placed_of(plain_rooms(), plain_layout(stand("nook", 8, 12, 8, 7))))
     assert [(finding.rule, finding.rooms) for finding in findings] == [("no_slivers", ("nook", "kitchen door"))]
     assert findings[0].amount == pytest.approx(1.5)
     assert "1.50 ft" in findings[0].words

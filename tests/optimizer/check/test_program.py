@@ -5,12 +5,12 @@ from decimal import Decimal
 import pytest
 
 from optimizer.check import check_layout
-from optimizer.layout import Layout
+from optimizer.layout import Layout, placed_of
 from tests.yards import KEPT, plain_layout, plain_rooms, plain_yard, sized, stand
 
 
 def rules(layout: Layout, rooms=None, **facts) -> set[str]:
-    return {finding.rule for finding in check_layout(plain_yard(**facts), rooms or plain_rooms(), layout)}
+    return {finding.rule for finding in check_layout(plain_yard(**facts), placed_of(rooms or plain_rooms(), layout))}
 
 
 @pytest.mark.parametrize(
@@ -32,7 +32,11 @@ def test_a_room_with_a_front_turns_with_it(front, known):
 def test_unknown_names():
     """A room that nobody wished for, and a choice that its room does not have, are found by name."""
     layout = plain_layout(stand("tower", 2, 2, 8, 7), stand("nook", 28, 31, 8, 7, choice="grand"))
-    found = [finding for finding in check_layout(plain_yard(), plain_rooms(), layout) if finding.rule == "known_choice"]
+    found = [
+        finding
+        for finding in check_layout(plain_yard(), placed_of(plain_rooms(), layout))
+        if finding.rule == "known_choice"
+    ]
     assert [finding.rooms for finding in found] == [("tower",), ("nook",)]
 
 
@@ -53,5 +57,5 @@ def test_the_least_room():
 def test_no_ceiling_is_never_passed():
     """Without a ceiling, or without a cost, the budget is not broken."""
     many = Decimal(10**9)
-    assert check_layout(plain_yard(ceiling=None), plain_rooms(), plain_layout(), phase_1_cost=many) == ()
-    assert check_layout(plain_yard(), plain_rooms(), plain_layout()) == ()
+    assert check_layout(plain_yard(ceiling=None), placed_of(plain_rooms(), plain_layout()), phase_1_cost=many) == ()
+    assert check_layout(plain_yard(), placed_of(plain_rooms(), plain_layout())) == ()

@@ -4,6 +4,7 @@ import pytest
 
 from optimizer.brief import Relation
 from optimizer.check import check_layout, wishes_missed
+from optimizer.layout import placed_of
 from optimizer.site import Building, Surrounding
 from tests.yards import PLAIN_SITE, on_site, plain_layout, plain_rooms, plain_yard, stand
 
@@ -11,7 +12,7 @@ from tests.yards import PLAIN_SITE, on_site, plain_layout, plain_rooms, plain_ya
 def broken(*relations: Relation, layout=None, **site) -> list[tuple[str, ...]]:
     """Ends of every relation that is missed."""
     yard = on_site(plain_yard(*relations), **site)
-    findings = check_layout(yard, plain_rooms(), layout or plain_layout())
+    findings = check_layout(yard, placed_of(plain_rooms(), layout or plain_layout()))
     return [finding.rooms for finding in findings if finding.rule in {relation.kind for relation in relations}]
 
 
@@ -100,8 +101,8 @@ def test_an_end_that_is_left_out():
     without = plain_layout(without=("nook",))
     assert broken(relation) == [("nook", "table")]
     assert broken(relation, layout=without) == []
-    assert wishes_missed(plain_yard(wish), plain_rooms(), plain_layout()) == (wish,)
-    assert wishes_missed(plain_yard(wish), plain_rooms(), without) == ()
+    assert wishes_missed(plain_yard(wish), placed_of(plain_rooms(), plain_layout())) == (wish,)
+    assert wishes_missed(plain_yard(wish), placed_of(plain_rooms(), without)) == ()
 
 
 def test_a_wish_is_no_rule():
@@ -110,5 +111,5 @@ def test_a_wish_is_no_rule():
     kept = Relation(("fire", "nook"), "apart", at_least_ft=5, wish=1)
     hard = Relation(("fire", "nook"), "near", within_ft=1)
     yard = plain_yard(missed, kept)
-    assert check_layout(yard, plain_rooms(), plain_layout()) == ()
-    assert wishes_missed(plain_yard(missed, kept, hard), plain_rooms(), plain_layout()) == (missed,)
+    assert check_layout(yard, placed_of(plain_rooms(), plain_layout())) == ()
+    assert wishes_missed(plain_yard(missed, kept, hard), placed_of(plain_rooms(), plain_layout())) == (missed,)

@@ -8,7 +8,7 @@ from optimizer.brief import Relation
 from optimizer.catalogue import Item
 from optimizer.check import check_layout, seen_shares
 from optimizer.check.sight import sight_share
-from optimizer.layout import Layout
+from optimizer.layout import Layout, placed_of
 from optimizer.site import Building, SpotLevel, Surrounding
 from tests.yards import PLAIN_SITE, on_site, plain_layout, plain_rooms, plain_yard, sized, stand
 
@@ -20,7 +20,7 @@ LAYOUT = Layout((stand("nook", 10, 20, 8, 8), stand("pond", 40, 19.5, 9, 9)))  #
 
 def share(relation=SIGHT, *, rooms=ROOMS, layout=LAYOUT, **site):
     """Share of sight on the plain yard."""
-    return sight_share(on_site(plain_yard(relation), **site), rooms, layout, relation)
+    return sight_share(on_site(plain_yard(relation), **site), placed_of(rooms, layout), relation)
 
 
 def wall(y0, y1, height_ft):
@@ -97,23 +97,23 @@ def test_words_of_a_finding(kind, asked, amount, words):
     """A finding tells who sees how much, and how much is lacking."""
     for wanted in (None, asked):
         yard = on_site(plain_yard(Relation(("nook", "pond"), kind, share=wanted)), **wall(23.9, 40, 8))
-        (finding,) = [f for f in check_layout(yard, ROOMS, LAYOUT) if f.rule == kind]
+        (finding,) = [f for f in check_layout(yard, placed_of(ROOMS, LAYOUT)) if f.rule == kind]
         assert (finding.words, finding.unit, finding.amount) == (words, "share", pytest.approx(amount))
 
 
 def test_a_looser_share_is_kept():
     """A third is enough where no more is asked."""
     yard = on_site(plain_yard(replace(SIGHT, share=0.33)), **wall(23.9, 40, 8))
-    assert [f for f in check_layout(yard, ROOMS, LAYOUT) if f.rule == "in_view"] == []
+    assert [f for f in check_layout(yard, placed_of(ROOMS, LAYOUT)) if f.rule == "in_view"] == []
 
 
 def test_every_relation_tells_who_looks_at_what():
     """A neighbour's eye looks, whichever end is named first; of two rooms the first does; a room left out tells nothing."""
     hidden = Relation(("nook", "rear eye"), "out_of_view", wish=1)
     seen = Relation(("nook", "fire"), "in_view", wish=1)
-    found = seen_shares(plain_yard(hidden, seen), plain_rooms(), plain_layout())
+    found = seen_shares(plain_yard(hidden, seen), placed_of(plain_rooms(), plain_layout()))
     assert [(looker, of, kind) for looker, of, kind, _ in found] == [
         ("rear eye", "nook", "out_of_view"),
         ("nook", "fire", "in_view"),
     ]
-    assert seen_shares(plain_yard(hidden, seen), plain_rooms(), plain_layout(without=("nook",))) == ()
+    assert seen_shares(plain_yard(hidden, seen), placed_of(plain_rooms(), plain_layout(without=("nook",)))) == ()

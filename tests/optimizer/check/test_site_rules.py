@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 
 from optimizer.check import check_layout
-from optimizer.layout import Placement
+from optimizer.layout import Placement, placed_of
 from optimizer.scenario import Scenario
 from optimizer.site import Setbacks
 from tests.yards import PLAIN_SITE, on_site, plain_layout, plain_rooms, plain_yard, sized, stand
@@ -14,7 +14,7 @@ from tests.yards import PLAIN_SITE, on_site, plain_layout, plain_rooms, plain_ya
 def broken(*changed: Placement, yard: Scenario | None = None, rooms=None, without=()) -> set[tuple[str, ...]]:
     """Rule and ends of every finding."""
     layout = plain_layout(*changed, without=without)
-    findings = check_layout(yard or plain_yard(), rooms or plain_rooms(), layout)
+    findings = check_layout(yard or plain_yard(), placed_of(rooms or plain_rooms(), layout))
     return {(finding.rule, *finding.rooms) for finding in findings}
 
 
@@ -75,7 +75,7 @@ def test_fire_under_a_roof():
 def test_words_in_the_unit_of_the_file():
     """A finding tells lengths in the file's unit, while its amount stays in feet."""
     layout = plain_layout(stand("nook", 28, 32, 8, 7))
-    finding = check_layout(replace(plain_yard(), units="m"), plain_rooms(), layout)[0]
+    finding = check_layout(replace(plain_yard(), units="m"), placed_of(plain_rooms(), layout))[0]
     assert finding.amount == pytest.approx(1.0)
     assert finding.unit == "ft"
     assert "0.30 m from rear, the setback is 0.61 m" in finding.words

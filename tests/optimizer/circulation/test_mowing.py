@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 
 from optimizer.circulation import unmown
-from optimizer.layout import Layout
+from optimizer.layout import Layout, placed_of
 from optimizer.site import Entrance, KeepOut
 from tests.yards import PLAIN_SITE, plain_rooms, sized, stand
 
@@ -23,17 +23,17 @@ def walled(opening_ft: float, *, gate_ft: float = 5.0):
 def test_a_room_before_an_opening(gap, missed):
     """A cooker before an opening of 8 ft leaves a mower 4 ft, or too little."""
     layout = Layout((LAWN, stand("cooker", 24, 12 + gap, 8, 8 - gap)))
-    assert list(unmown(walled(8), ROOMS, layout)) == missed
+    assert list(unmown(walled(8), placed_of(ROOMS, layout))) == missed
 
 
 @pytest.mark.parametrize(("opening", "gate"), [(3.5, 5.0), (8.0, 3.0)])
 def test_what_the_yard_itself_keeps_out_is_no_fault(opening, gate):
     """Where no mower comes through the opening or the gate of the bare yard, no layout is to blame."""
     layout = Layout((LAWN, stand("cooker", 24, 15, 8, 6)))
-    assert list(unmown(walled(opening, gate_ft=gate), ROOMS, layout)) == []
+    assert list(unmown(walled(opening, gate_ft=gate), placed_of(ROOMS, layout))) == []
 
 
 def test_a_terrace_is_mown_across():
     """A mower crosses a paved room that has room beside its furniture."""
     layout = Layout((LAWN, stand("table", 22, 12, 14, 12)))
-    assert list(unmown(walled(8), ROOMS, layout)) == []
+    assert list(unmown(walled(8), placed_of(ROOMS, layout))) == []

@@ -7,7 +7,7 @@ from shapely import Point
 
 from optimizer.brief import Trip
 from optimizer.circulation import access_of, unreached, walkable_ground
-from optimizer.layout import Layout
+from optimizer.layout import Layout, placed_of
 from optimizer.site import Building, Entrance
 from tests.yards import PLAIN_SITE, on_site, plain_layout, plain_rooms, plain_yard, sized, stand
 
@@ -16,25 +16,25 @@ BARE = replace(PLAIN_SITE, buildings=(), structures=(), trees=(), keep_outs=())
 
 
 def stop_of(name, layout, *, rooms=None, site=BARE):
-    return access_of(site, rooms or plain_rooms(), layout).stop(name)
+    return access_of(site, placed_of(rooms or plain_rooms(), layout)).stop(name)
 
 
 def test_ground_keeps_half_a_way_from_everything():
     """The centre of a 3 ft way keeps 1.5 ft from boundary and rooms, less the tolerance of what touches."""
-    assert walkable_ground(BARE, (), NOTHING).bounds == pytest.approx((1.48, 1.48, 58.52, 38.52))
-    ground = walkable_ground(BARE, plain_rooms(), Layout((stand("nook", 20, 20, 8, 7),)))
+    assert walkable_ground(BARE, placed_of((), NOTHING)).bounds == pytest.approx((1.48, 1.48, 58.52, 38.52))
+    ground = walkable_ground(BARE, placed_of(plain_rooms(), Layout((stand("nook", 20, 20, 8, 7),))))
     assert not ground.covers(Point(29.4, 23))
     assert ground.covers(Point(29.5, 23))
 
 
 def test_what_may_be_walked_on():
     """Walkable rooms, structures and ground that allows paths are ground; other kept-out ground is not."""
-    ground = walkable_ground(PLAIN_SITE, plain_rooms(), plain_layout())
+    ground = walkable_ground(PLAIN_SITE, placed_of(plain_rooms(), plain_layout()))
     assert ground.covers(Point(31, 22))
     assert ground.covers(Point(49, 34))
     assert ground.covers(Point(57.5, 20))
     shut = replace(PLAIN_SITE, keep_outs=(replace(PLAIN_SITE.keep_outs[0], allow=("lawn",)),))
-    assert not walkable_ground(shut, plain_rooms(), plain_layout()).covers(Point(57.5, 20))
+    assert not walkable_ground(shut, placed_of(plain_rooms(), plain_layout())).covers(Point(57.5, 20))
 
 
 def test_a_trunk_is_in_the_way():
@@ -42,7 +42,7 @@ def test_a_trunk_is_in_the_way():
     tree = PLAIN_SITE.trees[0]
     for diameter_ft, radius_ft in ((0.8, 1.0), (4.0, 2.0)):
         site = replace(BARE, trees=(replace(tree, at=(30, 20), trunk_diameter_ft=diameter_ft),))
-        ground = walkable_ground(site, (), NOTHING)
+        ground = walkable_ground(site, placed_of((), NOTHING))
         assert ground.distance(Point(30, 20)) == pytest.approx(radius_ft + 1.48, abs=0.2)
 
 
@@ -92,13 +92,13 @@ def test_a_walkable_room_is_entered_at_its_centre():
 
 def test_where_one_stands_at_an_opening():
     """One stands 2 ft out of a door and 2 ft inside an entrance, or at the nearest ground within 2.5 ft of that."""
-    access = access_of(PLAIN_SITE, (), NOTHING)
+    access = access_of(PLAIN_SITE, placed_of((), NOTHING))
     assert access.stop("kitchen door").gates == ((20, 14),)
     assert access.stop("gate").gates == ((2, 20),)
     corner = replace(BARE, entrances=(Entrance("corner", (0, 0), 3, (1, 0)),))
-    assert access_of(corner, (), NOTHING).stop("corner").gates == (pytest.approx((2, 1.48)),)
+    assert access_of(corner, placed_of((), NOTHING)).stop("corner").gates == (pytest.approx((2, 1.48)),)
     walled = replace(BARE, buildings=(Building("wall", ((0, 10), (6, 10), (6, 30), (0, 30))),))
-    assert access_of(walled, (), NOTHING).stop("gate").gates == ()
+    assert access_of(walled, placed_of((), NOTHING)).stop("gate").gates == ()
 
 
 @pytest.mark.parametrize(("gap_ft", "joined"), [(3.0, True), (2.99, True), (2.95, False)])
@@ -110,7 +110,7 @@ def test_a_gap_of_a_clear_way_joins(gap_ft, joined):
     )
     site = replace(BARE, buildings=walls)
     brief = replace(plain_yard().brief, trips=(Trip("gate", "nook", 1),))
-    assert unreached(site, brief, plain_rooms(), Layout((stand("nook", 45, 20, 8, 7),))) == (
+    assert unreached(site, brief, placed_of(plain_rooms(), Layout((stand("nook", 45, 20, 8, 7),)))) == (
         () if joined else ("nook",)
     )
 
@@ -122,7 +122,7 @@ def test_the_part_that_counts():
     layout = Layout((stand("nook", 40, 20, 8, 7), stand("fire", 10, 22, 8, 8)))
 
     def missed(*trips, site=yard.site):
-        return unreached(site, replace(yard.brief, trips=trips), plain_rooms(), layout)
+        return unreached(site, replace(yard.brief, trips=trips), placed_of(plain_rooms(), layout))
 
     assert missed(Trip("gate", "nook", 1)) == ("nook",)
     assert missed(Trip("kitchen door", "nook", 1)) == ("nook",)
@@ -135,11 +135,11 @@ def test_the_largest_part_counts_where_there_is_no_opening(wall_x_ft, missed):
     wall = Building("wall", ((wall_x_ft, 0), (wall_x_ft + 1, 0), (wall_x_ft + 1, 40), (wall_x_ft, 40)))
     brief = replace(plain_yard().brief, trips=())
     layout = Layout((stand("nook", 42, 20, 8, 7), stand("fire", 10, 22, 8, 8)))
-    assert unreached(replace(BARE, buildings=(wall,)), brief, plain_rooms(), layout) == (missed,)
+    assert unreached(replace(BARE, buildings=(wall,)), brief, placed_of(plain_rooms(), layout)) == (missed,)
 
 
 def test_a_yard_without_ground():
     """Where everything is built over, everything is unreached and nothing fails."""
     site = replace(BARE, buildings=(Building("hall", BARE.boundary),))
     brief = replace(plain_yard().brief, trips=(Trip("gate", "nook", 1),))
-    assert unreached(site, brief, plain_rooms(), Layout((stand("nook", 40, 20, 8, 7),))) == ("gate", "nook")
+    assert unreached(site, brief, placed_of(plain_rooms(), Layout((stand("nook", 40, 20, 8, 7),)))) == ("gate", "nook")

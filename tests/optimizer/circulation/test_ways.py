@@ -8,8 +8,8 @@ import pytest
 from shapely import LineString, box
 
 from optimizer.brief import Relation, Trip
-from optimizer.circulation import kitchen_door, kitchen_walk_limit_ft, rectangle, way_polygon, ways
-from optimizer.layout import Layout
+from optimizer.circulation import kitchen_door, kitchen_walk_limit_ft, way_polygon, ways
+from optimizer.layout import Layout, placed_of, rectangle
 from optimizer.site import Building, Door
 from tests.yards import KEPT, PLAIN_SITE, on_site, plain_layout, plain_rooms, plain_yard, stand
 
@@ -18,7 +18,7 @@ YARD = plain_yard()
 
 def ways_of(*trips, layout=None, site=PLAIN_SITE):
     brief = replace(YARD.brief, trips=trips)
-    return ways(site, brief, plain_rooms(), layout or plain_layout())
+    return ways(site, brief, placed_of(plain_rooms(), layout or plain_layout()))
 
 
 def test_a_way_from_anchor_to_anchor():
@@ -88,11 +88,12 @@ def test_the_ground_that_ways_take():
     site = replace(PLAIN_SITE, buildings=(), structures=())
     found = ways_of(layout=layout, site=site)
     (path,) = found.own_paths
-    ground = way_polygon(site, layout, found.legs)
+    placed = placed_of(plain_rooms(), layout)
+    ground = way_polygon(site, placed, found.legs)
     assert ground.area == pytest.approx(3 * (path.length_ft - 4), rel=0.05)
     assert ground.intersection(rectangle(layout.placements[0])).area == pytest.approx(0)
     assert box(0, 0, 60, 40).covers(ground)
-    assert way_polygon(site, layout, ()).is_empty
+    assert way_polygon(site, placed, ()).is_empty
 
 
 def test_the_kitchen_door():

@@ -6,15 +6,16 @@ import pytest
 
 from optimizer.brief import Guests
 from optimizer.concepts import cautions_for
+from optimizer.layout import placed_of
 from optimizer.site import RootRings, UtilityLine
 from tests.yards import TWELVE_ON_SOFAS, on_site, plain_layout, plain_rooms, plain_yard, seating
 
 
 def told(units="ft", **site):
     """Cautions that the plain yard does not have, with parts of its site replaced."""
-    usual = cautions_for(plain_yard(), plain_rooms(), plain_layout())
+    usual = cautions_for(plain_yard(), placed_of(plain_rooms(), plain_layout()))
     yard = replace(on_site(plain_yard(), **site), units=units)
-    return [words for words in cautions_for(yard, plain_rooms(), plain_layout()) if words not in usual]
+    return [words for words in cautions_for(yard, placed_of(plain_rooms(), plain_layout())) if words not in usual]
 
 
 def test_a_shorter_distance_is_told_with_both_figures_and_the_source():
@@ -55,7 +56,7 @@ def test_lines_and_rings():
 
 def test_guests_whom_the_wish_list_cannot_hold():
     """No room of the plain yard has a seat drawn: of 12 people 9 would sit, and no table is large enough for four."""
-    found = cautions_for(plain_yard(), plain_rooms(), plain_layout())
+    found = cautions_for(plain_yard(), placed_of(plain_rooms(), plain_layout()))
     assert "Party: the wish list seats 0 of the 9 that a party of 12 asks for." in found
     assert "Table: the largest of this concept seats 0 of the 4 everyday guests." in found
 
@@ -63,7 +64,7 @@ def test_guests_whom_the_wish_list_cannot_hold():
 def test_guests_whom_it_holds_are_not_told_of():
     """With a seat for each at the party only the table is missing."""
     rooms = plain_rooms(seating("table", "gathering", 14, 12, *TWELVE_ON_SOFAS))
-    found = cautions_for(plain_yard(), rooms, plain_layout())
+    found = cautions_for(plain_yard(), placed_of(rooms, plain_layout()))
     assert [words.partition(":")[0] for words in found if "seats" in words] == ["Table"]
 
 
@@ -72,7 +73,7 @@ def test_ground_for_those_who_stand():
     sofas = (TWELVE_ON_SOFAS[0], replace(TWELVE_ON_SOFAS[1], y_ft=3))
     yard = plain_yard()
     yard = replace(yard, brief=replace(yard.brief, guests=Guests(0, 17)))
-    found = cautions_for(yard, (seating("table", "gathering", 12, 5, *sofas),), plain_layout())
+    found = cautions_for(yard, placed_of((seating("table", "gathering", 12, 5, *sofas),), plain_layout()))
     assert [words for words in found if "wish list" in words] == [
         "Party: 5 of 17 find no seat, and the wish list has 0 of the 40 sq ft that they ask for to stand on."
     ]

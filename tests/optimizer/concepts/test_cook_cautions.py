@@ -7,6 +7,7 @@ import pytest
 from optimizer.catalogue import Cover, Item, SizedChoice, SizedRoom
 from optimizer.concepts import cautions_for
 from optimizer.concepts.cook_cautions import cook_cautions
+from optimizer.layout import placed_of
 from tests.yards import on_site, plain_layout, plain_rooms, plain_yard, sized, stand
 
 
@@ -20,7 +21,7 @@ def grilling(**changes: object) -> SizedRoom:
 def told(room: SizedRoom, x_ft: float, y_ft: float, **site: object) -> list[str]:
     """Cautions about heat with the kitchen serving to +y from so far up; the house ends at y = 12."""
     layout = plain_layout(stand("cooker", x_ft, y_ft, 8, 6))
-    return list(cook_cautions(on_site(plain_yard(), **site), plain_rooms(room), layout))
+    return list(cook_cautions(on_site(plain_yard(), **site), placed_of(plain_rooms(room), layout)))
 
 
 @pytest.mark.parametrize(("y_ft", "said"), [(21.9, True), (22.1, False)])
@@ -52,7 +53,7 @@ def test_a_gas_fire_alone_has_its_supplies_told() -> None:
     wood = plain_rooms(sized("fire", "fire", 8, 8, fuel="wood"))
     alone = plain_layout(without=("cooker",))
     found = [
-        cautions_for(plain_yard(), rooms, layout)
+        cautions_for(plain_yard(), placed_of(rooms, layout))
         for rooms, layout in ((plain_rooms(), plain_layout()), (plain_rooms(), alone), (wood, alone))
     ]
     assert [sum("Gas and electricity" in words for words in cautions) for cautions in found] == [1, 1, 0]

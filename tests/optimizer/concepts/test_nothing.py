@@ -20,7 +20,7 @@ def changed(**changes):
 
 def answer(scenario):
     """What the main job says of a scenario."""
-    return make_options(scenario, RunSettings(seconds=8, processes=0))
+    return make_options(scenario, RunSettings(seconds=20, processes=0))
 
 
 def test_a_room_that_fits_nowhere():

@@ -7,12 +7,15 @@ import pytest
 from optimizer.appraisal import PartyMeasures, appraise
 from optimizer.catalogue import book_for, rates
 from optimizer.concepts import losses_of
+from optimizer.layout import placed_of
 from tests.yards import plain_layout, plain_rooms, plain_yard
 
 
 def party_loss(without):
     yard, rooms = plain_yard(), plain_rooms()
-    appraisal = replace(appraise(yard, rooms, book_for("USD"), plain_layout()), party=PartyMeasures(without=without))
+    appraisal = replace(
+        appraise(yard, placed_of(rooms, plain_layout()), book_for("USD")), party=PartyMeasures(without=without)
+    )
     return dict(losses_of(yard, rooms, appraisal, worth_rate=0.0, wish_weights=0.0))["party"]
 
 

@@ -8,7 +8,7 @@ from optimizer.appraisal import appraise
 from optimizer.appraisal.site_measures import GroundMeasures, SiteMeasures
 from optimizer.catalogue import Cover, Item, book_for
 from optimizer.concepts import permits_for
-from optimizer.layout import Layout
+from optimizer.layout import Layout, placed_of
 from optimizer.site import KeepOut, Tree
 from tests.yards import on_site, plain_layout, plain_rooms, plain_yard, sized
 
@@ -16,7 +16,9 @@ from tests.yards import on_site, plain_layout, plain_rooms, plain_yard, sized
 def asked(*changed, rooms=None, without=(), appraisal=None, **site):
     """First words of every prompt but those that always stand."""
     lines = permits_for(
-        on_site(plain_yard(), **site), rooms or plain_rooms(), plain_layout(*changed, without=without), appraisal
+        on_site(plain_yard(), **site),
+        placed_of(rooms or plain_rooms(), plain_layout(*changed, without=without)),
+        appraisal,
     )
     return [words.split(":")[0] for words in lines[1:-2]]
 
@@ -28,10 +30,10 @@ def with_choice(room, **changes):
 
 def test_it_says_first_that_it_is_a_prompt():
     """The first line is no permit, the last two always stand; nothing built asks for nothing."""
-    lines = permits_for(plain_yard(), plain_rooms(), plain_layout(without=("cooker", "fire")))
+    lines = permits_for(plain_yard(), placed_of(plain_rooms(), plain_layout(without=("cooker", "fire"))))
     assert lines[0].startswith("A prompt, no advice")
     assert [words.split(":")[0] for words in lines[-2:]] == ["Utility marking", "Owners' association"]
-    assert permits_for(plain_yard(), plain_rooms(), Layout(())) == ()
+    assert permits_for(plain_yard(), placed_of(plain_rooms(), Layout(()))) == ()
 
 
 def test_trades():
@@ -61,7 +63,7 @@ def test_a_roof_and_later_water():
 @pytest.mark.parametrize(("tallest_ft", "asks"), [(0.0, False), (3.0, False), (3.1, True), (5.0, True)])
 def test_a_wall_above_4_ft_from_the_bottom_of_its_footing(tallest_ft, asks):
     """IRC R105.2(3), seen; a footing of 1 ft is taken, so that 3 ft above the ground are the limit."""
-    appraisal = appraise(plain_yard(), plain_rooms(), book_for("USD"), plain_layout())
+    appraisal = appraise(plain_yard(), placed_of(plain_rooms(), plain_layout()), book_for("USD"))
     ground = GroundMeasures(tallest_wall_ft=tallest_ft)
     found = asked(appraisal=replace(appraisal, site=SiteMeasures(ground=ground)))
     assert ("Building permit" in found) == asks
@@ -87,7 +89,7 @@ def test_trees_by_their_outer_ring():
 )
 def test_stormwater_by_the_paved_share(share, limit, asks):
     """Above 45 %, or from nine tenths of a local limit on."""
-    appraisal = appraise(plain_yard(), plain_rooms(), book_for("USD"), plain_layout())
+    appraisal = appraise(plain_yard(), placed_of(plain_rooms(), plain_layout()), book_for("USD"))
     found = asked(appraisal=replace(appraisal, paved_share=share), paved_share_limit=limit)
     assert ("Stormwater" in found) == asks
     assert "Stormwater" not in asked(paved_share_limit=limit)

@@ -12,7 +12,7 @@ from optimizer.catalogue import book_for
 from optimizer.concepts import remedies_for
 from optimizer.fields import ground_at_ft
 from optimizer.fields.sight import Screen
-from optimizer.layout import Layout
+from optimizer.layout import Layout, placed_of
 from optimizer.site import Entrance, KeepOut
 from tests.optimizer.grading.slopes import on_plane
 from tests.yards import plain_rooms, plain_yard, stand
@@ -27,8 +27,8 @@ def found(*, rise=0.2, keep_outs=(), **changes):
     """Remedies on a yard that rises to the north, seen from a gate in the south."""
     site = replace(on_plane(north=rise), entrances=(GATE,), keep_outs=keep_outs, trees=())
     scenario = replace(plain_yard(ceiling=None), site=site, **changes)
-    appraisal = appraise(scenario, plain_rooms(), BOOK, LAYOUT)
-    return site, remedies_for(scenario, plain_rooms(), LAYOUT, BOOK, appraisal)
+    appraisal = appraise(scenario, placed_of(plain_rooms(), LAYOUT), BOOK)
+    return site, remedies_for(scenario, placed_of(plain_rooms(), LAYOUT), BOOK, appraisal)
 
 
 def test_a_bed_before_the_steps():
@@ -45,7 +45,7 @@ def test_a_bed_before_the_steps():
     assert remedy.amount == Decimal(str(round(bed.area, 2))) * 14
     assert remedy.words.startswith("A bed 5 ft wide, ")
     assert remedy.words.endswith(f"hides the 4 risers from fire to nook seen from gate: {remedy.amount:,.0f} USD")
-    view = arrival_view(site, plain_rooms(), LAYOUT, GATE)
+    view = arrival_view(site, placed_of(plain_rooms(), LAYOUT), GATE)
     screen = Screen(bed, ground_at_ft(site, (64, 27.5)) + 3.0)
     assert all(view.sees(at, ground_at_ft(site, at)) for at in CORNERS)
     assert not any(view.sees(at, ground_at_ft(site, at), (screen,)) for at in CORNERS)

@@ -9,7 +9,7 @@ from optimizer.brief import Brief, Guests
 from optimizer.catalogue import Item, KindRules, SizedChoice, SizedRoom
 from optimizer.circulation import Way
 from optimizer.drawing import Drawing, Paths, draw_plan
-from optimizer.layout import Layout, Placement
+from optimizer.layout import Layout, Placement, placed_of
 from optimizer.scenario import Scenario
 from optimizer.site import (
     Building,
@@ -162,4 +162,6 @@ def drawn(scenario: Scenario) -> Drawing:
     floors = [LineString([(p.x_ft, p.y_ft), (p.right_ft, p.top_ft)]).envelope for p in LAYOUT.placements]
     strips = union_all([LineString(way.points).buffer(way.width_ft / 2) for way in WAYS])
     path_area = strips.difference(union_all(floors))
-    return draw_plan(scenario, ROOMS, LAYOUT, WAYS, title="Concept A: table by the house", paths=Paths(path_area))
+    return draw_plan(
+        scenario, placed_of(ROOMS, LAYOUT), WAYS, title="Concept A: table by the house", paths=Paths(path_area)
+    )

@@ -8,6 +8,7 @@ from shapely import Polygon, union_all
 from optimizer.brief import Finish, FinishWish
 from optimizer.circulation import Leg
 from optimizer.drawing import Area, Drawing, Paths, draw_plan
+from optimizer.layout import placed_of
 from optimizer.scenario import Scenario
 from tests.yards import plain_layout, plain_rooms, plain_yard
 
@@ -16,7 +17,7 @@ def finished(wish: FinishWish | None = None, paths: Paths | None = None) -> Draw
     """The plain yard drawn with a finish."""
     yard = plain_yard()
     scenario = replace(yard, brief=replace(yard.brief, finish=wish or FinishWish()))
-    return draw_plan(scenario, plain_rooms(), plain_layout(), (), title="A", paths=paths)
+    return draw_plan(scenario, placed_of(plain_rooms(), plain_layout()), (), title="A", paths=paths)
 
 
 def ground(drawing: Drawing, role: str) -> float:
@@ -69,6 +70,6 @@ def test_the_sheet_says_what_is_laid_and_ordered() -> None:
 
 def test_an_empty_yard_says_nothing_of_a_finish(yard: Scenario) -> None:
     """Nothing is paved, nothing is said."""
-    drawing = draw_plan(yard, (), replace(plain_layout(), placements=()), (), title="the yard")
+    drawing = draw_plan(yard, placed_of((), replace(plain_layout(), placements=())), (), title="the yard")
     assert not [text for text in drawing.texts if text.text.startswith("Finish")]
     assert not [mark for mark in drawing.marks if mark.role.startswith(("field", "border_course"))]

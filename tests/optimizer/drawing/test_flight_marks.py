@@ -7,7 +7,7 @@ import pytest
 
 from optimizer.drawing.flight_marks import flight_marks
 from optimizer.grading import grade
-from optimizer.layout import Layout
+from optimizer.layout import Layout, placed_of
 from optimizer.site import SpotLevel
 from tests.yards import PLAIN_SITE, plain_rooms, stand
 
@@ -18,8 +18,8 @@ TWO = Layout((stand("table", 24, 16, 14, 12), stand("nook", 24, 28, 8, 7)))
 
 
 def test_a_line_for_each_riser():
-    (flight,) = (f for f in grade(SITE, plain_rooms(), TWO).flights if set(f.between) == {"table", "nook"})
-    lines = [mark.points for mark in flight_marks(SITE, plain_rooms(), TWO, ())]
+    (flight,) = (f for f in grade(SITE, placed_of(plain_rooms(), TWO)).flights if set(f.between) == {"table", "nook"})
+    lines = [mark.points for mark in flight_marks(SITE, placed_of(plain_rooms(), TWO), ())]
     assert len(lines) == flight.risers
     # The top riser lies on the shared edge y = 28; one goes down into the nook.
     assert [y for _, y in lines[0]] == pytest.approx([28, 28])
@@ -28,4 +28,4 @@ def test_a_line_for_each_riser():
 
 
 def test_level_ground_has_no_steps():
-    assert list(flight_marks(PLAIN_SITE, plain_rooms(), TWO, ())) == []
+    assert list(flight_marks(PLAIN_SITE, placed_of(plain_rooms(), TWO), ())) == []

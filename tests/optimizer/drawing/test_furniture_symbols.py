@@ -11,7 +11,7 @@ from optimizer.brief import RoomWish
 from optimizer.catalogue import Item, SizedChoice, sized_room
 from optimizer.drawing.furniture_symbols import symbols
 from optimizer.drawing.room_marks import fitting_marks
-from optimizer.layout import Layout
+from optimizer.layout import Layout, placed_of
 from tests.yards import stand
 
 
@@ -79,8 +79,8 @@ def test_sides_are_drawn_once() -> None:
     for name, room in rooms.items():
         choice = room.choices[-1]
         place = stand(name, 0, 0, choice.width_ft, choice.depth_ft, choice=choice.label)
-        roles = [mark.role for mark in fitting_marks(rooms, Layout((place,)))]
+        roles = [mark.role for mark in fitting_marks(placed_of((room,), Layout((place,))))]
         assert not [role for role in roles if role.startswith("side.")]
     shed = sized_room(RoomWish("shed", "storage"))
-    marks = fitting_marks({"shed": shed}, Layout((stand("shed", 0, 0, 8, 6, choice="modest"),)))
+    marks = fitting_marks(placed_of((shed,), Layout((stand("shed", 0, 0, 8, 6, choice="modest"),))))
     assert [mark.role for mark in marks] == ["side.back", "furniture.shelf"]

@@ -7,7 +7,7 @@ from optimizer.appraisal.party import Pinch
 from optimizer.circulation import Leg
 from optimizer.drawing import Area, Drawing, Notable, Paths, draw_plan
 from optimizer.drawing.notable_marks import FOCAL_ROLE, PINCH_ROLE
-from optimizer.layout import Layout
+from optimizer.layout import Layout, placed_of
 from optimizer.scenario import Scenario
 
 TRIP = ("family door", "quiet nook")
@@ -18,7 +18,7 @@ ON_EDGE = Pinch(("gathering area", "outdoor kitchen"), "edge", 12.0, "eating", 1
 
 def drawn(yard: Scenario, rooms: tuple, layout: Layout, notable: Notable) -> Drawing:
     """The sample with what is to be pointed out."""
-    return draw_plan(yard, rooms, layout, (), title="A", paths=Paths(legs=LEGS, notable=notable))
+    return draw_plan(yard, placed_of(rooms, layout), (), title="A", paths=Paths(legs=LEGS, notable=notable))
 
 
 def of_role(drawing: Drawing, role: str) -> list[Area]:

@@ -18,7 +18,7 @@ from optimizer.drawing.sun_map import class_edges_h, draw_sun_map, summer_day, s
 from optimizer.drawing.words import level_text
 from optimizer.export import plan_svg
 from optimizer.fields import open_yard, room_sun_hours
-from optimizer.layout import Layout
+from optimizer.layout import Layout, placed_of
 from optimizer.site import Building, SpotLevel, Surrounding, Tree
 
 CORNERS = ((0, 0), (100, 0), (100, 120), (0, 120))
@@ -39,13 +39,13 @@ def bare(scenario, **changes):
 
 def all_pictures(scenario, rooms, layout):
     """One of each drawing."""
-    viewer = viewers(scenario.site, rooms, layout, {})[-1]
+    viewer = viewers(scenario.site, placed_of(rooms, layout), {})[-1]
     line = line_through(scenario.site, layout, None)
     return (
         draw_ground(scenario, layout, {}, title="Ground"),
-        draw_sun_map(scenario, layout, SunWish("sun", 8, 20, (6,)), title="Sun"),
-        draw_sight(scenario, rooms, layout, viewer, title="Sight"),
-        draw_section(scenario, rooms, layout, {}, line, when=NOON, title="Section"),
+        draw_sun_map(scenario, placed_of(rooms, layout), SunWish("sun", 8, 20, (6,)), title="Sun"),
+        draw_sight(scenario, placed_of(rooms, layout), viewer, title="Sight"),
+        draw_section(scenario, placed_of(rooms, layout), {}, line, when=NOON, title="Section"),
     )
 
 
@@ -122,9 +122,9 @@ def test_every_picture_can_be_written_and_says_what_it_shows(yard, rooms, layout
         assert all(edge.contains(box(*text.box)) for text in drawing.texts), drawing.title
 
 
-def test_sun_classes_part_the_open_yard(yard, layout):
+def test_sun_classes_part_the_open_yard(yard, rooms, layout):
     """Cells of the five classes cover the open yard once, and hours by the house lie in a lower class."""
-    drawing = draw_sun_map(yard, layout, SunWish("sun", 8, 20, (6,)), title="Sun")
+    drawing = draw_sun_map(yard, placed_of(rooms, layout), SunWish("sun", 8, 20, (6,)), title="Sun")
     cells = {}
     for mark in drawing.marks:
         if isinstance(mark, Area) and mark.role.startswith("sun."):
@@ -136,18 +136,18 @@ def test_sun_classes_part_the_open_yard(yard, layout):
     assert not areas["sun.5"].contains(Point(44, 58))
 
 
-def test_an_open_yard_is_all_sun(yard, layout):
+def test_an_open_yard_is_all_sun(yard, rooms, layout):
     """Where nothing throws a shadow, every cell has the whole window and every room its hours."""
-    drawing = draw_sun_map(bare(yard), layout, SunWish("sun", 10, 14, (6,)), title="Sun")
+    drawing = draw_sun_map(bare(yard), placed_of(rooms, layout), SunWish("sun", 10, 14, (6,)), title="Sun")
     assert {mark.role for mark in drawing.marks if mark.role.startswith("sun.")} == {"sun.5"}
     assert {text.text for text in drawing.texts if text.role == "room_size"} == {"4.0 of 4 h"}
 
 
-def test_a_rooms_hours_are_those_of_the_measure(yard, layout):
+def test_a_rooms_hours_are_those_of_the_measure(yard, rooms, layout):
     """The figure under a room is the measure's own."""
     wish, place = SunWish("shade", 16, 19, (6, 7, 8)), layout.of("gathering area")
     hours = room_sun_hours(yard.site, wish, low=(place.x_ft, place.y_ft), high=(place.right_ft, place.top_ft))
-    drawing = draw_sun_map(yard, Layout((place,)), wish, title="Sun")
+    drawing = draw_sun_map(yard, placed_of(rooms, Layout((place,))), wish, title="Sun")
     assert [text.text for text in drawing.texts if text.role == "room_size"] == [f"{hours:.1f} of 3 h"]
 
 
@@ -219,11 +219,11 @@ def test_a_bought_panel_hides_and_is_drawn(yard, rooms, layout):
     private = Relation(("quiet nook", "neighbour window"), "out_of_view")
     scenario = bare(yard, surroundings=(Surrounding("neighbour window", at=(112, 60), eye_z_ft=6),))
     scenario = replace(scenario, brief=replace(scenario.brief, relations=(private,)))
-    viewer = next(v for v in viewers(scenario.site, rooms, layout, {}) if v.name == "neighbour window")
+    viewer = next(v for v in viewers(scenario.site, placed_of(rooms, layout), {}) if v.name == "neighbour window")
     screened = tuple(
         replace(room, choices=tuple(replace(choice, is_screened=True) for choice in room.choices)) for room in rooms
     )
-    open_view, closed = (draw_sight(scenario, of, layout, viewer, title="Sight") for of in (rooms, screened))
+    open_view, closed = (draw_sight(scenario, placed_of(of, layout), viewer, title="Sight") for of in (rooms, screened))
     lines = [[mark for mark in drawing.marks if mark.role == "screen"] for drawing in (open_view, closed)]
     figures = [
         [text.text for text in drawing.texts if text.role == "room_size"][
@@ -238,7 +238,7 @@ def test_a_bought_panel_hides_and_is_drawn(yard, rooms, layout):
 
 def test_eyes_are_where_they_look_from(yard, rooms, layout):
     """Cooks stand, others sit; a door's eyes stand on its floor before the wall; a neighbour's are as high as given."""
-    eyes = {viewer.name: viewer for viewer in viewers(yard.site, rooms, layout, {"quiet nook": 2.0})}
+    eyes = {viewer.name: viewer for viewer in viewers(yard.site, placed_of(rooms, layout), {"quiet nook": 2.0})}
     assert eyes["quiet nook"].z_ft == pytest.approx(5.75)
     assert eyes["outdoor kitchen"].z_ft == pytest.approx(-1.2 + 5.25)
     assert eyes["family door"].z_ft == pytest.approx(1.0 + 5.25)
@@ -251,7 +251,7 @@ def test_a_section_shows_true_heights(yard, rooms, layout):
     site = replace(yard.site, buildings=(replace(yard.site.buildings[0], height_ft=21),))
     scenario = replace(yard, site=site)
     drawing = draw_section(
-        scenario, rooms, layout, {"gathering area": -0.5}, ((50, -4), (50, 124)), when=None, title="S"
+        scenario, placed_of(rooms, layout), {"gathering area": -0.5}, ((50, -4), (50, 124)), when=None, title="S"
     )
     house = bounds(drawing, "section_building")
     assert house == pytest.approx((34, -1.2, 60, 19.8))
@@ -278,7 +278,7 @@ def bounds(drawing, role):
 def test_a_section_needs_a_length(yard, rooms, layout):
     """Two points at one place are no line."""
     with pytest.raises(ValueError, match="a foot apart"):
-        draw_section(yard, rooms, layout, {}, ((5, 5), (5, 5)), when=None, title="S")
+        draw_section(yard, placed_of(rooms, layout), {}, ((5, 5), (5, 5)), when=None, title="S")
 
 
 @pytest.mark.parametrize(
@@ -295,6 +295,6 @@ def test_night_is_told(yard, rooms, layout):
     """With the sun down there is no ray."""
     midnight = NOON.replace(hour=0)
     line = line_through(yard.site, layout, "quiet nook")
-    drawing = draw_section(yard, rooms, layout, {}, line, when=midnight, title="S")
+    drawing = draw_section(yard, placed_of(rooms, layout), {}, line, when=midnight, title="S")
     assert not [mark for mark in drawing.marks if mark.role == "sun_ray"]
     assert any("the sun is down" in text.text for text in drawing.texts)

@@ -7,7 +7,7 @@ import pytest
 from shapely import Polygon, box
 
 from optimizer.drawing import Area, Circle, Dimension, Drawing, Text, draw_plan
-from optimizer.layout import Layout, Placement
+from optimizer.layout import Layout, Placement, placed_of
 from optimizer.scenario import Scenario
 
 SMALL = "room_name_large"
@@ -153,7 +153,7 @@ def test_the_sheet_carries_the_caution(drawing: Drawing) -> None:
 
 def test_the_same_layout_gives_the_same_drawing(yard: Scenario, rooms: tuple, layout: Layout) -> None:
     """Drawing is a pure function."""
-    one, other = (draw_plan(yard, rooms, layout, (), title="A") for _ in range(2))
+    one, other = (draw_plan(yard, placed_of(rooms, layout), (), title="A") for _ in range(2))
     assert one == other
 
 
@@ -162,7 +162,7 @@ def test_long_and_crowded_names_still_fit(yard: Scenario, rooms: tuple, layout: 
     name = "a terrace " * 20
     renamed = (replace(rooms[0], name=name), *rooms[1:])
     places = Layout((replace(layout.placements[0], room=name), *layout.placements[1:]))
-    drawing = draw_plan(yard, renamed, places, (), title=name)
+    drawing = draw_plan(yard, placed_of(renamed, places), (), title=name)
     cut = [text for text in drawing.texts if text.text.endswith("…") and text.role == "room_name"]
     sheet = box(*drawing.sheet_box)
     assert len(cut) == 1
@@ -171,6 +171,6 @@ def test_long_and_crowded_names_still_fit(yard: Scenario, rooms: tuple, layout: 
 
 def test_an_empty_layout_is_a_plan_of_the_yard(yard: Scenario) -> None:
     """With no rooms the sheet still shows the yard."""
-    drawing = draw_plan(yard, (), Layout(()), (), title="the yard")
+    drawing = draw_plan(yard, placed_of((), Layout(())), (), title="the yard")
     assert not [text for text in drawing.texts if text.role == "room_name"]
     assert [mark for mark in drawing.marks if mark.role == "building"]

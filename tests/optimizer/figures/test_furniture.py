@@ -9,7 +9,7 @@ from optimizer.catalogue import sized_rooms
 from optimizer.circulation import Leg, way_polygon
 from optimizer.figures import yard_3d
 from optimizer.figures.furniture import furnished
-from optimizer.layout import Layout, Placement
+from optimizer.layout import Layout, Placement, placed_of
 from tests.sample_run import sample_option, sample_scenario
 
 LEVEL_FT = 2.0
@@ -27,7 +27,7 @@ def one_room(scenario, name, choice_of):
     room = next(room for room in rooms if room.name == name)
     choice = choice_of(room.choices)
     place = Placement(name, choice.label, 30.0, 70.0, choice.width_ft, choice.depth_ft, "+y")
-    solids = dict(furnished(scenario, rooms, Layout((place,)), {name: LEVEL_FT}))
+    solids = dict(furnished(scenario, placed_of(rooms, Layout((place,))), {name: LEVEL_FT}))
     return place, solids[f"{name}, furniture"].corners
 
 
@@ -52,15 +52,15 @@ def test_a_room_without_anything_in_it_has_no_furniture(scenario):
     room = next(room for room in rooms if room.name == "water reserve")
     choice = next(choice for choice in room.choices if not choice.is_screened)
     place = Placement(room.name, choice.label, 30.0, 70.0, choice.width_ft, choice.depth_ft, "+y")
-    assert dict(furnished(scenario, rooms, Layout((place,)), {room.name: LEVEL_FT})) == {}
+    assert dict(furnished(scenario, placed_of(rooms, Layout((place,))), {room.name: LEVEL_FT})) == {}
 
 
 def test_ways_are_laid_on_the_ground_where_the_plan_has_them(scenario):
     """The figure's ways cover what the legs pave, and the ground leaves it free."""
     leg = Leg(((10.0, 80.0), (10.0, 110.0)), 4.0, "main", ())
-    layout, rooms = sample_option().layout, sized_rooms(scenario.brief)
-    with_ways, without = (yard_3d(scenario, rooms, layout, {}, None, legs=legs) for legs in ((leg,), ()))
-    paved = way_polygon(scenario.site, layout, (leg,)).area
+    placed = placed_of(sized_rooms(scenario.brief), sample_option().layout)
+    with_ways, without = (yard_3d(scenario, placed, {}, None, legs=legs) for legs in ((leg,), ()))
+    paved = way_polygon(scenario.site, placed, (leg,)).area
     assert covered(with_ways, "ways") == pytest.approx(paved, rel=1e-3)
     assert covered(without, "ground") - covered(with_ways, "ground") == pytest.approx(paved, rel=1e-2)
 

@@ -13,6 +13,7 @@ from optimizer.drawing.heights import ground_along
 from optimizer.fields import ground_z_ft, shadows_at
 from optimizer.figures import figure_html, yard_3d
 from optimizer.figures.solids import draped, flat, prism
+from optimizer.layout import placed_of
 from tests.sample_run import sample_option, sample_scenario
 
 AFTERNOON = datetime(2026, 6, 21, 17)  # noqa: DTZ001 - the yard's own clock
@@ -32,7 +33,7 @@ def figure(scenario):
 
 def built(scenario, when):
     """The figure of the made-up concept."""
-    return yard_3d(scenario, sized_rooms(scenario.brief), sample_option().layout, {"quiet nook": 2.0}, when)
+    return yard_3d(scenario, placed_of(sized_rooms(scenario.brief), sample_option().layout), {"quiet nook": 2.0}, when)
 
 
 def span(figure, name):

@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from optimizer.grading import grade
-from optimizer.layout import Layout
+from optimizer.layout import Layout, placed_of
 from optimizer.site import Building, Door, Site, SpotLevel
 from tests.yards import PLAIN_SITE, plain_rooms, sized
 
@@ -27,4 +27,4 @@ def on_plane(z_ft: float = 0.0, *, east: float = 0.0, north: float = 0.0, house_
 
 def graded(site: Site, *placements, ways=()):
     """Grading of these placements."""
-    return grade(site, ROOMS, Layout(placements), ways)
+    return grade(site, placed_of(ROOMS, Layout(placements)), ways)

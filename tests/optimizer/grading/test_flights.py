@@ -8,7 +8,7 @@ import pytest
 from optimizer.catalogue import Item
 from optimizer.circulation import Way
 from optimizer.grading import GROUND, grade
-from optimizer.layout import Layout
+from optimizer.layout import Layout, placed_of
 from tests.optimizer.grading.slopes import graded, on_plane
 from tests.yards import plain_rooms, sized, stand
 
@@ -43,7 +43,7 @@ def test_a_flight_moves_along_the_edge_to_be_clear_of_seats(chairs_at, middle, w
     chairs = tuple(Item("fire seat", x, 4, 1, 1, seats=1) for x in chairs_at)
     rooms = plain_rooms(replace(fire, choices=(replace(fire.choices[0], furniture=chairs),)))
     layout = Layout((stand("fire", 59, 30, 10, 10), stand("nook", 59, 40, 10, 10)))
-    (flight,) = grade(on_plane(north=0.2), rooms, layout).flights
+    (flight,) = grade(on_plane(north=0.2), placed_of(rooms, layout)).flights
     assert (flight.at, flight.width_ft) == (pytest.approx((middle, 40)), width)
     assert flight.foot.at == pytest.approx((middle, 36.5))
 

@@ -9,7 +9,7 @@ from shapely import Point, Polygon, box, union_all
 from optimizer.brief import Relation
 from optimizer.catalogue import demo_price_book
 from optimizer.fields import door_zone, open_yard
-from optimizer.layout import Layout
+from optimizer.layout import Layout, placed_of
 from optimizer.planting import planting_measures, planting_of
 from optimizer.planting.rectangle import largest_rectangle
 from optimizer.site import Building, Entrance, KeepOut
@@ -20,7 +20,7 @@ BARE = replace(PLAIN_SITE, buildings=(), entrances=(), structures=(), trees=(), 
 
 
 def planted(site=BARE, layout=None, rooms=None, relations=(), paths=NOTHING):
-    return planting_of(site, relations, rooms or plain_rooms(), layout or Layout(()), paths)
+    return planting_of(site, relations, placed_of(rooms or plain_rooms(), layout or Layout(())), paths)
 
 
 def area_of(planting, reason):
@@ -198,7 +198,7 @@ def test_measures_of_a_planting():
     rooms = (*plain_rooms(), sized("grass", "lawn", 20, 10))
     layout = Layout((stand("grass", 0, 30, 20, 10), stand("nook", 23, 30, 37, 10)))
     book = demo_price_book()
-    found = planting_measures(site, rooms, book, layout, planted(site, layout, rooms))
+    found = planting_measures(site, placed_of(rooms, layout), book, planted(site, layout, rooms))
     assert found.lawn_sqft == pytest.approx(200 + 60 * 6.5)
     assert found.lawn_rectangle_ft == (60, 6.5)
     assert found.lawn_rectangle_share == pytest.approx(390 / 590)
@@ -211,13 +211,13 @@ def test_measures_of_a_planting():
 def test_lawns_that_meet_are_one():
     """A wished lawn beside derived lawn counts with it as one rectangle: here the whole yard."""
     rooms, layout = (*plain_rooms(), sized("grass", "lawn", 20, 40)), Layout((stand("grass", 10, 0, 20, 40),))
-    found = planting_measures(BARE, rooms, demo_price_book(), layout, planted(layout=layout, rooms=rooms))
+    found = planting_measures(BARE, placed_of(rooms, layout), demo_price_book(), planted(layout=layout, rooms=rooms))
     assert found.lawn_rectangle_ft == (60, 40)
 
 
 def test_scattered_lawn():
     """Of three equal lawns none is half of all: a sixth of all lawn is lacking."""
     layout = Layout((stand("fire", 16, 0, 6, 40), stand("nook", 38, 0, 6, 40)))
-    found = planting_measures(BARE, plain_rooms(), demo_price_book(), layout, planted(layout=layout))
+    found = planting_measures(BARE, placed_of(plain_rooms(), layout), demo_price_book(), planted(layout=layout))
     assert found.lawn_rectangle_ft == (40, 16)
     assert found.scattered_sqft == pytest.approx(3 * 640 / 6)

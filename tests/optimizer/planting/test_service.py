@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 from shapely import LineString, Point, Polygon, box, union_all
 
 from optimizer.brief import Relation
-from optimizer.layout import Layout
+from optimizer.layout import Layout, placed_of
 from optimizer.planting import at_services, planting_of
 from optimizer.site import Building, Utility
 from tests.yards import PLAIN_SITE, plain_layout, plain_rooms, stand
@@ -21,7 +21,7 @@ YARD = replace(
 
 def beds(site, layout=None, relations=()):
     """All beds of a yard as one shape."""
-    found = planting_of(site, relations, plain_rooms(), layout or Layout(()), Polygon())
+    found = planting_of(site, relations, placed_of(plain_rooms(), layout or Layout(())), Polygon())
     return union_all([bed.outline for bed in found.beds])
 
 
@@ -33,7 +33,7 @@ def test_a_bed_along_the_house_stops_at_a_service_point(kind):
     assert beds(YARD).contains(working_space)
     assert beds(site).intersection(working_space).area == pytest.approx(0)
     assert beds(YARD).area - beds(site).area == pytest.approx(3 * 3.5)
-    left = planting_of(site, (), plain_rooms(), Layout(()), Polygon())
+    left = planting_of(site, (), placed_of(plain_rooms(), Layout(())), Polygon())
     assert left.left.area == pytest.approx(3 * 3.5)
     assert left.left.distance(union_all(left.lawns)) == pytest.approx(0)
     assert left.unused.is_empty

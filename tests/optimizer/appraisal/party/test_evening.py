@@ -11,6 +11,7 @@ from optimizer.appraisal.party.pinch import remedy_of
 from optimizer.brief import Guests, Trip
 from optimizer.catalogue import Item, book_for, party_phases
 from optimizer.circulation import Leg, ways
+from optimizer.layout import placed_of
 from tests.yards import FOUR_AT_TABLE, plain_layout, plain_rooms, plain_yard, seating, stand
 
 BOOK = book_for("USD")
@@ -26,9 +27,9 @@ def measured(party=12, legs=None, **changes):
     trips = (Trip("gate", "table", 4), Trip("table", "fire", 4))
     brief = replace(yard.brief, guests=Guests(4, party), trips=trips, **changes)
     yard, layout = replace(yard, brief=brief), plain_layout(*LAID, without=("cooker", "nook"))
-    laid = ways(yard.site, brief, rooms, layout)
+    laid = ways(yard.site, brief, placed_of(rooms, layout))
     laid = laid if legs is None else replace(laid, legs=legs)
-    return party_measures(yard, rooms, layout, BOOK, laid)
+    return party_measures(yard, placed_of(rooms, layout), BOOK, laid)
 
 
 def test_seats_and_ground_are_counted_from_the_drawing():
@@ -81,8 +82,8 @@ def test_a_way_on_which_two_pass_needs_nothing():
     """At 5 ft nothing is asked; six people a minute for each of its feet are 30 a minute, for whom 6 ft are grade A."""
     assert measured(legs=(leg(5.0),)).remedy is None
     crowd = Pinch(("gate", "table"), "way", 5.0, "leave", 6.0, "B")
-    layout = plain_layout(*LAID, without=("cooker", "nook"))
-    remedy = remedy_of(plain_yard(), layout, BOOK, crowd, leg(5.0))
+    placed = placed_of(plain_rooms(), plain_layout(*LAID, without=("cooker", "nook")))
+    remedy = remedy_of(plain_yard(), placed, BOOK, crowd, leg(5.0))
     assert remedy is not None
     assert "from 5 to 6 ft" in remedy.words
 
@@ -101,8 +102,8 @@ def test_rooms_that_touch_are_walked_between_over_their_edge():
     nook = seating("nook", "nook", 8, 7, SEATS)
     yard, rooms = plain_yard(ceiling=None), plain_rooms(TABLE, nook)
     layout = plain_layout(LAID[0], stand("nook", 38, 18, 8, 7, choice="laid"), without=("cooker", "fire"))
-    laid = replace(ways(yard.site, yard.brief, rooms, layout), legs=())
-    worst = party_measures(yard, rooms, layout, BOOK, laid).worst
+    laid = replace(ways(yard.site, yard.brief, placed_of(rooms, layout)), legs=())
+    worst = party_measures(yard, placed_of(rooms, layout), BOOK, laid).worst
     assert worst is not None
     assert (worst.between, worst.at, worst.width_ft) == (("nook", "table"), "edge", 7.0)
 
@@ -110,5 +111,7 @@ def test_rooms_that_touch_are_walked_between_over_their_edge():
 def test_the_appraisal_has_it():
     """The same measures stand in the appraisal."""
     yard, rooms, layout = plain_yard(), plain_rooms(TABLE, FIRE), plain_layout(*LAID)
-    laid = ways(yard.site, yard.brief, rooms, layout)
-    assert appraise(yard, rooms, BOOK, layout).party == party_measures(yard, rooms, layout, BOOK, laid)
+    laid = ways(yard.site, yard.brief, placed_of(rooms, layout))
+    assert appraise(yard, placed_of(rooms, layout), BOOK).party == party_measures(
+        yard, placed_of(rooms, layout), BOOK, laid
+    )

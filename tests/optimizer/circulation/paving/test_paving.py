@@ -15,7 +15,7 @@ from optimizer.circulation.paving.legs import WIDTH_FT, legs_of
 from optimizer.circulation.paving.network import paved_network
 from optimizer.circulation.paving.routes import Demand, MoneyPerFoot, routes_of
 from optimizer.circulation.paving.terminals import Opening, Terminal
-from optimizer.layout import Layout
+from optimizer.layout import Layout, placed_of
 from optimizer.site import Door, Entrance
 from tests.open_land import graph_over, length_of, network_over, open_land
 from tests.yards import PLAIN_SITE, laid_table, plain_layout, plain_rooms, plain_yard, sized, stand
@@ -26,7 +26,7 @@ BARE = replace(PLAIN_SITE, buildings=(), structures=(), trees=(), keep_outs=())
 
 def paved(*trips, site=BARE, layout, rooms=None, weights=None):
     brief = replace(YARD.brief, trips=trips, weights=weights or YARD.brief.weights)
-    return paved_network(site, brief, rooms or plain_rooms(), layout)
+    return paved_network(site, brief, placed_of(rooms or plain_rooms(), layout))
 
 
 def test_candidate_lines_between_two_points():
@@ -98,9 +98,9 @@ def test_no_way_through_chairs():
     """The ground of a table and of the chairs round it is no ground for a way."""
     room = laid_table("table", 14, 12)
     layout = Layout((stand("table", 20, 14, 14, 12),))
-    (kept,) = no_path_ground((room,), layout)
+    (kept,) = no_path_ground(placed_of((room,), layout))
     assert kept.bounds == pytest.approx((22, 16, 32, 24))
-    land = land_of(BARE, (room,), layout, (), width_ft=4)
+    land = land_of(BARE, placed_of((room,), layout), (), width_ft=4)
     assert not land.ground.covers(Point(27, 20))
     assert land.ground.covers(Point(10, 20))
 

@@ -8,12 +8,11 @@ import pytest
 from optimizer.brief import Relation
 from optimizer.catalogue import book_for, sized_rooms
 from optimizer.check.sight import sight_share
-from optimizer.circulation import rectangle
 from optimizer.engine.explorer.sight import loss_of_sight, sightings
 from optimizer.engine.grid.sight_shares import centres_at, look_in, shares_from_site
 from optimizer.engine.problem import Spot, build_problem
 from optimizer.engine.rules import RELATIONS
-from optimizer.layout import Layout, Placement
+from optimizer.layout import Layout, Placement, placed_of, rectangle
 from optimizer.scenario import load_scenario
 
 PLAIN = load_scenario("scenarios/fernhollow-court.yaml")
@@ -54,7 +53,7 @@ def test_room_and_site(relation):
         variant = PROBLEM.rooms[room].variants[spot.variant]
         screened = ROOMS[room].choices[variant.choice].is_screened
         table = shares_from_site(CONTEXT, look, (variant.width, variant.depth), screened=screened)
-        share = sight_share(SCENARIO, ROOMS, Layout((placement,)), relation)
+        share = sight_share(SCENARIO, placed_of(ROOMS, Layout((placement,))), relation)
         assert table[spot.y, spot.x] == pytest.approx(share)
         thing = CONTEXT.thing(relation.between[1])
         kept = RELATIONS[relation.kind].on_thing(CONTEXT, relation, variant, thing)
@@ -77,7 +76,7 @@ def test_room_and_room(relation, moving_end):
         found = sightings(PROBLEM, moving, spot.variant, [(other, there)])
         (asked,) = [sighting for sighting in found if sighting.ask.view.look == look]
         (loss,) = loss_of_sight(PROBLEM, asked, np.array([spot.x]), np.array([spot.y]))
-        share = sight_share(SCENARIO, ROOMS, Layout((placement, placed)), relation)
+        share = sight_share(SCENARIO, placed_of(ROOMS, Layout((placement, placed))), relation)
         assert loss == (0 if look.keeps(share) else asked.ask.loss)
         verdicts.add(bool(loss))
     assert verdicts == {True, False}

@@ -10,7 +10,7 @@ from optimizer.brief import Choice, RoomWish, SunWish
 from optimizer.catalogue import book_for, sized_rooms
 from optimizer.engine.grid.sun_hours import mean_hours
 from optimizer.engine.problem import build_problem, layout_of
-from optimizer.layout import Layout, Placement
+from optimizer.layout import Layout, Placement, placed_of
 from optimizer.scenario import load_scenario
 from tests.explored import explored, states
 from tests.yards import plain_yard
@@ -39,7 +39,7 @@ def test_tables_score_as_the_appraisal_does(room):
         hours = mean_hours(PROBLEM.context, ROOMS[room], variant)
         for row, column in places[random.integers(0, len(places), 30)]:
             layout = Layout((placement_at(room, index, int(row), int(column)),))
-            ((_, found, _),) = sun_of(LEVEL, ROOMS, layout)
+            ((_, found, _),) = sun_of(LEVEL, placed_of(ROOMS, layout))
             assert hours[row, column] == pytest.approx(found, abs=0.02)
 
 

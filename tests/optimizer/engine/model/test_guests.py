@@ -11,6 +11,7 @@ from optimizer.engine.explorer import Limits
 from optimizer.engine.model import build_model, whole_scope
 from optimizer.engine.problem import build_problem, layout_of
 from optimizer.engine.prover.solve import Effort, solve
+from optimizer.layout import placed_of
 from tests.yards import TWELVE_ON_SOFAS, plain_rooms, plain_yard, seating
 
 SOFAS = seating("table", "gathering", 14, 12, *TWELVE_ON_SOFAS)
@@ -36,7 +37,7 @@ def test_the_whole_model_seats_the_party(party):
     rooms = {room.name: room for room in plain_rooms(SOFAS, BENCH)}
     there = held(holds(rooms[p.room], c) for p in layout.placements if (c := rooms[p.room].choice(p.choice)))
     assert there.seats >= asked_by(Guests(4, party)).seats
-    found = check_layout(yard(party), tuple(rooms.values()), layout)
+    found = check_layout(yard(party), placed_of(tuple(rooms.values()), layout))
     assert "party_seats" not in {finding.rule for finding in found}
     assert Limits.of(problem).are_kept(answer.state)
 

@@ -15,7 +15,7 @@ from optimizer.brief import Relation, RuleId, SunWish, Trip
 from optimizer.catalogue import SizedRoom, book_for, sized_rooms
 from optimizer.check import check_layout
 from optimizer.engine.problem import layout_of
-from optimizer.layout import Layout
+from optimizer.layout import Layout, placed_of
 from optimizer.scenario import Scenario, load_scenario
 from optimizer.site import Entrance, KeepOut, RootRings, SpotLevel, Utility, UtilityLine
 from tests.explored import explored, states
@@ -185,8 +185,8 @@ def layouts(yard: Tempting, without: frozenset[RuleId]) -> list[Layout]:
 
 def broken(yard: Tempting, layout: Layout) -> set[RuleId]:
     """Rules that a layout breaks in reality."""
-    cost = appraise(yard.scenario, yard.rooms, BOOK, layout).cost.phase(1)
-    return {finding.rule for finding in check_layout(yard.scenario, yard.rooms, layout, phase_1_cost=cost)}
+    cost = appraise(yard.scenario, placed_of(yard.rooms, layout), BOOK).cost.phase(1)
+    return {finding.rule for finding in check_layout(yard.scenario, placed_of(yard.rooms, layout), phase_1_cost=cost)}
 
 
 def test_a_yard_for_every_rule():
@@ -222,7 +222,7 @@ def table_past_a_bank() -> Tempting:
 def beside_landings(without: frozenset[RuleId]) -> list[set[tuple[str, bool]]]:
     """Of each layout that a search past the bank gives the rules it breaks, and whether at the kitchen door."""
     yard = table_past_a_bank()
-    findings = [check_layout(yard.scenario, yard.rooms, layout) for layout in layouts(yard, without)]
+    findings = [check_layout(yard.scenario, placed_of(yard.rooms, layout)) for layout in layouts(yard, without)]
     return [{(finding.rule, "kitchen door" in finding.rooms) for finding in found} for found in findings]
 
 

@@ -12,7 +12,7 @@ from optimizer.engine.grid.context import context_of
 from optimizer.engine.grid.variants import variants_of
 from optimizer.engine.problem.build import allowed_positions
 from optimizer.engine.rules import PARTS
-from optimizer.layout import Layout, Placement
+from optimizer.layout import Layout, Placement, placed_of
 from optimizer.site import KeepOut, RootRings, Setbacks, UtilityLine
 from tests.yards import PLAIN_SITE, on_site, plain_rooms, plain_yard, sized
 
@@ -61,7 +61,7 @@ def test_a_place_is_allowed_where_the_check_has_nothing_against_it(rule, room):
     variants = variants_of(room, context.lattice)
     allowed = allowed_positions(context, room, variants, {rule: PARTS[rule]})
     seen = [
-        (bool(allowed[index][row, column]), not any(CHECKS[rule](Case(YARD, ROOMS, layout))))
+        (bool(allowed[index][row, column]), not any(CHECKS[rule](Case(YARD, placed_of(ROOMS, layout)))))
         for index, variant in enumerate(variants)
         for number, (row, column, layout) in enumerate(places(context, room, variant))
         if number % 3 == 0

@@ -7,9 +7,9 @@ from shapely import LineString, Polygon
 
 from optimizer.brief import RoomWish
 from optimizer.catalogue import Item, SizedChoice, SizedRoom, kind_rules, sized_room
-from optimizer.circulation.screens import bought_screen, layout_screens
 from optimizer.drawing.room_axes import furniture
-from optimizer.layout import Layout
+from optimizer.fields.room_screens import bought_screen, layout_screens
+from optimizer.layout import Layout, placed_of
 from tests.yards import PLAIN_SITE, stand
 
 ROOM = stand("nook", 10, 20, 8, 6)
@@ -17,7 +17,7 @@ ROOM = stand("nook", 10, 20, 8, 6)
 
 def screens(room: SizedRoom, placement, *, lookers=None, ends=()):
     """Screens of one placed room."""
-    return tuple(layout_screens(PLAIN_SITE, (room,), Layout((placement,)), lookers=lookers or {}, ends=ends))
+    return tuple(layout_screens(PLAIN_SITE, placed_of((room,), Layout((placement,))), lookers=lookers or {}, ends=ends))
 
 
 @pytest.mark.parametrize(("towards", "corners"), [

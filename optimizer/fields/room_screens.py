@@ -4,42 +4,29 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from shapely import LineString
 
-from optimizer.catalogue import SizedChoice, SizedRoom
 from optimizer.catalogue.sides import side_kind, side_of_item
-from optimizer.circulation.furniture import item_on_plan
-from optimizer.circulation.shapes import SIDES, side_ends
-from optimizer.fields import ground_at_ft
+from optimizer.fields.ground import ground_at_ft
 from optimizer.fields.sight import Screen
-from optimizer.layout import Layout, Placement
-from optimizer.layout.placement import FRONT_VECTORS
+from optimizer.layout import FRONT_VECTORS, Placed, PlacedRoom, Placement, side_ends
+from optimizer.layout.shapes import SIDES
 from optimizer.site import Point, Site
 
 
 def layout_screens(
-    site: Site,
-    rooms: Sequence[SizedRoom],
-    layout: Layout,
-    *,
-    lookers: Mapping[str, Sequence[Point]],
-    ends: Sequence[str],
+    site: Site, placed: Placed, *, lookers: Mapping[str, Sequence[Point]], ends: Sequence[str]
 ) -> Iterator[Screen]:
     """Screens of the placed rooms.
 
     A bought panel stands round a room's sides towards each of its `lookers` [ft]. What stands in a room at one of the
     `ends` of a look is looked over or walked round, and left out.
     """
-    by_name = {room.name: room for room in rooms}
-    for placement in layout.placements:
-        room = by_name.get(placement.room)
-        choice = room.choice(placement.choice) if room else None
-        if room is None or choice is None:
-            continue
-        ground_ft = ground_at_ft(site, placement.centre)
-        if placement.room not in ends:
-            yield from _furniture(room, choice, placement, ground_ft)
+    for room, choice in placed.chosen:
+        ground_ft = ground_at_ft(site, room.centre)
+        if room.name not in ends:
+            yield from _furniture(room, ground_ft)
         if choice.is_screened:
-            for looker in lookers.get(placement.room, ()):
-                yield bought_screen(placement, looker, ground_ft)
+            for looker in lookers.get(room.name, ()):
+                yield bought_screen(room.placement, looker, ground_ft)
 
 
 def bought_screen(placement: Placement, towards: Point, ground_ft: float = 0.0) -> Screen:
@@ -58,9 +45,9 @@ def bought_screen(placement: Placement, towards: Point, ground_ft: float = 0.0) 
     return Screen(LineString(corners), ground_ft + side_kind("screen").height_ft)
 
 
-def _furniture(room: SizedRoom, choice: SizedChoice, placement: Placement, ground_ft: float) -> Iterator[Screen]:
-    for item in choice.furniture:
-        side = side_of_item(room.rules.kind, item)
+def _furniture(room: PlacedRoom, ground_ft: float) -> Iterator[Screen]:
+    for item, ground in room.furniture:
+        side = side_of_item(room.kind, item)
         # Chairs, tables, fire, benches and low beds are looked past.
         if side and side.is_solid:
-            yield Screen(item_on_plan(placement, choice, item), ground_ft + side.height_ft)
+            yield Screen(ground, ground_ft + side.height_ft)

@@ -6,8 +6,8 @@ from shapely import Polygon, box, get_parts, union_all
 from shapely.geometry.base import BaseGeometry
 
 from optimizer.catalogue import LocalSide
-from optimizer.layout import Front, Placement
 from optimizer.layout.arrangement import TOLERANCE_FT
+from optimizer.layout.placement import Front, Placement
 from optimizer.site import Point, Ring
 
 SIDES: Final[tuple[Front, ...]] = ("+x", "+y", "-x", "-y")

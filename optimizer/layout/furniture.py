@@ -5,7 +5,7 @@ from typing import Final
 from shapely import Polygon, affinity, box
 
 from optimizer.catalogue import Item, SizedChoice
-from optimizer.layout import Front, Placement
+from optimizer.layout.placement import Front, Placement
 
 _TURNS: Final[dict[Front, int]] = {"+y": 0, "-x": 90, "-y": 180, "+x": -90}
 

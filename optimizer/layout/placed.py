@@ -1,0 +1,148 @@
+"""A room where it stands: the room of the brief, its choice and its place as one, joined once for a layout."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from functools import cached_property
+from typing import get_args
+
+from shapely import Polygon
+
+from optimizer.brief import RoomKind
+from optimizer.catalogue import Item, KindRules, LocalSide, SizedChoice, SizedRoom
+from optimizer.catalogue.chair_space import kept_from_paths
+from optimizer.layout.furniture import item_on_plan
+from optimizer.layout.placement import Front, Layout, Placement
+from optimizer.layout.shapes import SIDES, middle, rectangle, side_ends, side_on_plan
+from optimizer.site import Point
+
+
+@dataclass(frozen=True)
+class PlacedRoom:
+    """A room with its choice where it stands; `choice` is None where the catalogue does not know it."""
+
+    room: SizedRoom
+    choice: SizedChoice | None
+    placement: Placement
+
+    @property
+    def name(self) -> str:
+        """Name of the room."""
+        return self.room.name
+
+    @property
+    def rules(self) -> KindRules:
+        """What holds for every room of its kind."""
+        return self.room.rules
+
+    @property
+    def kind(self) -> RoomKind:
+        """Kind of the room."""
+        return self.room.rules.kind
+
+    @property
+    def front(self) -> Front:
+        """Side of the plan that it opens or serves to."""
+        return self.placement.front
+
+    @property
+    def centre(self) -> Point:
+        """Centre [ft]."""
+        return self.placement.centre
+
+    @property
+    def anchor(self) -> Point:
+        """Where ways to it begin or end: the middle of its front, or of the room where it has none [ft]."""
+        return middle(side_ends(self.placement, self.front)) if self.rules.has_front else self.centre
+
+    @cached_property
+    def shape(self) -> Polygon:
+        """Ground that it takes [ft]."""
+        return rectangle(self.placement)
+
+    @cached_property
+    def furniture(self) -> tuple[tuple[Item, Polygon], ...]:
+        """Each piece of furniture with its ground on the plan [ft]; none without a known choice."""
+        return tuple((item, self.on_plan(item)) for item in self.choice.furniture) if self.choice else ()
+
+    @cached_property
+    def kept_from_paths(self) -> tuple[Polygon, ...]:
+        """Furniture and the chairs' space, which no way crosses [ft]."""
+        return tuple(self.on_plan(item) for item in kept_from_paths(self.choice)) if self.choice else ()
+
+    def items(self, role: str) -> tuple[Polygon, ...]:
+        """Ground of the furniture of one role [ft]."""
+        return tuple(ground for item, ground in self.furniture if item.role == role)
+
+    def on_plan(self, item: Item) -> Polygon:
+        """Ground of an item in the axes of the room's choice [ft]."""
+        assert self.choice is not None
+        return item_on_plan(self.placement, self.choice, item)
+
+    def sides_in_use(self, use: str) -> tuple[Front, ...]:
+        """Sides of the plan that have a use, such as `open`; where the choice says nothing a side is open."""
+        uses = dict(self.choice.sides) if self.choice else {}
+        return tuple(side_on_plan(side, self.front) for side in get_args(LocalSide) if uses.get(side, "open") == use)
+
+    @property
+    def open_sides(self) -> tuple[Front, ...]:
+        """Sides of the plan over which one steps in."""
+        if self.rules.has_front:
+            return (self.front,)
+        return SIDES if self.choice is None else self.sides_in_use("open")
+
+
+@dataclass(frozen=True)
+class Placed:
+    """A layout with what the catalogue knows of its rooms: `rooms` in the layout's order, `wished` as in the brief.
+
+    A placed room that nobody wished is in `layout` alone.
+    """
+
+    wished: tuple[SizedRoom, ...]
+    layout: Layout
+    rooms: tuple[PlacedRoom, ...]
+
+    def __iter__(self) -> Iterator[PlacedRoom]:
+        return iter(self.rooms)
+
+    def __len__(self) -> int:
+        return len(self.rooms)
+
+    def of(self, name: str) -> PlacedRoom | None:
+        """Room of that name, or None if it is left out."""
+        return self._by_name.get(name)
+
+    def of_kind(self, *kinds: RoomKind) -> tuple[PlacedRoom, ...]:
+        """Rooms of these kinds."""
+        return tuple(room for room in self.rooms if room.kind in kinds)
+
+    @cached_property
+    def left_out(self) -> frozenset[str]:
+        """Names of the wished rooms that the layout does without."""
+        return frozenset(room.name for room in self.wished if room.name not in self._by_name)
+
+    @cached_property
+    def paved(self) -> tuple[PlacedRoom, ...]:
+        """Paved rooms."""
+        return tuple(room for room in self.rooms if room.rules.paved)
+
+    @cached_property
+    def chosen(self) -> tuple[tuple[PlacedRoom, SizedChoice], ...]:
+        """Rooms whose choice is known, with it."""
+        return tuple((room, room.choice) for room in self.rooms if room.choice)
+
+    @cached_property
+    def shapes(self) -> tuple[Polygon, ...]:
+        """Ground of everything that is placed, wished or not [ft]."""
+        return tuple(rectangle(placement) for placement in self.layout.placements)
+
+    @cached_property
+    def _by_name(self) -> dict[str, PlacedRoom]:
+        return {room.name: room for room in reversed(self.rooms)}
+
+
+def placed_of(rooms: Sequence[SizedRoom], layout: Layout) -> Placed:
+    """Join a layout with the sized rooms of its brief."""
+    by_name = {room.name: room for room in rooms}
+    found = ((by_name[p.room], p) for p in layout.placements if p.room in by_name)
+    return Placed(tuple(rooms), layout, tuple(PlacedRoom(room, room.choice(p.choice), p) for room, p in found))
