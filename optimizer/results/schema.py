@@ -96,19 +96,23 @@ def _form(hint: Any, parts: Mapping[str, str] | None = None, most: int = MOST) -
 def _tuple_form(hint: Any, inside: tuple[Any, ...], parts: Mapping[str, str] | None, most: int) -> Any:
     if inside[-1] is not ...:
         return ANNOTATED[hint, _Record(hint, parts)] if parts else TUPLE[tuple(map(_form, inside))]
-    name, figure = (*get_args(inside[0]), None, None)[:2]
-    if not parts and name in {str, int} and figure in {int, float, Decimal}:
-        key = LEAVES[str] if name is str else ANNOTATED[int, Field(ge=0, le=999)]
-        by_name = ANNOTATED[DICT[key, LEAVES[figure]], Field(max_length=most)]
-        return ANNOTATED[by_name, AfterValidator(_pairs), WrapSerializer(lambda pairs, inner: inner(_by_name(pairs)))]
+    match get_args(inside[0]):
+        case (name, figure) if not parts and name in {str, int} and figure in {int, float, Decimal}:
+            key = LEAVES[str] if name is str else ANNOTATED[int, Field(ge=0, le=999)]
+            return _by_name(ANNOTATED[DICT[key, LEAVES[figure]], Field(max_length=most)])
     return ANNOTATED[TUPLE[_form(inside[0], parts), ...], Field(max_length=most, fail_fast=True)]
 
 
-def _pairs(by_name: Mapping[Any, Any]) -> tuple[tuple[Any, Any], ...]:
-    return tuple(by_name.items())
+def _by_name(form: Any) -> Any:
+    """Object for pairs of a name and a figure."""
+    return ANNOTATED[
+        form,
+        AfterValidator(lambda by_name: tuple(by_name.items())),
+        WrapSerializer(lambda pairs, inner: inner(_without_loss(pairs))),
+    ]
 
 
-def _by_name(pairs: Sequence[tuple[Any, Any]]) -> dict[Any, Any]:
+def _without_loss(pairs: Sequence[tuple[Any, Any]]) -> dict[Any, Any]:
     by_name = dict(pairs)
     if len(by_name) < len(pairs):
         raise ValueError("two figures of one name would be one in an object")

@@ -5,16 +5,16 @@ import pytest
 import shapely
 
 from optimizer.drawing import free_space
-from optimizer.drawing.free_space import boxes_about, by_distance, centres_within, first_free
+from optimizer.drawing.free_space import boxes_about, by_distance, centres_within, first_free, union_of
 
-CENTRES = by_distance(centres_within((0, 0, 40, 40), width_ft=3, height_ft=2, step_ft=0.5), (20.0, 20.0))
+CENTRES = by_distance(centres_within((0, 0, 40, 40), width_ft=3, height_ft=2, step_ft=0.8), (20.0, 20.0))
 
 
 @pytest.mark.parametrize("only", [0, 15, 16, 17, 47, 48, 1000, len(CENTRES) - 1])
 def test_the_only_free_place_is_found(only):
     """Wherever it stands in the order, and whichever thing takes the others."""
     others = np.delete(CENTRES, only, axis=0)
-    things = (shapely.multipoints(others[::2]), shapely.multipoints(others[1::2]))
+    things = (union_of(shapely.multipoints(others[::2])), union_of(shapely.multipoints(others[1::2])))
     assert first_free(CENTRES, *things, width_ft=0.1, height_ft=0.1) == tuple(map(float, CENTRES[only]))
     assert first_free(others, *things, width_ft=0.1, height_ft=0.1) is None
 

@@ -27,12 +27,12 @@ def test_the_keys_of_the_contract_are_there():
     """Every key that the contract names is in the document."""
     document = sample_document()
     assert document["format"] == FORMAT == "outdoor-rooms/options/1"
-    assert document.keys() == TOP_KEYS
+    assert document.keys() >= TOP_KEYS
     option = document["options"][0]
     assert option.keys() >= OPTION_KEYS
-    assert all(room.keys() == ROOM_KEYS for room in option["rooms"])
-    assert option["cost"].keys() == {"total", "low", "high", "phases", "lines"}
-    assert option["proof"].keys() == {"arrangement", "objective", "bound"}
+    assert all(room.keys() >= ROOM_KEYS for room in option["rooms"])
+    assert option["cost"].keys() >= {"total", "low", "high", "phases", "lines"}
+    assert option["proof"].keys() >= {"arrangement", "objective", "bound"}
     assert document["search"]["gap"] == (30_500 - 24_400) / 30_500
 
 

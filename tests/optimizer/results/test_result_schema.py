@@ -6,6 +6,7 @@ from copy import deepcopy
 from dataclasses import MISSING, fields, is_dataclass, replace
 from functools import reduce
 from operator import getitem
+from pathlib import Path
 from typing import get_type_hints
 
 import pytest
@@ -34,6 +35,7 @@ def through_text(record):
     return json.loads(json.dumps(record, allow_nan=False))
 
 
+STORED = Path(__file__).parent / "stored" / "options-1.json"
 FULL = filled(OptionSet)
 FIRST = replace(FULL, options=FULL.options[:1])
 FIRST_WRITTEN = through_text(to_record(FIRST))
@@ -99,6 +101,21 @@ def test_a_result_from_before_a_measure_is_read_without_it():
     del record["measures"]["worth"]
     with pytest.raises(ResultError, match=r"option\.measures\.worth: expected a value, found nothing"):
         from_record(Option, record, "option")
+
+
+def is_within(stored, written) -> bool:
+    """Whether all that was stored is written, beside what was added since."""
+    if isinstance(stored, dict):
+        return all(key in written and is_within(value, written[key]) for key, value in stored.items())
+    if isinstance(stored, list):
+        return len(stored) == len(written) and all(map(is_within, stored, written))
+    return stored == written
+
+
+def test_a_stored_result_of_this_format_is_read_whole():
+    """A field that is renamed or taken away needs another number of the format, and the way from this one to it."""
+    stored = json.loads(STORED.read_text(encoding="utf-8"))
+    assert is_within(stored, through_text(to_record(from_record(OptionSet, stored, "stored"))))
 
 
 def test_two_figures_of_one_name_are_not_written():
