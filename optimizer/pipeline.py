@@ -4,7 +4,7 @@ Heavy libraries are imported where they are used, so that `check` and `--help` s
 """
 
 import threading
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -106,7 +106,9 @@ def recheck(path: Path) -> tuple[str, ...]:
         if strange:
             found += [f"{option.id}: {p.room} as {p.choice} is not in the catalogue of this scenario" for p in strange]
             continue
-        found += differences(stored[option.id], option_record(case.rooms, case.fresh(option)))
+        fresh = case.with_remedies(case.fresh(option))
+        fresh = replace(fresh, left_out=case.left_out(fresh.layout, fresh.appraisal))
+        found += differences(stored[option.id], option_record(case.rooms, fresh))
     return tuple(found)
 
 

@@ -10,7 +10,8 @@ from typing import Any, Final, Protocol, TextIO
 
 from rich.progress import BarColumn, Progress, SpinnerColumn, TextColumn, TimeElapsedColumn
 
-from optimizer.cli.console import console_on, printable, say, to_nowhere
+from optimizer.cli.console import printable, say, to_nowhere
+from optimizer.cli.rich_console import console_on
 from optimizer.events import Event
 
 SILENCE_S: Final = 0.7

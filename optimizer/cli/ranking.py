@@ -6,7 +6,8 @@ from rich.box import SIMPLE_HEAD
 from rich.table import Table
 from rich.text import Text
 
-from optimizer.cli.console import console_on, printable, say
+from optimizer.cli.console import printable, say
+from optimizer.cli.rich_console import console_on
 from optimizer.concepts import Option, OptionSet
 from optimizer.scenario import Scenario
 from optimizer.units import metres_from_feet

@@ -1,6 +1,7 @@
 """Everything that is written on the plan: labels of rooms, dimensions and names, none over another."""
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 from shapely import LinearRing, Point, Polygon
 from shapely.geometry.base import BaseGeometry
@@ -51,21 +52,21 @@ def annotate(
     """
     layout, fittings = placed.layout, [_fittings(room) for room in placed]
     marked = underfoot.marked
-    solid, edges = union_of(*_solid(site), marked), _edges(site)
+    solid, edges = _solid(site), _edges(site)
     sizes = dimensions(
-        site, layout.placements, taken=union_of(solid, *fittings), plan_box=plan_box, units=units, scale=scale
+        site, layout.placements, taken=(solid, marked, *fittings), plan_box=plan_box, units=units, scale=scale
     )
     beyond = polygon_of(plan_box).difference(Polygon(site.boundary))
     ground = Ground(
-        taken=union_of(solid, underfoot.paved, *edges),
+        taken=(solid, marked, underfoot.paved, edges),
         shunned=union_of(underfoot.beds, beyond),
         measures=union_of(*(size.box for size in sizes.dimensions)),
         plan_box=plan_box,
     )
     labels = label_rooms(layout.placements, fittings, ground, measured=sizes.rooms, units=units, scale=scale)
     floors = [box_of(placement) for placement in layout.placements]
-    taken = union_of(*edges, marked, *(label.box for label in labels), *floors, ground.measures)
-    names = site_names(site, taken=taken, plan_box=plan_box, scale=scale)
+    written = union_of(*(label.box for label in labels), *floors)
+    names = site_names(site, taken=(edges, marked, written, ground.measures), plan_box=plan_box, scale=scale)
     large = [text for placement in layout.placements for text in large_name(placement)]
     letters = [Text("utility", utility.at, utility.kind[0].upper(), LEAST_TEXT_FT) for utility in site.utilities]
     texts = (*letters, *names, *(text for label in labels for text in label.texts), *large)
@@ -86,18 +87,20 @@ def _shape(mark: Mark) -> BaseGeometry:
     return Polygon(mark.rings[0]) if isinstance(mark, Area) else LinearRing(mark.points)
 
 
-def _solid(site: Site) -> tuple[BaseGeometry, ...]:
+@lru_cache(maxsize=8)
+def _solid(site: Site) -> BaseGeometry:
     """Where no label beside a room and no dimension may lie."""
-    return (
+    return union_of(
         *(Polygon(building.outline) for building in site.buildings),
         *(Point(tree.at).buffer(1.0 + tree.trunk_diameter_ft) for tree in site.trees),
         LinearRing(site.boundary),
     )
 
 
-def _edges(site: Site) -> tuple[BaseGeometry, ...]:
+@lru_cache(maxsize=8)
+def _edges(site: Site) -> BaseGeometry:
     """Lines and marks that no label beside a room and no name of the site may cross."""
-    return (
+    return union_of(
         LinearRing(site.boundary),
         *(LinearRing(building.outline) for building in site.buildings),
         *(LinearRing(structure.outline) for structure in site.structures),

@@ -2,7 +2,10 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
+import numpy as np
+import shapely
 from shapely import LinearRing, LineString, Polygon
 from shapely.geometry.base import BaseGeometry
 
@@ -17,17 +20,17 @@ from optimizer.site import Site
 class Sheet:
     """What dimensions keep off: what is taken, the rooms, edges of roofs; and the plan that they stay on."""
 
-    taken: BaseGeometry
+    taken: tuple[BaseGeometry, ...]
     rooms: tuple[tuple[Placement, Polygon], ...]
     roofs: BaseGeometry
     plan: Polygon
 
     @classmethod
-    def of(cls, site: Site, placements: Sequence[Placement], taken: BaseGeometry, plan_box: Box) -> "Sheet":
+    def of(cls, site: Site, placements: Sequence[Placement], taken: Sequence[BaseGeometry], plan_box: Box) -> "Sheet":
         """Of a layout on its site."""
         roofs = union_of(*(LinearRing(structure.outline) for structure in site.structures))
         rooms = tuple((placement, polygon_of(box_of(placement))) for placement in placements)
-        return cls(taken, rooms, roofs, polygon_of(plan_box))
+        return cls(tuple(taken), rooms, roofs, polygon_of(plan_box))
 
 
 def first_clear(
@@ -35,17 +38,22 @@ def first_clear(
 ) -> tuple[Dimension, ...]:
     """The first of a room's dimensions that is clear of everything, and of those found before; none where none is."""
     others = (floor for other, floor in sheet.rooms if other != placement)
-    blocked = union_of(sheet.taken, *others, *(_extent(earlier) for earlier in found))
-    figures = union_of(*(earlier.label.box for earlier in found))
-    strokes = union_of(sheet.roofs, *(stroke for earlier in found for stroke in _extensions(earlier)))
+    blocked = (*sheet.taken, *others, *(_extent(earlier) for earlier in found))
+    figures = [polygon_of(earlier.label.box) for earlier in found]
+    strokes = (sheet.roofs, *(stroke for earlier in found for stroke in _extensions(earlier)))
     for dimension in wanted:
         whole, figure = _extent(dimension), polygon_of(dimension.label.box)
-        is_clear = sheet.plan.contains(whole) and not blocked.intersects(whole) and not strokes.intersects(figure)
-        if is_clear and not figures.intersects(union_of(*_extensions(dimension))):
+        is_clear = sheet.plan.contains(whole) and not _any_meets(blocked, whole) and not _any_meets(strokes, figure)
+        if is_clear and not any(_any_meets(figures, stroke) for stroke in _extensions(dimension)):
             return (dimension,)
     return ()
 
 
+def _any_meets(shapes: Sequence[BaseGeometry], shape: BaseGeometry) -> bool:
+    return bool(shapely.intersects(np.array(shapes, dtype=object), shape).any())
+
+
+@lru_cache(maxsize=256)
 def _extent(dimension: Dimension) -> BaseGeometry:
     """Ground that a dimension takes; two in a row share an end."""
     return polygon_of(_slim_line(dimension)).union(polygon_of(dimension.label.box))

@@ -30,7 +30,13 @@ class Measured:
 
 
 def dimensions(
-    site: Site, placements: Sequence[Placement], *, taken: BaseGeometry, plan_box: Box, units: Units, scale: float
+    site: Site,
+    placements: Sequence[Placement],
+    *,
+    taken: Sequence[BaseGeometry],
+    plan_box: Box,
+    units: Units,
+    scale: float,
 ) -> Measured:
     """All dimensions that find a free place outside the rooms, each clear of those before it.
 

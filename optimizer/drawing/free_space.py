@@ -1,6 +1,6 @@
 """Where on a crowded plan a box of a given size is free."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 import numpy as np
 import shapely
@@ -14,6 +14,8 @@ from optimizer.site import Point
 
 Points = NDArray[np.float64]
 SMALL_SHARE = 0.1
+FIRST_BATCH = 16
+"""Places asked about at once, the best first: mostly one of them is free. Each further batch is twice as large."""
 
 
 def union_of(*things: Box | BaseGeometry) -> BaseGeometry:
@@ -40,10 +42,10 @@ def by_distance(centres: Points, to: Point, *, edge_of: BaseGeometry | None = No
 
     Distances are rounded, so that the order is the same on every machine.
     """
-    points = shapely.points(centres)
-    distances = shapely.distance(points, shapely.Point(to))
+    away = centres - np.asarray(to)
+    distances = np.sqrt((away**2).sum(axis=1))
     if edge_of is not None:
-        distances = shapely.distance(points, edge_of) + SMALL_SHARE * distances
+        distances = shapely.distance(shapely.points(centres), edge_of) + SMALL_SHARE * distances
     distances = np.round(distances, 3)
     return centres[np.argsort(distances, kind="stable")]
 
@@ -55,10 +57,27 @@ def boxes_about(points: Points, *, width_ft: float, height_ft: float) -> NDArray
     return np.asarray(shapely.box(low[:, 0], low[:, 1], high[:, 0], high[:, 1]))
 
 
+def free_places(
+    centres: Points | Sequence[Point], *taken: BaseGeometry, width_ft: float, height_ft: float
+) -> Iterator[Points]:
+    """Centres at which a box of that size touches nothing that is taken, in their order, batch by batch."""
+    points = np.asarray(centres, dtype=float).reshape(-1, 2)
+    start, size = 0, FIRST_BATCH
+    while start < len(points):
+        free = points[start : start + size]
+        boxes = boxes_about(free, width_ft=width_ft, height_ft=height_ft)
+        for shape in taken:
+            is_free = ~shapely.intersects(shape, boxes)
+            free, boxes = free[is_free], boxes[is_free]
+        yield free
+        start, size = start + size, 2 * size
+
+
 def first_free(
-    centres: Points | Sequence[Point], taken: BaseGeometry, *, width_ft: float, height_ft: float
+    centres: Points | Sequence[Point], *taken: BaseGeometry, width_ft: float, height_ft: float
 ) -> Point | None:
     """Find the first centre at which a box of that size touches nothing that is taken, or None."""
-    points = np.asarray(centres, dtype=float).reshape(-1, 2)
-    free = np.flatnonzero(~shapely.intersects(taken, boxes_about(points, width_ft=width_ft, height_ft=height_ft)))
-    return (float(points[free[0], 0]), float(points[free[0], 1])) if free.size else None
+    for free in free_places(centres, *taken, width_ft=width_ft, height_ft=height_ft):
+        if len(free):
+            return (float(free[0, 0]), float(free[0, 1]))
+    return None

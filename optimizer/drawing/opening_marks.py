@@ -1,5 +1,6 @@
 """Doors with their landing and steps, windows and entrances."""
 
+from functools import lru_cache
 from math import cos, pi, sin
 
 from shapely import Polygon
@@ -15,11 +16,13 @@ TREAD_FT = 14 / 12
 SWING_STEPS = 8
 
 
+@lru_cache(maxsize=8)
 def door_zones(site: Site) -> tuple[Polygon, ...]:
     """Landing and steps in front of every door, in the order of `site.doors`."""
     return tuple(door_zone(site, building, door) for building in site.buildings for door in building.doors)
 
 
+@lru_cache(maxsize=8)
 def door_zone_marks(site: Site) -> tuple[Mark, ...]:
     """Landing and treads in front of every door."""
     return tuple(

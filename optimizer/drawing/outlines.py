@@ -3,8 +3,8 @@
 from collections.abc import Iterator
 from math import cos, pi, sin
 
+import shapely
 from shapely import Polygon
-from shapely.geometry import box
 from shapely.geometry.base import BaseGeometry
 
 from optimizer.drawing.marks import Area, Box
@@ -25,7 +25,7 @@ def box_of(placement: Placement) -> Box:
 
 def polygon_of(bounds: Box) -> Polygon:
     """Make a box a polygon."""
-    return box(*bounds)
+    return shapely.box(*bounds)
 
 
 def polygons_in(geometry: BaseGeometry | None) -> Iterator[Polygon]:

@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass, field
+from functools import lru_cache
 
 from shapely import Polygon
 from shapely.geometry.base import BaseGeometry
@@ -116,6 +117,7 @@ def _underfoot(site: Site, paths: Paths, planting: Planting, pointed: Sequence[A
     )
 
 
+@lru_cache(maxsize=8)
 def plan_box_of(site: Site) -> Box:
     """Bounds of the yard and its buildings with a margin, wider where a neighbour stands close by [ft]."""
     yard = union_of(Polygon(site.boundary), *(Polygon(building.outline) for building in site.buildings)).envelope

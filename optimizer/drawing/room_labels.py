@@ -1,8 +1,8 @@
 """Name, area and size of each room, where the furniture leaves space for them; else beside the room with a leader."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from typing import Final
+from typing import Final, NamedTuple
 
 import numpy as np
 import shapely
@@ -10,7 +10,15 @@ from numpy.typing import NDArray
 from shapely import LineString, Polygon
 from shapely.geometry.base import BaseGeometry
 
-from optimizer.drawing.free_space import Points, boxes_about, by_distance, centres_within, first_free, union_of
+from optimizer.drawing.free_space import (
+    Points,
+    boxes_about,
+    by_distance,
+    centres_within,
+    first_free,
+    free_places,
+    union_of,
+)
 from optimizer.drawing.label_forms import Lines, extent, forms, set_lines
 from optimizer.drawing.marks import Area, Box, Line, Mark, Text
 from optimizer.drawing.outlines import box_of, polygon_of, ring_of_box
@@ -45,7 +53,7 @@ class Ground:
     as beds; `measures` are dimension lines with their figures.
     """
 
-    taken: BaseGeometry
+    taken: tuple[BaseGeometry, ...]
     shunned: BaseGeometry
     measures: BaseGeometry
     plan_box: Box
@@ -62,6 +70,14 @@ class _Room:
     earlier: BaseGeometry
 
 
+class _Place(NamedTuple):
+    """A free place for a label beside its room, and the leader that it needs there."""
+
+    centre: Point
+    leader: BaseGeometry | None
+    is_plain: bool
+
+
 def label_rooms(
     placements: Sequence[Placement],
     fittings: Sequence[BaseGeometry],
@@ -76,14 +92,14 @@ def label_rooms(
     `fittings[i]` is what stands in room i; `measured` are rooms whose width and depth are dimensioned.
     """
     floors = [polygon_of(box_of(placement)) for placement in placements]
-    bands = union_of(ground.taken, ground.measures, *(floor.buffer(BAND_FT * scale) for floor in floors))
+    bands = (union_of(*(floor.buffer(BAND_FT * scale) for floor in floors)), *ground.taken, ground.measures)
     labels: tuple[Label, ...] = ()
     for index, placement in enumerate(placements):
         others = (*floors[:index], *floors[index + 1 :])
         earlier = union_of(*(part for label in labels for part in _covered(label)))
         room = _Room(placement, floors[index], others, fittings[index], earlier)
         wanted = tuple(forms(placement, units, scale, is_measured=placement.room in measured))
-        labels += (_inside(room, wanted, ground) or _beside(room, wanted, ground, bands) or _plate(room, wanted),)
+        labels += (_inside(room, wanted, ground) or _beside(room, wanted[0], ground, bands) or _plate(room, wanted),)
     return labels
 
 
@@ -93,49 +109,54 @@ def _covered(label: Label) -> tuple[Box | BaseGeometry, ...]:
 
 def _inside(room: _Room, wanted: Sequence[Lines], ground: Ground) -> Label | None:
     """Label on the floor, off the furniture."""
-    taken = union_of(room.fittings, room.earlier, ground.measures)
     for lines in wanted:
-        if (centre := _centre_on(room, lines, taken)) is not None:
+        if (centre := _centre_on(room, lines, room.fittings, room.earlier, ground.measures)) is not None:
             return Label(*set_lines(lines, centre))
     return None
 
 
-def _centre_on(room: _Room, lines: Lines, taken: BaseGeometry) -> Point | None:
+def _centre_on(room: _Room, lines: Lines, *taken: BaseGeometry) -> Point | None:
     width, height = extent(lines)
     x1, y1, x2, y2 = box_of(room.placement)
     within = (x1 + EDGE_FT, y1 + EDGE_FT, x2 - EDGE_FT, y2 - EDGE_FT)
     centres = centres_within(within, width_ft=width, height_ft=height, step_ft=0.5)
-    return first_free(by_distance(centres, room.placement.centre), taken, width_ft=width, height_ft=height)
+    return first_free(by_distance(centres, room.placement.centre), *taken, width_ft=width, height_ft=height)
 
 
-def _beside(room: _Room, wanted: Sequence[Lines], ground: Ground, bands: BaseGeometry) -> Label | None:
+def _beside(room: _Room, lines: Lines, ground: Ground, bands: Sequence[BaseGeometry]) -> Label | None:
     """Label beside the room, on plain ground where there is some within reach."""
-    for shunned in (union_of(bands, room.earlier, ground.shunned), union_of(bands, room.earlier)):
-        if (label := _set_beside(room, wanted[0], ground, shunned)) is not None:
-            return label
-    return None
+    best: _Place | None = None
+    for place in _places_beside(room, lines, ground, bands):
+        if place.is_plain or best is None:
+            best = place
+        if place.is_plain:
+            break
+    if best is None:
+        return None
+    marks = () if best.leader is None else (_leader(best.leader),)
+    return Label(*set_lines(lines, best.centre), marks)
 
 
-def _set_beside(room: _Room, lines: Lines, ground: Ground, taken: BaseGeometry) -> Label | None:
+def _places_beside(room: _Room, lines: Lines, ground: Ground, bands: Sequence[BaseGeometry]) -> Iterator[_Place]:
+    """Free places for a label, the nearest first, that need no leader or have a clear way for one."""
     width, height = extent(lines)
     window = room.floor.buffer(LEADER_REACH_FT).intersection(polygon_of(ground.plan_box)).bounds
     centres = centres_within(window, width_ft=width, height_ft=height, step_ft=1.0)
     centres = by_distance(centres, room.placement.centre, edge_of=room.floor)
-    boxes = boxes_about(centres, width_ft=width, height_ft=height)
-    near = _needs_no_leader(room, boxes)
-    leaders = shapely.shortest_line(boxes, room.floor.buffer(-min(room.floor.length / 40, 0.8)))
-    crossed = shapely.intersects(union_of(*room.others, room.earlier, ground.measures), leaders)
-    free = np.flatnonzero(~shapely.intersects(taken, boxes) & (near | ~crossed))
-    if not free.size:
-        return None
-    best = free[0]
-    marks = () if near[best] else (_leader(leaders[best]),)
-    return Label(*set_lines(lines, _point(centres, best)), marks)
+    inner = room.floor.buffer(-min(room.floor.length / 40, 0.8))
+    others, crossing = union_of(*room.others), union_of(*room.others, room.earlier, ground.measures)
+    for free in free_places(centres, *bands, room.earlier, width_ft=width, height_ft=height):
+        boxes = boxes_about(free, width_ft=width, height_ft=height)
+        near = _needs_no_leader(room, boxes, others)
+        leaders = shapely.shortest_line(boxes, inner)
+        is_plain = ~shapely.intersects(ground.shunned, boxes)
+        for i in map(int, np.flatnonzero(near | ~shapely.intersects(crossing, leaders))):
+            yield _Place(_point(free, i), None if near[i] else leaders[i], bool(is_plain[i]))
 
 
-def _needs_no_leader(room: _Room, boxes: NDArray[np.object_]) -> NDArray[np.bool_]:
+def _needs_no_leader(room: _Room, boxes: NDArray[np.object_], others: BaseGeometry) -> NDArray[np.bool_]:
     own_ft = shapely.distance(boxes, room.floor)
-    others_ft = shapely.distance(boxes, union_of(*room.others)) if room.others else np.full(len(own_ft), np.inf)
+    others_ft = shapely.distance(boxes, others) if room.others else np.full(len(own_ft), np.inf)
     return np.asarray((own_ft < NEAR_FT) & (own_ft + _CLEARLY_FT <= others_ft))
 
 

@@ -1,6 +1,7 @@
 """The marks of what is there: ground, boundary, house with its openings, structures, trees, keep-outs, neighbours."""
 
 from collections.abc import Iterator
+from functools import lru_cache
 
 from shapely import LineString, Polygon, union_all
 
@@ -28,6 +29,7 @@ def ground_marks(site: Site, planting: Planting, plan_box: Box) -> tuple[Mark, .
     )
 
 
+@lru_cache(maxsize=8)
 def standing_marks(site: Site) -> tuple[Mark, ...]:
     """Draw what stands over the rooms: house, openings, roofs, trees, utilities, and the boundary itself."""
     return (
@@ -43,6 +45,7 @@ def standing_marks(site: Site) -> tuple[Mark, ...]:
     )
 
 
+@lru_cache(maxsize=8)
 def _setback(site: Site) -> tuple[Mark, ...]:
     """Line behind which paving may lie; none where the whole yard may be paved."""
     corners = (*site.boundary, site.boundary[0])

@@ -1,6 +1,6 @@
 """Names of what is there, each set only where the plan has room for it: they help, but nothing hangs on them."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from shapely import Polygon
@@ -27,21 +27,21 @@ class _Wanted:
     goal: Point
 
 
-def site_names(site: Site, *, taken: BaseGeometry, plan_box: Box, scale: float) -> tuple[Text, ...]:
+def site_names(site: Site, *, taken: Sequence[BaseGeometry], plan_box: Box, scale: float) -> tuple[Text, ...]:
     """All names that find a free place within the plan, each clear of those before it."""
     found: tuple[Text, ...] = ()
     for wanted in _wanted(site, scale):
         within = polygon_of(wanted.within).intersection(polygon_of(plan_box))
         if within.area > 0:
-            found += _set(wanted, within.bounds, union_of(taken, *(text.box for text in found)))
+            found += _set(wanted, within.bounds, *taken, union_of(*(text.box for text in found)))
     return found
 
 
-def _set(wanted: _Wanted, within: Box, taken: BaseGeometry) -> tuple[Text, ...]:
+def _set(wanted: _Wanted, within: Box, *taken: BaseGeometry) -> tuple[Text, ...]:
     text = Text("site_name", wanted.goal, wanted.text, wanted.size_ft)
     width, height = text.width_ft + 0.4, text.size_ft * 1.3
     centres: Points = centres_within(within, width_ft=width, height_ft=height, step_ft=0.5)
-    centre = first_free(by_distance(centres, wanted.goal), taken, width_ft=width, height_ft=height)
+    centre = first_free(by_distance(centres, wanted.goal), *taken, width_ft=width, height_ft=height)
     return () if centre is None else (Text("site_name", centre, wanted.text, wanted.size_ft),)
 
 

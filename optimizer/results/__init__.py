@@ -1,8 +1,7 @@
-"""Results on disk: written whole, read with distrust, compared line by line, tabled."""
+"""Results on disk: written whole, read with distrust, compared value by value, tabled."""
 
 from optimizer.results.compare import differences, document_differences
-from optimizer.results.document import to_document
-from optimizer.results.option_record import option_record
+from optimizer.results.document import option_record, to_document
 from optimizer.results.read import NEWEST, Result, read_result
 from optimizer.results.table import csv_table
 from optimizer.results.versions import versions

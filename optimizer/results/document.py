@@ -1,64 +1,53 @@
-"""A whole run as the document that options.json holds."""
+"""A whole run as the document that options.json holds. What is not computed is null."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from typing import Any, Final
 
 from optimizer.catalogue import PriceBook, SizedRoom
-from optimizer.concepts import Conflict, OptionSet, SearchRecord
-from optimizer.results.option_record import option_record
+from optimizer.concepts import Option, OptionSet
+from optimizer.layout import Placement
+from optimizer.results.schema import to_record
 from optimizer.results.versions import versions
 from optimizer.scenario import Scenario
 
 FORMAT: Final = "outdoor-rooms/options/1"
+CARRIED: Final = ("name", "digest", "units", "currency", "text")
+"""Of the scenario: with its own text a result stands alone."""
 
 
 def to_document(
     scenario: Scenario, rooms: Sequence[SizedRoom], option_set: OptionSet, *, book: PriceBook
 ) -> dict[str, Any]:
-    """Document of a run, with the scenario's own text, so that a result stands alone."""
+    """Document of a run. Lengths in feet, money as text with two decimals."""
+    record = to_record(option_set)
+    for option, written in zip(option_set.options, record["options"], strict=True):
+        _add_facts(written, rooms, option)
+    carried = {name: getattr(scenario, name) for name in CARRIED}
+    return {"format": FORMAT, "scenario": carried, "versions": versions(book), **record}
+
+
+def option_record(rooms: Sequence[SizedRoom], option: Option) -> dict[str, Any]:
+    """Record of an option, as it stands in the document of its run."""
+    record = to_record(option)
+    _add_facts(record, rooms, option)
+    return record
+
+
+def _add_facts(record: dict[str, Any], rooms: Sequence[SizedRoom], option: Option) -> None:
+    """Add what catalogue and ground know of the rooms, for whoever reads the record alone."""
+    by_name = {room.name: room for room in rooms}
+    ground = option.appraisal.site.ground
+    levels = dict(ground.levels) if ground else {}
+    for placed, place in zip(record["rooms"], option.layout.placements, strict=True):
+        placed.update(_room_facts(by_name[place.room], place, levels))
+
+
+def _room_facts(room: SizedRoom, place: Placement, levels: Mapping[str, float]) -> dict[str, Any]:
+    choice = room.choice(place.choice)
     return {
-        "format": FORMAT,
-        "scenario": {
-            "name": scenario.name,
-            "digest": scenario.digest,
-            "units": scenario.units,
-            "currency": scenario.currency,
-            "text": scenario.text,
-        },
-        "versions": versions(book),
-        "search": _search(option_set.search),
-        "conflict": option_set.conflict and _conflict(option_set.conflict),
-        "options": [option_record(rooms, option) for option in option_set.options],
+        "kind": room.rules.kind,
+        "phase": room.phase,
+        "shape": "rectangle",
+        "seats": choice and choice.seats,
+        "level_ft": levels.get(place.room),
     }
-
-
-def _search(search: SearchRecord) -> dict[str, Any]:
-    return {
-        "status": search.status,
-        "objective": search.objective,
-        "bound": search.bound,
-        "gap": search.gap,
-        "terms": dict(search.terms),
-        "seconds": search.seconds,
-        "seed": search.seed,
-        "repeatable": search.repeatable,
-        "stopped": search.stopped,
-        "arrangements_seen": search.arrangements_seen,
-        "refused": list(search.refused),
-    }
-
-
-def _conflict(conflict: Conflict) -> dict[str, Any]:
-    return {
-        "rules": [{"id": rule, "sentence": sentence, "rooms": list(rooms)} for rule, sentence, rooms in conflict.rules],
-        "words": conflict.words,
-        "ways_out": [
-            {"text": way.text, "patch": [_operation(*operation) for operation in way.patch]}
-            for way in conflict.ways_out
-        ],
-    }
-
-
-def _operation(op: str, path: str, value: object) -> dict[str, Any]:
-    """One operation of RFC 6902; `remove` has no value."""
-    return {"op": op, "path": path} if op == "remove" else {"op": op, "path": path, "value": value}

@@ -2,22 +2,21 @@
 
 import json
 import re
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, Final, NoReturn
 
 from optimizer.concepts import Option, OptionSet
 from optimizer.errors import Problem, ResultError
-from optimizer.results.rebuild import conflict_from, option_from, search_from
-from optimizer.results.untrusted import Record, refuse
+from optimizer.results.schema import from_record
+from optimizer.results.untrusted import refuse
 from optimizer.scenario import Scenario, read_scenario
 
 NEWEST: Final = 1
 """Newest number of the options format that this program reads."""
 MOST_BYTES: Final = 50_000_000
 DEEPEST: Final = 40
-MOST_OPTIONS: Final = 1000
 
 _FORMAT: Final = re.compile(r"outdoor-rooms/options/([0-9]{1,9})")
 
@@ -42,17 +41,11 @@ def read_result(path: Path) -> Result:
     of another or a newer format, or a value has the wrong type; ScenarioError where the scenario inside is wrong.
     """
     document = _parsed(_bytes(path), path.name)
-    record = Record(document, path.name)
-    _refuse_other_formats(record)
-    carried = record.record("scenario")
-    scenario = read_scenario(carried.text("text", longest=MOST_BYTES), f"{path.name}: scenario.text")
-    conflict = record.record_or_none("conflict")
-    options = tuple(option_from(option) for option in record.records("options", most=MOST_OPTIONS))
-    _refuse_strangers(scenario, options, path.name)
-    found = OptionSet(
-        options, search_from(record.record("search")), None if conflict is None else conflict_from(conflict)
-    )
-    return Result(document, scenario, found)
+    _refuse_other_formats(document.get("format"), path.name)
+    scenario = read_scenario(_carried_text(document, path.name), f"{path.name}: scenario.text")
+    option_set: OptionSet = from_record(OptionSet, document, path.name)
+    _refuse_strangers(scenario, option_set.options, path.name)
+    return Result(document, scenario, option_set)
 
 
 def _bytes(path: Path) -> bytes:
@@ -94,14 +87,19 @@ def _is_deeper(value: object, levels: int) -> bool:
     return bool(inner) and (levels == 0 or any(_is_deeper(item, levels - 1) for item in inner))
 
 
-def _refuse_other_formats(record: Record) -> None:
-    written = record.text("format", longest=80)
-    number = _FORMAT.fullmatch(written)
+def _refuse_other_formats(written: object, name: str) -> None:
+    number = _FORMAT.fullmatch(written) if isinstance(written, str) else None
     if number is None:
-        refuse(f"format outdoor-rooms/options/{NEWEST}", written, f"{record.where}.format")
+        refuse(f"format outdoor-rooms/options/{NEWEST}", written, f"{name}.format")
     if int(number[1]) > NEWEST:
         advice = "read it with the newer program that wrote it"
-        refuse(f"format number {NEWEST} at most", written, f"{record.where}.format", advice=advice)
+        refuse(f"format number {NEWEST} at most", written, f"{name}.format", advice=advice)
+
+
+def _carried_text(document: Mapping[str, Any], name: str) -> str:
+    carried = document.get("scenario")
+    text = carried.get("text") if isinstance(carried, dict) else None
+    return text if isinstance(text, str) else refuse("the text of a scenario", text, f"{name}.scenario.text")
 
 
 def _refuse_strangers(scenario: Scenario, options: Sequence[Option], name: str) -> None:

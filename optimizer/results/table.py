@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from typing import Final
 
 from optimizer.concepts import Option
-from optimizer.results.option_record import money
+from optimizer.results.forms import money
 
 _BEFORE_PHASES: Final = ("rank", "concept", "currency", "cost", "cost_low", "cost_high")
 _AFTER_PHASES: Final = (

@@ -1,8 +1,8 @@
 """The scenario file: its schema, its strict reader, and the site and brief that come out of it."""
 
+from optimizer.scenario.json_schema import scenario_schema
 from optimizer.scenario.notes import scenario_notes
 from optimizer.scenario.reader import load_scenario, read_scenario
 from optimizer.scenario.scenario import Scenario
-from optimizer.scenario.schema import scenario_schema
 
 __all__ = ["Scenario", "load_scenario", "read_scenario", "scenario_notes", "scenario_schema"]

@@ -312,8 +312,3 @@ class ScenarioPart(Part):
     """Money for phase 1."""
     options: OptionsPart = OptionsPart()
     """Concepts wanted."""
-
-
-def scenario_schema() -> dict[str, Any]:
-    """JSON Schema of a scenario file, for editors."""
-    return ScenarioPart.model_json_schema(by_alias=True)

@@ -14,7 +14,7 @@ SectorShares = Annotated[tuple[Annotated[float, Field(ge=0, le=1)], ...], Field(
 class Part(BaseModel):
     """A mapping of the file: frozen, without keys of its own invention, types as written."""
 
-    model_config = ConfigDict(extra="forbid", frozen=True, strict=True, use_attribute_docstrings=True)
+    model_config = ConfigDict(extra="forbid", frozen=True, strict=True)
 
 
 class BoundaryPart(Part):

@@ -1,14 +1,36 @@
-"""Asking for help is quick: the heavy libraries are imported only by the commands that need them."""
+"""Asking for help and checking a yard are quick: heavy libraries are imported only by what needs them."""
 
 import subprocess
 import sys
 from pathlib import Path
 
-HEAVY = ("ortools", "pandas", "pvlib", "streamlit", "plotly")
+import pytest
+
+ENGINE = ("ortools", "pandas", "pvlib", "streamlit", "plotly")
+TABLES = (*ENGINE, "rich.console", "rich.table", "scipy.spatial")
+ALL = (*TABLES, "numpy", "scipy", "shapely", "yaml", "optimizer.scenario")
+FLAT_YARD = "scenarios/wattle-rise.yaml"
+"""Without levels: triangles of the ground are what scipy.spatial is for."""
 
 
-def test_the_command_line_starts_without_heavy_libraries(project: Path) -> None:
-    """Importing the command line imports neither the solver nor the libraries for sun, tables and the page."""
-    program = f"import sys, optimizer.cli; print([name for name in {HEAVY} if name in sys.modules])"
-    done = subprocess.run([sys.executable, "-c", program], cwd=project, capture_output=True, text=True, check=True)
-    assert done.stdout.strip() == "[]"
+def imported(project: Path, program: str) -> list[str]:
+    """Names of the modules that a program ends with, where all went well."""
+    told = f"import sys; {program}; print(*sys.modules)"
+    done = subprocess.run([sys.executable, "-c", told], cwd=project, capture_output=True, text=True, check=True)
+    return done.stdout.splitlines()[-1].split()
+
+
+@pytest.mark.parametrize(
+    ("program", "heavy"),
+    [
+        ("import optimizer.cli", (*ALL, "pydantic")),
+        ("from optimizer.cli import main; assert main(['--help']) == 0", ALL),
+        (f"from optimizer.cli import main; assert main(['check', {FLAT_YARD!r}]) == 0", TABLES),
+    ],
+    ids=["import", "help", "check"],
+)
+def test_a_start_imports_nothing_that_it_does_not_need(project: Path, program: str, heavy: tuple[str, ...]) -> None:
+    """Neither solver nor page, nor libraries for tables, sun and triangles; for help, none at all."""
+    found = imported(project, program)
+    assert "optimizer.cli.app" in found
+    assert not [name for name in heavy if name in found]

@@ -1,6 +1,7 @@
 """From the brief's wishes to rooms with sizes, furniture and quantities."""
 
 from collections.abc import Iterator
+from functools import lru_cache
 from typing import Final
 
 from optimizer.brief import Brief, RoomKind, RoomWish
@@ -30,6 +31,7 @@ SIZERS: Final[dict[RoomKind, Sizer]] = {
 }
 
 
+@lru_cache(maxsize=16)
 def sized_rooms(brief: Brief) -> tuple[SizedRoom, ...]:
     """Every wished room with its choices, smallest worth first; a covered or screened one after its plain original.
 

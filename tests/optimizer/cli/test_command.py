@@ -1,7 +1,6 @@
 """Every call ends in its exit status and, where something is wrong, in one clear message."""
 
 import json
-import subprocess
 import sys
 from pathlib import Path
 
@@ -41,17 +40,6 @@ def test_help_names_every_command(capsys):
     assert status == 0
     assert all(name in out for name in ("check", "options", "recheck", "sheet", "schema", "page"))
     assert "licensed practice" in " ".join(out.split())
-
-
-@pytest.mark.parametrize("arguments", [("--help",), ("check", str(YARD))], ids=["help", "check"])
-def test_help_and_check_import_nothing_heavy(arguments):
-    """Help and `check` answer without the solver and without the libraries for tables, sun and page."""
-    program = (
-        f"import sys; from optimizer.cli import main; status = main({list(arguments)!r});"
-        "print(status, [name for name in ('ortools', 'pandas', 'pvlib', 'streamlit') if name in sys.modules])"
-    )
-    done = subprocess.run([sys.executable, "-c", program], cwd=PROJECT, capture_output=True, text=True, check=True)
-    assert done.stdout.splitlines()[-1] == "0 []", done.stderr
 
 
 def test_version(capsys):

@@ -1,12 +1,19 @@
 """A result file may hold anything: it is read, or refused with one clear message."""
 
 import json
+from copy import deepcopy
+from functools import reduce
+from itertools import cycle
+from operator import getitem
 
 import pytest
 
+from optimizer.concepts import OptionSet
 from optimizer.errors import InputError, ResultError
 from optimizer.results import read
+from optimizer.results.schema import from_record, to_record
 from optimizer.results.untrusted import shown
+from tests.filled import filled, places_of
 from tests.sample_run import sample_document
 
 
@@ -31,7 +38,7 @@ def refusal(tmp_path, content) -> str:
         (b"[" * 100_000, "levels of nesting"),
         (b'{"a":' * 60 + b"1" + b"}" * 60, "at most 40 levels of nesting"),
         (b'{"format": 1' + b"0" * 5000 + b"}", "JSON text"),
-        (b"{}", "options.json.format: expected text"),
+        (b"{}", "options.json.format: expected format outdoor-rooms/options/1, found nothing"),
         (b'{"format": "something/else/1"}', "expected format outdoor-rooms/options/1"),
     ],
 )
@@ -71,22 +78,26 @@ def test_a_folder_or_a_missing_file_is_refused(tmp_path, name):
         (("score",), 10**400, "options[0].score: expected a number"),
         (("id",), "../a1", "options[0].id: expected letters"),
         (("id",), "", "options[0].id: expected letters"),
-        (("reason",), "x" * 3000, "options[0].reason: expected text"),
+        (("reason",), "x" * 30_000, "options[0].reason: expected text"),
         (("rooms",), {}, "options[0].rooms: expected a list"),
         (("rooms", 0), [], "options[0].rooms[0]: expected an object"),
         (("rooms", 0, "x_ft"), "12", "options[0].rooms[0].x_ft: expected a number"),
-        (("rooms", 0, "x_ft"), 1e9, "options[0].rooms[0].x_ft: expected a number between"),
+        (("rooms", 0, "x_ft"), 1e9, "options[0].rooms[0].x_ft: expected a number of at most 100000"),
         (("rooms", 0, "width_ft"), -4, "options[0].rooms[0].width_ft: expected a size above 0"),
         (("rooms", 0, "front"), "north", "options[0].rooms[0].front: expected +x | -x | +y | -y"),
         (("rooms", 0, "name"), "ballroom", "options[0].rooms[0].name: expected a room of the scenario"),
         (("cost", "total"), 23868.97, "options[0].cost.total: expected money as text"),
         (("cost", "total"), "NaN", "options[0].cost.total: expected money as text"),
-        (("cost", "lines", 0, "quantity"), 1e10, "options[0].cost.lines[0].quantity: expected a number between"),
+        (
+            ("cost", "lines", 0, "quantity"),
+            1e10,
+            "options[0].cost.lines[0].quantity: expected a number of at most 1e+09",
+        ),
         (("cost", "lines", 0, "unit_price"), "1" * 13 + ".00", "options[0].cost.lines[0].unit_price: expected money"),
-        (("cost", "phases"), {"one": "1.00"}, "options[0].cost.phases: expected the number of a phase"),
-        (("paths", 0, "points", 1), [1, 2, 3], "options[0].paths[0].points[1]: expected a point"),
-        (("paths", 0, "between"), ["a"], "options[0].paths[0].between: expected a list of two names"),
-        (("measures", "sight", "missed"), [["a", 1]], "options[0].measures.sight.missed[0].pair[1]: expected text"),
+        (("cost", "phases"), {"one": "1.00"}, "options[0].cost.phases.one: expected a whole number"),
+        (("paths", 0, "points", 1), [1, 2, 3], "options[0].paths[0].points[1]: expected at most 2 entries"),
+        (("paths", 0, "between"), ["a"], "options[0].paths[0].between[1]: expected a value"),
+        (("measures", "sight", "missed"), [["a", 1]], "options[0].measures.sight.missed[0][1]: expected text"),
         (("proof", "arrangement"), "certain", "options[0].proof.arrangement: expected proven | bounded"),
         (("findings",), [{"rule": "no_fun"}], "options[0].findings[0].rule: expected required_rooms"),
     ],
@@ -99,6 +110,29 @@ def test_a_value_of_the_wrong_type_is_named_with_its_place(tmp_path, where, valu
         inner = inner[key]
     inner[where[-1]] = value
     assert words in refusal(tmp_path, document)
+
+
+HOSTILE = (
+    None, True, -1, 2**70, 10**400, 1e300, "", "x" * 30_000, "\ud800", "NaN", [], [[]] * 20_000, {}, {"": {}}, [1, "a", None]
+)  # fmt: skip
+
+
+def test_whatever_stands_anywhere_is_read_or_refused():
+    """In every place of a whole result, something else: never anything but a value of the type or one report."""
+    record = to_record(filled(OptionSet))
+    places = list(places_of(record))
+    reports = []
+    for i, (place, value) in enumerate(zip(places, cycle(HOSTILE), strict=False)):
+        other = deepcopy(record)
+        # Also in place of what the value is in.
+        way = place[: 1 + i % len(place)]
+        reduce(getitem, way[:-1], other)[way[-1]] = value
+        try:
+            from_record(OptionSet, other, "options.json")
+        except ResultError as error:
+            reports.append(error)
+    assert len(reports) > len(places) / 2
+    assert all(len(report.problems) == 1 and len(str(report)) < 1000 for report in reports)
 
 
 def test_ids_that_occur_twice_are_refused(tmp_path):
