@@ -26,6 +26,7 @@ class Judges:
         self._case = case
         count = min(MOST_PROCESSES, (os.cpu_count() or 1) - 1) if processes is None else processes
         self._workers = _workers(case, count) if count > 0 else None
+        self.count = 1 + max(0, count)
 
     def __enter__(self) -> Self:
         """Ready to judge."""

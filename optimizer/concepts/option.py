@@ -104,6 +104,10 @@ class SearchRecord:
     repeatable: bool
     stopped: bool
     arrangements_seen: int
+    option: str | None = None
+    """Id of the shown concept whose layout objective, bound and terms speak of; None where it is not shown."""
+    processes: int = 1
+    """How many looked at layouts, this one among them."""
     refused: tuple[str, ...] = ()
     """Layouts that the model allowed and the check refused: a defect, with what repeats it."""
 

@@ -14,17 +14,21 @@ from optimizer.concepts.case import Judgement
 from optimizer.concepts.gather import CENTS, Find, Gathering
 from optimizer.concepts.judges import Judges, Pending
 from optimizer.concepts.picking import Picker
+from optimizer.concepts.whole import Whole
 from optimizer.engine.explorer import Explorer, Residuals
 from optimizer.engine.portfolio import Purse, first_tours, tour_of
-from optimizer.engine.problem import State, layout_of
+from optimizer.engine.problem import State, layout_of, modelled_value
 from optimizer.engine.problem.alike import Archive
 from optimizer.engine.prover import ArrangementProof, polish, unproven
+from optimizer.layout import Layout
 
 TOURS, JUDGED, POLISHED, SOLVERS = 3, 8, 4, 2
 """Tours, layouts judged and arrangements polished in a round; threads of the solver."""
 FIRST_JUDGED: Final = 3
 LEARNED_FROM: Final = 6
 """So many judged layouts are needed before anything is learned of places."""
+TOLD: Final = 12
+"""Of so many of the best the one of the least objective is told to the proof of the whole."""
 STARTS: Final = 6
 """So many of the best layouts are starts of further tours."""
 
@@ -36,6 +40,7 @@ class Rounds:
     gathering: Gathering
     explorer: Explorer
     judges: Judges
+    whole: Whole
     seed: int
     count: int
     stop: threading.Event
@@ -63,11 +68,14 @@ class Rounds:
             self._learn(unproven(self.explorer.board, state), judgement)
             if self.stop.is_set() and self.gathering.finds:
                 return
+        self._tell_whole()
 
     def run_one(self) -> None:
         """One round."""
         problem = self.gathering.problem
-        picked = self._begin(self._picker.pick(JUDGED))
+        found = [state for state in self.whole.found() if state not in self._picker.seen]
+        self._picker.seen.update(found)
+        picked = self._begin((*found, *self._picker.pick(JUDGED)))
         polishing = self._begin_polishing()
         best = self.gathering.best_states(STARTS)
         for number in range(TOURS):
@@ -76,6 +84,7 @@ class Rounds:
         self._take_in()
         self._judged, self._polishing = picked, polishing
         self.turn += 1
+        self._tell_whole()
 
     def polish_one(self) -> None:
         """A round in which nothing new is looked for."""
@@ -84,13 +93,11 @@ class Rounds:
         self._judged, self._polishing = [], polishing
 
     def finish(self) -> None:
-        """Take in what the judge still has."""
+        """Take in what the judge still has, and what the whole model found."""
+        self._judged += self._begin([state for state in self.whole.found() if state not in self._picker.seen])
         while self._judged or self._polishing or self._polished:
             self._take_in()
             self._judged, self._polishing = [], []
-
-    def close(self) -> None:
-        """Let the solver's thread go."""
         self._solvers.shutdown(wait=False, cancel_futures=True)
 
     @property
@@ -98,6 +105,18 @@ class Rounds:
         """Whether all that would be shown has been polished, and nothing is under way."""
         shown = self.gathering.shown(self.count)
         return not (self._judged or self._polishing or self._polished) and not self.gathering.unproven(shown, 1)
+
+    def proven_set(self) -> frozenset[Layout]:
+        """Layouts that would be shown, where each of them is proven the best of its arrangement; else none."""
+        shown = self.gathering.shown(self.count)
+        proven = all(option.proof.arrangement == "proven" for option in shown)
+        return frozenset(option.layout for option in shown) if proven else frozenset()
+
+    def _tell_whole(self) -> None:
+        """Let the proof of the whole begin, or go on, from the layout of the least objective."""
+        ranked = self.explorer.pool.ranked()[:TOLD]
+        if ranked:
+            self.whole.begin(min((s for _, s in ranked), key=lambda s: modelled_value(self.gathering.problem, s)))
 
     def _begin(self, states: Sequence[State]) -> list[tuple[ArrangementProof, Pending]]:
         layouts = [layout_of(self.gathering.problem, state) for state in states]

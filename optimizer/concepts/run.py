@@ -2,7 +2,7 @@
 
 import threading
 import time
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
 from optimizer.concepts.case import Case
@@ -11,9 +11,10 @@ from optimizer.concepts.judges import Judges
 from optimizer.concepts.nothing import why_nothing
 from optimizer.concepts.option import OptionSet, SearchRecord, SearchStatus
 from optimizer.concepts.rounds import Rounds
+from optimizer.concepts.whole import WORK_A_SECOND, Whole
 from optimizer.engine.explorer import Explorer, board_of
 from optimizer.engine.problem import Problem, State, build_problem, layout_of, modelled_losses, state_of
-from optimizer.engine.prover import ArrangementProof, anything_fits, unproven
+from optimizer.engine.prover import WholeProof, anything_fits, unproven
 from optimizer.events import Emit, Event
 from optimizer.layout import Layout
 
@@ -23,6 +24,8 @@ ROUNDS_A_SECOND: Final = 1.0
 """Rounds of a repeatable run, for each second that it is given: about as many as a machine with two cores does."""
 TRIED_BEFORE_ASKING: Final = 3
 """Rounds without any layout, after which the whole model is asked whether there is one."""
+UNCHANGED: Final = 8
+"""So many rounds without another set to show, with all of it proven, end a search before its time."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,7 +85,10 @@ class _Search:
         self.asked, self.problem, self.emit, self.stop, self.clock = asked, problem, emit, stop, clock
         self.explorer = Explorer(board_of(problem))
         self.gathering = Gathering(asked.case, problem, emit)
-        self.rounds = Rounds(self.gathering, self.explorer, judges, asked.seed, asked.count, clock)
+        work_s = WORK_A_SECOND * asked.seconds if asked.repeatable else None
+        self.whole = Whole(problem, seed=asked.seed, stop=clock, work_s=work_s)
+        self.rounds = Rounds(self.gathering, self.explorer, judges, self.whole, asked.seed, asked.count, clock)
+        self._told: WholeProof | None = None
 
     def found(self) -> OptionSet:
         """All stages."""
@@ -94,19 +100,31 @@ class _Search:
             return self._without_any()
         _stage(self.emit, "polishing")
         self._polish()
-        self.rounds.close()
-        return self._ranked()
+        proof = self.whole.finish()
+        self.rounds.finish()
+        return self._ranked(proof)
 
     def _explore(self) -> None:
-        """Rounds until their share of the time is over."""
+        """Rounds until their share of the time is over, or all is proven and nothing changes any more."""
         most = round(EXPLORED_BY * ROUNDS_A_SECOND * self.asked.seconds) if self.asked.repeatable else None
-        lasted = 0.0
+        lasted, unchanged, shown = 0.0, 0, frozenset[Layout]()
         while not self.clock.is_past(EXPLORED_BY, sparing_s=lasted / 2) and (most is None or self.rounds.turn < most):
             began = time.monotonic()
             self.rounds.run_one()
+            self._tell_bound()
             lasted = time.monotonic() - began
             if not self.explorer.pool.best and self.rounds.turn >= TRIED_BEFORE_ASKING:
                 return
+            now = self.rounds.proven_set() if self.whole.proof.is_proven else None
+            unchanged, shown = (unchanged + 1, shown) if now == shown else (0, now or frozenset())
+            if now and unchanged >= UNCHANGED:
+                return
+
+    def _tell_bound(self) -> None:
+        proof = self.whole.proof
+        if proof.state is not None and proof != self._told:
+            self._told = proof
+            self.emit(Event("bound", {"objective": proof.objective / CENTS, "bound": proof.bound / CENTS}))
 
     def _polish(self) -> None:
         """What will be shown, until the solver has seen all of it."""
@@ -114,28 +132,30 @@ class _Search:
             self.rounds.polish_one()
         self.rounds.finish()
 
-    def _ranked(self) -> OptionSet:
+    def _ranked(self, proof: WholeProof) -> OptionSet:
         options = tuple(map(self.asked.case.with_remedies, self.gathering.shown(self.asked.count)))
-        best = self._best()
-        status: SearchStatus = "undecided" if best is None else "bounded"
-        return OptionSet(options, self._record(status, best))
+        status: SearchStatus = "undecided" if proof.state is None else "proven" if proof.is_proven else "bounded"
+        record = self._record(status, proof)
+        if proof.state is not None:
+            layout = layout_of(self.problem, proof.state)
+            shown = next((option.id for option in options if option.layout == layout), None)
+            record = replace(record, option=shown)
+        return OptionSet(options, record)
 
-    def _best(self) -> ArrangementProof | None:
-        """What was found of the least objective, by the model's count."""
-        return min((find.proof for find in self.gathering.finds.values()), key=lambda p: p.objective, default=None)
-
-    def _record(self, status: SearchStatus, best: ArrangementProof | None) -> SearchRecord:
-        terms = {} if best is None else modelled_losses(self.problem, best.state)
+    def _record(self, status: SearchStatus, proof: WholeProof) -> SearchRecord:
+        known = proof.state is not None
+        terms = {} if proof.state is None else modelled_losses(self.problem, proof.state)
         return SearchRecord(
             status=status,
-            objective=None if best is None else best.objective / CENTS,
-            bound=None,
+            objective=proof.objective / CENTS if known else None,
+            bound=proof.bound / CENTS if known else None,
             terms=tuple((name, cents / CENTS) for name, cents in terms.items()),
             seconds=round(self.clock.elapsed_s, 2),
             seed=self.asked.seed,
             repeatable=self.asked.repeatable,
             stopped=self.stop.is_set(),
             arrangements_seen=len(self.explorer.pool.seen),
+            processes=self.rounds.judges.count,
             refused=tuple(self.gathering.refused),
         )
 
@@ -146,10 +166,10 @@ class _Search:
         if answer.state is not None:
             self._judge(answer.state)
         if answer.verdict != "infeasible":
-            return self._ranked()
+            return self._ranked(self.whole.proof)
         _stage(self.emit, "asking why nothing fits")
         conflict = why_nothing(self.asked.case, self.problem, seconds=self.asked.seconds / 2, stop=self.stop)
-        return OptionSet((), self._record("nothing_fits", None), conflict)
+        return OptionSet((), self._record("nothing_fits", self.whole.proof), conflict)
 
     def _judge(self, state: State) -> None:
         judgement = self.asked.case.judged(layout_of(self.problem, state))

@@ -15,11 +15,12 @@ from dataclasses import dataclass
 from pathlib import Path
 
 import numpy as np
-from optimizer.instance import build_instance
-from optimizer.search import Board, Pool, State, board_of, layout_of, run_tours, take_first_tour
 from scipy.stats import rankdata, spearmanr
 
 from optimizer.concepts.case import Case
+from optimizer.engine.explorer import Explorer, board_of
+from optimizer.engine.portfolio import Purse, first_tours, tour_of
+from optimizer.engine.problem import Problem, State, build_problem, layout_of
 from optimizer.layout import Layout
 from optimizer.scenario import load_scenario
 
@@ -47,9 +48,9 @@ class Measured:
 
 def sample_of(case: Case, *, layouts: int, seed: int) -> list[Measured]:
     """Layouts that hold every rule and lie within 25 % of the best of the sample, best value first."""
-    board = board_of(build_instance(case.scenario, case.rooms, case.book))
+    problem = build_problem(case.scenario, case.rooms, case.book)
     measured = [
-        found for value, state in _drawn(board, layouts, seed) if (found := _measured(case, board, value, state))
+        found for value, state in _drawn(problem, layouts, seed) if (found := _measured(case, problem, value, state))
     ]
     best = min((found.score for found in measured), default=0.0)
     return [found for found in measured if found.score <= WITHIN * best]
@@ -66,11 +67,15 @@ def first_pick_worse(sample: list[Measured]) -> float:
     return pick.score / min(found.score for found in sample) - 1
 
 
-def _drawn(board: Board, layouts: int, seed: int) -> list[tuple[int, State]]:
-    pool, never = Pool(), threading.Event()
-    take_first_tour(board, pool, seed=seed, stop=never)
-    run_tours(board, pool, seed=seed, stop=never)
-    ranked = pool.ranked()
+TOURS = 12
+
+
+def _drawn(problem: Problem, layouts: int, seed: int) -> list[tuple[int, State]]:
+    explorer, purse, never = Explorer(board_of(problem)), Purse(problem), threading.Event()
+    tours = [tour_of(problem, turn, seed=seed, purse=purse, best=()) for turn in range(TOURS)]
+    for tour in (*first_tours(seed, (), purse.set_aside(0)), *tours):
+        explorer.run(tour, stop=never)
+    ranked = explorer.pool.ranked()
     near = [entry for entry in ranked if entry[0] <= LOOKED_AT * ranked[0][0]]
     if len(near) <= layouts:
         return near
@@ -80,8 +85,8 @@ def _drawn(board: Board, layouts: int, seed: int) -> list[tuple[int, State]]:
     return head + [tail[index] for index in sorted(drawn)]
 
 
-def _measured(case: Case, board: Board, value: int, state: State) -> Measured | None:
-    layout = layout_of(board.instance, state)
+def _measured(case: Case, problem: Problem, value: int, state: State) -> Measured | None:
+    layout = layout_of(problem, state)
     judgement = case.judged(layout)
     return None if judgement.findings else Measured(layout, value / 100, dict(judgement.losses))
 

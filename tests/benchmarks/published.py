@@ -13,10 +13,10 @@ import time
 from dataclasses import asdict, dataclass
 from pathlib import Path
 
-from optimizer.instance import Instance
-from optimizer.search import Pool, Tour, anything_fits, board_of, bound_over_all, explore
-
-from tests.benchmarks.published_instance import SCALE, instance_of
+from optimizer.engine.explorer import Explorer, Tour, board_of
+from optimizer.engine.problem import Problem
+from optimizer.engine.prover import anything_fits, bound_over_all
+from tests.benchmarks.published_instance import SCALE, problem_of
 
 ROUNDING = 1e-6
 
@@ -62,23 +62,23 @@ def wrong(row: Row) -> str | None:
 
 def _placed(data: dict, seconds: float) -> tuple[float | None, float | None, str]:
     """Least sum of flow x (|dx| + |dy|), centre to centre."""
-    instance = instance_of(data, data["container"])
-    pool = Pool()
-    explore(board_of(instance), pool, Tour(400, seed=1), stop=_alarm(seconds / 4))
-    if pool.best:
-        value, state = pool.ranked()[0]
-        answer = bound_over_all(instance, state, seconds=seconds * 3 / 4, stop=threading.Event())
+    problem = problem_of(data, data["container"])
+    explorer = Explorer(board_of(problem))
+    explorer.run(Tour(400, seed=1), stop=_alarm(seconds / 4))
+    if explorer.pool.best:
+        value, state = explorer.pool.ranked()[0]
+        answer = bound_over_all(problem, state, seconds=seconds * 3 / 4, stop=threading.Event())
         found = value if answer.objective is None else min(value, answer.objective)
         return (
             _unscaled(data, found),
             _unscaled(data, answer.bound),
             "proven" if answer.verdict == "optimal" else "bounded",
         )
-    return None, None, _fits(instance, seconds)
+    return None, None, _fits(problem, seconds)
 
 
 def _packed(data: dict, seconds: float) -> tuple[float | None, float | None, str]:
-    status = _fits(instance_of(data, data["container"]), seconds)
+    status = _fits(problem_of(data, data["container"]), seconds)
     return None, None, status
 
 
@@ -91,7 +91,7 @@ def _least_box(data: dict, seconds: float) -> tuple[float | None, float | None, 
     while time.monotonic() < until:
         boxes = [(area // h, h) for h in range(longest, int(area**0.5) + 1) if area % h == 0 and area // h <= most]
         for width, height in boxes:
-            status = _fits(instance_of(data, {"rectangle": [width, height]}), until - time.monotonic())
+            status = _fits(problem_of(data, {"rectangle": [width, height]}), until - time.monotonic())
             if status == "fits":
                 return area, area if bound is None else bound, "proven" if bound is None else "bounded"
             if status == "undecided" and bound is None:
@@ -100,8 +100,8 @@ def _least_box(data: dict, seconds: float) -> tuple[float | None, float | None, 
     return None, bound, "undecided"
 
 
-def _fits(instance: Instance, seconds: float) -> str:
-    verdict = anything_fits(instance, seconds=max(0.1, seconds), stop=threading.Event()).verdict
+def _fits(problem: Problem, seconds: float) -> str:
+    verdict = anything_fits(problem, seconds=max(0.1, seconds), stop=threading.Event()).verdict
     return {"optimal": "fits", "feasible": "fits", "infeasible": "infeasible", "undecided": "undecided"}[verdict]
 
 

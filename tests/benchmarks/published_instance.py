@@ -1,29 +1,44 @@
-"""A published instance in the engine's own terms: masks, pairs and pulls, as any yard has."""
+"""A published instance in the engine's own terms: masks, stamps and contacts, as any yard has."""
 
 import math
 from itertools import combinations
 
 import numpy as np
-from optimizer.instance import Instance, InstanceRoom, Pair, Pull, Variant
-from optimizer.instance.context import Context
-from optimizer.instance.lattice import Lattice
+
+from optimizer.engine.grid.context import Context
+from optimizer.engine.grid.lattice import Lattice
+from optimizer.engine.grid.variants import Variant
+from optimizer.engine.pairs import Contact
+from optimizer.engine.problem import Guide, Problem, ProblemRoom, RoomPair
+from optimizer.engine.terms import Order
+from optimizer.engine.terms.walking import Walking
 
 SCALE = 100
 """Whole losses for each unit of flow and half step."""
 NEVER_TOUCHING = 10**6
 
 
-def instance_of(data: dict, container: dict) -> Instance:
-    """The engine's instance of a file's rooms in a container."""
+def problem_of(data: dict, container: dict) -> Problem:
+    """The engine's problem of a file's rooms in a container."""
     lattice = _lattice(container, data["grid"])
     rooms = tuple(_room(number, size, container, lattice) for number, size in enumerate(data["rooms"]))
-    gap = round(data["gap"] / data["grid"])
+    contact = Contact(may_overlap=False, gap=round(data["gap"] / data["grid"]), share=NEVER_TOUCHING)
+    flows = {(a, b): Walking(round(SCALE * flow)) for a, b, flow in data["flows"]}
     pairs = tuple(
-        Pair(a, b, may_overlap=False, gap=gap, share=NEVER_TOUCHING) for a, b in combinations(range(len(rooms)), 2)
+        RoomPair(a, b, contact, (flows[a, b],) if (a, b) in flows else (), ())
+        for a, b in combinations(range(len(rooms)), 2)
     )
-    pulls = tuple(Pull(a, b, None, round(SCALE * flow)) for a, b, flow in data["flows"])
-    context = Context(scenario=None, rooms=(), pose=None, site=None, lattice=lattice)  # type: ignore[arg-type]
-    return Instance(context, rooms, pairs, pulls, (), (), 0, None, 0, None)
+    return Problem(
+        context=Context(scenario=None, rooms=(), pose=None, site=None, lattice=lattice),  # type: ignore[arg-type]
+        rooms=rooms,
+        pairs=pairs,
+        pulls=(),
+        order=Order.over(((), ()), (lattice.columns + 1, lattice.rows + 1), rate=0, disorder_rate=0),
+        amounts=(),
+        rings=(),
+        reach=None,
+        guide=Guide((), 0),
+    )
 
 
 def _lattice(container: dict, step: float) -> Lattice:
@@ -33,21 +48,23 @@ def _lattice(container: dict, step: float) -> Lattice:
     return Lattice(step, low[0], low[1], columns, rows)
 
 
-def _room(number: int, size: list[float], container: dict, lattice: Lattice) -> InstanceRoom:
+def _room(number: int, size: list[float], container: dict, lattice: Lattice) -> ProblemRoom:
     width, depth = (round(length / lattice.step_ft) for length in size)
     allowed = np.zeros((lattice.rows, lattice.columns), dtype=bool)
     allowed[: max(0, lattice.rows - depth + 1), : max(0, lattice.columns - width + 1)] = True
     if container.get("discs"):
         allowed &= _in_a_disc(container["discs"], size, lattice)
     losses = np.zeros(allowed.shape, dtype=np.int64)
-    variant = Variant(0, width, depth, None, (width, depth))
-    return InstanceRoom(
+    return ProblemRoom(
         f"room {number}",
         required=True,
         walkable=False,
-        variants=(variant,),
+        is_built=True,
+        variants=(Variant(0, width, depth, None, (width, depth)),),
+        losses=(0,),
         allowed=(allowed,),
-        losses=(losses,),
+        places=(losses,),
+        floors=(losses,),
         absent_loss=0,
     )
 

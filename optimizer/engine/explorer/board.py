@@ -24,13 +24,14 @@ MOST_BYTES: Final = 400_000_000
 class Window:
     """Losses of a variant that do not depend on other rooms, from the corner at (`column`, `row`) of the grid on.
 
-    FORBIDDEN where it may not stand. `counted` is the exact count, `table` that with what was learned of places.
-    `row_least` and `column_least` are the least of each row and column of the table.
+    FORBIDDEN where it may not stand. `counted` is the exact count, `doubts` what places cost that the judge will
+    likely refuse, and `table` both with what was learned of places; `row_least` and `column_least` are its least.
     """
 
     row: int
     column: int
     counted: Cents
+    doubts: Cents
     table: Cents
     row_least: Cents
     column_least: Cents
@@ -47,12 +48,15 @@ class Window:
         row, column = spot.y - self.row, spot.x - self.column
         return int(self.table[row, column] - self.counted[row, column])
 
-    def with_estimate(self, estimate: Cents) -> "Window":
+    def with_learned(self, learned: Cents) -> "Window":
         """The same count with another estimate of every place."""
-        table = np.where(self.counted < FORBIDDEN, self.counted + estimate, FORBIDDEN)
-        return Window(
-            self.row, self.column, self.counted, table, table.min(axis=1), table.min(axis=0), int(table.min())
-        )
+        return Window.of(self.row, self.column, self.counted, self.doubts, learned)
+
+    @classmethod
+    def of(cls, row: int, column: int, counted: Cents, doubts: Cents, learned: Cents | int = 0) -> "Window":
+        """A window with its leasts."""
+        table = np.where(counted < FORBIDDEN, counted + doubts + learned, FORBIDDEN)
+        return cls(row, column, counted, doubts, table, table.min(axis=1), table.min(axis=0), int(table.min()))
 
 
 @dataclass(eq=False)
@@ -90,7 +94,7 @@ class Board:
                     variant, (rows, columns) = self.problem.rooms[room].variants[v], window.table.shape
                     y = np.asarray(window.row + variant.depth / 2 + np.arange(rows))
                     x = np.asarray(window.column + variant.width / 2 + np.arange(columns))
-                    self.windows[room][v] = window.with_estimate(at_blocks(self.problem, table, y, x))
+                    self.windows[room][v] = window.with_learned(at_blocks(self.problem, table, y, x))
             self.by_least[room] = _by_least(self.windows[room])
 
     def estimate(self, state: State) -> int:
@@ -108,8 +112,7 @@ class Board:
 def board_of(problem: Problem) -> Board:
     """Lay a problem out for the explorer."""
     windows = [
-        [_window(_losses(problem, room, v)) for v in range(len(data.variants))]
-        for room, data in enumerate(problem.rooms)
+        [_window(problem, room, v) for v in range(len(data.variants))] for room, data in enumerate(problem.rooms)
     ]
     return Board(problem, windows, [_by_least(row) for row in windows], [_numbered(room) for room in problem.rooms])
 
@@ -137,11 +140,14 @@ def _losses(problem: Problem, room: int, v: int) -> Cents:
     return np.asarray(table, dtype=np.int64)
 
 
-def _window(table: Cents) -> Window | None:
+def _window(problem: Problem, room: int, v: int) -> Window | None:
+    table, data = _losses(problem, room, v), problem.rooms[room]
     allowed = table < FORBIDDEN
     rows, columns = np.flatnonzero(allowed.any(axis=1)), np.flatnonzero(allowed.any(axis=0))
     if not len(rows):
         return None
-    cropped = np.ascontiguousarray(table[rows[0] : rows[-1] + 1, columns[0] : columns[-1] + 1])
-    least = cropped.min(axis=1), cropped.min(axis=0), int(cropped.min())
-    return Window(int(rows[0]), int(columns[0]), cropped, cropped, *least)
+    cropped = np.s_[rows[0] : rows[-1] + 1, columns[0] : columns[-1] + 1]
+    doubtful = problem.guide.doubts[room][v] if problem.guide.doubts else None
+    # A doubt costs what it costs to do without the room: it is taken where nothing else fits.
+    doubts = np.zeros(table.shape, np.int64) if doubtful is None else np.where(doubtful, np.int64(data.absent_loss), 0)
+    return Window.of(int(rows[0]), int(columns[0]), np.ascontiguousarray(table[cropped]), doubts[cropped])

@@ -32,6 +32,42 @@ class Composite:
         """Whether the rooms may stand to each other only as inside the window."""
         return self.far >= FORBIDDEN
 
+    @property
+    def least(self) -> int:
+        """Least loss at any offset."""
+        rows, columns = self.patch.shape
+        row, column = self.up + len(self.along_y) // 2, self.right + len(self.along_x) // 2
+        inside = self.along_x[None, column : column + columns] + self.along_y[row : row + rows, None] + self.patch
+        beyond = min(
+            self._least_beside(self.along_x, column, columns) + int(self.along_y.min()),
+            self._least_beside(self.along_y, row, rows) + int(self.along_x.min()),
+        )
+        return self.far + min(int(inside.min()) if inside.size else FORBIDDEN, beyond)
+
+    @staticmethod
+    def _least_beside(along: Cents, first: int, count: int) -> int:
+        """Least of one axis outside the window's stretch of it."""
+        outside = np.concatenate([along[: max(0, first)], along[first + count :]])
+        return int(outside.min()) if outside.size else FORBIDDEN
+
+    def add_to(self, table: Cents, right: int, up: int) -> None:
+        """Add to a table of places the first of which lies at this offset."""
+        rows, columns = table.shape
+        row, column = up + len(self.along_y) // 2, right + len(self.along_x) // 2
+        table += self.far
+        table += self.along_x[None, column : column + columns]
+        table += self.along_y[row : row + rows, None]
+        self.add_patch(table, right, up)
+
+    def add_patch(self, table: Cents, right: int, up: int) -> None:
+        """Add what the window alone has to a table of places the first of which lies at this offset."""
+        rows, columns = table.shape
+        row, column = up - self.up, right - self.right
+        low, left = max(0, row), max(0, column)
+        part = self.patch[low : max(low, row + rows), left : max(left, column + columns)]
+        if part.size:
+            table[low - row : low - row + part.shape[0], left - column : left - column + part.shape[1]] += part
+
     def at(self, right: int, up: int) -> int:
         """Loss at one offset."""
         total = int(self.along_x[right + len(self.along_x) // 2] + self.along_y[up + len(self.along_y) // 2])

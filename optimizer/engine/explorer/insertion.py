@@ -121,7 +121,7 @@ class Insertion:
         table = window.table[row : row + rows, column : column + columns] + strip.losses()
         for stamp, spot in stamps:
             table += stamp.far
-            _add_patch(table, stamp, strip.row - spot.y - stamp.up, strip.column - spot.x - stamp.right)
+            stamp.add_patch(table, strip.column - spot.x, strip.row - spot.y)
         shape = self.board.problem.rooms[self.room].variants[v].shape
         for ring, room_sqft in self.rings:
             taken = taken_sqft(ring, shape.width, shape.depth)
@@ -210,15 +210,6 @@ def _area(window: Window, stamps: Stamps) -> Area | None:
             low, high = max(low, spot.y + stamp.up), min(high, spot.y + stamp.up + rows)
             left, right = max(left, spot.x + stamp.right), min(right, spot.x + stamp.right + columns)
     return Area((low, high), (left, right)) if low < high and left < right else None
-
-
-def _add_patch(table: Cents, stamp: Composite, row: int, column: int) -> None:
-    """Add a stamp's patch to a table that begins at (`column`, `row`) of it."""
-    rows, columns = table.shape
-    low, left = max(0, row), max(0, column)
-    part = stamp.patch[low : max(low, row + rows), left : max(left, column + columns)]
-    if part.size:
-        table[low - row : low - row + part.shape[0], left - column : left - column + part.shape[1]] += part
 
 
 def best_spot(

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from optimizer.engine.grid.lattice import Cells
-from optimizer.engine.grid.zones import Zone, zones_of
+from optimizer.engine.grid.zones import Zone, cropped, zones_of
 from optimizer.engine.problem import Problem
 from optimizer.engine.problem.arrangement import Key
 
@@ -14,7 +14,7 @@ class Scope:
     """For each room the variants that it may take (none: it is left out), and whether it may be absent; for each pair
     of rooms its canonical side, or None where any will do.
 
-    With `masks`, only these positions of each room's variants, of those that are allowed.
+    With `masks`, no positions of a room's variant outside of the rectangles round these.
     """
 
     variants: tuple[tuple[int, ...], ...]
@@ -24,10 +24,8 @@ class Scope:
 
     def zones(self, problem: Problem, room: int, variant: int) -> tuple[Zone, ...]:
         """Where a room's variant may stand, and at what loss, as rectangles."""
-        if self.masks is None:
-            return _all_zones(problem, room, variant)
-        data = problem.rooms[room]
-        return zones_of(data.allowed[variant] & self.masks[room][variant], data.floors[variant])
+        zones = _all_zones(problem, room, variant)
+        return zones if self.masks is None else cropped(zones, self.masks[room][variant])
 
 
 @lru_cache(maxsize=1024)

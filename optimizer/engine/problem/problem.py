@@ -45,15 +45,17 @@ class RoomPair:
     asks: tuple[Ask, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Guide:
-    """What ways, steps and runs will likely cost: it guides the explorer, and no proof rests on it.
+    """What ways, steps and runs will likely cost, and where the judge will likely refuse: it guides the explorer, no
+    proof rests on it.
 
-    `runs[room][variant]` and `ways` are cents.
+    `runs[room][variant]` and `ways` are cents, `doubts[room][variant]` positions, None where there is no doubt.
     """
 
     runs: tuple[tuple[int, ...], ...]
     ways: int
+    doubts: tuple[tuple[Cells | None, ...], ...] = ()
 
 
 @dataclass(frozen=True, eq=False)

@@ -10,7 +10,7 @@ from optimizer.engine.problem import State, modelled_value
 from optimizer.engine.problem.arrangement import key_of
 from optimizer.engine.prover.solve import Effort, SolverFault, hint, solve
 
-POLISH = Effort(workers=1, deterministic_s=0.8, wall_s=30.0, is_small=True)
+POLISH = Effort(workers=1, deterministic_s=0.8, wall_s=30.0, linearization=0, presolve_rounds=1)
 
 
 @dataclass(frozen=True, slots=True)

@@ -25,14 +25,14 @@ class SolverFault(Exception):  # noqa: N818 - a fault is what it is called
 class Answer:
     """What the solver said; `objective` and `state` are None without a solution, `bound` without a proof of one.
 
-    `deterministic_s` is the work that it took, by the solver's own clock.
+    `work_s` is the solver's deterministic time.
     """
 
     verdict: Verdict
     state: State | None
     objective: int | None
     bound: int | None
-    deterministic_s: float = 0.0
+    work_s: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,8 +48,9 @@ class Effort:
     wall_s: float = 60.0
     seed: int = 0
     presolve: bool = True
-    is_small: bool = False
-    """Without the linear relaxation and with one round of presolve, which proves small models sooner."""
+    linearization: int = 1
+    """How much of a linear relaxation: 0 is none, which proves sooner where tables have done its work."""
+    presolve_rounds: int | None = None
     subsolvers: tuple[str, ...] = ()
     cutoff: int | None = None
     log: Callable[[str], None] | None = None
@@ -91,9 +92,9 @@ def _solver(effort: Effort) -> cp_model.CpSolver:
     parameters.catch_sigint_signal = False
     parameters.cp_model_presolve = effort.presolve
     parameters.subsolvers.extend(effort.subsolvers)
-    if effort.is_small:
-        parameters.linearization_level = 0
-        parameters.max_presolve_iterations = 1
+    parameters.linearization_level = effort.linearization
+    if effort.presolve_rounds is not None:
+        parameters.max_presolve_iterations = effort.presolve_rounds
     if effort.log is not None:
         parameters.log_search_progress = True
         parameters.log_to_stdout = False

@@ -1,7 +1,7 @@
 """The shape that every hard rule's part of the engine has."""
 
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from optimizer.catalogue import PriceBook, SizedRoom
 from optimizer.engine.amounts import Amount
@@ -21,7 +21,8 @@ class Part:
     Of one room: `sizes` (whether a variant is one at all), `cells` (which no part of the room may cover) and
     `positions` (lower left corners where a variant may stand). Of two rooms, by their numbers: `contact`, `conditions`
     and `looks`. Of all: `amounts`. Where `whole`, the problem itself asks whether the rule is in force. A part in
-    which nothing is said leaves the rule to the judge.
+    which nothing is said leaves the rule to the judge; `doubts` are positions that it will likely refuse, which guide
+    the explorer and nothing else.
     """
 
     sizes: Callable[[Context, SizedRoom, Variant], bool] | None = None
@@ -31,12 +32,13 @@ class Part:
     conditions: Callable[[Context, int, int], Iterable[Condition]] | None = None
     looks: Callable[[Context, int, int], Iterable[View]] | None = None
     amounts: Callable[[Context, Variants, PriceBook], Iterable[Amount]] | None = None
+    doubts: Callable[[Context, SizedRoom, Variant], Cells | None] | None = None
     whole: bool = False
 
     @property
     def is_judged_only(self) -> bool:
         """Whether the engine leaves the rule to the judge."""
-        return self == Part()
+        return replace(self, doubts=None) == Part()
 
 
 JUDGED_ONLY = Part()

@@ -8,6 +8,7 @@ from optimizer.concepts.case import Case
 from optimizer.concepts.gather import Gathering
 from optimizer.concepts.judges import Judges
 from optimizer.concepts.rounds import Rounds
+from optimizer.concepts.whole import Whole
 from optimizer.engine.explorer import Explorer, board_of
 from optimizer.engine.problem import build_problem
 from optimizer.events import to_nobody
@@ -21,12 +22,13 @@ def searched(rounds, *, processes=0, seed=3):
     """A search of so many rounds, all of it taken in."""
     with Judges(CASE, processes=processes) as judges:
         explorer = Explorer(board_of(PROBLEM))
-        search = Rounds(Gathering(CASE, PROBLEM, to_nobody), explorer, judges, seed, 6, threading.Event())
+        never = threading.Event()
+        whole = Whole(PROBLEM, seed=seed, stop=never, work_s=0.5)
+        search = Rounds(Gathering(CASE, PROBLEM, to_nobody), explorer, judges, whole, seed, 6, never)
         search.first(())
         for _ in range(rounds):
             search.run_one()
         search.finish()
-        search.close()
         return search
 
 
@@ -66,9 +68,9 @@ def test_a_stopped_search_keeps_what_it_has():
     with Judges(CASE, processes=0) as judges:
         stop = threading.Event()
         stop.set()
-        search = Rounds(Gathering(CASE, PROBLEM, to_nobody), Explorer(board_of(PROBLEM)), judges, 3, 6, stop)
+        whole = Whole(PROBLEM, seed=3, stop=stop)
+        search = Rounds(Gathering(CASE, PROBLEM, to_nobody), Explorer(board_of(PROBLEM)), judges, whole, 3, 6, stop)
         search.first(())
         search.finish()
-        search.close()
     assert len(search.gathering.finds) <= 1
     assert search.turn == 0

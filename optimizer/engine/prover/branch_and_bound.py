@@ -1,0 +1,225 @@
+"""The proof of the whole model: programs by what they cost at least, and each as blocks of places of its main room.
+
+Best first: the node of the least bound is opened next, so that at any time the least bound of an open node is a bound
+over all layouts. A program is opened into blocks; a block is asked of the solver, and split where it takes too long.
+"""
+
+import heapq
+import threading
+from collections import deque
+from collections.abc import Callable, Iterator, Sequence
+from concurrent.futures import ThreadPoolExecutor
+from dataclasses import dataclass, replace
+from itertools import count
+from typing import Final
+
+from optimizer.engine.explorer import board_of
+from optimizer.engine.model import Scope, build_model, program_scope
+from optimizer.engine.pairs import FORBIDDEN
+from optimizer.engine.problem import Problem, State, modelled_value
+from optimizer.engine.problem.modelled import modelled_problem
+from optimizer.engine.prover.incumbent import best_of_program
+from optimizer.engine.prover.places import Leaf, Places
+from optimizer.engine.prover.programs import Program, programs
+from optimizer.engine.prover.solve import Answer, Effort, SolverFault, solve
+
+SIDES: Final = (6, 3, 1)
+"""Sides of blocks of places, in steps: one that is not done in time is split into blocks of the next side."""
+SLICE_S: Final = 0.7
+"""Deterministic time that a block may take; one that cannot be split further gets twice as much each time."""
+WEAK: Final = 0.5
+"""Where more of the main room's places than this stay open, blocks do not pay: the program is one model."""
+EXPLORED: Final = 3
+"""So many programs are explored by themselves before they are opened."""
+
+
+@dataclass(frozen=True, slots=True)
+class WholeProof:
+    """The best layout by the model's count that is known, and a bound over all layouts of the model, in cents.
+
+    `work_s` is the solver's deterministic time.
+    """
+
+    state: State | None
+    objective: int
+    bound: int
+    work_s: float = 0.0
+
+    @property
+    def is_proven(self) -> bool:
+        """Whether no layout of the model is better."""
+        return self.state is not None and self.bound >= self.objective
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Block:
+    """Places of a program's main room near to each other; `level` counts how often it was split or given more time."""
+
+    places: Places
+    program: Program
+    leaves: tuple[Leaf, ...]
+    level: int
+    is_whole: bool = False
+    """Whether these are most of the program's places."""
+
+    def below(self, limit: int) -> "Block":
+        """The block without places that cannot be better."""
+        return replace(self, leaves=tuple(leaf for leaf in self.leaves if leaf.floor < limit))
+
+
+@dataclass(frozen=True, slots=True)
+class Budget:
+    """How long to go on: until stopped, or for so much of the solver's deterministic time. `workers` at a time.
+
+    A limit of work repeats exactly: there several workers never share a model.
+    """
+
+    stop: threading.Event
+    work_s: float | None = None
+    workers: int = 1
+    seed: int = 0
+
+
+Found = Callable[[State], None]
+
+
+class BranchAndBound:
+    """One proof. `known` is told every better layout, which may break what is not in the model."""
+
+    def __init__(self, problem: Problem, budget: Budget, known: Found = lambda _state: None) -> None:
+        self._problem, self._budget, self._known = problem, budget, known
+        self._modelled = modelled_problem(problem)
+        self._open: list[tuple[int, int, Program | Block]] = []
+        self._order, self._explored = count(), 0
+        self._offered: deque[State] = deque()
+        self.proof = WholeProof(None, FORBIDDEN, 0)
+
+    def offer(self, state: State) -> None:
+        """A layout that somebody else found; it may be offered while the proof is under way, from another thread."""
+        self._offered.append(state)
+
+    def run(self) -> WholeProof:
+        """Go on until the best is proven or the budget is spent."""
+        self._take_offered()
+        coming = programs(board_of(self._modelled))
+        self._push_next(coming)
+        with ThreadPoolExecutor(self._budget.workers) as threads:
+            while self._open and self._least() < self.proof.objective and not self._is_spent():
+                self._take_offered()
+                self._bound()
+                self._solve(threads, self._next_blocks(coming))
+        self._bound()
+        return self.proof
+
+    def _take_offered(self) -> None:
+        while self._offered:
+            self._better(self._offered.popleft(), is_new=False)
+
+    def _least(self) -> int:
+        return self._open[0][0]
+
+    def _is_spent(self) -> bool:
+        spent = self._budget.work_s is not None and self.proof.work_s >= self._budget.work_s
+        return spent or self._budget.stop.is_set()
+
+    def _bound(self) -> None:
+        """The least bound of what is open is a bound over all; it never falls."""
+        least = min(self.proof.objective, self._least() if self._open else FORBIDDEN)
+        self.proof = replace(self.proof, bound=max(self.proof.bound, least if least < FORBIDDEN else 0))
+
+    def _push(self, bound: int, node: Program | Block) -> None:
+        heapq.heappush(self._open, (bound, next(self._order), node))
+
+    def _push_next(self, coming: Iterator[Program]) -> None:
+        program = next(coming, None)
+        if program is not None:
+            self._push(program.floor, program)
+
+    def _next_blocks(self, coming: Iterator[Program]) -> list[tuple[int, Block]]:
+        """As many blocks of the least bounds as there are workers; programs on the way are opened."""
+        blocks: list[tuple[int, Block]] = []
+        while self._open and len(blocks) < self._budget.workers and self._least() < self.proof.objective:
+            bound, _, node = heapq.heappop(self._open)
+            if isinstance(node, Block):
+                blocks.append((bound, node))
+            elif not node.choices:
+                self._push(bound, node)  # what was not listed stays open
+                return blocks
+            else:
+                self._push_next(coming)
+                self._open_program(node)
+            if self._is_spent():
+                break
+        return blocks
+
+    def _open_program(self, program: Program) -> None:
+        places = Places(self._modelled, program)
+        if places.main is None:
+            self._better(tuple(None for _ in self._problem.rooms))
+            return
+        if self._explored < EXPLORED:
+            self._explored += 1
+            limit, seed = self.proof.objective, self._budget.seed
+            found = best_of_program(self._problem, places, limit, seed=seed, stop=self._budget.stop)
+            if found is not None:
+                self._better(found)
+        leaves, asked = places.leaves(self.proof.objective)
+        if len(leaves) > WEAK * asked:
+            self._push(leaves[0].floor, Block(places, program, tuple(leaves), 0, is_whole=True))
+            return
+        for block in _blocks(leaves, SIDES[0]):
+            self._push(block[0].floor, Block(places, program, block, 0))
+
+    def _solve(self, threads: ThreadPoolExecutor, blocks: Sequence[tuple[int, Block]]) -> None:
+        asked = [(bound, left) for bound, block in blocks if (left := block.below(self.proof.objective)).leaves]
+        jobs = [threads.submit(self._ask, block, self.proof.objective) for _, block in asked]
+        for (bound, block), job in zip(asked, jobs, strict=True):
+            self._take(bound, block, job.result())
+
+    def _ask(self, block: Block, limit: int) -> Answer:
+        plain = program_scope(self._problem, block.program.choices)
+        masks = block.places.masks(self._problem, block.leaves)
+        open_ = tuple(tuple(v for v in own if masks[room][v].any()) for room, own in enumerate(plain.variants))
+        built = build_model(self._problem, Scope(open_, plain.optional, plain.sides, masks))
+        effort = Effort(
+            workers=self._budget.workers if block.is_whole and self._budget.work_s is None else 1,
+            deterministic_s=SLICE_S * 2.0 ** max(0, block.level - len(SIDES) + 1) * (8 if block.is_whole else 1),
+            wall_s=1e9,
+            seed=1,
+            linearization=1 if block.is_whole else 0,
+            cutoff=limit if limit < FORBIDDEN else None,
+        )
+        return solve(built, effort, stop=self._budget.stop)
+
+    def _take(self, bound: int, block: Block, answer: Answer) -> None:
+        """What the solver said of a block: a better layout, that there is none, or not yet."""
+        self.proof = replace(self.proof, work_s=self.proof.work_s + answer.work_s)
+        if answer.state is not None:
+            self._better(answer.state, counted=answer.objective, bound=bound)
+        if answer.verdict in ("optimal", "infeasible"):
+            return
+        bound = max(bound, answer.bound or 0)
+        left = block.below(self.proof.objective)
+        if block.is_whole or block.level + 1 >= len(SIDES) or self._is_spent():
+            self._push(bound, replace(left, level=block.level + 1))
+            return
+        for part in _blocks(left.leaves, SIDES[block.level + 1]):
+            self._push(max(bound, part[0].floor), Block(block.places, block.program, part, block.level + 1))
+
+    def _better(self, state: State, *, counted: int | None = None, bound: int = 0, is_new: bool = True) -> None:
+        """Take a layout over where it is better. Raises SolverFault where counts contradict each other."""
+        objective = modelled_value(self._problem, state)
+        if (counted is not None and counted != objective) or objective < bound:
+            raise SolverFault(f"{state} counts {objective}, the solver has {counted}, a bound says {bound}", "")
+        if objective < self.proof.objective:
+            self.proof = replace(self.proof, state=state, objective=objective)
+            if is_new:
+                self._known(state)
+
+
+def _blocks(leaves: Sequence[Leaf], side: int) -> list[tuple[Leaf, ...]]:
+    """Leaves by blocks of places, each with its least floor first."""
+    blocks: dict[tuple[int, int, int], list[Leaf]] = {}
+    for leaf in sorted(leaves, key=lambda leaf: leaf.floor):
+        blocks.setdefault((leaf.spot.variant, leaf.spot.x // side, leaf.spot.y // side), []).append(leaf)
+    return [tuple(block) for block in blocks.values()]

@@ -1,0 +1,182 @@
+"""The proof of the whole model: it agrees with one plain model, its bound is one, and a limit of work repeats."""
+
+import threading
+from dataclasses import replace
+from itertools import islice
+
+import pytest
+
+from optimizer.brief import Relation
+from optimizer.catalogue import book_for, sized_rooms
+from optimizer.engine.explorer import board_of
+from optimizer.engine.model import build_model, whole_scope
+from optimizer.engine.problem import build_problem, modelled_value
+from optimizer.engine.problem.modelled import modelled_problem
+from optimizer.engine.prover import BranchAndBound, Budget
+from optimizer.engine.prover.places import Places
+from optimizer.engine.prover.programs import programs
+from optimizer.engine.prover.solve import Effort, SolverFault, solve
+from optimizer.scenario import load_scenario
+from tests.explored import explored, states
+from tests.yards import plain_rooms, plain_yard
+
+NEVER = threading.Event()
+YARDS = {
+    "plain": plain_yard(ceiling=None),
+    "near, apart, facing": plain_yard(
+        Relation(("nook", "table"), "near", within_ft=8),
+        Relation(("fire", "table"), "apart", at_least_ft=4),
+        Relation(("cooker", "table"), "faces"),
+        ceiling=None,
+    ),
+    "wishes": plain_yard(
+        Relation(("cooker", "table"), "touching", shared_edge_ft=6, wish=3),
+        Relation(("nook", "fire"), "near", within_ft=5, wish=2),
+        ceiling=None,
+    ),
+}
+
+
+def problem_of(scenario, rooms=None):
+    """Problem of a yard on a grid of 2 ft, which one plain model can prove soon."""
+    coarse = replace(scenario, brief=replace(scenario.brief, options=replace(scenario.brief.options, grid_step=2.0)))
+    return build_problem(coarse, rooms or plain_rooms(), book_for(scenario.currency))
+
+
+@pytest.mark.parametrize("name", YARDS)
+def test_the_same_optimum_as_one_plain_model(name):
+    """Programs, places and blocks find what the whole model in one piece finds, and prove it."""
+    problem = problem_of(YARDS[name])
+    plain = solve(build_model(problem, whole_scope(problem)), Effort(workers=2, deterministic_s=1e9))
+    assert plain.verdict == "optimal"
+    proof = BranchAndBound(problem, Budget(NEVER, workers=2)).run()
+    assert proof.is_proven
+    assert (proof.objective, proof.bound) == (plain.objective, plain.objective)
+    assert modelled_value(problem, proof.state) == plain.objective
+
+
+def test_a_demonstration_yard_is_proven():
+    """Ribbon Lane, whose optimum one model finds too, slower: 25,936.83 by the model's count."""
+    scenario = load_scenario("scenarios/ribbon-lane.yaml")
+    problem = build_problem(scenario, sized_rooms(scenario.brief), book_for(scenario.currency))
+    proof = BranchAndBound(problem, Budget(NEVER, workers=2)).run()
+    assert proof.is_proven
+    explorer = explored(scenario, sized_rooms(scenario.brief), rebuilds=30)
+    assert all(modelled_value(problem, state) >= proof.objective for state in states(explorer))
+
+
+@pytest.mark.parametrize("work_s", [0.0, 0.3, 1.0])
+def test_a_bound_is_a_bound_whenever_it_ends(work_s):
+    """Ended early, the bound lies at or below the optimum, and it never falls as more work is spent."""
+    problem = problem_of(YARDS["wishes"])
+    optimum = BranchAndBound(problem, Budget(NEVER)).run().objective
+    proof = BranchAndBound(problem, Budget(NEVER, work_s=work_s)).run()
+    assert 0 <= proof.bound <= optimum <= proof.objective
+    assert proof.is_proven == (proof.bound == proof.objective)
+
+
+def test_so_much_work_repeats_exactly():
+    """The same work, seed and workers: the same layout and the same bound."""
+    scenario = load_scenario("scenarios/thimble-yard.yaml")
+    problem = build_problem(scenario, sized_rooms(scenario.brief), book_for(scenario.currency))
+    found = [BranchAndBound(problem, Budget(NEVER, work_s=0.5, workers=2)).run() for _ in range(2)]
+    assert found[0] == found[1]
+
+
+def test_stopped_before_it_began():
+    """Nothing is claimed but what was offered."""
+    problem, stop = problem_of(YARDS["plain"]), threading.Event()
+    stop.set()
+    search = BranchAndBound(problem, Budget(stop))
+    explorer = explored(YARDS["plain"], plain_rooms(), rebuilds=5)
+    assert search.run().state is None
+    offered = states(explorer)[0]
+    whole = BranchAndBound(explorer.board.problem, Budget(stop))
+    whole.offer(offered)
+    proof = whole.run()
+    assert (proof.state, proof.is_proven) == (offered, False)
+
+
+def test_better_layouts_are_told():
+    """Every layout that the proof finds by itself, each better than the one before; what was offered is not."""
+    problem, told = problem_of(YARDS["wishes"]), []
+    proof = BranchAndBound(problem, Budget(NEVER), told.append).run()
+    values = [modelled_value(problem, state) for state in told]
+    assert values == sorted(values, reverse=True)
+    assert values[-1] == proof.objective
+    again: list = []
+    search = BranchAndBound(problem, Budget(NEVER), again.append)
+    search.offer(proof.state)
+    assert search.run().is_proven
+    assert again == []
+
+
+def test_a_contradiction_is_a_fault(monkeypatch):
+    """A count that the solver contradicts is never called proven."""
+    from optimizer.engine.prover import branch_and_bound
+
+    problem = problem_of(YARDS["plain"])
+    real = branch_and_bound.solve
+
+    def lying(built, effort, *, stop):
+        answer = real(built, effort, stop=stop)
+        return answer if answer.objective is None else replace(answer, objective=answer.objective - 100)
+
+    monkeypatch.setattr(branch_and_bound, "solve", lying)
+    monkeypatch.setattr(branch_and_bound, "EXPLORED", 0)
+    with pytest.raises(SolverFault, match="the solver has"):
+        BranchAndBound(problem, Budget(NEVER)).run()
+
+
+def test_programs_come_by_rising_floor():
+    """Each once, none whose guests lack seats, and no layout of a program is below the program's floor."""
+    scenario = load_scenario("scenarios/fernhollow-court.yaml")
+    explorer = explored(scenario, sized_rooms(scenario.brief), rebuilds=25)
+    problem = explorer.board.problem
+    listed = list(islice(programs(board_of(modelled_problem(problem))), 400))
+    floors = [program.floor for program in listed]
+    assert floors == sorted(floors)
+    by_choices = {program.choices: program.floor for program in listed}
+    assert len(by_choices) == len(listed)
+    met = 0
+    for state in states(explorer):
+        choices = tuple(
+            -1 if spot is None else problem.rooms[room].variants[spot.variant].choice for room, spot in enumerate(state)
+        )
+        met += choices in by_choices
+        assert modelled_value(problem, state) >= by_choices.get(choices, 0)
+    assert met
+    for program in listed:
+        for amount in problem.amounts:
+            used = sum(
+                next(u for v, u in zip(room.variants, uses, strict=True) if v.choice == choice)
+                for room, uses, choice in zip(problem.rooms, amount.uses, program.choices, strict=True)
+                if choice >= 0
+            )
+            assert used >= amount.least
+            assert amount.most is None or used <= amount.most
+
+
+def test_no_place_of_something_better_is_struck_out():
+    """The optimum's own places are among those that stay open for any limit above it, and leaves' floors are floors."""
+    problem = problem_of(YARDS["wishes"])
+    proof = BranchAndBound(problem, Budget(NEVER)).run()
+    choices = tuple(
+        -1 if spot is None else problem.rooms[room].variants[spot.variant].choice
+        for room, spot in enumerate(proof.state)
+    )
+    modelled = modelled_problem(problem)
+    program = next(p for p in programs(board_of(modelled)) if p.choices == choices)
+    places = Places(modelled, program)
+    leaves, asked = places.leaves(proof.objective + 1)
+    assert 0 < len(leaves) < asked
+    masks = places.masks(problem, leaves)
+    for room, spot in enumerate(proof.state):
+        assert spot is None or masks[room][spot.variant][spot.y, spot.x]
+    main = proof.state[places.main]
+    own = next(
+        leaf
+        for leaf in leaves
+        if (leaf.spot.x, leaf.spot.y, places.numbers[places.main][leaf.spot.variant]) == (main.x, main.y, main.variant)
+    )
+    assert own.floor <= proof.objective
