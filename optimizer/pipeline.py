@@ -94,11 +94,14 @@ def site_facts(scenario: Scenario) -> tuple[tuple[str, str], ...]:
 def recheck(path: Path) -> tuple[str, ...]:
     """What a result says that the check and the appraisal, run again, do not bear out; empty where all holds."""
     from optimizer.concepts.case import Case
+    from optimizer.concepts.recount import Recount
     from optimizer.results import differences, document_differences, option_record, read_result
 
     result = read_result(path)
     case = Case.of(result.scenario)
+    recount = Recount(case)
     found = list(document_differences(result.document, case.scenario, case.book))
+    found += recount.of_search(result.option_set)
     stored = {record["id"]: record for record in result.document["options"]}
     for option in result.option_set.options:
         known = {room.name: room for room in case.rooms}
@@ -106,7 +109,7 @@ def recheck(path: Path) -> tuple[str, ...]:
         if strange:
             found += [f"{option.id}: {p.room} as {p.choice} is not in the catalogue of this scenario" for p in strange]
             continue
-        fresh = case.with_remedies(case.fresh(option))
+        fresh = recount.with_proof(case.with_remedies(case.fresh(option)))
         fresh = replace(fresh, left_out=case.left_out(fresh.layout, fresh.appraisal))
         found += differences(stored[option.id], option_record(case.rooms, fresh))
     return tuple(found)

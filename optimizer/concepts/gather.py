@@ -7,7 +7,7 @@ from typing import Final
 
 from optimizer.concepts.case import Case, Judgement
 from optimizer.concepts.cautions import cautions_for
-from optimizer.concepts.option import Option, Proof
+from optimizer.concepts.option import Option, Proof, ProofStatus
 from optimizer.concepts.permits import permits_for
 from optimizer.concepts.ranking import ranked
 from optimizer.concepts.reasons import reason_for
@@ -77,7 +77,8 @@ class Gathering:
 
     def prove(self, find: Find, proof: ArrangementProof) -> None:
         """Put what was proven of its arrangement with a find, whose layout stays as it was."""
-        known = replace(find.proof, bound=min(find.proof.objective, proof.bound))
+        bound = min(find.proof.objective, proof.bound)
+        known = replace(find.proof, bound=bound, fingerprint=proof.fingerprint)
         self.finds[find.option.layout] = Find(replace(find.option, proof=_proof(known)), known, is_final=True)
 
     def refine(self, find: Find, proof: ArrangementProof, judgement: Judgement) -> None:
@@ -114,4 +115,5 @@ class Gathering:
 
 
 def _proof(proof: ArrangementProof) -> Proof:
-    return Proof("proven" if proof.is_proven else "bounded", proof.objective / CENTS, proof.bound / CENTS)
+    status: ProofStatus = "proven" if proof.is_proven else "bounded"
+    return Proof(status, proof.objective / CENTS, proof.bound / CENTS, proof.fingerprint)

@@ -20,6 +20,8 @@ class Proof:
     arrangement: ProofStatus
     objective: float
     bound: float
+    fingerprint: str | None = None
+    """Hash of the model that the solver was asked about; None where it was not asked."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,7 +12,7 @@ from optimizer.scenario import Scenario
 TOLERANCE: Final = 0.01
 """Of lengths [ft], points, hours and losses."""
 SHARE_TOLERANCE: Final = 0.0005
-FROM_THE_SEARCH: Final = frozenset({"id", "rank", "reason", "proof", "differs_by"})
+FROM_THE_SEARCH: Final = frozenset({"id", "rank", "reason", "differs_by"})
 """Of an option: what neither check nor appraisal says of a layout alone."""
 
 

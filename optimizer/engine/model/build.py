@@ -1,5 +1,6 @@
 """The CP-SAT model of a problem, of one program, or of one arrangement in it."""
 
+import hashlib
 from dataclasses import dataclass
 
 from ortools.sat.python import cp_model
@@ -24,6 +25,11 @@ class LayoutModel:
     model: cp_model.CpModel
     rooms: Rooms
     terms: Terms
+
+    @property
+    def fingerprint(self) -> str:
+        """Hash of the model as it is now: of two models with the same one every proof is the same."""
+        return hashlib.sha256(str(self.model.proto).encode()).hexdigest()[:16]
 
     @property
     def objective(self) -> Linear:

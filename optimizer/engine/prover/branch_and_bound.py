@@ -25,7 +25,7 @@ from optimizer.engine.prover.solve import Answer, Effort, SolverFault, solve
 
 SIDES: Final = (6, 3, 1)
 """Sides of blocks of places, in steps: one that is not done in time is split into blocks of the next side."""
-SLICE_S: Final = 0.7
+SLICE_S: Final = 1.0
 """Deterministic time that a block may take; one that cannot be split further gets twice as much each time."""
 WEAK: Final = 0.5
 """Where more of the main room's places than this stay open, blocks do not pay: the program is one model."""
@@ -180,6 +180,7 @@ class BranchAndBound:
         plain = program_scope(self._problem, block.program.choices)
         masks = block.places.masks(self._problem, block.leaves)
         open_ = tuple(tuple(v for v in own if masks[room][v].any()) for room, own in enumerate(plain.variants))
+        assert all(own for own, choice in zip(open_, block.program.choices, strict=True) if choice >= 0)
         built = build_model(self._problem, Scope(open_, plain.optional, plain.sides, masks))
         effort = Effort(
             workers=self._budget.workers if block.is_whole and self._budget.work_s is None else 1,

@@ -15,11 +15,15 @@ POLISH = Effort(workers=1, deterministic_s=0.8, wall_s=30.0, linearization=0, pr
 
 @dataclass(frozen=True, slots=True)
 class ArrangementProof:
-    """What the model says of a state: its objective, and what it proved of the state's arrangement, in cents."""
+    """What the model says of a state: its objective, and what it proved of the state's arrangement, in cents.
+
+    `fingerprint` is that of the arrangement's model; None where the solver has not been asked.
+    """
 
     state: State
     objective: int
     bound: int
+    fingerprint: str | None = None
 
     @property
     def is_proven(self) -> bool:
@@ -41,6 +45,7 @@ def polish(board: Board, state: State, *, stop: threading.Event) -> ArrangementP
     """
     problem, limits = board.problem, Limits.of(board.problem)
     built = build_model(problem, arrangement_scope(problem, key_of(problem, state)))
+    fingerprint = built.fingerprint
     hint(built, state)
     answer = solve(built, POLISH, stop=stop)
     if answer.state is None or answer.bound is None:
@@ -51,4 +56,4 @@ def polish(board: Board, state: State, *, stop: threading.Event) -> ArrangementP
     objective = modelled_value(problem, kept)
     if answer.bound > objective:
         raise SolverFault(f"a bound of {answer.bound} for a layout that counts {objective}", str(built.model.proto))
-    return ArrangementProof(kept, objective, answer.bound)
+    return ArrangementProof(kept, objective, answer.bound, fingerprint)

@@ -14,11 +14,11 @@ Verdict = Literal["optimal", "feasible", "infeasible", "undecided"]
 
 
 class SolverFault(Exception):  # noqa: N818 - a fault is what it is called
-    """The solver refused a model, or contradicts itself; `model` is the model's text, which repeats it."""
+    """The solver refused a model, or contradicts itself; the model's text, which repeats it, stands in a note."""
 
     def __init__(self, words: str, model: str) -> None:
         super().__init__(words)
-        self.model = model
+        self.add_note(model)
 
 
 @dataclass(frozen=True, slots=True)

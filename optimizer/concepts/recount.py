@@ -1,0 +1,51 @@
+"""What a result says of its proofs, counted again without solving: objectives, bounds, terms, fingerprints."""
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from optimizer.concepts.case import Case
+from optimizer.concepts.gather import CENTS
+from optimizer.concepts.option import Option, OptionSet, Proof, ProofStatus
+from optimizer.engine.model import arrangement_scope, build_model
+from optimizer.engine.problem import State, build_problem, modelled_losses, modelled_value, state_of
+from optimizer.engine.problem.arrangement import key_of
+
+_EVEN = 0.005  # half a cent
+
+
+class Recount:
+    """The problem of a case, built once to count in."""
+
+    def __init__(self, case: Case) -> None:
+        self._problem = build_problem(case.scenario, case.rooms, case.book)
+
+    def with_proof(self, option: Option) -> Option:
+        """The option with the proof that its layout can have: its own objective, no bound above it, its own model."""
+        state = state_of(self._problem, option.layout)
+        if state is None:
+            return option
+        said, objective = option.proof, modelled_value(self._problem, state) / CENTS
+        bound = min(said.bound, objective)
+        arrangement: ProofStatus = "proven" if said.fingerprint is not None and bound >= objective - _EVEN else "bounded"
+        fingerprint = None if said.fingerprint is None else self._fingerprint(state)
+        return replace(option, proof=Proof(arrangement, objective, bound, fingerprint))
+
+    def of_search(self, result: OptionSet) -> Iterator[str]:
+        """What the record of the search says and its layout does not bear out."""
+        search = result.search
+        if search.objective is not None and search.bound is not None and search.bound > search.objective + _EVEN:
+            yield f"the bound over all layouts, {search.bound:g}, is above the objective {search.objective:g}"
+        proven = search.bound is not None and search.objective is not None and search.bound >= search.objective - _EVEN
+        if search.status == "proven" and not proven:
+            yield "the search is called proven, and its bound lies below its objective"
+        named = next((option for option in result.options if option.id == search.option), None)
+        state = None if named is None else state_of(self._problem, named.layout)
+        if state is not None:
+            terms = {name: cents / CENTS for name, cents in modelled_losses(self._problem, state).items()}
+            if any(abs(terms.get(name, 0.0) - money) > _EVEN for name, money in search.terms):
+                yield f"the terms of the search are not those of {search.option}"
+            if abs(sum(terms.values()) - (search.objective or 0.0)) > _EVEN:
+                yield f"the objective of the search is not that of {search.option}"
+
+    def _fingerprint(self, state: State) -> str:
+        return build_model(self._problem, arrangement_scope(self._problem, key_of(self._problem, state))).fingerprint
