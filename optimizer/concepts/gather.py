@@ -5,7 +5,7 @@ from collections.abc import Iterator, Sequence
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass, field, replace
 
-from optimizer.concepts.case import Case, Judgement
+from optimizer.concepts.case import Case, Verdict
 from optimizer.events import Emit, Event
 from optimizer.layout import Layout
 from optimizer.options import Option, Proof, cautions_for, permits_for
@@ -91,11 +91,11 @@ class Gathering:
         of some, and no defect; any other finding is one, and is kept with what repeats it.
         """
         layout = layout_of(self.board.instance, polished.state)
-        judgement = self.case.judged(layout)
-        if judgement.findings:
-            self.refused += [f"{f.rule}: {f.words}; at {layout}" for f in judgement.findings if f.rule != "budget"]
+        verdict = self.case.judged(layout)
+        if verdict.findings:
+            self.refused += [f"{f.rule}: {f.words}; at {layout}" for f in verdict.findings if f.rule != "budget"]
             return False
-        self.found[layout] = Find(self._option(layout, judgement, polished), polished, is_final)
+        self.found[layout] = Find(self._option(layout, verdict, polished), polished, is_final)
         self._tell()
         return True
 
@@ -104,28 +104,28 @@ class Gathering:
         was = find.option
         layout = layout_of(self.board.instance, polished.state)
         if layout != was.layout:
-            judgement = self.case.judged(layout)
-            if not judgement.findings and judgement.score <= was.score:
+            verdict = self.case.judged(layout)
+            if not verdict.findings and verdict.score <= was.score:
                 del self.found[was.layout]
-                self.found[layout] = Find(self._option(layout, judgement, polished), polished, is_final=True)
+                self.found[layout] = Find(self._option(layout, verdict, polished), polished, is_final=True)
                 return
             polished = unpolished(self.board, find.polished.state, bound=polished.bound)
         self.found[was.layout] = Find(replace(was, proof=_proof(polished)), polished, is_final=True)
 
-    def _option(self, layout: Layout, judgement: Judgement, polished: Polished) -> Option:
+    def _option(self, layout: Layout, verdict: Verdict, polished: Polished) -> Option:
         scenario, placed = self.case.scenario, self.case.placed(layout)
         return Option(
             id="",
             rank=0,
-            score=judgement.score,
-            losses=judgement.losses,
+            score=verdict.score,
+            losses=verdict.losses,
             reason="",
             layout=layout,
-            left_out=self.case.left_out(layout, judgement.appraisal),
-            appraisal=judgement.appraisal,
+            left_out=self.case.left_out(layout, verdict.measured),
+            appraisal=verdict.measured,
             findings=(),
             cautions=cautions_for(scenario, placed),
-            permits=permits_for(scenario, placed, judgement.appraisal),
+            permits=permits_for(scenario, placed, verdict.measured),
             proof=_proof(polished),
             differs_by=None,
         )

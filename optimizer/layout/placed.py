@@ -117,6 +117,14 @@ class Placed:
         return tuple(room for room in self.rooms if room.kind in kinds)
 
     @cached_property
+    def once(self) -> "Placed":
+        """The same with each room only where it stands last."""
+        last = {placement.room: placement for placement in self.layout.placements}
+        if len(last) == len(self.layout.placements):
+            return self
+        return placed_of(self.wished, Layout(tuple(last.values())))
+
+    @cached_property
     def left_out(self) -> frozenset[str]:
         """Names of the wished rooms that the layout does without."""
         return frozenset(room.name for room in self.wished if room.name not in self._by_name)

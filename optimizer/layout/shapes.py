@@ -27,6 +27,8 @@ def outline(ring: Ring) -> Polygon:
 
 def areas_only(shape: BaseGeometry) -> BaseGeometry:
     """The areas of a shape, without the lines and points in which areas only touch."""
+    if isinstance(shape, Polygon):
+        return shape
     return union_all([part for part in get_parts(shape) if isinstance(part, Polygon)])
 
 

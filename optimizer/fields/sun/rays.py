@@ -2,6 +2,7 @@
 
 import math
 from dataclasses import dataclass
+from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
@@ -9,10 +10,11 @@ from numpy.typing import NDArray
 from optimizer.fields.sun.balls import BallSeen, ball_seen
 from optimizer.fields.sun.casters import Ball, Caster
 from optimizer.fields.sun.convex import convex_pieces
-from optimizer.fields.sun.prisms import PrismSeen, prism_seen
+from optimizer.fields.sun.prisms import PrismSeen, Reach, prism_seen
 
 Numbers = NDArray[np.float64]
 Seen = PrismSeen | BallSeen
+NOWHERE: Final = Reach(math.inf, -math.inf, math.inf, -math.inf)
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -35,8 +37,11 @@ def lit_share(sky: Sky, points: Numbers, z_ft: Numbers) -> Numbers:
     u, v = np.ascontiguousarray((points @ turn_of(sky.plan_deg)).T)
     foot = v - z_ft / math.tan(math.radians(sky.altitude_deg))
     lit = np.ones(len(points))
+    reach = Reach(float(u.min()), float(u.max()), float(v.min()), float(foot.max())) if len(points) else NOWHERE
     for pieces, share in sky.blocks:
-        held = [piece.held(u, v, foot) for piece in pieces]
+        held = [piece.held(u, v, foot) for piece in pieces if piece.may_hold(reach)]
+        if not held:
+            continue
         # A point behind two pieces of one caster is held back once: numpy multiplies a repeated index once.
         lit[np.concatenate(held)] *= 1.0 - share
     return lit

@@ -8,8 +8,9 @@ from ortools.sat.python import cp_model
 
 from optimizer.brief import Equipment, RoomWish
 from optimizer.catalogue import book_for, sized_room
-from optimizer.check.case import Case
+from optimizer.check.case import CheckCase
 from optimizer.check.cook import cook_looks_at_table
+from optimizer.derived import Derived
 from optimizer.instance import build_instance
 from optimizer.instance.variants import Variant
 from optimizer.layout import placed_of
@@ -34,7 +35,9 @@ TABLE = Spot(0, BOARD.column + len(BOARD.xs) // 2, BOARD.row + len(BOARD.ys) // 
 def looks(variant: int, row: int, column: int) -> bool:
     """Whether the check finds that the cook looks at the table."""
     spot = Spot(variant, int(BOARD.xs[column]), int(BOARD.ys[row]))
-    return not list(cook_looks_at_table(Case(YARD, placed_of(ROOMS, layout_of(BOARD.instance, (TABLE, spot))))))
+    return not list(
+        cook_looks_at_table(CheckCase(Derived(YARD, placed_of(ROOMS, layout_of(BOARD.instance, (TABLE, spot))))))
+    )
 
 
 def ahead_steps(variant: int, row: int, column: int) -> float:
