@@ -108,7 +108,7 @@ def _table(room: PlacedRoom) -> BaseGeometry:
 def _bar(kitchen: PlacedRoom) -> BaseGeometry:
     """The bar's ledge, the front counter where nobody sits, or the middle of the front where nothing is drawn."""
     place, (x, y), (out_x, out_y) = kitchen.placement, kitchen.centre, FRONT_VECTORS[kitchen.front]
-    counter = [kitchen.on_plan(item) for item in front_run(kitchen.choice)] if kitchen.choice else []
+    counter = kitchen.on_plan(front_run(kitchen.choice)) if kitchen.choice else ()
     front = Point(x + out_x * place.width_ft / 2, y + out_y * place.depth_ft / 2)
     return next(iter(kitchen.items("ledge")), shapely.union_all(counter) if counter else front)
 

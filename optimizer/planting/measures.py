@@ -66,11 +66,12 @@ def planting_measures(site: Site, placed: Placed, book: PriceBook, planting: Pla
 
 
 def _largest_of(lawns: Iterable[BaseGeometry]) -> tuple[float, float]:
-    """Largest rectangle in any of the lawns; one that is smaller than a rectangle found is not looked through."""
+    """Largest rectangle in any of the lawns; what is smaller than a rectangle found is not looked through."""
     best = (0.0, 0.0)
-    for lawn in lawns:
-        if isinstance(lawn, Polygon) and lawn.area >= best[0] * best[1]:
-            best = max(best, largest_rectangle(lawn), key=lambda size: size[0] * size[1])
+    for lawn in sorted((lawn for lawn in lawns if isinstance(lawn, Polygon)), key=lambda lawn: -lawn.area):
+        if lawn.area < best[0] * best[1]:
+            break
+        best = max(best, largest_rectangle(lawn), key=lambda size: size[0] * size[1])
     return best
 
 

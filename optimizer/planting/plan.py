@@ -56,7 +56,8 @@ def planting_of(site: Site, relations: Sequence[Relation], placed: Placed, paths
     may_plant = areas_only(free.difference(unplanted))
     beds = tuple(_wanted(site, relations, placed, may_plant))
     rest = areas_only(free.difference(shapely.union_all([bed.outline for bed in beds])))
-    may_mow = areas_only(rest.difference(unmown))
+    # Areas that meet are one, or what is wide together would be narrow.
+    may_mow = shapely.union_all(shapely.get_parts(areas_only(rest.difference(unmown))))
     lawns = tuple(_pieces(_wide(may_mow), least_sqft=LEAST_LAWN_SQFT))
     rest = areas_only(rest.difference(shapely.union_all(lawns)))
     bank = areas_only(_wide(areas_only(rest.difference(may_mow)))).intersection(may_plant)

@@ -10,7 +10,7 @@ import numpy as np
 import shapely
 from numpy.typing import NDArray
 
-from optimizer.circulation.paving.candidates import Lines, lines_between, turn_at, turns, within_ft
+from optimizer.circulation.paving.candidates import Lines, lines_between, turn_at, turns
 from optimizer.circulation.paving.gates import Gate, Link, Trips, gates_of, links_of
 from optimizer.circulation.paving.land import Land
 from optimizer.circulation.paving.nearby import Nearby, nearby
@@ -67,16 +67,16 @@ def joined(
     of those on the ground; the last of the lines, so many as there are `links`, are taken wherever they lie.
     """
     length, turn = lines.length_ft, _turn(gates, points, lines)
-    low, high = np.minimum(lines.first, lines.second), np.maximum(lines.first, lines.second)
-    order = np.lexsort((length + TURN_FT * turn, high, low))
+    pair = np.minimum(lines.first, lines.second) * len(points) + np.maximum(lines.first, lines.second)
+    order = np.lexsort((length + TURN_FT * turn, pair))
     is_first = np.ones(len(order), dtype=bool)
-    is_first[1:] = (np.diff(low[order]) != 0) | (np.diff(high[order]) != 0)
+    is_first[1:] = np.diff(pair[order]) != 0
     is_link = np.arange(len(order)) >= len(order) - links
     best = _first_on_ground(near, lines, order, is_first, is_link)
     lines = lines.only(best)
-    on_lawns = within_ft(land.lawns, lines)
-    unpaved = np.maximum(0.0, length[best] - on_lawns - within_ft(land.paved, lines))
-    return Graph(land, near, gates, points, lines, length[best], unpaved, within_ft(land.verges, lines), turn[best])
+    on_lawns, on_paved, on_verges = land.areas.within_ft(lines.corners)
+    unpaved = np.maximum(0.0, length[best] - on_lawns - on_paved)
+    return Graph(land, near, gates, points, lines, length[best], unpaved, on_verges, turn[best])
 
 
 def _first_on_ground(
@@ -98,11 +98,15 @@ def _first_on_ground(
 def _turn(gates: Sequence[Gate], points: Coordinates, lines: Lines) -> Coordinates:
     out = np.zeros_like(points)
     out[: len(gates)] = np.array([gate.out for gate in gates]).reshape(-1, 2)
-    corners, back = lines.corners, lines.corners[:, ::-1]
-    steps = back[:, 1:] - back[:, :1]
-    number = np.argmax(np.abs(steps).sum(axis=2) > _EVEN_FT, axis=1)
-    last = steps[np.arange(len(steps)), number]
+    corners = lines.corners
+    # Of a line with fewer corners the last is there again: the last step is that from the next that is another.
+    last, earlier = corners[:, 2] - corners[:, 3], corners[:, 1] - corners[:, 3]
+    last = np.where(_is_long(last), last, np.where(_is_long(earlier), earlier, corners[:, 0] - corners[:, 3]))
     return turns(corners) + turn_at(out[lines.first], corners[:, 1] - corners[:, 0]) + turn_at(out[lines.second], last)
+
+
+def _is_long(steps: Coordinates) -> NDArray[np.bool_]:
+    return np.asarray((np.abs(steps[:, 0]) + np.abs(steps[:, 1]) > _EVEN_FT)[:, None])
 
 
 def graph_of(land: Land, terminals: Sequence[Terminal], trips: Trips) -> Graph:

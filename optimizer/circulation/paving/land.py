@@ -11,6 +11,7 @@ from shapely import Polygon
 from shapely.geometry.base import BaseGeometry
 
 from optimizer.circulation.ground import Ground, obstacles_of_site
+from optimizer.circulation.paving.areas import Areas, areas_of
 from optimizer.fields import LANDING_FT, SITES, site_shapes
 from optimizer.layout import TOLERANCE_FT, Placed, PlacedRoom
 from optimizer.site import Site
@@ -32,6 +33,11 @@ class Land:
     width_ft: float
     paved: tuple[Polygon, ...]
     lawns: tuple[Polygon, ...]
+
+    @cached_property
+    def areas(self) -> Areas:
+        """Lawns, paved ground and verges."""
+        return areas_of((self.lawns, self.paved, self.verges))
 
     @cached_property
     def verges(self) -> tuple[Polygon, ...]:

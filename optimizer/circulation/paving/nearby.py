@@ -15,7 +15,7 @@ from optimizer.circulation.visibility import Coordinates
 _NEAR_FT: Final = 0.75  # half the diagonal of a cell, and a little more
 _SHARES: Final = np.array([0.15, 0.35, 0.5, 0.65, 0.85])[:, None]  # where along a slanted step the cells are asked
 _TOUCH_FT: Final = 1e-6  # lines along the ground's own edge are on it, whatever rounding says
-_KINDS: Final = np.array([(2, 0, 3), (1, 0, 1), (3, 0, 2)])
+_KINDS: Final = np.array([2, 0, 3, 1, 0, 1, 3, 0, 2], dtype=np.int32)
 """Which count a step asks, by its sign along x and along y: of a row, a column, a rising or a falling diagonal."""
 Cells = NDArray[np.bool_]
 Counts = NDArray[np.int32]
@@ -26,8 +26,8 @@ class Nearby:
     """A ground and its cells, round which there is a ring of cells that lie off it.
 
     A point outside the `near` cells surely lies off the ground. `far` counts the cells that are not near, from the edge
-    up to each: along rows and columns, up and down the diagonals; between two cells there is none where their counts
-    are the same. Shape (4, cells).
+    up to each: along rows and columns, up and down the diagonals, one after the other; between two cells there is none
+    where their counts are the same.
     """
 
     ground: BaseGeometry
@@ -49,10 +49,10 @@ class Nearby:
         first, last = number[kept, :-1], number[kept, 1:]
         # Of as many feet along a diagonal each begins in a cell of that diagonal.
         feet = np.minimum(np.abs(across), np.abs(up))
-        along = first + feet * (np.sign(up) * self.near.shape[1] + np.sign(across))
-        last = np.where(feet > 0, along, last)
-        kind = _KINDS[np.sign(across) + 1, np.sign(up) + 1]
-        is_clear = self.far[kind, first] == self.far[kind, last]
+        to_x, to_y = np.sign(across), np.sign(up)
+        last = np.where(feet > 0, first + feet * (to_y * self.near.shape[1] + to_x), last)
+        count = _KINDS[3 * to_x + to_y + 4] * self.near.size
+        is_clear = self.far[count + first] == self.far[count + last]
         is_clear = is_clear[:, 0] & is_clear[:, 1] & is_clear[:, 2]
         slanted = np.flatnonzero(is_slanted[kept])
         samples = corners[kept[slanted], :1] * (1 - _SHARES) + corners[kept[slanted], 3:] * _SHARES
@@ -63,11 +63,12 @@ class Nearby:
         """Whether lines, given by their corners (n, 4, 2), lie on the ground, exactly."""
         return np.asarray(shapely.covers(self.ground, shapely.linestrings(corners)))
 
-    def _cells(self, points: Coordinates) -> tuple[NDArray[np.int64], NDArray[np.int64], NDArray[np.int64]]:
+    def _cells(self, points: Coordinates) -> tuple[NDArray[np.int32], NDArray[np.int32], NDArray[np.int32]]:
         """Column, row and number of the cell of each point; of one outside those of the ring's nearest."""
         rows, columns = self.near.shape
-        column = np.clip(np.floor(points[..., 0] - self.left_ft).astype(np.int64), 0, columns - 1)
-        row = np.clip(np.floor(points[..., 1] - self.low_ft).astype(np.int64), 0, rows - 1)
+        # What lies left of the ring or below it is cut to it whichever way it is rounded.
+        column = np.clip((points[..., 0] - self.left_ft).astype(np.int32), 0, columns - 1)
+        row = np.clip((points[..., 1] - self.low_ft).astype(np.int32), 0, rows - 1)
         return column, row, row * columns + column
 
 
@@ -108,4 +109,4 @@ def _counts(far: Cells) -> Counts:
         rising[row, 1:] += rising[row - 1, :-1]
         falling[row, :-1] += falling[row - 1, 1:]
     counts = (np.cumsum(ahead, axis=1), np.cumsum(ahead, axis=0), rising, falling)
-    return np.stack([count.ravel() for count in counts]).astype(np.int32)
+    return np.concatenate([count.ravel() for count in counts]).astype(np.int32)
