@@ -7,11 +7,12 @@ from math import dist
 import numpy as np
 from shapely import box
 
-from optimizer.circulation.paving.candidates import lines_between, nearby
+from optimizer.circulation.paving.candidates import lines_between
 from optimizer.circulation.paving.gates import Gate
 from optimizer.circulation.paving.graph import Graph, joined
 from optimizer.circulation.paving.land import Land
 from optimizer.circulation.paving.legs import Leg, legs_of
+from optimizer.circulation.paving.nearby import nearby
 from optimizer.circulation.paving.routes import Demand, MoneyPerFoot, routes_of
 
 PAVING_ALONE = MoneyPerFoot(walking=1e-3, paving=100.0)
@@ -30,7 +31,8 @@ def graph_over(points: Sequence[Point], land: Land | None = None) -> Graph:
     gates = tuple(Gate(number, (point,), point, (0.0, 0.0)) for number, point in enumerate(points))
     places = np.array(points, dtype=float)
     pairs = np.array(list(combinations(range(len(points)), 2)), dtype=np.int64)
-    return joined(land, nearby(land.ground), gates, places, lines_between(land.ground, places, pairs))
+    near = nearby(land.ground)
+    return joined(land, near, gates, places, lines_between(near, places, pairs))
 
 
 def network_over(

@@ -1,7 +1,7 @@
 """The exact figures of a layout, one measure a module."""
 
 from optimizer.appraisal.appraisal import Appraisal, Cost, CostLine
-from optimizer.appraisal.appraise import Given, appraise
+from optimizer.appraisal.appraise import Given, appraise, priced
 from optimizer.appraisal.cook import CookMeasures, cook_loss
 from optimizer.appraisal.cost import cost_of
 from optimizer.appraisal.destinations import Destination, destinations, destinations_loss
@@ -55,6 +55,7 @@ __all__ = [
     "party_measures",
     "paved_share",
     "people_seated",
+    "priced",
     "smoke_loss_units",
     "sun_of",
     "take_off",

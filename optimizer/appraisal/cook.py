@@ -12,10 +12,10 @@ from shapely.geometry.base import BaseGeometry
 from optimizer.appraisal.cook_outlook import past_stools_ft, watched_shares
 from optimizer.appraisal.work_zone import WorkZone, work_zone
 from optimizer.catalogue import front_run, rates
-from optimizer.circulation import Way, Ways
-from optimizer.grading import Grading, climbed
+from optimizer.circulation import Way
+from optimizer.derived import Derived
+from optimizer.grading import climbed
 from optimizer.layout import FRONT_VECTORS, Placed, PlacedRoom, counter_middle
-from optimizer.site import Site
 
 TO_TABLE_FT: Final = (5.0, 12.0)
 """From the bar's edge to the table's: nearer is in the way, farther is carried; common practice, no source."""
@@ -57,16 +57,16 @@ class CookMeasures:
         return off + CROSSED_AS_FT * len(self.crossed_by)
 
 
-def cook_measures(site: Site, placed: Placed, found: Ways, grading: Grading) -> tuple[CookMeasures, ...]:
+def cook_measures(derived: Derived) -> tuple[CookMeasures, ...]:
     """Measures of every placed kitchen, on laid ways and with levels."""
-    result = []
+    site, placed, result = derived.site, derived.placed, []
     for kitchen in placed.of_kind("kitchen"):
-        plain = plain_measures(kitchen, placed, found.ways)
-        risers = climbed(site, placed, grading, found.network, plain.kitchen, plain.gathering or "")
+        plain = plain_measures(kitchen, placed, derived.laid.ways)
+        risers = climbed(derived.levelled, derived.network, plain.kitchen, plain.gathering or "")
         outlook = replace(
             plain,
             dish_risers=risers if plain.gathering else None,
-            past_stools_ft=past_stools_ft(site, placed, grading, kitchen),
+            past_stools_ft=past_stools_ft(site, placed, derived.grading, kitchen),
             watches=watched_shares(site, placed, kitchen),
         )
         result.append(outlook)
@@ -108,7 +108,7 @@ def _table(room: PlacedRoom) -> BaseGeometry:
 def _bar(kitchen: PlacedRoom) -> BaseGeometry:
     """The bar's ledge, the front counter where nobody sits, or the middle of the front where nothing is drawn."""
     place, (x, y), (out_x, out_y) = kitchen.placement, kitchen.centre, FRONT_VECTORS[kitchen.front]
-    counter = [kitchen.on_plan(item) for item in front_run(kitchen.choice)] if kitchen.choice else []
+    counter = kitchen.on_plan(front_run(kitchen.choice)) if kitchen.choice else ()
     front = Point(x + out_x * place.width_ft / 2, y + out_y * place.depth_ft / 2)
     return next(iter(kitchen.items("ledge")), shapely.union_all(counter) if counter else front)
 

@@ -14,7 +14,7 @@ from shapely.geometry.base import BaseGeometry
 from optimizer.catalogue import FOCAL_KIND
 from optimizer.catalogue.data_files import data
 from optimizer.catalogue.sides import side_kind, side_of_item
-from optimizer.fields import main_openings
+from optimizer.fields import main_openings, site_shapes
 from optimizer.grading import Grading
 from optimizer.layout import FRONT_VECTORS, Front, Placed, PlacedRoom, outline
 from optimizer.layout.shapes import side_on_plan
@@ -106,8 +106,8 @@ def _strip(side: Front, room: PlacedRoom, *, within: bool) -> Polygon:
 
 def _of_site(site: Site) -> Iterator[BaseGeometry]:
     """Buildings, structures, and what stands beyond the boundary: neighbours, fences and hedges."""
-    yield from (outline(building.outline) for building in site.buildings)
-    yield from (outline(structure.outline) for structure in site.structures)
+    yield from site_shapes(site).buildings
+    yield from site_shapes(site).structures
     for beyond in site.surroundings:
         if beyond.outline is not None:
             yield outline(beyond.outline)

@@ -8,7 +8,7 @@ from optimizer.appraisal.axis import axis_hits, focal_point
 from optimizer.appraisal.groundwork import built_flights, ground_measures
 from optimizer.appraisal.site_measures import SiteMeasures
 from optimizer.appraisal.smoke import smoke_shares
-from optimizer.circulation import Ways
+from optimizer.derived import Derived
 from optimizer.fields import ground_at_ft
 from optimizer.grading import Grading
 from optimizer.layout import Placed
@@ -20,10 +20,9 @@ LEAST_SMOKE: Final = 0.005
 """Shares of the season below this are left out of the record."""
 
 
-def site_measures(
-    scenario: Scenario, placed: Placed, grading: Grading, laid: Ways, *, seen: SeenShares = ()
-) -> SiteMeasures:
+def site_measures(derived: Derived, *, seen: SeenShares = ()) -> SiteMeasures:
     """Levels, smoke, arrival, axes and where ways meet; shares of sight as the caller gives them."""
+    scenario, placed, grading, laid = derived.scenario, derived.placed, derived.grading, derived.laid
     arrival = arrival_of(scenario.site, scenario.brief.trips)
     return SiteMeasures(
         ground=ground_measures(grading),

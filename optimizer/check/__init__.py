@@ -1,8 +1,20 @@
 """The independent check: every hard rule in real geometry, from the scenario, the sized rooms and the placements."""
 
-from optimizer.check.checks import CHECKS, check_layout, wishes_missed
+from optimizer.check.case import CheckCase
+from optimizer.check.checks import CHECKS, STAGES, all_findings, check_layout, first_findings, wishes_missed
 from optimizer.check.finding import Finding
 from optimizer.check.sight import lookers_of
 from optimizer.check.views import seen_shares
 
-__all__ = ["CHECKS", "Finding", "check_layout", "lookers_of", "seen_shares", "wishes_missed"]
+__all__ = [
+    "CHECKS",
+    "STAGES",
+    "CheckCase",
+    "Finding",
+    "all_findings",
+    "check_layout",
+    "first_findings",
+    "lookers_of",
+    "seen_shares",
+    "wishes_missed",
+]

@@ -1,7 +1,7 @@
 """What is checked: a layout with its scenario and sized rooms, and what several rules need of it, made once."""
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from decimal import Decimal
 from functools import cached_property
 from typing import Final
@@ -9,10 +9,13 @@ from typing import Final
 from shapely import LineString, Point, Polygon
 from shapely.geometry.base import BaseGeometry
 
+from optimizer.brief import Relation
 from optimizer.check.finding import Finding
-from optimizer.circulation import Access, Network, Way, Ways, ways
-from optimizer.grading import Grading, grade
-from optimizer.layout import Layout, Placed, outline, placed_of
+from optimizer.check.sight import sight_share
+from optimizer.circulation import Access, Network, Ways
+from optimizer.derived import Derived
+from optimizer.fields import SiteShapes, site_shapes
+from optimizer.layout import Layout, Placed, outline
 from optimizer.scenario import Scenario
 from optimizer.site import Site
 
@@ -23,22 +26,30 @@ TOLERANCE_SQFT: Final = 0.05
 
 
 @dataclass(frozen=True)
-class Case:
-    """One layout to check; `phase_1_cost` includes contingency, None where nobody asks for the budget.
+class CheckCase:
+    """One layout to check; `price` gives its cost of phase 1 with contingency, None where nobody asks for the budget.
 
     A placed room that the brief does not know is in the layout alone; `known_choice` speaks of it.
     """
 
-    scenario: Scenario
-    placed: Placed
-    phase_1_cost: Decimal | None = None
-    given_ways: Ways | None = None
-    """Ways of the layout where the caller has them already; they take most of the time of a check."""
+    derived: Derived
+    price: Callable[[], Decimal] | None = None
+    _sight: dict[Relation, float | None] = field(default_factory=dict, init=False, repr=False, compare=False)
+
+    @property
+    def scenario(self) -> Scenario:
+        """Site and brief."""
+        return self.derived.scenario
+
+    @property
+    def placed(self) -> Placed:
+        """Rooms where they stand."""
+        return self.derived.placed
 
     @property
     def site(self) -> Site:
         """What is there."""
-        return self.scenario.site
+        return self.derived.site
 
     @property
     def layout(self) -> Layout:
@@ -46,57 +57,60 @@ class Case:
         return self.placed.layout
 
     @cached_property
+    def shapes(self) -> SiteShapes:
+        """Shapes of the site."""
+        return site_shapes(self.site)
+
+    @property
     def boundary(self) -> Polygon:
         """Ground inside the boundary."""
-        return outline(self.site.boundary)
+        return self.shapes.boundary
 
     @cached_property
     def buildings(self) -> tuple[tuple[str, Polygon], ...]:
         """Names and grounds of the buildings."""
-        return tuple((building.name, outline(building.outline)) for building in self.site.buildings)
+        return tuple(zip((thing.name for thing in self.site.buildings), self.shapes.buildings, strict=True))
 
     @cached_property
     def structures(self) -> tuple[tuple[str, Polygon], ...]:
         """Names and grounds of the kept structures."""
-        return tuple((structure.name, outline(structure.outline)) for structure in self.site.structures)
+        return tuple(zip((thing.name for thing in self.site.structures), self.shapes.structures, strict=True))
+
+    @cached_property
+    def keep_outs(self) -> tuple[tuple[str, Polygon], ...]:
+        """Names and grounds of the keep-outs."""
+        return tuple(zip((thing.name for thing in self.site.keep_outs), self.shapes.keep_outs, strict=True))
+
+    @cached_property
+    def landings(self) -> tuple[tuple[str, Polygon], ...]:
+        """Names of the doors, with the landings and steps in front of them."""
+        return tuple((door.name, zone) for door, zone in self.shapes.door_zones)
 
     @cached_property
     def covers(self) -> tuple[tuple[str, Polygon], ...]:
         """Names and grounds of the rooms under a new roof."""
         return tuple((room.name, room.shape) for room, choice in self.placed.chosen if choice.cover)
 
-    @cached_property
+    @property
     def access(self) -> Access:
         """Walkable ground and stops."""
         return self.network.access
 
-    @cached_property
+    @property
     def network(self) -> Network:
         """Shortest ways between the stops."""
-        return self.laid.network
-
-    @cached_property
-    def grading(self) -> Grading:
-        """Levels of the rooms and what they ask for."""
-        return grade(self.site, self._once, self.ways)
-
-    @cached_property
-    def laid(self) -> Ways:
-        """Ways of the layout and the legs that they run on."""
-        return self.given_ways or ways(self.site, self.scenario.brief, self._once)
+        return self.derived.network
 
     @property
-    def ways(self) -> tuple[Way, ...]:
-        """Ways of the layout."""
-        return self.laid.ways
+    def laid(self) -> Ways:
+        """Ways of the layout and the legs that they run on."""
+        return self.derived.laid
 
-    @cached_property
-    def _once(self) -> Placed:
-        """The layout with each room where it stands last; that one stands twice, `required_rooms` says."""
-        once = {placement.room: placement for placement in self.layout.placements}
-        if len(once) == len(self.layout.placements):
-            return self.placed
-        return placed_of(self.placed.wished, Layout(tuple(once.values())))
+    def sight_share(self, relation: Relation) -> float | None:
+        """Share of sight of a relation, as of the function of that name, asked once."""
+        if relation not in self._sight:
+            self._sight[relation] = sight_share(self.scenario, self.placed, relation)
+        return self._sight[relation]
 
     def shape_of(self, name: str) -> BaseGeometry | None:
         """Shape of a placed room or a thing of the site; None for a room that is left out."""
@@ -115,7 +129,7 @@ class Case:
         return f"{length_ft / self.scenario.unit_ft:.2f} {self.scenario.units}"
 
 
-Check = Callable[[Case], Iterable[Finding]]
+Check = Callable[[CheckCase], Iterable[Finding]]
 
 
 def overlap_sqft(one: BaseGeometry, other: BaseGeometry) -> float:

@@ -4,7 +4,7 @@ from decimal import Decimal
 from typing import Final
 
 from optimizer.brief import Relation, RuleId
-from optimizer.check.case import Case, Check
+from optimizer.check.case import Check, CheckCase
 from optimizer.check.cook import cook_looks_at_table
 from optimizer.check.drains import drains
 from optimizer.check.finding import Finding
@@ -17,10 +17,10 @@ from optimizer.check.party import everyday_table, party_seats
 from optimizer.check.program import budget, known_choice, proportion, required_rooms
 from optimizer.check.relations import miss_of, relation_check
 from optimizer.check.shares import paved_share, root_ring
-from optimizer.check.steps import kitchen_level, steps_clear
+from optimizer.check.steps import kitchen_level, steps_between_rooms, steps_clear, steps_on_ways
 from optimizer.check.sun import sun_least
 from optimizer.check.walking import kitchen_walk, mown, reachable, ways_clear
-from optimizer.circulation import Ways
+from optimizer.derived import Derived
 from optimizer.layout import Placed
 from optimizer.scenario import Scenario
 
@@ -64,19 +64,56 @@ CHECKS: Final[dict[RuleId, Check]] = {
 }
 
 
-def check_layout(
-    scenario: Scenario, placed: Placed, *, phase_1_cost: Decimal | None = None, laid: Ways | None = None
-) -> tuple[Finding, ...]:
-    """All hard rules that a layout breaks, in the order of the rules; the budget only where a cost is given.
+STAGES: Final[dict[str, tuple[Check, ...]]] = {
+    "places": (
+        required_rooms,
+        known_choice,
+        proportion,
+        inside_setbacks,
+        off_buildings,
+        no_overlap,
+        no_slivers,
+        door_zones,
+        clear_of_openings,
+        root_zone,
+        root_ring,
+        under_structure,
+        keep_outs,
+        utility_lines,
+        septic,
+        fire_clear,
+        CHECKS["touching"],
+        CHECKS["faces"],
+        cook_looks_at_table,
+        everyday_table,
+        party_seats,
+    ),
+    "levels": (drains, steps_between_rooms),
+    "on foot": (reachable, kitchen_walk, mown, CHECKS["near"], CHECKS["apart"], CHECKS["accessible"], kitchen_level),
+    "sun and sight": (sun_least, CHECKS["in_view"], CHECKS["out_of_view"]),
+    "ways": (ways_clear, steps_on_ways, paved_share, budget),
+}
+"""All checks, the cheaper stages first: what a stage asks for beyond the earlier ones costs more than these."""
 
-    `laid` are the layout's ways, where the caller has them already.
-    """
-    case = Case(scenario, placed, phase_1_cost, laid)
+
+def check_layout(scenario: Scenario, placed: Placed, *, phase_1_cost: Decimal | None = None) -> tuple[Finding, ...]:
+    """All hard rules that a layout breaks, in the order of the rules; the budget only where a cost is given."""
+    price = None if phase_1_cost is None else lambda: phase_1_cost
+    return all_findings(CheckCase(Derived(scenario, placed), price))
+
+
+def all_findings(case: CheckCase) -> tuple[Finding, ...]:
+    """All hard rules that a layout breaks, in the order of the rules."""
     return tuple(finding for check in CHECKS.values() for finding in check(case))
 
 
-def wishes_missed(scenario: Scenario, placed: Placed, *, laid: Ways | None = None) -> tuple[Relation, ...]:
+def first_findings(case: CheckCase) -> tuple[Finding, ...]:
+    """All that the first stage finds that finds anything; later stages are not worked out."""
+    found = (tuple(finding for check in checks for finding in check(case)) for checks in STAGES.values())
+    return next(filter(None, found), ())
+
+
+def wishes_missed(case: CheckCase) -> tuple[Relation, ...]:
     """Relations with the weight of a wish that a layout does not keep; one with an end left out is passed over."""
-    case = Case(scenario, placed, given_ways=laid)
-    wishes = (relation for relation in scenario.brief.relations if not relation.is_hard)
+    wishes = (relation for relation in case.scenario.brief.relations if not relation.is_hard)
     return tuple(relation for relation in wishes if miss_of(case, relation) is not None)

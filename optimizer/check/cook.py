@@ -3,12 +3,12 @@
 from collections.abc import Iterator
 from math import acos, degrees, hypot
 
-from optimizer.check.case import TOLERANCE_FT, Case
+from optimizer.check.case import TOLERANCE_FT, CheckCase
 from optimizer.check.finding import Finding
 from optimizer.layout import FRONT_VECTORS, counter_middle
 
 
-def cook_looks_at_table(case: Case) -> Iterator[Finding]:
+def cook_looks_at_table(case: CheckCase) -> Iterator[Finding]:
     """Kitchens whose cook turns the back on a gathering: over 90 degrees between the way they serve and its middle.
 
     Measured from the middle of the front counter.

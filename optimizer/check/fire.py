@@ -6,12 +6,12 @@ from shapely import Point
 from shapely.geometry.base import BaseGeometry
 
 from optimizer.catalogue import fire_clear_ft
-from optimizer.check.case import TOLERANCE_FT, Case
+from optimizer.check.case import TOLERANCE_FT, CheckCase
 from optimizer.check.finding import Finding
 from optimizer.layout import PlacedRoom
 
 
-def fire_clear(case: Case) -> Iterator[Finding]:
+def fire_clear(case: CheckCase) -> Iterator[Finding]:
     """Every fire under a crown, or too near to a building, structure or boundary; under a roof the distance is 0."""
     for placed in case.placed:
         if placed.kind == "fire":
@@ -19,19 +19,19 @@ def fire_clear(case: Case) -> Iterator[Finding]:
             yield from _under_crowns(case, placed)
 
 
-def _near_solid(case: Case, placed: PlacedRoom) -> Iterator[Finding]:
+def _near_solid(case: CheckCase, placed: PlacedRoom) -> Iterator[Finding]:
     asked = fire_clear_ft(case.site, placed.room.fuel)
     roofs = ((f"the roof over {name}", roof) for name, roof in case.covers)
     things = (*case.buildings, *case.structures, *roofs, ("the boundary", case.boundary.exterior))
     yield from (finding for name, thing in things for finding in _within(case, placed, name, thing, asked))
 
 
-def _under_crowns(case: Case, placed: PlacedRoom) -> Iterator[Finding]:
+def _under_crowns(case: CheckCase, placed: PlacedRoom) -> Iterator[Finding]:
     for tree in case.site.trees:
         yield from _within(case, placed, tree.name, Point(tree.at), tree.canopy_radius_ft)
 
 
-def _within(case: Case, placed: PlacedRoom, name: str, thing: BaseGeometry, asked: float) -> Iterator[Finding]:
+def _within(case: CheckCase, placed: PlacedRoom, name: str, thing: BaseGeometry, asked: float) -> Iterator[Finding]:
     found = float(placed.shape.distance(thing))
     if found < asked - TOLERANCE_FT:
         words = f"{placed.name} is {case.length(found)} from {name}, fire keeps {case.length(asked)}"

@@ -3,16 +3,16 @@
 from collections.abc import Iterator
 from itertools import product
 
-from shapely import LineString
+from shapely import LineString, Polygon
 
 from optimizer.catalogue import keep_out_ft, line_clear_ft
-from optimizer.check.case import TOLERANCE_FT, Case, overlap_sqft
+from optimizer.check.case import TOLERANCE_FT, CheckCase, overlap_sqft
 from optimizer.check.finding import Finding
-from optimizer.layout import PlacedRoom, outline
+from optimizer.layout import PlacedRoom
 from optimizer.site import KeepOut
 
 
-def utility_lines(case: Case) -> Iterator[Finding]:
+def utility_lines(case: CheckCase) -> Iterator[Finding]:
     """Built rooms nearer to a known line than its clear width on each side."""
     for placed, line in product(_built(case), case.site.utility_lines):
         asked, found = line_clear_ft(case.site, line), float(placed.shape.distance(LineString(line.line)))
@@ -21,25 +21,25 @@ def utility_lines(case: Case) -> Iterator[Finding]:
             yield Finding("utility_lines", (placed.name, line.name), asked - found, "ft", words)
 
 
-def septic(case: Case) -> Iterator[Finding]:
+def septic(case: CheckCase) -> Iterator[Finding]:
     """Built rooms too near to a septic tank or field or an overhead line, or on a field, whatever it allows."""
-    for placed, area in product(_built(case), case.site.keep_outs):
+    for placed, (area, ground) in product(_built(case), zip(case.site.keep_outs, case.shapes.keep_outs, strict=True)):
         asked = keep_out_ft(case.site, area.kind, placed.rules.built_as)
-        found = float(placed.shape.distance(outline(area.outline)))
+        found = float(placed.shape.distance(ground))
         if found < asked - TOLERANCE_FT:
             words = (
                 f"{placed.name} is {case.length(found)} from {area.name}, a {area.kind}; it keeps {case.length(asked)}"
             )
             yield Finding("septic", (placed.name, area.name), asked - found, "ft", words)
         elif area.kind == "septic field":
-            yield from _on_the_field(placed, area)
+            yield from _on_the_field(placed, area, ground)
 
 
-def _on_the_field(placed: PlacedRoom, area: KeepOut) -> Iterator[Finding]:
-    if shared := overlap_sqft(placed.shape, outline(area.outline)):
+def _on_the_field(placed: PlacedRoom, area: KeepOut, ground: Polygon) -> Iterator[Finding]:
+    if shared := overlap_sqft(placed.shape, ground):
         words = f"{placed.name} takes {shared:.1f} sq ft of {area.name}, on which nothing is built"
         yield Finding("septic", (placed.name, area.name), shared, "sq ft", words)
 
 
-def _built(case: Case) -> Iterator[PlacedRoom]:
+def _built(case: CheckCase) -> Iterator[PlacedRoom]:
     yield from (placed for placed in case.placed if placed.rules.built_as)

@@ -3,18 +3,18 @@
 from collections.abc import Iterable, Iterator
 from itertools import product
 
-from shapely import LineString, Point, Polygon
+from shapely import Point, Polygon
 
 from optimizer.brief import RuleId
 from optimizer.catalogue import root_rings
-from optimizer.check.case import TOLERANCE_FT, Case, overlap_sqft
+from optimizer.check.case import TOLERANCE_FT, CheckCase, overlap_sqft
 from optimizer.check.finding import Finding
-from optimizer.layout import PlacedRoom, outline
+from optimizer.layout import PlacedRoom
 
 Area = tuple[str, Polygon]
 
 
-def inside_setbacks(case: Case) -> Iterator[Finding]:
+def inside_setbacks(case: CheckCase) -> Iterator[Finding]:
     """Rooms that reach over the boundary, or nearer to an edge than what they are built as may stand."""
     grown = case.boundary.buffer(TOLERANCE_FT, join_style="mitre")
     for placed in case.placed:
@@ -25,24 +25,22 @@ def inside_setbacks(case: Case) -> Iterator[Finding]:
         yield from _behind_setbacks(case, placed)
 
 
-def _behind_setbacks(case: Case, placed: PlacedRoom) -> Iterator[Finding]:
-    corners = case.site.boundary
+def _behind_setbacks(case: CheckCase, placed: PlacedRoom) -> Iterator[Finding]:
     built_as = placed.room.built_as(placed.choice) if placed.choice else placed.rules.built_as
-    edges = zip(corners, (*corners[1:], corners[0]), strict=True)
-    for edge, name, setbacks in zip(edges, case.site.edge_names, case.site.setbacks, strict=True):
+    for edge, name, setbacks in zip(case.shapes.edges, case.site.edge_names, case.site.setbacks, strict=True):
         asked = max((setbacks.of(built) for built in built_as), default=0.0)
-        found = float(placed.shape.distance(LineString(edge)))
+        found = float(placed.shape.distance(edge))
         if found < asked - TOLERANCE_FT:
             words = f"{placed.name} is {case.length(found)} from {name}, the setback is {case.length(asked)}"
             yield Finding("inside_setbacks", (placed.name, name), asked - found, "ft", words)
 
 
-def off_buildings(case: Case) -> Iterator[Finding]:
+def off_buildings(case: CheckCase) -> Iterator[Finding]:
     """Rooms that stand in a building."""
     return _overlaps("off_buildings", product(case.placed, case.buildings))
 
 
-def under_structure(case: Case) -> Iterator[Finding]:
+def under_structure(case: CheckCase) -> Iterator[Finding]:
     """Rooms under a structure that may not hold them, and new roofs under one that may."""
     held = {structure.name: structure.may_hold for structure in case.site.structures}
     pairs = product(case.placed, case.structures)
@@ -52,14 +50,14 @@ def under_structure(case: Case) -> Iterator[Finding]:
     yield from _overlaps("under_structure", allowed)
 
 
-def keep_outs(case: Case) -> Iterator[Finding]:
+def keep_outs(case: CheckCase) -> Iterator[Finding]:
     """Rooms on kept-out ground that does not allow their kind."""
     allowed = {area.name: area.allow for area in case.site.keep_outs}
-    pairs = product(case.placed, ((area.name, outline(area.outline)) for area in case.site.keep_outs))
+    pairs = product(case.placed, case.keep_outs)
     return _overlaps("keep_outs", ((room, area) for room, area in pairs if room.kind not in allowed[area[0]]))
 
 
-def root_zone(case: Case) -> Iterator[Finding]:
+def root_zone(case: CheckCase) -> Iterator[Finding]:
     """Rooms that come too near to the trunk of a kept tree."""
     for placed, tree in product(case.placed, case.site.trees):
         asked = root_rings(case.site).inner_trunks * tree.trunk_diameter_ft

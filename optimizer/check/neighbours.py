@@ -6,17 +6,17 @@ from typing import Final
 
 from shapely import LineString, Polygon
 
-from optimizer.check.case import TOLERANCE_FT, TOLERANCE_SQFT, Case, overlap_sqft
+from optimizer.check.case import TOLERANCE_FT, TOLERANCE_SQFT, CheckCase, overlap_sqft
 from optimizer.check.edges import shared_edge_ft, slot_sqft
 from optimizer.check.finding import Finding
-from optimizer.fields import BUILT_UP_FT, door_zone, faced_part, free_sides, ground_beside
+from optimizer.fields import BUILT_UP_FT, faced_part, free_sides, ground_beside
 from optimizer.layout import PlacedRoom
 
 LEAST_FT: Final = 3.0
 """Least gap between neighbours, and least edge that they share where they touch; common practice, no source."""
 
 
-def no_overlap(case: Case) -> Iterator[Finding]:
+def no_overlap(case: CheckCase) -> Iterator[Finding]:
     """Pairs of rooms that overlap."""
     for one, other in combinations(case.placed, 2):
         if shared := overlap_sqft(one.shape, other.shape):
@@ -24,17 +24,18 @@ def no_overlap(case: Case) -> Iterator[Finding]:
             yield Finding("no_overlap", (one.name, other.name), shared, "sq ft", words)
 
 
-def no_slivers(case: Case) -> Iterator[Finding]:
+def no_slivers(case: CheckCase) -> Iterator[Finding]:
     """Neighbours with a gap too narrow to use, or that touch along too short an edge."""
     rooms = (_between_rooms(case, one, other) for one, other in combinations(case.placed, 2))
     solid = (*case.buildings, *case.structures)
     things = (_beside_thing(case, placed, name, area) for placed, (name, area) in product(case.placed, solid))
-    zones = [(door.name, door_zone(case.site, b, door)) for b in case.site.buildings for door in b.doors]
-    landings = (_beside_landing(case, placed, name, zone) for placed, (name, zone) in product(case.placed, zones))
+    landings = (
+        _beside_landing(case, placed, name, zone) for placed, (name, zone) in product(case.placed, case.landings)
+    )
     return chain.from_iterable(chain(rooms, things, landings))
 
 
-def _between_rooms(case: Case, one: PlacedRoom, other: PlacedRoom) -> Iterator[Finding]:
+def _between_rooms(case: CheckCase, one: PlacedRoom, other: PlacedRoom) -> Iterator[Finding]:
     gaps = _gaps_ft(one, other)
     need = _least_share_ft(case, one.name, other.name) - TOLERANCE_FT
     touching = any(abs(gaps[i]) <= TOLERANCE_FT and -gaps[1 - i] >= need for i in (0, 1))
@@ -51,7 +52,7 @@ def _gaps_ft(one: PlacedRoom, other: PlacedRoom) -> tuple[float, float]:
     return gap_x, gap_y
 
 
-def _least_share_ft(case: Case, one: str, other: str) -> float:
+def _least_share_ft(case: CheckCase, one: str, other: str) -> float:
     """Least shared edge of a pair: a brief that asks two rooms to touch along less is given less."""
     asked = (
         relation.shared_edge_ft
@@ -61,7 +62,7 @@ def _least_share_ft(case: Case, one: str, other: str) -> float:
     return min((LEAST_FT, *(edge for edge in asked if edge is not None)))
 
 
-def _beside_thing(case: Case, placed: PlacedRoom, name: str, area: Polygon) -> Iterator[Finding]:
+def _beside_thing(case: CheckCase, placed: PlacedRoom, name: str, area: Polygon) -> Iterator[Finding]:
     gap = float(placed.shape.distance(area))
     if gap >= LEAST_FT - TOLERANCE_FT or overlap_sqft(placed.shape, area):
         return
@@ -70,7 +71,7 @@ def _beside_thing(case: Case, placed: PlacedRoom, name: str, area: Polygon) -> I
         yield _sliver(case, placed.name, name, gap)
 
 
-def _beside_landing(case: Case, placed: PlacedRoom, door: str, zone: Polygon) -> Iterator[Finding]:
+def _beside_landing(case: CheckCase, placed: PlacedRoom, door: str, zone: Polygon) -> Iterator[Finding]:
     """A strip between a room and a side of a door zone that it faces, too wide to build the landing up to the room."""
     for side in free_sides(zone) if placed.shape.distance(zone) < LEAST_FT else ():
         gap = float(LineString(side).distance(placed.shape.intersection(ground_beside(side, LEAST_FT))))
@@ -80,6 +81,6 @@ def _beside_landing(case: Case, placed: PlacedRoom, door: str, zone: Polygon) ->
             yield Finding("no_slivers", (placed.name, door), LEAST_FT - gap, "ft", words)
 
 
-def _sliver(case: Case, one: str, other: str, gap_ft: float) -> Finding:
+def _sliver(case: CheckCase, one: str, other: str, gap_ft: float) -> Finding:
     words = f"{one} and {other} are {case.length(gap_ft)} apart with less than {case.length(LEAST_FT)} of room or edge"
     return Finding("no_slivers", (one, other), LEAST_FT - gap_ft, "ft", words)

@@ -6,23 +6,21 @@ from itertools import product
 from shapely import LineString, Polygon
 
 from optimizer.catalogue import distance_ft
-from optimizer.check.case import TOLERANCE_FT, Case, overlap_sqft
+from optimizer.check.case import TOLERANCE_FT, CheckCase, overlap_sqft
 from optimizer.check.finding import Finding
-from optimizer.fields import door_zone
 from optimizer.layout import PlacedRoom
 from optimizer.site import Door, Point, Window
 
 
-def door_zones(case: Case) -> Iterator[Finding]:
+def door_zones(case: CheckCase) -> Iterator[Finding]:
     """Rooms in the landing or steps of a door."""
-    zones = [(d.name, door_zone(case.site, b, d)) for b in case.site.buildings for d in b.doors]
-    for placed, (name, zone) in product(case.placed, zones):
+    for placed, (name, zone) in product(case.placed, case.landings):
         if shared := overlap_sqft(placed.shape, zone):
             words = f"{placed.name} takes {shared:.1f} sq ft of the landing of {name}"
             yield Finding("door_zone", (placed.name, name), shared, "sq ft", words)
 
 
-def clear_of_openings(case: Case) -> Iterator[Finding]:
+def clear_of_openings(case: CheckCase) -> Iterator[Finding]:
     """Kitchens, fire and water straight out of a door, or beside a window that opens."""
     for placed in case.placed:
         if placed.rules.keeps_from_openings:
@@ -30,14 +28,14 @@ def clear_of_openings(case: Case) -> Iterator[Finding]:
             yield from (found for pane in case.site.windows if pane.opens for found in _at_window(case, placed, pane))
 
 
-def _out_of_door(case: Case, placed: PlacedRoom, door: Door) -> Iterator[Finding]:
+def _out_of_door(case: CheckCase, placed: PlacedRoom, door: Door) -> Iterator[Finding]:
     near, far = _opening(door), _opening(door, distance_ft(case.site, "ahead_of_door"))
     if shared := overlap_sqft(placed.shape, Polygon([*near, *reversed(far)])):
         words = f"{placed.name} takes {shared:.1f} sq ft of the ground straight out of {door.name}"
         yield Finding("clear_of_openings", (placed.name, door.name), shared, "sq ft", words)
 
 
-def _at_window(case: Case, placed: PlacedRoom, window: Window) -> Iterator[Finding]:
+def _at_window(case: CheckCase, placed: PlacedRoom, window: Window) -> Iterator[Finding]:
     asked, found = distance_ft(case.site, "beside_window"), float(placed.shape.distance(LineString(_opening(window))))
     if found < asked - TOLERANCE_FT:
         words = f"{placed.name} is {case.length(found)} from {window.name}, which opens; it keeps {case.length(asked)}"

@@ -3,11 +3,11 @@
 from collections.abc import Iterator
 
 from optimizer.catalogue import asked_by, held, holds, party_is_held, table_is_held
-from optimizer.check.case import Case
+from optimizer.check.case import CheckCase
 from optimizer.check.finding import Finding
 
 
-def everyday_table(case: Case) -> Iterator[Finding]:
+def everyday_table(case: CheckCase) -> Iterator[Finding]:
     """No table that stands has a chair for each everyday guest.
 
     Hard where a room that is required has a table that is large enough. Where none has, the rule asks nothing, and a
@@ -20,7 +20,7 @@ def everyday_table(case: Case) -> Iterator[Finding]:
         yield Finding("everyday_table", (), missing, "people", words)
 
 
-def party_seats(case: Case) -> Iterator[Finding]:
+def party_seats(case: CheckCase) -> Iterator[Finding]:
     """Too few seats for 70 % of the party, or too little clear paving for the others to stand on, 8 sq ft each.
 
     Seats are counted from the drawing, in rooms of phase 1. Hard where the wish list holds the party with the largest

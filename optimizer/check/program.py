@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from typing import Final
 
 from optimizer.catalogue import SizedChoice
-from optimizer.check.case import Case
+from optimizer.check.case import CheckCase
 from optimizer.check.finding import Finding
 from optimizer.layout import PlacedRoom
 
@@ -14,7 +14,7 @@ _ROUNDING_FT: Final = 1e-3
 _RATIO_ROUNDING: Final = 1e-6
 
 
-def required_rooms(case: Case) -> Iterator[Finding]:
+def required_rooms(case: CheckCase) -> Iterator[Finding]:
     """Each required room that is left out, and each room that stands twice."""
     counts = Counter(placement.room for placement in case.layout.placements)
     for room in case.placed.wished:
@@ -25,7 +25,7 @@ def required_rooms(case: Case) -> Iterator[Finding]:
             yield Finding("required_rooms", (name,), count - 1, "room", f"{name} stands {count} times")
 
 
-def known_choice(case: Case) -> Iterator[Finding]:
+def known_choice(case: CheckCase) -> Iterator[Finding]:
     """Rooms that the brief does not wish, choices that they do not have, and sizes that are not their choice's."""
     known = {room.name for room in case.placed.wished}
     for placement in case.layout.placements:
@@ -40,7 +40,7 @@ def known_choice(case: Case) -> Iterator[Finding]:
             yield Finding("known_choice", (placed.name,), off, "ft", words)
 
 
-def proportion(case: Case) -> Iterator[Finding]:
+def proportion(case: CheckCase) -> Iterator[Finding]:
     """Rooms that are too long for their width, or too small to be one."""
     for placed in case.placed:
         short, long = sorted((placed.placement.width_ft, placed.placement.depth_ft))
@@ -54,9 +54,10 @@ def proportion(case: Case) -> Iterator[Finding]:
             yield Finding("proportion", (placed.name,), missing, "sq ft", words)
 
 
-def budget(case: Case) -> Iterator[Finding]:
+def budget(case: CheckCase) -> Iterator[Finding]:
     """Cost of phase 1 above the ceiling."""
-    ceiling, cost = case.scenario.brief.budget.ceiling, case.phase_1_cost
+    ceiling = case.scenario.brief.budget.ceiling
+    cost = case.price() if case.price and ceiling is not None else None
     if ceiling is not None and cost is not None and cost > ceiling:
         words = f"phase 1 costs {cost:,.2f}, the ceiling is {ceiling:,.2f}"
         yield Finding("budget", (), float(cost - ceiling), case.scenario.currency, words)

@@ -7,11 +7,11 @@ from typing import Final
 from shapely.geometry.base import BaseGeometry
 
 from optimizer.brief import Relation, RelationKind
-from optimizer.check.case import TOLERANCE_FT, Case, Check
+from optimizer.check.case import TOLERANCE_FT, Check, CheckCase
 from optimizer.check.edges import shared_edge_ft
 from optimizer.check.finding import Finding
 from optimizer.check.neighbours import LEAST_FT
-from optimizer.check.sight import look_for, sight_share
+from optimizer.check.sight import look_for
 from optimizer.circulation import Stop, stop_beside, walking_ft
 from optimizer.grading import accessible_route
 
@@ -22,7 +22,7 @@ Miss = tuple[float, str]
 def relation_check(kind: RelationKind) -> Check:
     """Check of all hard relations of one kind."""
 
-    def check(case: Case) -> Iterator[Finding]:
+    def check(case: CheckCase) -> Iterator[Finding]:
         for relation in case.scenario.brief.relations:
             miss = miss_of(case, relation) if relation.kind == kind and relation.is_hard else None
             if miss is not None:
@@ -31,20 +31,20 @@ def relation_check(kind: RelationKind) -> Check:
     return check
 
 
-def miss_of(case: Case, relation: Relation) -> Miss | None:
+def miss_of(case: CheckCase, relation: Relation) -> Miss | None:
     """By how much a relation is missed; None where it is kept, or an end of it is left out."""
     one, other = (case.shape_of(name) for name in relation.between)
     return None if one is None or other is None else _MISSES[relation.kind](case, relation, one, other)
 
 
-def _touching(case: Case, relation: Relation, one: BaseGeometry, other: BaseGeometry) -> Miss | None:
+def _touching(case: CheckCase, relation: Relation, one: BaseGeometry, other: BaseGeometry) -> Miss | None:
     asked = LEAST_FT if relation.shared_edge_ft is None else relation.shared_edge_ft
     found = shared_edge_ft(one, other)
     words = f"{_pair(relation)} share {case.length(found)} of edge, {case.length(asked)} is asked"
     return (asked - found, words) if found < asked - TOLERANCE_FT or one.distance(other) > TOLERANCE_FT else None
 
 
-def _near(case: Case, relation: Relation, one: BaseGeometry, other: BaseGeometry) -> Miss | None:
+def _near(case: CheckCase, relation: Relation, one: BaseGeometry, other: BaseGeometry) -> Miss | None:
     asked, found = relation.within_ft or 0.0, _distance_ft(case, relation, one, other)
     if not isfinite(found):
         return asked, f"no way leads from {relation.between[0]} to {relation.between[1]}"
@@ -52,30 +52,30 @@ def _near(case: Case, relation: Relation, one: BaseGeometry, other: BaseGeometry
     return (found - asked, words) if found > asked + TOLERANCE_FT else None
 
 
-def _apart(case: Case, relation: Relation, one: BaseGeometry, other: BaseGeometry) -> Miss | None:
+def _apart(case: CheckCase, relation: Relation, one: BaseGeometry, other: BaseGeometry) -> Miss | None:
     asked, found = relation.at_least_ft or 0.0, _distance_ft(case, relation, one, other)
     words = f"{_pair(relation)} are {case.length(found)} apart, at least {case.length(asked)} is asked"
     return (asked - found, words) if found < asked - TOLERANCE_FT else None
 
 
-def _in_view(case: Case, relation: Relation, _one: BaseGeometry, _other: BaseGeometry) -> Miss | None:
+def _in_view(case: CheckCase, relation: Relation, _one: BaseGeometry, _other: BaseGeometry) -> Miss | None:
     return _sight(case, relation, "at least")
 
 
-def _out_of_view(case: Case, relation: Relation, _one: BaseGeometry, _other: BaseGeometry) -> Miss | None:
+def _out_of_view(case: CheckCase, relation: Relation, _one: BaseGeometry, _other: BaseGeometry) -> Miss | None:
     return _sight(case, relation, "at most")
 
 
-def _sight(case: Case, relation: Relation, bound: str) -> Miss | None:
+def _sight(case: CheckCase, relation: Relation, bound: str) -> Miss | None:
     look = look_for(case.scenario, case.placed.wished, relation)
-    found = sight_share(case.scenario, case.placed, relation)
+    found = case.sight_share(relation)
     if found is None or look.keeps(found):
         return None
     words = f"{look.looker} sees {found:.0%} of {look.seen}, {bound} {look.share:.0%} is asked"
     return abs(found - look.share), words.replace("%", " %")
 
 
-def _faces(case: Case, relation: Relation, one: BaseGeometry, other: BaseGeometry) -> Miss | None:
+def _faces(case: CheckCase, relation: Relation, one: BaseGeometry, other: BaseGeometry) -> Miss | None:
     placed = case.placed.of(relation.between[0])
     if placed is None:
         return None
@@ -89,16 +89,16 @@ def _faces(case: Case, relation: Relation, one: BaseGeometry, other: BaseGeometr
     return None if faces else (1.0, f"{relation.between[0]} does not open towards {relation.between[1]}")
 
 
-def _accessible(case: Case, relation: Relation, _one: BaseGeometry, _other: BaseGeometry) -> Miss | None:
+def _accessible(case: CheckCase, relation: Relation, _one: BaseGeometry, _other: BaseGeometry) -> Miss | None:
     """From a door or entrance to a room, whichever of the two is named first."""
     rooms = [name for name in relation.between if case.placed.of(name)]
     end = rooms[-1] if rooms else relation.between[1]
     start = next(name for name in relation.between if name != end)
-    found = accessible_route(case.site, case.placed, case.grading, case.network, start, end)
+    found = accessible_route(case.placed, case.derived.levelled, case.network, start, end)
     return None if found.is_accessible else (float(len(found.reasons)), "; ".join(found.reasons))
 
 
-def _distance_ft(case: Case, relation: Relation, one: BaseGeometry, other: BaseGeometry) -> float:
+def _distance_ft(case: CheckCase, relation: Relation, one: BaseGeometry, other: BaseGeometry) -> float:
     """Distance from edge to edge [ft], straight or on foot; on foot infinite where no way leads."""
     straight = float(one.distance(other))
     if relation.by == "straight" or straight <= TOLERANCE_FT:
@@ -107,7 +107,7 @@ def _distance_ft(case: Case, relation: Relation, one: BaseGeometry, other: BaseG
     return max(straight, walking_ft(case.network, _stop(case, names[0], one), _stop(case, names[1], other)))
 
 
-def _stop(case: Case, name: str, shape: BaseGeometry) -> Stop:
+def _stop(case: CheckCase, name: str, shape: BaseGeometry) -> Stop:
     return case.access.stop(name) or stop_beside(name, shape, case.access.ground)
 
 
@@ -115,7 +115,7 @@ def _pair(relation: Relation) -> str:
     return " and ".join(relation.between)
 
 
-_MISSES: Final[dict[RelationKind, Callable[[Case, Relation, BaseGeometry, BaseGeometry], Miss | None]]] = {
+_MISSES: Final[dict[RelationKind, Callable[[CheckCase, Relation, BaseGeometry, BaseGeometry], Miss | None]]] = {
     "touching": _touching,
     "near": _near,
     "apart": _apart,

@@ -7,16 +7,15 @@ from shapely import Point, union_all
 from shapely.geometry.base import BaseGeometry
 
 from optimizer.catalogue import root_rings
-from optimizer.check.case import TOLERANCE_SQFT, Case
+from optimizer.check.case import TOLERANCE_SQFT, CheckCase
 from optimizer.check.finding import Finding
-from optimizer.circulation import way_polygon
 from optimizer.site import Tree
 
 _QUARTER_STEPS: Final = 64
 """Straight pieces in a quarter of a ring: its area is short of the circle's by a ten-thousandth."""
 
 
-def root_ring(case: Case) -> Iterator[Finding]:
+def root_ring(case: CheckCase) -> Iterator[Finding]:
     """Rings round kept trees of which the built rooms together cover more than the share allowed.
 
     Whatever is built counts, a pool as well as paving. Ground of the ring outside the yard counts as ring.
@@ -33,24 +32,23 @@ def root_ring(case: Case) -> Iterator[Finding]:
             yield Finding("root_ring", (*names, tree.name), taken - share * float(ring.area), "sq ft", words)
 
 
-def _ring(case: Case, tree: Tree) -> BaseGeometry:
+def _ring(case: CheckCase, tree: Tree) -> BaseGeometry:
     rings, trunk, at = root_rings(case.site), tree.trunk_diameter_ft, Point(tree.at)
     inner = at.buffer(rings.inner_trunks * trunk, quad_segs=_QUARTER_STEPS)
     return at.buffer(rings.outer_trunks * trunk, quad_segs=_QUARTER_STEPS).difference(inner)
 
 
-def paved_share(case: Case) -> Iterator[Finding]:
+def paved_share(case: CheckCase) -> Iterator[Finding]:
     """Paved rooms and paths over more of the open yard than its limit, where it has one."""
     limit = case.site.paved_share_limit
     if limit is None:
         return
-    yard = case.boundary.difference(union_all([outline for _, outline in case.buildings]))
+    yard = case.shapes.open_yard
     paved = float(_paved(case).intersection(yard).area)
     if paved > limit * yard.area + TOLERANCE_SQFT:
         words = f"paving covers {paved / yard.area:.1%} of the open yard, at most {limit:.1%} is allowed"
         yield Finding("paved_share", (), paved - limit * float(yard.area), "sq ft", words)
 
 
-def _paved(case: Case) -> BaseGeometry:
-    paths = way_polygon(case.site, case.placed, case.laid.legs)
-    return union_all([paths, *(placed.shape for placed in case.placed.paved)])
+def _paved(case: CheckCase) -> BaseGeometry:
+    return union_all([case.derived.paths, *(placed.shape for placed in case.placed.paved)])

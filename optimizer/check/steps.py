@@ -1,19 +1,34 @@
 """Rules about steps: how a flight is built, what its foot keeps clear of, and how level the kitchen lies."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from itertools import chain
 from math import ceil
 
 from optimizer.catalogue.steps import step_rules
-from optimizer.check.case import TOLERANCE_FT, Case
+from optimizer.check.case import TOLERANCE_FT, CheckCase
 from optimizer.check.finding import Finding
 from optimizer.circulation import kitchen_door
 from optimizer.grading import GROUND, Flight, climbed, too_near
 from optimizer.layout import PlacedRoom
 
 
-def steps_clear(case: Case) -> Iterator[Finding]:
+def steps_clear(case: CheckCase) -> Iterator[Finding]:
     """Flights of one riser or too many without a landing, and those whose foot is too near a seat or a flame."""
-    for flight in case.grading.flights:
+    return chain(steps_between_rooms(case), steps_on_ways(case))
+
+
+def steps_between_rooms(case: CheckCase) -> Iterator[Finding]:
+    """Of the flights at doors and between touching rooms, which are known before any way is laid."""
+    return _off(case, case.derived.levelled.flights)
+
+
+def steps_on_ways(case: CheckCase) -> Iterator[Finding]:
+    """Of the flights on ways."""
+    return _off(case, case.derived.grading.flights[len(case.derived.levelled.flights) :])
+
+
+def _off(case: CheckCase, flights: Sequence[Flight]) -> Iterator[Finding]:
+    for flight in flights:
         yield from _built(flight)
         near = too_near(case.placed, flight.foot)
         if near is not None and near.short_ft > TOLERANCE_FT:
@@ -23,9 +38,9 @@ def steps_clear(case: Case) -> Iterator[Finding]:
             yield Finding("steps_clear", tuple(dict.fromkeys((near.room, *_named(flight)))), near.short_ft, "ft", words)
 
 
-def kitchen_level(case: Case) -> Iterator[Finding]:
+def kitchen_level(case: CheckCase) -> Iterator[Finding]:
     """Kitchens too many risers from their door, or with steps on the way to every table; where levels are known."""
-    if not case.grading.is_known:
+    if not case.derived.levelled.is_known:
         return
     most = int(step_rules().kitchen_risers)
     for kitchen in case.placed.of_kind("kitchen"):
@@ -37,7 +52,7 @@ def kitchen_level(case: Case) -> Iterator[Finding]:
         yield from _stepped_to_table(case, kitchen)
 
 
-def _stepped_to_table(case: Case, kitchen: PlacedRoom) -> Iterator[Finding]:
+def _stepped_to_table(case: CheckCase, kitchen: PlacedRoom) -> Iterator[Finding]:
     tables = [table.name for table in case.placed.of_kind("gathering")]
     climbs = [(risers, table) for table in tables if (risers := _climbed(case, kitchen.name, table)) is not None]
     risers, table = min(climbs, default=(0, ""))
@@ -46,8 +61,8 @@ def _stepped_to_table(case: Case, kitchen: PlacedRoom) -> Iterator[Finding]:
         yield Finding("kitchen_level", (kitchen.name, table), float(risers), "risers", words)
 
 
-def _climbed(case: Case, start: str, end: str) -> int | None:
-    return climbed(case.site, case.placed, case.grading, case.network, start, end)
+def _climbed(case: CheckCase, start: str, end: str) -> int | None:
+    return climbed(case.derived.levelled, case.network, start, end)
 
 
 def _built(flight: Flight) -> Iterator[Finding]:

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from shapely import LineString, union_all
 
-from optimizer.check.case import TOLERANCE_FT, TOLERANCE_SQFT, Case
+from optimizer.check.case import TOLERANCE_FT, TOLERANCE_SQFT, CheckCase
 from optimizer.check.finding import Finding
 from optimizer.circulation import (
     CLEAR_WIDTH_FT,
@@ -18,14 +18,14 @@ from optimizer.circulation import (
 )
 
 
-def reachable(case: Case) -> Iterator[Finding]:
+def reachable(case: CheckCase) -> Iterator[Finding]:
     """Rooms, and doors and entrances in trips, that no clear way joins to the rest."""
     for name in cut_off(case.site, case.scenario.brief, case.access):
         words = f"no way {case.length(CLEAR_WIDTH_FT)} wide leads to {name}"
         yield Finding("reachable", (name,), CLEAR_WIDTH_FT, "ft", words)
 
 
-def kitchen_walk(case: Case) -> Iterator[Finding]:
+def kitchen_walk(case: CheckCase) -> Iterator[Finding]:
     """Outdoor kitchens too far on foot from their door; of one that cannot be reached `reachable` speaks."""
     for placed in case.placed:
         limit = kitchen_walk_limit_ft(case.scenario, placed.room)
@@ -36,9 +36,9 @@ def kitchen_walk(case: Case) -> Iterator[Finding]:
             yield Finding("kitchen_walk", (placed.name, door.name), length - limit, "ft", words)
 
 
-def ways_clear(case: Case) -> Iterator[Finding]:
+def ways_clear(case: CheckCase) -> Iterator[Finding]:
     """Ways that nothing but a walk through furniture or a chair's space of a third room can make."""
-    for way in case.ways:
+    for way in case.laid.ways:
         if way.between in case.laid.unlaid:
             others = [room for room in case.placed if room.name not in way.between]
             strip = LineString(way.points).buffer(way.width_ft / 2, cap_style="flat")
@@ -48,14 +48,14 @@ def ways_clear(case: Case) -> Iterator[Finding]:
                 yield Finding("ways_clear", way.between, crossed, "sq ft", words)
 
 
-def mown(case: Case) -> Iterator[Finding]:
+def mown(case: CheckCase) -> Iterator[Finding]:
     """Lawns to which the other rooms leave no way for a mower."""
     for name in unmown(case.site, case.placed):
         words = f"no way {case.length(MOWER_FT)} wide is left for a mower from an entrance to {name}"
         yield Finding("mown", (name,), MOWER_FT, "ft", words)
 
 
-def _way_ft(case: Case, start: str, end: str) -> float | None:
+def _way_ft(case: CheckCase, start: str, end: str) -> float | None:
     stops = case.access.stop(start), case.access.stop(end)
     way = way_between(case.network, stops[0], stops[1]) if stops[0] and stops[1] else None
     return way.length_ft if way else None

@@ -1,11 +1,13 @@
 """Ground on which the centre line of a clear way may run."""
 
 from collections.abc import Iterator
+from functools import lru_cache
 from typing import Final, TypeAlias
 
 from shapely import MultiPolygon, Point, Polygon, union_all
 
-from optimizer.layout import TOLERANCE_FT, Placed, outline
+from optimizer.fields import SITES, site_shapes
+from optimizer.layout import TOLERANCE_FT, Placed
 from optimizer.site import Site
 
 Ground: TypeAlias = Polygon | MultiPolygon
@@ -20,16 +22,21 @@ def walkable_ground(site: Site, placed: Placed, clear_width_ft: float = CLEAR_WI
     Structures are walked through. The inset is smaller by the touching tolerance, so that a gap of just the clear
     width still joins what lies on either side of it.
     """
-    free = outline(site.boundary).difference(union_all([*obstacles_of_site(site), *_standing(placed)]))
+    free = site_shapes(site).boundary.difference(union_all([*obstacles_of_site(site), *_standing(placed)]))
     return free.buffer(TOLERANCE_FT - clear_width_ft / 2, join_style="mitre")
 
 
-def obstacles_of_site(site: Site) -> Iterator[Polygon]:
+@lru_cache(maxsize=SITES)
+def obstacles_of_site(site: Site) -> tuple[Polygon, ...]:
     """Buildings, kept-out ground that allows no path, and trunks."""
-    yield from (outline(building.outline) for building in site.buildings)
-    yield from (outline(area.outline) for area in site.keep_outs if "path" not in area.allow)
-    for tree in site.trees:
-        yield Point(tree.at).buffer(max(_LEAST_TRUNK_RADIUS_FT, tree.trunk_diameter_ft / 2), quad_segs=2)
+    shapes = site_shapes(site)
+    kept_out = zip(site.keep_outs, shapes.keep_outs, strict=True)
+    radii = ((tree.at, max(_LEAST_TRUNK_RADIUS_FT, tree.trunk_diameter_ft / 2)) for tree in site.trees)
+    return (
+        *shapes.buildings,
+        *(ground for area, ground in kept_out if "path" not in area.allow),
+        *(Point(at).buffer(radius_ft, quad_segs=2) for at, radius_ft in radii),
+    )
 
 
 def _standing(placed: Placed) -> Iterator[Polygon]:

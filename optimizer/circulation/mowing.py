@@ -9,6 +9,7 @@ from shapely import Point, Polygon
 
 from optimizer.circulation.ground import Ground, walkable_ground
 from optimizer.circulation.paving import no_path_ground
+from optimizer.fields import SITES
 from optimizer.layout import TOLERANCE_FT, Layout, Placed
 from optimizer.site import Site
 
@@ -30,7 +31,7 @@ def unmown(site: Site, placed: Placed) -> Iterator[str]:
                 yield lawn.name
 
 
-@lru_cache(maxsize=32)
+@lru_cache(maxsize=SITES)
 def _driven_on_bare(site: Site) -> tuple[Polygon, ...]:
     return tuple(_driven_on(site, _NOTHING))
 

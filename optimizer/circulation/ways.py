@@ -15,8 +15,8 @@ from optimizer.circulation.paving import Leg, Paved, paved_network
 from optimizer.circulation.reach import cut_off
 from optimizer.circulation.stops import access_of
 from optimizer.circulation.way import Way, way_along, way_between
-from optimizer.fields import door_zone
-from optimizer.layout import TOLERANCE_FT, Placed, PlacedRoom, areas_only, outline, shared_edge_ft
+from optimizer.fields import site_shapes
+from optimizer.layout import TOLERANCE_FT, Placed, PlacedRoom, areas_only, shared_edge_ft
 from optimizer.site import Site
 
 _SQUARE: Final = 1.5  # mitre of a square bend, and a little more: sharper bends are cut off
@@ -46,9 +46,12 @@ class Ways:
         return self.trips + self.own_paths
 
 
-def ways(site: Site, brief: Brief, placed: Placed) -> Ways:
-    """Ways of a layout. What cannot be reached has no way, and its name is in `unreached`."""
-    network = network_of(access_of(site, placed))
+def ways(site: Site, brief: Brief, placed: Placed, network: Network | None = None) -> Ways:
+    """Ways of a layout. What cannot be reached has no way, and its name is in `unreached`.
+
+    `network` is that of the layout on foot, where the caller has it already.
+    """
+    network = network or network_of(access_of(site, placed))
     floating = tuple(_own_paths(network, site, _floating(brief, placed)))
     paved = paved_network(site, brief, placed, floating)
     trips = _ways(network, paved, dict.fromkeys((trip.start, trip.end) for trip in brief.trips))
@@ -72,10 +75,9 @@ def way_polygon(site: Site, placed: Placed, legs: Sequence[Leg]) -> BaseGeometry
         for leg in legs
         if len(leg.points) > 1
     ]
-    taken = [*placed.shapes]
-    taken += [outline(building.outline) for building in site.buildings]
-    taken += [door_zone(site, building, door) for building in site.buildings for door in building.doors]
-    inside = shapely.union_all([*strips, *_branchings(legs)]).intersection(outline(site.boundary))
+    shapes = site_shapes(site)
+    taken = [*placed.shapes, *shapes.buildings, *(zone for _, zone in shapes.door_zones)]
+    inside = shapely.union_all([*strips, *_branchings(legs)]).intersection(shapes.boundary)
     return areas_only(inside.difference(shapely.union_all(taken)))
 
 

@@ -1,24 +1,41 @@
 """A scenario with its sized rooms and prices, and what is measured of a layout in it."""
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from optimizer.appraisal import Appraisal, Given, appraise, sun_of
+from optimizer.appraisal import Appraisal, Given, appraise, priced
+from optimizer.brief import Relation
 from optimizer.catalogue import PriceBook, SizedRoom, book_for, finished_book, room_price, sized_rooms, worth_rate
-from optimizer.check import Finding, check_layout, seen_shares, wishes_missed
-from optimizer.circulation import Ways, ways
+from optimizer.check import CheckCase, Finding, all_findings, first_findings, seen_shares, wishes_missed
 from optimizer.concepts import LeftOut, Losses, Option, cautions_for, losses_of, permits_for, remedies_for
+from optimizer.derived import Derived
 from optimizer.layout import Layout, Placed, placed_of
 from optimizer.scenario import Scenario
 
 
 @dataclass(frozen=True, slots=True)
-class Judgement:
-    """The word of reality on a layout: its exact figures, its losses by name in money, and the hard rules it breaks."""
+class Verdict:
+    """The word of reality on a layout: the hard rules that it breaks, or its exact figures and its losses in money.
 
-    appraisal: Appraisal
-    losses: Losses
+    Of a layout that is refused the findings are those of the stage that refuses it; it is not measured unless that is
+    asked for.
+    """
+
     findings: tuple[Finding, ...]
+    appraisal: Appraisal | None = None
+    losses: Losses = ()
+
+    @property
+    def holds(self) -> bool:
+        """Whether no rule is broken."""
+        return not self.findings
+
+    @property
+    def measured(self) -> Appraisal:
+        """Exact figures of a layout that was measured."""
+        assert self.appraisal is not None
+        return self.appraisal
 
     @property
     def score(self) -> float:
@@ -50,29 +67,34 @@ class Case:
         """The rooms of a layout where they stand."""
         return placed_of(self.rooms, layout)
 
-    def judged(self, layout: Layout) -> "Judgement":
-        """Measure, weigh and check a layout; its ways are laid once for all three."""
-        placed = self.placed(layout)
-        laid = ways(self.scenario.site, self.scenario.brief, placed)
-        appraisal, losses = self._weighed(placed, laid)
-        findings = check_layout(self.scenario, placed, phase_1_cost=appraisal.cost.phase(1), laid=laid)
-        return Judgement(appraisal, losses, findings)
+    def judged(self, layout: Layout) -> Verdict:
+        """Check a layout stage by stage, and measure and weigh it if it holds."""
+        case = self._to_check(layout)
+        findings = first_findings(case)
+        return Verdict(findings) if findings else self._measured(case, findings)
 
-    def _weighed(self, placed: Placed, laid: Ways) -> tuple[Appraisal, Losses]:
-        """Exact figures of a layout, and its losses by name in money."""
-        missed = wishes_missed(self.scenario, placed, laid=laid)
-        sun_h = sun_of(self.scenario, placed)
-        seen = seen_shares(self.scenario, placed)
-        given = Given(sun_h=sun_h, missed=missed, seen=seen, laid=laid)
-        appraisal = appraise(self.scenario, placed, self.book, given)
-        losses = losses_of(
+    def in_full(self, layout: Layout) -> Verdict:
+        """All rules that a layout breaks, and its figures and losses even so."""
+        case = self._to_check(layout)
+        return self._measured(case, all_findings(case))
+
+    def _to_check(self, layout: Layout) -> CheckCase:
+        derived = Derived(self.scenario, self.placed(layout))
+        return CheckCase(derived, price=lambda: priced(derived, self.book).phase(1))
+
+    def _measured(self, case: CheckCase, findings: tuple[Finding, ...]) -> Verdict:
+        missed = wishes_missed(case)
+        appraisal = appraise(case.derived, self.book, Given(missed, seen_shares(case)))
+        return Verdict(findings, appraisal, self._losses(appraisal, missed))
+
+    def _losses(self, appraisal: Appraisal, missed: Sequence[Relation]) -> Losses:
+        return losses_of(
             self.scenario,
             self.rooms,
             appraisal,
             worth_rate=worth_rate(self.scenario.brief.budget.ceiling, self.rooms),
             wish_weights=sum(relation.wish or 0.0 for relation in missed),
         )
-        return appraisal, losses
 
     def left_out(self, layout: Layout, appraisal: Appraisal) -> tuple[LeftOut, ...]:
         """Wished rooms that the layout does without, each with the reason."""
@@ -81,15 +103,15 @@ class Case:
 
     def fresh(self, option: Option) -> Option:
         """Check and measure the option's layout anew."""
-        judgement, placed = self.judged(option.layout), self.placed(option.layout)
+        verdict, placed = self.in_full(option.layout), self.placed(option.layout)
         return replace(
             option,
-            appraisal=judgement.appraisal,
-            losses=judgement.losses,
-            score=judgement.score,
-            findings=judgement.findings,
+            appraisal=verdict.measured,
+            losses=verdict.losses,
+            score=verdict.score,
+            findings=verdict.findings,
             cautions=cautions_for(self.scenario, placed),
-            permits=permits_for(self.scenario, placed, judgement.appraisal),
+            permits=permits_for(self.scenario, placed, verdict.measured),
         )
 
     def with_remedies(self, option: Option) -> Option:

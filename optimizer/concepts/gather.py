@@ -5,7 +5,7 @@ from dataclasses import dataclass, field, replace
 from functools import partial
 from typing import Final
 
-from optimizer.concepts.case import Case, Judgement
+from optimizer.concepts.case import Case, Verdict
 from optimizer.concepts.cautions import cautions_for
 from optimizer.concepts.option import Option, Proof, ProofStatus
 from optimizer.concepts.permits import permits_for
@@ -55,18 +55,18 @@ class Gathering:
         pose = self.problem.context.pose
         return ranked(self.options, count=count, diagonal_ft=self.case.diagonal_ft, posed=pose.layout, say=say)
 
-    def keep(self, proof: ArrangementProof, judgement: Judgement) -> bool:
+    def keep(self, proof: ArrangementProof, verdict: Verdict) -> bool:
         """Keep the layout if no hard rule is broken; whether it was.
 
         That the exact cost passes the ceiling is expected of some, and no defect; any other finding shows where the
         engine is looser than reality.
         """
         layout = layout_of(self.problem, proof.state)
-        if judgement.findings:
-            self.refused += [f"{f.rule}: {f.words}; at {layout}" for f in judgement.findings if f.rule != "budget"]
+        if verdict.findings:
+            self.refused += [f"{f.rule}: {f.words}; at {layout}" for f in verdict.findings if f.rule != "budget"]
             return False
         if layout not in self.finds:
-            self.finds[layout] = Find(self._option(layout, judgement, proof), proof)
+            self.finds[layout] = Find(self._option(layout, verdict, proof), proof)
             self._tell()
         return True
 
@@ -81,29 +81,29 @@ class Gathering:
         known = replace(find.proof, bound=bound, fingerprint=proof.fingerprint)
         self.finds[find.option.layout] = Find(replace(find.option, proof=_proof(known)), known, is_final=True)
 
-    def refine(self, find: Find, proof: ArrangementProof, judgement: Judgement) -> None:
+    def refine(self, find: Find, proof: ArrangementProof, verdict: Verdict) -> None:
         """Put the polished layout in the place of a find where reality agrees and the exact score is no worse."""
         layout = layout_of(self.problem, proof.state)
-        if judgement.findings or judgement.score > find.option.score:
+        if verdict.findings or verdict.score > find.option.score:
             self.prove(find, proof)
             return
         self.finds.pop(find.option.layout, None)
-        self.finds[layout] = Find(self._option(layout, judgement, proof), proof, is_final=True)
+        self.finds[layout] = Find(self._option(layout, verdict, proof), proof, is_final=True)
 
-    def _option(self, layout: Layout, judgement: Judgement, proof: ArrangementProof) -> Option:
+    def _option(self, layout: Layout, verdict: Verdict, proof: ArrangementProof) -> Option:
         scenario, placed = self.case.scenario, self.case.placed(layout)
         return Option(
             id="",
             rank=0,
-            score=judgement.score,
-            losses=judgement.losses,
+            score=verdict.score,
+            losses=verdict.losses,
             reason="",
             layout=layout,
-            left_out=self.case.left_out(layout, judgement.appraisal),
-            appraisal=judgement.appraisal,
+            left_out=self.case.left_out(layout, verdict.measured),
+            appraisal=verdict.measured,
             findings=(),
             cautions=cautions_for(scenario, placed),
-            permits=permits_for(scenario, placed, judgement.appraisal),
+            permits=permits_for(scenario, placed, verdict.measured),
             proof=_proof(proof),
             differs_by=None,
         )

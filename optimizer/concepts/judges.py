@@ -11,7 +11,7 @@ from concurrent.futures.process import BrokenProcessPool
 from types import TracebackType
 from typing import Final, Self
 
-from optimizer.concepts.case import Case, Judgement
+from optimizer.concepts.case import Case, Verdict
 from optimizer.layout import Layout
 
 MOST_PROCESSES: Final = 4
@@ -43,7 +43,7 @@ class Judges:
         """Start judging these layouts; their verdicts are asked for later, in any order."""
         return [Pending(self._case, layout, self._submitted(layout)) for layout in layouts]
 
-    def _submitted(self, layout: Layout) -> "Future[Judgement] | None":
+    def _submitted(self, layout: Layout) -> "Future[Verdict] | None":
         if self._workers is None:
             return None
         try:
@@ -56,10 +56,10 @@ class Judges:
 class Pending:
     """A layout that is being judged."""
 
-    def __init__(self, case: Case, layout: Layout, future: "Future[Judgement] | None") -> None:
+    def __init__(self, case: Case, layout: Layout, future: "Future[Verdict] | None") -> None:
         self._case, self.layout, self._future = case, layout, future
 
-    def verdict(self) -> Judgement:
+    def verdict(self) -> Verdict:
         """The judge's word, once it is there; where a process beside died, it is asked here."""
         if self._future is not None:
             try:
@@ -92,5 +92,5 @@ def _leave_with(parent: int) -> None:
     os._exit(0)
 
 
-def _judged(layout: Layout) -> Judgement:
+def _judged(layout: Layout) -> Verdict:
     return _case[0].judged(layout)

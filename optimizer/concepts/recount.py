@@ -26,7 +26,9 @@ class Recount:
             return option
         said, objective = option.proof, modelled_value(self._problem, state) / CENTS
         bound = min(said.bound, objective)
-        arrangement: ProofStatus = "proven" if said.fingerprint is not None and bound >= objective - _EVEN else "bounded"
+        arrangement: ProofStatus = (
+            "proven" if said.fingerprint is not None and bound >= objective - _EVEN else "bounded"
+        )
         fingerprint = None if said.fingerprint is None else self._fingerprint(state)
         return replace(option, proof=Proof(arrangement, objective, bound, fingerprint))
 

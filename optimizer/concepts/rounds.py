@@ -10,7 +10,7 @@ from concurrent.futures import Future, ThreadPoolExecutor
 from dataclasses import dataclass, field
 from typing import Final
 
-from optimizer.concepts.case import Judgement
+from optimizer.concepts.case import Verdict
 from optimizer.concepts.gather import CENTS, Find, Gathering
 from optimizer.concepts.judges import Judges, Pending
 from optimizer.concepts.picking import Picker
@@ -64,8 +64,8 @@ class Rounds:
         given = [state for state in starts if state not in self._picker.seen]
         self._picker.seen.update(given)
         for state in (*given, *self._picker.pick(FIRST_JUDGED)):
-            judgement = self.gathering.case.judged(layout_of(self.gathering.problem, state))
-            self._learn(unproven(self.explorer.board, state), judgement)
+            verdict = self.gathering.case.judged(layout_of(self.gathering.problem, state))
+            self._learn(unproven(self.explorer.board, state), verdict)
             if self.stop.is_set() and self.gathering.finds:
                 return
         self._tell_whole()
@@ -147,20 +147,26 @@ class Rounds:
         if len(self._residuals.cents) >= LEARNED_FROM:
             self.explorer.board.learn(self._residuals.tables())
 
-    def _learn(self, proof: ArrangementProof, judgement: Judgement) -> None:
+    def _learn(self, proof: ArrangementProof, verdict: Verdict) -> None:
         """Keep what holds; remember what was refused and why, and what the exact figures add."""
         problem, state = self.gathering.problem, proof.state
-        if self.gathering.keep(proof, judgement):
+        if self.gathering.keep(proof, verdict):
             self._known.add(state)
-            self._residuals.learn(state, CENTS * judgement.score - self.explorer.counted(state))
-        for finding in judgement.findings:
+            self._residuals.learn(state, CENTS * verdict.score - self.explorer.counted(state))
+        for finding in verdict.findings:
             if finding.rule != "budget":
                 blamed = tuple(i for i, room in enumerate(problem.rooms) if room.name in finding.rooms)
                 self.explorer.refusals.learn(problem, state, blamed)
-        self._purse.learn(state, self._beyond_fixed(judgement))
+        cost = self._phase_1(verdict)
+        if cost is not None:
+            self._purse.learn(state, cost)
 
-    def _beyond_fixed(self, judgement: Judgement) -> int:
-        """Exact cost of phase 1 without the fixed charges [cents]."""
+    def _phase_1(self, verdict: Verdict) -> int | None:
+        """Exact cost of phase 1 without the fixed charges [cents]; None of a layout that was refused unpriced."""
         budget, ceiling = self.gathering.problem.budget, self.gathering.case.scenario.brief.budget.ceiling
-        fixed = 0 if budget is None or ceiling is None else round(CENTS * ceiling) - (budget.most or 0)
-        return round(CENTS * judgement.appraisal.cost.phase(1)) - fixed
+        if budget is None or budget.most is None or ceiling is None:
+            return None
+        if verdict.appraisal is not None:
+            return budget.most + round(CENTS * (verdict.appraisal.cost.phase(1) - ceiling))
+        beyond = next((finding.amount for finding in verdict.findings if finding.rule == "budget"), None)
+        return None if beyond is None else budget.most + round(CENTS * beyond)

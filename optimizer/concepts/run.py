@@ -134,8 +134,9 @@ class _Search:
 
     def _ranked(self, proof: WholeProof) -> OptionSet:
         options = tuple(map(self.asked.case.with_remedies, self.gathering.shown(self.asked.count)))
-        status: SearchStatus = "undecided" if proof.state is None else "proven" if proof.is_proven else "bounded"
-        record = self._record(status, proof)
+        if not options or proof.state is None:
+            return OptionSet(options, self._record("undecided", WholeProof(None, 0, 0)))
+        record = self._record("proven" if proof.is_proven else "bounded", proof)
         if proof.state is not None:
             layout = layout_of(self.problem, proof.state)
             shown = next((option.id for option in options if option.layout == layout), None)

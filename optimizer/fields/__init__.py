@@ -12,8 +12,9 @@ from optimizer.fields.door_zones import (
     risers,
 )
 from optimizer.fields.edges import LINE_TOLERANCE_FT, NEIGHBOUR_FT, Edge, are_neighbours, nearly_level, site_edges
-from optimizer.fields.ground import Ground, ground_at_ft, ground_of, ground_z_ft, open_yard, site_slopes
+from optimizer.fields.ground import Ground, ground_at_ft, ground_of, ground_z_ft
 from optimizer.fields.order import FREE_PART, across_contour_ft, main_openings, off_axis, off_structure_ft
+from optimizer.fields.site_shapes import SITES, SiteShapes, open_yard, site_shapes, site_slopes
 from optimizer.fields.smoke import door_smoke, smoke_factor, smoke_source
 from optimizer.fields.sun import (
     Caster,
@@ -34,11 +35,13 @@ __all__ = [
     "LANDING_FT",
     "LINE_TOLERANCE_FT",
     "NEIGHBOUR_FT",
+    "SITES",
     "TREAD_FT",
     "Caster",
     "Edge",
     "Ground",
     "Moment",
+    "SiteShapes",
     "across_contour_ft",
     "are_neighbours",
     "cover_caster",
@@ -61,6 +64,7 @@ __all__ = [
     "room_sun_hours",
     "shadows_at",
     "site_edges",
+    "site_shapes",
     "site_slopes",
     "smoke_factor",
     "smoke_source",

@@ -7,8 +7,7 @@ from typing import TYPE_CHECKING, Final
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
-from shapely import Polygon, contains_xy, union_all
-from shapely.geometry.base import BaseGeometry
+from scipy.spatial import Delaunay
 
 from optimizer.site import Point, Site, SpotLevel
 
@@ -18,7 +17,6 @@ if TYPE_CHECKING:
 Numbers = NDArray[np.float64]
 _ON_FT: Final = 1e-6  # what lies nearer to the hull than this lies on it
 _FLAT: Final = 1e-9  # levels spread less than this share of their length span no triangle
-_SLOPE_STEP_FT: Final = 4.0
 _STEP_FT: Final = 0.1  # half the length over which a slope is taken
 
 
@@ -129,18 +127,3 @@ def _line(spots: Numbers, along: Numbers) -> Numbers:
 
 def _rows(points: ArrayLike) -> Numbers:
     return np.asarray(points, dtype=np.float64).reshape(-1, 2)
-
-
-def open_yard(site: Site) -> BaseGeometry:
-    """Ground of the yard that no building stands on."""
-    return Polygon(site.boundary).difference(union_all([Polygon(building.outline) for building in site.buildings]))
-
-
-def site_slopes(site: Site) -> tuple[float, ...]:
-    """Slopes of the open ground in the yard, about every 4 ft, as rise per run; (0,) without any."""
-    yard = open_yard(site)
-    left, low, right, top = yard.bounds
-    grid = np.stack(np.meshgrid(np.arange(left, right, _SLOPE_STEP_FT), np.arange(low, top, _SLOPE_STEP_FT)), axis=-1)
-    points = grid.reshape(-1, 2)
-    inside = points[contains_xy(yard, points[:, 0], points[:, 1])]
-    return tuple(float(slope) for slope in ground_of(site).slope(inside)) or (0.0,)

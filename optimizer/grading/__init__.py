@@ -6,7 +6,7 @@ from optimizer.grading.climb import climbed
 from optimizer.grading.earthwork import Earth, bank_cuyd, grid_volume_cuft, loose_cuyd
 from optimizer.grading.falls import Fall
 from optimizer.grading.flights import GROUND, Flight
-from optimizer.grading.grade import grade
+from optimizer.grading.grade import Levelled, grade, graded, levelled
 from optimizer.grading.grading import Grading
 from optimizer.grading.walls import Guard, Wall
 
@@ -17,13 +17,16 @@ __all__ = [
     "Flight",
     "Grading",
     "Guard",
+    "Levelled",
     "RouteFinding",
     "Wall",
     "accessible_route",
     "bank_cuyd",
     "climbed",
     "grade",
+    "graded",
     "grid_volume_cuft",
+    "levelled",
     "loose_cuyd",
     "too_near",
 ]

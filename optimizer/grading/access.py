@@ -5,11 +5,10 @@ from dataclasses import dataclass
 
 from optimizer.catalogue.steps import ramp_length_ft, step_rules
 from optimizer.circulation import Network, way_between
-from optimizer.grading.grading import Grading
-from optimizer.grading.paved import paved_rooms, sills
+from optimizer.grading.grade import Levelled
+from optimizer.grading.paved import sills
 from optimizer.grading.profile import Leg, legs_of
 from optimizer.layout import Placed
-from optimizer.site import Site
 
 _EVEN = 1e-6  # what rounding leaves of a level difference
 
@@ -31,9 +30,7 @@ class RouteFinding:
         return not self.reasons
 
 
-def accessible_route(
-    site: Site, placed: Placed, grading: Grading, network: Network, start: str, end: str
-) -> RouteFinding:
+def accessible_route(placed: Placed, levelled: Levelled, network: Network, start: str, end: str) -> RouteFinding:
     """Whether the way from a door (or entrance) to a room is 36 in clear, without steps, and the room wide enough.
 
     Each stretch between rooms must be a walk of at most 5 %, or long enough for a 1:12 ramp with its landings; it is
@@ -44,10 +41,8 @@ def accessible_route(
     way = way_between(network, starts, ends) if starts and ends else None
     if way is None:
         return RouteFinding((start, end), (*reasons, f"no way 36 in wide joins {start} and {end}"))
-    paved = paved_rooms(site, placed)
-    levels = [level for _, level in grading.levels_ft]
-    floor = next((sill.flush_ft for sill in sills(site) if sill.door.name == start), None)
-    legs = legs_of(paved, levels, way, floor)
+    floor = next((sill.flush_ft for sill in sills(levelled.paved.site) if sill.door.name == start), None)
+    legs = legs_of(levelled.paved, levelled.levels_ft, way, floor)
     reasons += [reason for leg in legs for reason in _of_leg(leg)]
     ramps_ft = sum((ramp_length_ft(leg.rise_ft) for leg in legs if _is_ramp(leg)), start=0.0)
     return RouteFinding((start, end), tuple(reasons), ramps_ft)

@@ -11,7 +11,7 @@ import shapely
 from optimizer.catalogue.steps import step_rules
 from optimizer.grading.edges import OPEN, Strip
 from optimizer.grading.paved import Paved, built, yard
-from optimizer.layout import FRONT_VECTORS, TOLERANCE_FT, Front, outline, side_ends
+from optimizer.layout import FRONT_VECTORS, TOLERANCE_FT, Front, side_ends
 from optimizer.layout.shapes import SIDES, middle
 from optimizer.site import Point
 
@@ -105,7 +105,7 @@ def _trapped(fall: Fall) -> Fall:
 
 def _by_a_house(paved: Paved, room: int) -> bool:
     shape = paved.rooms[room].shape
-    return any(outline(b.outline).distance(shape) <= TOLERANCE_FT for b in paved.site.buildings)
+    return any(house.distance(shape) <= TOLERANCE_FT for house in paved.houses)
 
 
 def _is_usable(paved: Paved, room: int, level_ft: float, side: Front, own: Sequence[Strip]) -> bool:
@@ -126,7 +126,7 @@ def _faces_a_house(paved: Paved, room: int, side: Front) -> bool:
     x, y = (_CLEAR_FT * step for step in FRONT_VECTORS[side])
     ahead = shapely.box(min(x0, x1, x0 + x), min(y0, y1, y0 + y), max(x0, x1, x0 + x), max(y0, y1, y0 + y))
     inner = ahead.buffer(-TOLERANCE_FT, join_style="mitre")
-    return any(outline(building.outline).intersects(inner) for building in paved.site.buildings)
+    return any(house.intersects(inner) for house in paved.houses)
 
 
 def _outfall(paved: Paved, low_edge: Point, side: Front, low_ft: float) -> str | None:
@@ -156,9 +156,8 @@ def _rank(paved: Paved, room: int, fall: Fall) -> tuple[bool, float, float, floa
 def _away(paved: Paved, centre: Point, towards: tuple[int, int]) -> float:
     """1 straight away from the nearest house, -1 straight at it, 0 without houses."""
     spot = shapely.Point(centre)
-    houses = [outline(building.outline) for building in paved.site.buildings]
-    if not houses:
+    if not paved.houses:
         return 0.0
-    line = shapely.shortest_line(min(houses, key=spot.distance), spot)
+    line = shapely.shortest_line(min(paved.houses, key=spot.distance), spot)
     (x0, y0), (x1, y1) = line.coords
     return float((x1 - x0) * towards[0] + (y1 - y0) * towards[1]) / max(float(line.length), TOLERANCE_FT)

@@ -58,11 +58,9 @@ class Flight:
         return Foot((x - run_ft * up_x, y - run_ft * up_y), self.going, self.width_ft, run_ft)
 
 
-def flights_of(paved: Paved, levels_ft: Sequence[float], ways: Sequence[Way]) -> tuple[Flight, ...]:
-    """All flights of a layout: at doors, between touching rooms, and on ways steeper than a walk may be."""
-    at_doors = tuple(_at_doors(paved, levels_ft))
-    between_rooms = tuple(_between_rooms(paved, levels_ft))
-    return (*at_doors, *between_rooms, *_on_ways(paved, levels_ft, ways))
+def room_flights(paved: Paved, levels_ft: Sequence[float]) -> tuple[Flight, ...]:
+    """Flights at doors and between touching rooms."""
+    return (*_at_doors(paved, levels_ft), *_between_rooms(paved, levels_ft))
 
 
 def door_foot_ft(paved: Paved, levels_ft: Sequence[float], sill: Sill) -> tuple[str, float]:
@@ -138,7 +136,8 @@ def _nearest(at: Point, one: Point, other: Point) -> Point:
     return (min(max(at[0], x0), x1), min(max(at[1], y0), y1))
 
 
-def _on_ways(paved: Paved, levels_ft: Sequence[float], ways: Sequence[Way]) -> Iterator[Flight]:
+def way_flights(paved: Paved, levels_ft: Sequence[float], ways: Sequence[Way]) -> tuple[Flight, ...]:
+    """Flights on ways that are steeper than a walk may be."""
     found: list[Flight] = []
     feet = {sill.door.name: door_foot_ft(paved, levels_ft, sill)[1] for sill in sills(paved.site)}
     for way in ways:
@@ -148,7 +147,7 @@ def _on_ways(paved: Paved, levels_ft: Sequence[float], ways: Sequence[Way]) -> I
                 flight = _along_leg(way, leg)
                 if not any(dist(flight.at, other.at) <= _SAME_FT for other in found):
                     found.append(flight)
-    yield from found
+    return tuple(found)
 
 
 def risers_along(paved: Paved, levels_ft: Sequence[float], way: Way) -> int:

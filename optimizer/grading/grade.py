@@ -1,15 +1,16 @@
 """Grading of a layout: room levels first, then steps, walls, guards, earth and falls."""
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from itertools import pairwise
 
 import numpy as np
 
 from optimizer.circulation import Way
-from optimizer.grading.earthwork import Numbers, corners_of, earth_under, mean_of_cells
-from optimizer.grading.edges import strips_of
-from optimizer.grading.falls import falls_of
-from optimizer.grading.flights import flights_of
+from optimizer.grading.earthwork import Earth, Numbers, corners_of, earth_under, mean_of_cells
+from optimizer.grading.edges import Strip, strips_of
+from optimizer.grading.falls import Fall, falls_of
+from optimizer.grading.flights import Flight, room_flights, way_flights
 from optimizer.grading.grading import Grading
 from optimizer.grading.levels import room_levels
 from optimizer.grading.paved import Paved, paved_rooms
@@ -18,29 +19,64 @@ from optimizer.layout import Placed
 from optimizer.site import Site
 
 
-def grade(site: Site, placed: Placed, ways: Sequence[Way] = ()) -> Grading:
-    """Levels of the paved rooms of a layout, and the steps, walls, guards, earth and falls that they ask for.
+@dataclass(frozen=True, slots=True)
+class Levelled:
+    """Levels of the paved rooms [ft above the datum, hundredths] and what they ask for before any way is laid.
+
+    `flights` are those at doors and between touching rooms.
+    """
+
+    paved: Paved
+    levels_ft: tuple[float, ...]
+    strips: tuple[Strip, ...]
+    flights: tuple[Flight, ...]
+    earth: tuple[Earth, ...]
+    falls: tuple[Fall, ...]
+
+    @property
+    def is_known(self) -> bool:
+        """Whether the levels of the ground are."""
+        return self.paved.ground.is_known
+
+
+def levelled(site: Site, placed: Placed) -> Levelled:
+    """Levels of the paved rooms of a layout, with the flights, earth and falls that they alone ask for.
 
     Earth is counted to the level itself, without the thickness of the paving.
     """
     paved = paved_rooms(site, placed)
     ground = _ground_under(paved)
-    is_known = paved.ground.is_known
     balanced = [mean_of_cells(z) for z in ground]
-    levels = room_levels(paved, balanced) if is_known else (0.0,) * len(balanced)
+    levels = room_levels(paved, balanced) if paved.ground.is_known else (0.0,) * len(balanced)
     strips = strips_of(paved, levels)
-    flights = flights_of(paved, levels, ways)
-    return Grading(
-        is_known=is_known,
-        levels_ft=tuple((room.name, level) for room, level in zip(paved.rooms, levels, strict=True)),
-        flights=flights,
-        walls=tuple(walls_along(paved, strips, levels, flights)),
-        guards=tuple(guards_along(paved, strips, levels, flights)),
-        earth=tuple(
-            earth_under(room.placement, z, level) for room, z, level in zip(paved.rooms, ground, levels, strict=True)
-        ),
+    rooms = zip(paved.rooms, ground, levels, strict=True)
+    return Levelled(
+        paved=paved,
+        levels_ft=levels,
+        strips=strips,
+        flights=room_flights(paved, levels),
+        earth=tuple(earth_under(room.placement, z, level) for room, z, level in rooms),
         falls=falls_of(paved, levels, strips),
     )
+
+
+def graded(of: Levelled, ways: Sequence[Way]) -> Grading:
+    """The whole grading, with the steps on the ways, and walls and guards that leave room for all steps."""
+    flights = (*of.flights, *way_flights(of.paved, of.levels_ft, ways))
+    return Grading(
+        is_known=of.is_known,
+        levels_ft=tuple((room.name, level) for room, level in zip(of.paved.rooms, of.levels_ft, strict=True)),
+        flights=flights,
+        walls=tuple(walls_along(of.paved, of.strips, of.levels_ft, flights)),
+        guards=tuple(guards_along(of.paved, of.strips, of.levels_ft, flights)),
+        earth=of.earth,
+        falls=of.falls,
+    )
+
+
+def grade(site: Site, placed: Placed, ways: Sequence[Way] = ()) -> Grading:
+    """Levels of the paved rooms of a layout, and the steps, walls, guards, earth and falls that they ask for."""
+    return graded(levelled(site, placed), ways)
 
 
 def _ground_under(paved: Paved) -> list[Numbers]:

@@ -8,7 +8,7 @@ import shapely
 
 from optimizer.catalogue.steps import step_rules
 from optimizer.grading.paved import HUNDREDTH, Paved, Sill, sills
-from optimizer.layout import TOLERANCE_FT, outline
+from optimizer.layout import TOLERANCE_FT
 
 _BY_A_DOOR_FT: Final = 2.0  # common practice, no source: nearer to a door's zone a room is stepped out to
 _EVEN: Final = 1e-7  # halves of a hundredth round up, whatever the datum
@@ -82,7 +82,7 @@ def _lies_at(shape: shapely.Polygon, sill: Sill) -> bool:
     away = sill.zone.distance(shape)
     if away <= TOLERANCE_FT:
         return True
-    return bool(away <= _BY_A_DOOR_FT and outline(sill.building.outline).distance(shape) <= TOLERANCE_FT)
+    return bool(away <= _BY_A_DOOR_FT and sill.house.distance(shape) <= TOLERANCE_FT)
 
 
 def _cap(paved: Paved, room: int) -> float:
@@ -90,8 +90,8 @@ def _cap(paved: Paved, room: int) -> float:
     shape = paved.rooms[room].shape
     floors = [
         building.floor_z_ft
-        for building in paved.site.buildings
-        if building.floor_z_ft is not None and outline(building.outline).distance(shape) <= TOLERANCE_FT
+        for building, house in zip(paved.site.buildings, paved.houses, strict=True)
+        if building.floor_z_ft is not None and house.distance(shape) <= TOLERANCE_FT
     ]
     flush = step_rules().flush_sill_in / 12
     return min((ceil((floor - flush) * HUNDREDTH - 1e-6) / HUNDREDTH for floor in floors), default=float("inf"))

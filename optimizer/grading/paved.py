@@ -14,9 +14,9 @@ from shapely import Polygon
 from shapely.geometry.base import BaseGeometry
 
 from optimizer.catalogue.steps import step_rules
-from optimizer.fields import Ground, door_zone, ground_of
-from optimizer.layout import FRONT_VECTORS, TOLERANCE_FT, Placed, PlacedRoom, outline, shared_edge_ft
-from optimizer.site import Building, Door, Site
+from optimizer.fields import SITES, Ground, SiteShapes, ground_of, site_shapes
+from optimizer.layout import FRONT_VECTORS, TOLERANCE_FT, Placed, PlacedRoom, shared_edge_ft
+from optimizer.site import Door, Site
 
 HUNDREDTH: Final = 100.0
 _SERVES_FT: Final = 12.0  # common practice, no source: a bar stands 5 to 12 ft from the table that it serves
@@ -37,6 +37,16 @@ class Paved:
         """Rows of left, lower, right and upper edge [ft]."""
         rows = [(p.x_ft, p.y_ft, p.right_ft, p.top_ft) for p in (room.placement for room in self.rooms)]
         return np.array(rows, dtype=np.float64).reshape(-1, 4)
+
+    @property
+    def houses(self) -> tuple[Polygon, ...]:
+        """Ground of the buildings, in the site's order."""
+        return self.shapes.buildings
+
+    @cached_property
+    def shapes(self) -> SiteShapes:
+        """Shapes of the site."""
+        return site_shapes(self.site)
 
     @cached_property
     def touching(self) -> tuple[tuple[int, int], ...]:
@@ -73,7 +83,7 @@ class Sill:
     """A door with a known floor: its landing may lie a flush sill below the floor."""
 
     door: Door
-    building: Building
+    house: Polygon
     zone: Polygon
     floor_ft: float
 
@@ -88,28 +98,31 @@ def paved_rooms(site: Site, placed: Placed) -> Paved:
     return Paved(site, ground_of(site), placed.paved, placed)
 
 
-@lru_cache(maxsize=32)
+@lru_cache(maxsize=SITES)
 def sills(site: Site) -> tuple[Sill, ...]:
     """Doors of the buildings whose floor is known."""
     return tuple(_sills(site))
 
 
 def _sills(site: Site) -> Iterator[Sill]:
-    for building in site.buildings:
+    zones, houses = dict(site_shapes(site).door_zones), site_shapes(site).buildings
+    for building, house in zip(site.buildings, houses, strict=True):
         if building.floor_z_ft is not None:
-            for door in building.doors:
-                yield Sill(door, building, door_zone(site, building, door), building.floor_z_ft)
+            yield from (Sill(door, house, zones[door], building.floor_z_ft) for door in building.doors)
 
 
-@lru_cache(maxsize=32)
+@lru_cache(maxsize=SITES)
 def built(site: Site) -> BaseGeometry:
     """Ground under buildings, and the landings and steps of their doors."""
-    solid = [outline(building.outline) for building in site.buildings]
-    solid += [door_zone(site, building, door) for building in site.buildings for door in building.doors]
-    return shapely.union_all(solid)
+    shapes = site_shapes(site)
+    solid = shapely.union_all([*shapes.buildings, *(zone for _, zone in shapes.door_zones)])
+    shapely.prepare(solid)
+    return solid
 
 
-@lru_cache(maxsize=32)
+@lru_cache(maxsize=SITES)
 def yard(site: Site) -> Polygon:
     """Ground inside the boundary."""
-    return outline(site.boundary)
+    boundary = site_shapes(site).boundary
+    shapely.prepare(boundary)
+    return boundary

@@ -2,7 +2,7 @@
 
 from optimizer.layout.arrangement import MOVED_SHARE, TOLERANCE_FT, Arrangement, arrangement_of, difference
 from optimizer.layout.counter import cook_stands, counter_middle
-from optimizer.layout.furniture import item_on_plan
+from optimizer.layout.furniture import items_on_plan
 from optimizer.layout.placed import Placed, PlacedRoom, placed_of
 from optimizer.layout.placement import FRONT_VECTORS, Front, Layout, Placement
 from optimizer.layout.pose import Pose, canonical_pose
@@ -25,7 +25,7 @@ __all__ = [
     "cook_stands",
     "counter_middle",
     "difference",
-    "item_on_plan",
+    "items_on_plan",
     "outline",
     "placed_of",
     "rectangle",

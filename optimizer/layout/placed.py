@@ -10,7 +10,7 @@ from shapely import Polygon
 from optimizer.brief import RoomKind
 from optimizer.catalogue import Item, KindRules, LocalSide, SizedChoice, SizedRoom
 from optimizer.catalogue.chair_space import kept_from_paths
-from optimizer.layout.furniture import item_on_plan
+from optimizer.layout.furniture import items_on_plan
 from optimizer.layout.placement import Front, Layout, Placement
 from optimizer.layout.shapes import SIDES, middle, rectangle, side_ends, side_on_plan
 from optimizer.site import Point
@@ -62,21 +62,21 @@ class PlacedRoom:
     @cached_property
     def furniture(self) -> tuple[tuple[Item, Polygon], ...]:
         """Each piece of furniture with its ground on the plan [ft]; none without a known choice."""
-        return tuple((item, self.on_plan(item)) for item in self.choice.furniture) if self.choice else ()
+        items = self.choice.furniture if self.choice else ()
+        return tuple(zip(items, self.on_plan(items), strict=True))
 
     @cached_property
     def kept_from_paths(self) -> tuple[Polygon, ...]:
         """Furniture and the chairs' space, which no way crosses [ft]."""
-        return tuple(self.on_plan(item) for item in kept_from_paths(self.choice)) if self.choice else ()
+        return self.on_plan(kept_from_paths(self.choice)) if self.choice else ()
 
     def items(self, role: str) -> tuple[Polygon, ...]:
         """Ground of the furniture of one role [ft]."""
         return tuple(ground for item, ground in self.furniture if item.role == role)
 
-    def on_plan(self, item: Item) -> Polygon:
-        """Ground of an item in the axes of the room's choice [ft]."""
-        assert self.choice is not None
-        return item_on_plan(self.placement, self.choice, item)
+    def on_plan(self, items: Sequence[Item]) -> tuple[Polygon, ...]:
+        """Ground of items in the axes of the room's choice [ft]; none without a known choice."""
+        return items_on_plan(self.placement, self.choice, items) if self.choice else ()
 
     def sides_in_use(self, use: str) -> tuple[Front, ...]:
         """Sides of the plan that have a use, such as `open`; where the choice says nothing a side is open."""
@@ -115,6 +115,14 @@ class Placed:
     def of_kind(self, *kinds: RoomKind) -> tuple[PlacedRoom, ...]:
         """Rooms of these kinds."""
         return tuple(room for room in self.rooms if room.kind in kinds)
+
+    @cached_property
+    def once(self) -> "Placed":
+        """The same with each room only where it stands last."""
+        last = {placement.room: placement for placement in self.layout.placements}
+        if len(last) == len(self.layout.placements):
+            return self
+        return placed_of(self.wished, Layout(tuple(last.values())))
 
     @cached_property
     def left_out(self) -> frozenset[str]:

@@ -2,7 +2,7 @@
 
 from typing import Final
 
-from shapely import Polygon, box, get_parts, union_all
+from shapely import MultiPolygon, Polygon, box, get_parts
 from shapely.geometry.base import BaseGeometry
 
 from optimizer.catalogue import LocalSide
@@ -27,7 +27,9 @@ def outline(ring: Ring) -> Polygon:
 
 def areas_only(shape: BaseGeometry) -> BaseGeometry:
     """The areas of a shape, without the lines and points in which areas only touch."""
-    return union_all([part for part in get_parts(shape) if isinstance(part, Polygon)])
+    if isinstance(shape, Polygon | MultiPolygon):
+        return shape
+    return MultiPolygon([part for part in get_parts(shape) if isinstance(part, Polygon)])
 
 
 def side_on_plan(side: LocalSide, front: Front) -> Front:

@@ -1,10 +1,12 @@
 """What a planting plan amounts to."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Final, get_args
 
 import shapely
 from shapely import Polygon
+from shapely.geometry.base import BaseGeometry
 
 from optimizer.catalogue import PriceBook
 from optimizer.fields import open_yard
@@ -52,16 +54,25 @@ def planting_measures(site: Site, placed: Placed, book: PriceBook, planting: Pla
     wished = [lawn.shape for lawn in placed.of_kind("lawn")]
     areas = {reason: sum(b.outline.area for b in planting.beds if b.reason == reason) for reason in get_args(BedReason)}
     lawns = shapely.get_parts(shapely.union_all([*planting.lawns, *wished], grid_size=_SNAP_FT))
-    rectangles = [largest_rectangle(lawn) for lawn in lawns if isinstance(lawn, Polygon)]
     return PlantingMeasures(
         beds_sqft=tuple((reason, round(area, 2)) for reason, area in areas.items() if area > 0),
         lawn_sqft=round(sum(lawn.area for lawn in (*planting.lawns, *wished)), 2),
-        lawn_rectangle_ft=_rounded(max(rectangles, key=lambda size: size[0] * size[1], default=(0.0, 0.0))),
+        lawn_rectangle_ft=_rounded(_largest_of(lawns)),
         leftover_sqft=round(float(planting.unused.area) + areas["narrow ground"], 2),
         unused_share=round(float(planting.unused.area / yard_sqft), 6),
         narrow_share=round(areas["narrow ground"] / yard_sqft, 6),
         paid_sqft=round(float(book.of("planting of leftovers").price / book.of("planting bed").price), 2),
     )
+
+
+def _largest_of(lawns: Iterable[BaseGeometry]) -> tuple[float, float]:
+    """Largest rectangle in any of the lawns; what is smaller than a rectangle found is not looked through."""
+    best = (0.0, 0.0)
+    for lawn in sorted((lawn for lawn in lawns if isinstance(lawn, Polygon)), key=lambda lawn: -lawn.area):
+        if lawn.area < best[0] * best[1]:
+            break
+        best = max(best, largest_rectangle(lawn), key=lambda size: size[0] * size[1])
+    return best
 
 
 def _rounded(size_ft: tuple[float, float]) -> tuple[float, float]:

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Final
 
 import shapely
@@ -9,7 +10,7 @@ from shapely import Polygon
 from shapely.geometry.base import BaseGeometry
 
 from optimizer.brief import Relation
-from optimizer.fields import door_zone, open_yard
+from optimizer.fields import SITES, open_yard, site_shapes
 from optimizer.layout import TOLERANCE_FT, Placed, areas_only
 from optimizer.planting.bed import Bed, BedReason
 from optimizer.planting.joined import SCRAP_SQFT, joined
@@ -51,12 +52,12 @@ def planting_of(site: Site, relations: Sequence[Relation], placed: Placed, paths
     house, between rooms, as a screen before whom a room must not be seen by, round later water. What is then too narrow
     or small for lawn joins the bed that it lies along.
     """
-    free = _free(site, placed, paths)
-    kept_open = shapely.union(at_entrances(site), at_services(site))
-    may_plant = areas_only(free.difference(shapely.union(_forbidding(site, "bed"), kept_open)))
+    free, kept_open, unplanted, unmown = _free(site, placed, paths), *_kept_from(site)
+    may_plant = areas_only(free.difference(unplanted))
     beds = tuple(_wanted(site, relations, placed, may_plant))
     rest = areas_only(free.difference(shapely.union_all([bed.outline for bed in beds])))
-    may_mow = areas_only(rest.difference(_forbidding(site, "lawn")))
+    # Areas that meet are one, or what is wide together would be narrow.
+    may_mow = shapely.union_all(shapely.get_parts(areas_only(rest.difference(unmown))))
     lawns = tuple(_pieces(_wide(may_mow), least_sqft=LEAST_LAWN_SQFT))
     rest = areas_only(rest.difference(shapely.union_all(lawns)))
     bank = areas_only(_wide(areas_only(rest.difference(may_mow)))).intersection(may_plant)
@@ -76,19 +77,22 @@ def _wanted(site: Site, relations: Sequence[Relation], placed: Placed, may_plant
     mulched = shapely.union(round_trees(site), inner_roots(site).intersection(shapely.union_all([s for _, s in dug])))
     for reason, strip in (("round a tree", mulched), *dug):
         pieces = list(_pieces(areas_only(areas_only(strip).intersection(may_plant)), least_sqft=SCRAP_SQFT))
-        may_plant = areas_only(may_plant.difference(shapely.union_all(pieces)))
+        if pieces:
+            may_plant = areas_only(may_plant.difference(shapely.union_all(pieces)))
         yield from (Bed(piece, reason) for piece in pieces)
 
 
 def _free(site: Site, placed: Placed, paths: BaseGeometry) -> BaseGeometry:
-    zones = [door_zone(site, building, door) for building in site.buildings for door in building.doors]
+    zones = [zone for _, zone in site_shapes(site).door_zones]
     taken = [paths, *zones, *placed.shapes]
     return areas_only(open_yard(site).difference(areas_only(shapely.union_all(taken))))
 
 
-def _forbidding(site: Site, use: str) -> BaseGeometry:
-    """Kept-out ground that does not allow a use."""
-    return shapely.union_all([Polygon(area.outline) for area in site.keep_outs if use not in area.allow])
+@lru_cache(maxsize=SITES)
+def _kept_from(site: Site) -> tuple[BaseGeometry, BaseGeometry, BaseGeometry]:
+    """Ground before entrances and service points; with that, ground on which no bed may lie; and that of no lawn."""
+    shapes, kept_open = site_shapes(site), shapely.union(at_entrances(site), at_services(site))
+    return kept_open, shapely.union(shapes.forbidding("bed"), kept_open), shapes.forbidding("lawn")
 
 
 def _wide(ground: BaseGeometry) -> BaseGeometry:

@@ -57,11 +57,20 @@ def _distinct(values: Numbers) -> Numbers:
 def _largest(inside: NDArray[np.bool_], x: Numbers, y: Numbers) -> tuple[float, float]:
     """Width and depth of the largest block of cells that are inside: the largest under each row's histogram."""
     best, bottoms = (0.0, 0.0), np.full(inside.shape[1], y[0])
-    for row, top in zip(inside, y[1:], strict=True):
+    above = np.vstack([inside[1:], np.zeros_like(inside[:1])])
+    for row, top, next_row in zip(inside, y[1:], above, strict=True):
         heights = np.where(row, top - bottoms, 0.0)
         bottoms = np.where(row, bottoms, top)
-        best = max(best, _under(heights.tolist(), x.tolist()), key=lambda size: size[0] * size[1])
+        # Where all columns go on, what ends at this row is smaller than what goes on with it.
+        if (row & ~next_row).any():
+            best = max(best, _under(*_bars(heights, x)), key=lambda size: size[0] * size[1])
     return best
+
+
+def _bars(heights: Numbers, x: Numbers) -> tuple[list[float], list[float]]:
+    """A histogram with bars of one height side by side as one: heights, and where each begins and the last ends."""
+    begins = np.flatnonzero(np.diff(heights, prepend=-1.0))
+    return heights[begins].tolist(), [*x[begins].tolist(), float(x[-1])]
 
 
 def _under(heights: list[float], x: list[float]) -> tuple[float, float]:

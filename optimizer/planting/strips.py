@@ -1,6 +1,7 @@
 """Where beds are wanted: strips along, between, before and round what stands."""
 
 from collections.abc import Iterator, Sequence
+from functools import lru_cache
 from itertools import combinations
 from math import cos, pi, sin
 from typing import Final
@@ -11,6 +12,7 @@ from shapely.geometry.base import BaseGeometry
 
 from optimizer.brief import Relation
 from optimizer.catalogue import root_rings
+from optimizer.fields import SITES, site_shapes
 from optimizer.layout import Placed, Placement
 from optimizer.site import Entrance, Point, Site
 
@@ -31,12 +33,14 @@ RING_FT: Final = (2.0, 5.0)
 _RING_SIDES: Final = 16
 
 
+@lru_cache(maxsize=SITES)
 def round_trees(site: Site) -> BaseGeometry:
     """Rings of mulch round the trunks of kept trees."""
     least, most = RING_FT
     return shapely.union_all([_ring(at, min(most, max(least, radius_ft))) for at, radius_ft in _inner_rings(site)])
 
 
+@lru_cache(maxsize=SITES)
 def inner_roots(site: Site) -> BaseGeometry:
     """Ground among the roots of kept trees in which nobody digs."""
     return shapely.union_all([_ring(at, radius_ft) for at, radius_ft in _inner_rings(site)])
@@ -47,10 +51,11 @@ def at_entrances(site: Site) -> BaseGeometry:
     return shapely.union_all([_front(entrance) for entrance in site.entrances])
 
 
+@lru_cache(maxsize=SITES)
 def along_buildings(site: Site) -> BaseGeometry:
     """Strip round the buildings."""
-    outlines = [Polygon(building.outline) for building in site.buildings]
-    return shapely.union_all([outline.buffer(HOUSE_BED_FT, join_style="mitre") for outline in outlines])
+    houses = site_shapes(site).buildings
+    return shapely.union_all([house.buffer(HOUSE_BED_FT, join_style="mitre") for house in houses])
 
 
 def between_rooms(placed: Placed) -> BaseGeometry:
@@ -61,11 +66,17 @@ def between_rooms(placed: Placed) -> BaseGeometry:
 
 def screens(site: Site, relations: Sequence[Relation], placed: Placed) -> BaseGeometry:
     """Strip along the boundary, as wide as the view of a room has to be closed from an eye outside, cut square."""
-    yard = Polygon(site.boundary)
-    edge = yard.difference(yard.buffer(-SCREEN_FT, join_style="mitre"))
+    edge = _edge(site)
     views = (shapely.union(shapely.Point(eye), room).convex_hull for eye, room in _views(site, relations, placed))
     seen = (part for view in views for part in shapely.get_parts(edge.intersection(view)))
     return edge.intersection(shapely.union_all([box(*part.bounds) for part in seen]))
+
+
+@lru_cache(maxsize=SITES)
+def _edge(site: Site) -> BaseGeometry:
+    """Ground along the boundary as deep as a bed that screens."""
+    yard = site_shapes(site).boundary
+    return yard.difference(yard.buffer(-SCREEN_FT, join_style="mitre"))
 
 
 def round_water(placed: Placed) -> BaseGeometry:

@@ -87,8 +87,8 @@ def _drawn(problem: Problem, layouts: int, seed: int) -> list[tuple[int, State]]
 
 def _measured(case: Case, problem: Problem, value: int, state: State) -> Measured | None:
     layout = layout_of(problem, state)
-    judgement = case.judged(layout)
-    return None if judgement.findings else Measured(layout, value / 100, dict(judgement.losses))
+    verdict = case.judged(layout)
+    return Measured(layout, value / 100, dict(verdict.losses)) if verdict.holds else None
 
 
 def _farthest(sample: list[Measured]) -> list[str]:

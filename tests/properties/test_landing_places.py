@@ -7,7 +7,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from optimizer.check import CHECKS
-from optimizer.check.case import Case
+from optimizer.check.case import CheckCase
+from optimizer.derived import Derived
 from optimizer.engine.grid.context import context_of
 from optimizer.engine.grid.variants import variants_of
 from optimizer.engine.problem.build import allowed_positions
@@ -59,7 +60,9 @@ def test_model_and_check_agree_beside_a_landing(given_yard):
     rows, columns = range(12, context.lattice.rows - variant.depth), range(2, context.lattice.columns - variant.width)
     agreed = []
     for row, column in product(rows, columns):
-        found = any(CHECKS["no_slivers"](Case(yard, placed_of((ROOM,), placed(context, variant, row, column)))))
+        found = any(
+            CHECKS["no_slivers"](CheckCase(Derived(yard, placed_of((ROOM,), placed(context, variant, row, column)))))
+        )
         assert not (allowed[row, column] and found)
         agreed.append(bool(allowed[row, column]) != found)
     # What faces a landing along a hair is let pass by the check, whose areas have a tolerance.

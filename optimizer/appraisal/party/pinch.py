@@ -13,7 +13,8 @@ from shapely import LineString, Polygon
 from optimizer.appraisal.party.measures import Grade, Pinch, Remedy
 from optimizer.catalogue import PriceBook, best_grade_flow, passing_ft, to_cents, walkway_grade
 from optimizer.circulation import Leg
-from optimizer.layout import Placed, outline
+from optimizer.fields import site_shapes
+from optimizer.layout import Placed
 from optimizer.scenario import Scenario
 from optimizer.site import Site
 
@@ -82,8 +83,8 @@ def _has_land(site: Site, placed: Placed, leg: Leg, width_ft: float) -> bool:
     """Whether the wider strip takes no more of buildings, of rooms that it only passes, and of other people's land."""
     ends = {name for pair in leg.trips for name in pair}
     kept = [room.shape for room in placed if room.name not in ends]
-    kept += [outline(building.outline) for building in site.buildings]
-    boundary = outline(site.boundary)
+    kept += site_shapes(site).buildings
+    boundary = site_shapes(site).boundary
     more = _strip(leg, width_ft).difference(_strip(leg, leg.width_ft))
     taken = float(shapely.area(shapely.intersection(more, kept)).sum()) + more.difference(boundary).area
     return bool(taken <= _OVERLAP_SQFT)

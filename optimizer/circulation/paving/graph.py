@@ -10,9 +10,10 @@ import numpy as np
 import shapely
 from numpy.typing import NDArray
 
-from optimizer.circulation.paving.candidates import Lines, Nearby, lines_between, nearby, turn_at, turns, within_ft
+from optimizer.circulation.paving.candidates import Lines, lines_between, turn_at, turns
 from optimizer.circulation.paving.gates import Gate, Link, Trips, gates_of, links_of
 from optimizer.circulation.paving.land import Land
+from optimizer.circulation.paving.nearby import Nearby, nearby
 from optimizer.circulation.paving.roads import Roads, roads_of
 from optimizer.circulation.paving.terminals import Terminal
 from optimizer.circulation.visibility import Coordinates, turning_points
@@ -53,28 +54,59 @@ class Graph:
         return np.array([(gate.inside_ft, gate.stub_ft, gate.shy_ft) for gate in self.gates]).reshape(-1, 3)
 
 
-def joined(land: Land, near: Nearby, gates: tuple[Gate, ...], points: Coordinates, lines: Lines) -> Graph:
-    """Graph of gates, further points and lines, with the least of length and turn between each two nodes."""
+def joined(
+    land: Land,
+    near: Nearby,
+    gates: tuple[Gate, ...],
+    points: Coordinates,
+    lines: Lines,
+    *,
+    links: int = 0,
+) -> Graph:
+    """Graph of gates, further points, and of the lines between each two nodes that with the least of length and turn,
+    of those on the ground; the last of the lines, so many as there are `links`, are taken wherever they lie.
+    """
     length, turn = lines.length_ft, _turn(gates, points, lines)
-    low, high = np.minimum(lines.first, lines.second), np.maximum(lines.first, lines.second)
-    order = np.lexsort((length + TURN_FT * turn, high, low))
-    is_best = np.ones(len(order), dtype=bool)
-    is_best[1:] = (np.diff(low[order]) != 0) | (np.diff(high[order]) != 0)
-    best = order[is_best]
+    pair = np.minimum(lines.first, lines.second) * len(points) + np.maximum(lines.first, lines.second)
+    order = np.lexsort((length + TURN_FT * turn, pair))
+    is_first = np.ones(len(order), dtype=bool)
+    is_first[1:] = np.diff(pair[order]) != 0
+    is_link = np.arange(len(order)) >= len(order) - links
+    best = _first_on_ground(near, lines, order, is_first, is_link)
     lines = lines.only(best)
-    on_lawns = within_ft(land.lawns, lines)
-    unpaved = np.maximum(0.0, length[best] - on_lawns - within_ft(land.paved, lines))
-    return Graph(land, near, gates, points, lines, length[best], unpaved, within_ft(land.verges, lines), turn[best])
+    on_lawns, on_paved, on_verges = land.areas.within_ft(lines.corners)
+    unpaved = np.maximum(0.0, length[best] - on_lawns - on_paved)
+    return Graph(land, near, gates, points, lines, length[best], unpaved, on_verges, turn[best])
+
+
+def _first_on_ground(
+    near: Nearby, lines: Lines, order: NDArray[np.int64], is_first: NDArray[np.bool_], is_link: NDArray[np.bool_]
+) -> NDArray[np.int64]:
+    """Of lines in an order, in groups that begin where marked, the first of each group on the ground or a link."""
+    starts = np.flatnonzero(is_first)
+    ends, asked = np.append(starts[1:], len(order)), starts.copy()
+    waiting = np.flatnonzero(asked < ends)
+    while len(waiting):
+        these = order[asked[waiting]]
+        is_on = is_link[these]
+        is_on[~is_on] = near.covers(lines.corners[these[~is_on]])
+        asked[waiting[~is_on]] += 1
+        waiting = waiting[~is_on & (asked[waiting] < ends[waiting])]
+    return order[asked[asked < ends]]
 
 
 def _turn(gates: Sequence[Gate], points: Coordinates, lines: Lines) -> Coordinates:
     out = np.zeros_like(points)
     out[: len(gates)] = np.array([gate.out for gate in gates]).reshape(-1, 2)
-    corners, back = lines.corners, lines.corners[:, ::-1]
-    steps = back[:, 1:] - back[:, :1]
-    number = np.argmax(np.abs(steps).sum(axis=2) > _EVEN_FT, axis=1)
-    last = steps[np.arange(len(steps)), number]
+    corners = lines.corners
+    # Of a line with fewer corners the last is there again: the last step is that from the next that is another.
+    last, earlier = corners[:, 2] - corners[:, 3], corners[:, 1] - corners[:, 3]
+    last = np.where(_is_long(last), last, np.where(_is_long(earlier), earlier, corners[:, 0] - corners[:, 3]))
     return turns(corners) + turn_at(out[lines.first], corners[:, 1] - corners[:, 0]) + turn_at(out[lines.second], last)
+
+
+def _is_long(steps: Coordinates) -> NDArray[np.bool_]:
+    return np.asarray((np.abs(steps[:, 0]) + np.abs(steps[:, 1]) > _EVEN_FT)[:, None])
 
 
 def graph_of(land: Land, terminals: Sequence[Terminal], trips: Trips) -> Graph:
@@ -85,8 +117,8 @@ def graph_of(land: Land, terminals: Sequence[Terminal], trips: Trips) -> Graph:
     corners = np.concatenate([turning_points(land.ground), _round_lawns(land)])
     points = np.concatenate([np.array([gate.at for gate in gates], dtype=float).reshape(-1, 2), corners])
     near = nearby(land.ground)
-    lines = lines_between(land.ground, points, _pairs(gates, free, points, trips), near)
-    return joined(land, near, gates, points, _with(lines, _link_lines(links, points, free)))
+    lines = lines_between(near, points, _pairs(gates, free, points, trips))
+    return joined(land, near, gates, points, _with(lines, _link_lines(links, points, free)), links=len(links))
 
 
 def _round_lawns(land: Land) -> Coordinates:
@@ -111,7 +143,7 @@ def branched(graph: Graph, chains: Iterable[Coordinates], ends: Sequence[int]) -
         added.append(stops)
         count += len(stops)
     points = np.concatenate([graph.points, *added])
-    new = lines_between(graph.land.ground, points, np.array(pairs, dtype=np.int64).reshape(-1, 2), graph.near)
+    new = lines_between(graph.near, points, np.array(pairs, dtype=np.int64).reshape(-1, 2))
     more = joined(graph.land, graph.near, graph.gates, points, new)
     measures = (
         np.concatenate(both)

@@ -1,7 +1,8 @@
 """Ground on which a paved way may be laid."""
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
+from functools import cached_property, lru_cache
 from typing import Final
 
 import numpy as np
@@ -10,15 +11,16 @@ from shapely import Polygon
 from shapely.geometry.base import BaseGeometry
 
 from optimizer.circulation.ground import Ground, obstacles_of_site
-from optimizer.fields import LANDING_FT
-from optimizer.layout import TOLERANCE_FT, Placed, PlacedRoom, outline
+from optimizer.circulation.paving.areas import Areas, areas_of
+from optimizer.fields import LANDING_FT, SITES, site_shapes
+from optimizer.layout import TOLERANCE_FT, Placed, PlacedRoom
 from optimizer.site import Site
 
 _SOFT: Final = ("lawn", "play")
 _MAIN_FT: Final = 4.0  # what a main way wants
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@dataclass(frozen=True, eq=False)
 class Land:
     """Free land, and the ground where the centre line of a way of `width_ft` may run on it.
 
@@ -32,31 +34,44 @@ class Land:
     paved: tuple[Polygon, ...]
     lawns: tuple[Polygon, ...]
 
-    @property
+    @cached_property
+    def areas(self) -> Areas:
+        """Lawns, paved ground and verges."""
+        return areas_of((self.lawns, self.paved, self.verges))
+
+    @cached_property
     def verges(self) -> tuple[Polygon, ...]:
         """Lawns with the strip round each on which the middle of a way would be too near."""
         wider_ft = self.width_ft / 2 - 2 * TOLERANCE_FT
         return tuple(lawn.buffer(wider_ft, join_style="mitre") for lawn in self.lawns)
 
 
-def land_of(site: Site, placed: Placed, zones: Sequence[Polygon], *, width_ft: float) -> Land:
-    """Land of a layout; `zones` are the landings in front of doors, which are paved already.
+def land_of(site: Site, placed: Placed, *, width_ft: float) -> Land:
+    """Land of a layout; the landings in front of doors are paved already.
 
     A way leads round a landing with steps where there is room before it, and over any other. It crosses no ground that
     is kept for later, though people may; paved rooms it crosses where their furniture and chairs leave room.
     """
     standing = (room.shape for room in placed if not room.rules.walkable or room.kind == "reserve")
-    there = [*obstacles_of_site(site), *(zone for zone in zones if _is_gone_round(site, zone))]
+    there = [*obstacles_of_site(site), *gone_round(site)]
     taken = [*there, *standing, *no_path_ground(placed)]
-    free = outline(site.boundary).difference(shapely.union_all(taken))
+    free = site_shapes(site).boundary.difference(shapely.union_all(taken))
     ground = free.buffer(TOLERANCE_FT - width_ft / 2, join_style="mitre")
     shapely.prepare(ground)
     paved = [room.shape for room in placed if room.rules.walkable and room.rules.paved]
     lawns = [room.shape for room in placed if room.kind in _SOFT]
-    return Land(free, ground, width_ft, (*paved, *zones), tuple(lawns))
+    return Land(free, ground, width_ft, (*paved, *(zone for _, zone in site_shapes(site).door_zones)), tuple(lawns))
 
 
-def _is_gone_round(site: Site, zone: Polygon) -> bool:
+@lru_cache(maxsize=SITES)
+def gone_round(site: Site) -> tuple[Polygon, ...]:
+    """Landings with steps that ways are led round."""
+    free = site_shapes(site).boundary.difference(shapely.union_all(obstacles_of_site(site)))
+    wider = free.buffer(TOLERANCE_FT, join_style="mitre")
+    return tuple(zone for _, zone in site_shapes(site).door_zones if _is_gone_round(wider, zone))
+
+
+def _is_gone_round(free: BaseGeometry, zone: Polygon) -> bool:
     """Whether a landing has steps, and a way finds room between them and whatever stands before."""
     near_right, far_right, far_left = (np.array(corner) for corner in zone.exterior.coords[1:4])
     out = far_right - near_right
@@ -65,8 +80,7 @@ def _is_gone_round(site: Site, zone: Polygon) -> bool:
         return False
     step = out / depth_ft * _MAIN_FT
     strip = Polygon([far_left, far_right, far_right + step, far_left + step])
-    free = outline(site.boundary).difference(shapely.union_all(list(obstacles_of_site(site))))
-    return bool(free.buffer(TOLERANCE_FT, join_style="mitre").covers(strip))
+    return bool(free.covers(strip))
 
 
 def no_path_ground(rooms: Iterable[PlacedRoom]) -> Iterator[Polygon]:

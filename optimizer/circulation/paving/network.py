@@ -2,12 +2,13 @@
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from itertools import pairwise
 from math import dist
 from typing import Final
 
 import shapely
-from shapely import LineString, Polygon
+from shapely import LineString
 
 from optimizer.brief import Brief
 from optimizer.catalogue import rates
@@ -17,9 +18,9 @@ from optimizer.circulation.paving.land import Land, land_of
 from optimizer.circulation.paving.legs import WIDTH_FT, Leg, Pair, legs_of
 from optimizer.circulation.paving.routes import MAIN_COUNT, Demand, MoneyPerFoot, Route, lawn_rate, routes_of
 from optimizer.circulation.paving.terminals import terminals_of
-from optimizer.fields import door_zone
-from optimizer.layout import Placed, canonical_pose, placed_of
-from optimizer.site import Door, Point, Site
+from optimizer.fields import SITES, site_shapes
+from optimizer.layout import Placed, Pose, canonical_pose, placed_of
+from optimizer.site import Point, Site
 
 _BY_A_DOOR_FT: Final = 10.0  # common practice, no source: a terrace so near a landing is joined to it
 _FAR_ROUND: Final = 1.5  # common practice, no source: 1.3 times the straight line is what a main way should not pass
@@ -48,12 +49,11 @@ class Paved:
 
 @dataclass(frozen=True, slots=True)
 class _Yard:
-    """A layout with all that a network is laid by; `zones` are the doors with their landings."""
+    """A layout with all that a network is laid by."""
 
     site: Site
     brief: Brief
     placed: Placed
-    zones: Sequence[tuple[Door, Polygon]]
 
 
 def paved_network(site: Site, brief: Brief, placed: Placed, more: Sequence[Pair] = ()) -> Paved:
@@ -64,22 +64,27 @@ def paved_network(site: Site, brief: Brief, placed: Placed, more: Sequence[Pair]
     walking, paving, and width that is wanting. All is laid in the yard's canonical pose, so that of equally cheap ways
     a turned or mirrored yard has the same.
     """
-    pose = replace(canonical_pose(site), digits=_DIGITS)
+    pose, posed_site = _posed(site)
     posed = placed_of(placed.wished, pose.layout(placed.layout))
-    return _network(pose.site(site), brief, posed, more).moved(pose.back)
+    return _network(_Yard(posed_site, brief, posed), more).moved(pose.back)
 
 
-def _network(site: Site, brief: Brief, placed: Placed, more: Sequence[Pair]) -> Paved:
-    zones = [(door, door_zone(site, building, door)) for building in site.buildings for door in building.doors]
-    counts = dict(_asked(brief, placed, zones, more))
-    yard = _Yard(site, brief, placed, zones)
+@lru_cache(maxsize=SITES)
+def _posed(site: Site) -> tuple[Pose, Site]:
+    """The pose in which ways are laid, and the site in it."""
+    pose = replace(canonical_pose(site), digits=_DIGITS)
+    return pose, pose.site(site)
+
+
+def _network(yard: _Yard, more: Sequence[Pair]) -> Paved:
+    counts = dict(_asked(yard, more))
     wide = _laid(yard, counts, WIDTH_FT["main"])
     served = {pair: route for pair, route in wide.routes.items() if not _is_in_want(wide, pair)}
     if len(served) == len(counts):
         return wide
     narrow = _laid(yard, counts, CLEAR_WIDTH_FT)
     mixed = _paved(yard, counts, _land(yard, CLEAR_WIDTH_FT), {**wide.routes, **narrow.routes, **served})
-    return min(wide, narrow, mixed, key=lambda paved: (-len(paved.routes), _cost(brief, paved, counts)))
+    return min(wide, narrow, mixed, key=lambda paved: (-len(paved.routes), _cost(yard.brief, paved, counts)))
 
 
 def _is_in_want(paved: Paved, pair: Pair) -> bool:
@@ -105,24 +110,23 @@ def _length_ft(points: Sequence[Point]) -> float:
     return sum(dist(a, b) for a, b in pairwise(points))
 
 
-def _asked(
-    brief: Brief, placed: Placed, zones: Sequence[tuple[Door, Polygon]], more: Sequence[Pair]
-) -> Iterator[tuple[Pair, float]]:
-    trips = [trip for trip in brief.trips if placed.left_out.isdisjoint((trip.start, trip.end))]
+def _asked(yard: _Yard, more: Sequence[Pair]) -> Iterator[tuple[Pair, float]]:
+    left_out = yard.placed.left_out
+    trips = [trip for trip in yard.brief.trips if left_out.isdisjoint((trip.start, trip.end))]
     named = {name for trip in trips for name in (trip.start, trip.end)}
     for trip in trips:
         yield (trip.start, trip.end), trip.count
     for pair in more:
         yield pair, _NOW_AND_THEN
-    for door, zone in zones:
-        terraces = [room for room in placed.paved if room.rules.walkable]
+    terraces = [room for room in yard.placed.paved if room.rules.walkable]
+    for door, zone in site_shapes(yard.site).door_zones:
         near = min(terraces, key=lambda room: zone.distance(room.shape), default=None)
         if near is not None and door.name not in named and zone.distance(near.shape) <= _BY_A_DOOR_FT:
             yield (door.name, near.name), _NOW_AND_THEN
 
 
 def _laid(yard: _Yard, counts: Mapping[Pair, float], width_ft: float) -> Paved:
-    terminals = terminals_of(yard.site, yard.placed, yard.zones)
+    terminals = terminals_of(yard.site, yard.placed)
     number = {terminal.name: index for index, terminal in enumerate(terminals)}
     land = _land(yard, width_ft)
     demands = [Demand(number[start], number[end], count) for (start, end), count in counts.items()]
@@ -131,7 +135,7 @@ def _laid(yard: _Yard, counts: Mapping[Pair, float], width_ft: float) -> Paved:
 
 
 def _land(yard: _Yard, width_ft: float) -> Land:
-    return land_of(yard.site, yard.placed, [zone for _, zone in yard.zones], width_ft=width_ft)
+    return land_of(yard.site, yard.placed, width_ft=width_ft)
 
 
 def _paved(yard: _Yard, counts: Mapping[Pair, float], land: Land, routes: dict[Pair, Route]) -> Paved:

@@ -19,41 +19,38 @@ _LEAST: Final = 1e-9  # a line that costs nothing is still a line
 class Roads:
     """Lines in both directions and, beyond the nodes, one hub a terminal that is joined to the terminal's gates.
 
-    `rows` and `columns` are the sparse table's; `places` says what each of its entries is: counted on through all
-    `lines`, all lines backwards, all gates outwards and all gates inwards.
+    `table` holds what each step from node to node costs, set anew for each question; `places` says what its entries
+    are: counted on through all `lines`, all lines backwards, all gates outwards and all gates inwards. `steps` are the
+    entries' numbers, row times size plus column, in their order.
     """
 
     nodes: int
     terminals: NDArray[np.int64]
-    rows: NDArray[np.int32]
-    columns: NDArray[np.int32]
+    table: csr_array
     places: NDArray[np.int64]
+    steps: NDArray[np.int64]
     lines: int
 
     def cheapest(
         self, line_costs: Coordinates, gate_costs: Coordinates, start: int, end: int
     ) -> tuple[list[int], list[int]] | None:
         """Nodes and lines from one terminal to another; None where nothing joins them. Shapes (lines,) and (gates,)."""
-        if not {start, end} <= set(self.terminals.tolist()):
+        at_start, at_end = self.terminals == start, self.terminals == end
+        if not (at_start.any() and at_end.any()):
             return None
-        there = np.isin(self.terminals, (start, end))
-        gates = np.where(there, gate_costs, np.inf)
-        costs = np.maximum(np.concatenate([line_costs, line_costs, gates, gates]), _LEAST)[self.places]
-        size = len(self.rows) - 1
-        table = csr_array((costs, self.columns, self.rows), shape=(size, size))
+        gates = np.where(at_start | at_end, gate_costs, np.inf)
+        np.maximum(np.concatenate([line_costs, line_costs, gates, gates])[self.places], _LEAST, out=self.table.data)
+        size = self.table.shape[0]
         first, last = self.nodes + start, self.nodes + end
-        length, previous = dijkstra(table, indices=first, return_predecessors=True)
+        length, previous = dijkstra(self.table, indices=first, return_predecessors=True)
         if not np.isfinite(length[last]):
             return None
         nodes = [last]
         while nodes[-1] != first:
             nodes.append(int(previous[nodes[-1]]))
         nodes = nodes[-2:0:-1]
-        return nodes, [self._line(a, b) for a, b in pairwise(nodes)]
-
-    def _line(self, start: int, end: int) -> int:
-        row = slice(self.rows[start], self.rows[start + 1])
-        return int(self.places[row][np.argmax(self.columns[row] == end)]) % self.lines
+        steps = [a * size + b for a, b in pairwise(nodes)]
+        return nodes, [int(place) % self.lines for place in self.places[np.searchsorted(self.steps, steps)]]
 
 
 def roads_of(nodes: int, terminals: Sequence[int], first: NDArray[np.int64], second: NDArray[np.int64]) -> Roads:
@@ -65,4 +62,6 @@ def roads_of(nodes: int, terminals: Sequence[int], first: NDArray[np.int64], sec
     order = np.lexsort((ends, starts))
     size = nodes + int(owners.max(initial=-1)) + 1
     rows = np.searchsorted(starts[order], np.arange(size + 1)).astype(np.int32)
-    return Roads(nodes, owners, rows, ends[order].astype(np.int32), order, len(first))
+    steps = starts[order] * size + ends[order]
+    entries = (np.ones(len(order)), ends[order].astype(np.int32), rows)
+    return Roads(nodes, owners, csr_array(entries, shape=(size, size)), order, steps, len(first))

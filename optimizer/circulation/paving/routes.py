@@ -1,7 +1,7 @@
 """Which lines are paved: each trip takes the cheapest route, again and again while others' paving makes it cheaper."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from itertools import pairwise
 from typing import Final
 
@@ -48,6 +48,10 @@ class Route:
         return self.points[1:-1]
 
 
+_Found = tuple[list[int] | None, list[int]]
+"""Nodes and lines of a route; no nodes where nothing joins its ends."""
+
+
 @dataclass
 class _Taken:
     """Routes so far: nodes and lines of each demand."""
@@ -63,8 +67,9 @@ def routes_of(graph: Graph, demands: Sequence[Demand], per_foot: MoneyPerFoot) -
     are set and every trip is laid anew in turn; the cheaper end counts.
     """
     order = sorted(range(len(demands)), key=lambda number: -demands[number].count)
-    begun = (_begun(graph, demands, order, per_foot, alone=alone) for alone in (True, False))
-    ends = [_improved(graph, taken, demands, order, per_foot) for taken in begun]
+    choices = _Choices(graph, demands, per_foot)
+    alone, in_turn = (_begun(choices, order, alone=alone) for alone in (True, False))
+    ends = [_improved(choices, taken, order) for taken in ([alone] if alone == in_turn else [alone, in_turn])]
     best, taken = min(ends, key=lambda end: _cost(end[0], end[1], demands, per_foot))
     return tuple(_route(best, taken, number) for number in range(len(demands)))
 
@@ -74,31 +79,29 @@ def lawn_rate(count: float, per_foot: MoneyPerFoot) -> float:
     return 0.0 if count < MAIN_COUNT else _ROUND_LAWNS * (per_foot.walking * count + per_foot.paving)
 
 
-def _begun(
-    graph: Graph, demands: Sequence[Demand], order: Sequence[int], per_foot: MoneyPerFoot, *, alone: bool
-) -> _Taken:
-    taken = _Taken([None] * len(demands), [[] for _ in demands])
+def _begun(choices: "_Choices", order: Sequence[int], *, alone: bool) -> _Taken:
+    taken = _Taken([None] * len(order), [[] for _ in order])
     for number in order:
         paved = set() if alone else {line for lines in taken.lines for line in lines}
-        taken.nodes[number], taken.lines[number] = _cheapest(graph, demands[number], per_foot, paved)
+        taken.nodes[number], taken.lines[number] = choices.cheapest(number, paved)
     return taken
 
 
-def _improved(
-    graph: Graph, taken: _Taken, demands: Sequence[Demand], order: Sequence[int], per_foot: MoneyPerFoot
-) -> tuple[Graph, _Taken]:
+def _improved(choices: "_Choices", taken: _Taken, order: Sequence[int]) -> tuple[Graph, _Taken]:
     """Graph with branchings on what is taken, and the trips laid on it until none finds a cheaper route."""
+    graph = choices.graph
     chains = [_chain(graph, taken, number) for number in order if taken.nodes[number]]
     if len(chains) < _FEWEST_TO_SHARE:
         return graph, taken
     ends = sorted({node for nodes in taken.nodes if nodes for node in (nodes[0], nodes[-1])})
     graph = branched(graph, chains, ends)
-    taken = _begun(graph, demands, order, per_foot, alone=True)
+    choices = replace(choices, graph=graph, known={})
+    taken = _begun(choices, order, alone=True)
     for _ in range(_ROUNDS):
         before = [list(lines) for lines in taken.lines]
         for number in order:
             others = {line for other, lines in enumerate(taken.lines) if other != number for line in lines}
-            taken.nodes[number], taken.lines[number] = _cheapest(graph, demands[number], per_foot, others)
+            taken.nodes[number], taken.lines[number] = choices.cheapest(number, others)
         if before == taken.lines:
             break
     return graph, taken
@@ -118,13 +121,27 @@ def _cost(graph: Graph, taken: _Taken, demands: Sequence[Demand], per_foot: Mone
     return float(walked + per_foot.paving * (graph.unpaved_ft[used] + TURN_FT * graph.turn[used]).sum())
 
 
-def _cheapest(
-    graph: Graph, demand: Demand, per_foot: MoneyPerFoot, paved: set[int]
-) -> tuple[list[int] | None, list[int]]:
-    """Nodes and lines of the cheapest route, given the lines that others pave."""
+@dataclass(frozen=True, slots=True)
+class _Choices:
+    """Cheapest routes of the demands over one graph, each sought once: `known` by demand and what others pave."""
+
+    graph: Graph
+    demands: Sequence[Demand]
+    per_foot: MoneyPerFoot
+    known: dict[tuple[int, frozenset[int]], _Found] = field(default_factory=dict)
+
+    def cheapest(self, number: int, paved: set[int]) -> _Found:
+        """Nodes and lines of a demand's cheapest route, given the lines that others pave."""
+        key = (number, frozenset(paved))
+        if key not in self.known:
+            self.known[key] = _cheapest(self.graph, self.demands[number], self.per_foot, sorted(paved))
+        return self.known[key]
+
+
+def _cheapest(graph: Graph, demand: Demand, per_foot: MoneyPerFoot, paved: Sequence[int]) -> _Found:
     walking = per_foot.walking * demand.count
     unpaved = graph.unpaved_ft.copy()
-    unpaved[sorted(paved)] = 0.0
+    unpaved[paved] = 0.0
     weights = (
         lawn_rate(demand.count, per_foot) * graph.lawn_ft
         + walking * graph.length_ft

@@ -1,12 +1,11 @@
 """Where paved ways begin and end: the fronts of landings, entrances, and the open sides of rooms."""
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 from math import dist, hypot
 
 from shapely import Polygon
 
-from optimizer.fields import LANDING_FT
+from optimizer.fields import LANDING_FT, site_shapes
 from optimizer.layout import FRONT_VECTORS, TOLERANCE_FT, Front, Placed, PlacedRoom, side_ends
 from optimizer.site import Door, Entrance, Point, Site
 
@@ -48,10 +47,10 @@ class Terminal:
     spare: tuple[Opening, ...] = ()
 
 
-def terminals_of(site: Site, placed: Placed, zones: Sequence[tuple[Door, Polygon]]) -> tuple[Terminal, ...]:
+def terminals_of(site: Site, placed: Placed) -> tuple[Terminal, ...]:
     """Terminals of a layout: doors with the landings in front of them, entrances, then placed rooms."""
     return (
-        *(_of_door(door, zone) for door, zone in zones),
+        *(_of_door(door, zone) for door, zone in site_shapes(site).door_zones),
         *(Terminal(entrance.name, entrance.at, (_of_entrance(entrance),)) for entrance in site.entrances),
         *map(_of_room, placed),
     )

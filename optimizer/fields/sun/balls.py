@@ -12,6 +12,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from optimizer.fields.sun.casters import Ball
+from optimizer.fields.sun.prisms import Reach
 
 Numbers = NDArray[np.float64]
 _RIM: Final = 32  # points of a drawn rim; the area between them is under 1 % of the shadow's
@@ -26,6 +27,11 @@ class BallSeen:
     radius: float
     middle_run: float
     half_run: float
+
+    def may_hold(self, reach: Reach) -> bool:
+        """Whether the ray of any point within reach may meet it; where not, none does."""
+        is_beside = reach.u_high < self.u - self.radius or reach.u_low > self.u + self.radius
+        return not (is_beside or reach.v_low > self.v + self.radius)
 
     def held(self, u: Numbers, v: Numbers, foot: Numbers) -> NDArray[np.intp]:
         """Indices of the points whose ray meets it; `foot` is the v where each ray would leave height 0."""

@@ -14,7 +14,7 @@ from optimizer.brief import SunWish
 from optimizer.fields.ground import ground_of
 from optimizer.fields.sun.casters import Caster, casters_of
 from optimizer.fields.sun.position import LOWEST_ALTITUDE_DEG, sun_directions
-from optimizer.fields.sun.rays import Sky, lit_share, sky_of
+from optimizer.fields.sun.rays import Sky, lit_shares, sky_of
 from optimizer.site import Site
 
 Numbers = NDArray[np.float64]
@@ -35,12 +35,14 @@ def sun_hours(site: Site, points: Numbers, wish: SunWish, *, extra: tuple[Caster
     Hours [h], shape (n,), from 0 to the window's length.
     """
     z_ft = ground_of(site).z_ft(points)
+    moments = skies(site, wish)
+    lit = lit_shares([sky for _, sky in moments], points, z_ft)
+    if extra:
+        roofed = [sky_of(extra, altitude_deg=sky.altitude_deg, plan_deg=sky.plan_deg) for _, sky in moments]
+        lit *= lit_shares(roofed, points, z_ft)
     hours = np.zeros(len(points))
-    for step_h, sky in skies(site, wish):
-        lit = lit_share(sky, points, z_ft)
-        if extra:
-            lit *= lit_share(sky_of(extra, altitude_deg=sky.altitude_deg, plan_deg=sky.plan_deg), points, z_ft)
-        hours += step_h * lit
+    for (step_h, _), reaching in zip(moments, lit, strict=True):
+        hours += step_h * reaching
     return hours / len(wish.months)
 
 

@@ -6,11 +6,21 @@ the prism, near(u) to far(u), while it is between the prism's foot and top.
 """
 
 from dataclasses import dataclass
+from typing import NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
 
 Numbers = NDArray[np.float64]
+
+
+class Reach(NamedTuple):
+    """Least and greatest u of some points, their least v, and the greatest v where a ray would leave height 0 [ft]."""
+
+    u_low: float
+    u_high: float
+    v_low: float
+    foot_high: float
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -23,6 +33,11 @@ class PrismSeen:
     high_run: float
     u_range: tuple[float, float]
     v_range: tuple[float, float]
+
+    def may_hold(self, reach: Reach) -> bool:
+        """Whether the ray of any point within reach may meet it; where not, none does."""
+        is_beside = reach.u_high < self.u_range[0] or reach.u_low > self.u_range[1]
+        return not (is_beside or reach.v_low > self.v_range[1] or reach.foot_high + self.high_run < self.v_range[0])
 
     def held(self, u: Numbers, v: Numbers, foot: Numbers) -> NDArray[np.intp]:
         """Indices of the points whose ray meets it; `foot` is the v where each ray would leave height 0."""

@@ -1,6 +1,7 @@
 """Which points a ray of sun reaches, each at its own height, past everything that stands before the sun."""
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -9,7 +10,7 @@ from numpy.typing import NDArray
 from optimizer.fields.sun.balls import BallSeen, ball_seen
 from optimizer.fields.sun.casters import Ball, Caster
 from optimizer.fields.sun.convex import convex_pieces
-from optimizer.fields.sun.prisms import PrismSeen, prism_seen
+from optimizer.fields.sun.prisms import PrismSeen, Reach, prism_seen
 
 Numbers = NDArray[np.float64]
 Seen = PrismSeen | BallSeen
@@ -32,14 +33,33 @@ def sky_of(casters: tuple[Caster | Ball, ...], *, altitude_deg: float, plan_deg:
 
 def lit_share(sky: Sky, points: Numbers, z_ft: Numbers) -> Numbers:
     """Share of the direct sun, 0 to 1, (n,), that reaches points (n, 2) [ft] at heights (n,) [ft]."""
-    u, v = np.ascontiguousarray((points @ turn_of(sky.plan_deg)).T)
-    foot = v - z_ft / math.tan(math.radians(sky.altitude_deg))
-    lit = np.ones(len(points))
+    (lit,) = lit_shares((sky,), points, z_ft)
+    return np.asarray(lit)
+
+
+def lit_shares(skies: Sequence[Sky], points: Numbers, z_ft: Numbers) -> Numbers:
+    """The same at each of some moments, (m, n)."""
+    lit = np.ones((len(skies), len(points)))
+    if not lit.size:
+        return lit
+    u, v = np.ascontiguousarray(np.moveaxis(points @ np.array([turn_of(sky.plan_deg) for sky in skies]), 2, 0))
+    foot = v - z_ft / np.array([[math.tan(math.radians(sky.altitude_deg))] for sky in skies])
+    reaches = map(
+        Reach, u.min(axis=1).tolist(), u.max(axis=1).tolist(), v.min(axis=1).tolist(), foot.max(axis=1).tolist()
+    )
+    for moment, (sky, reach) in enumerate(zip(skies, reaches, strict=True)):
+        _hold_back(sky, reach, (u[moment], v[moment], foot[moment]), lit[moment])
+    return lit
+
+
+def _hold_back(sky: Sky, reach: Reach, rays: tuple[Numbers, Numbers, Numbers], lit: Numbers) -> None:
+    """Take off what each caster of a sky holds back of the rays from points (u, v) and their feet."""
     for pieces, share in sky.blocks:
-        held = [piece.held(u, v, foot) for piece in pieces]
+        held = [piece.held(*rays) for piece in pieces if piece.may_hold(reach)]
+        if not held:
+            continue
         # A point behind two pieces of one caster is held back once: numpy multiplies a repeated index once.
         lit[np.concatenate(held)] *= 1.0 - share
-    return lit
 
 
 def turn_of(plan_deg: float) -> Numbers:

@@ -8,6 +8,7 @@ import pytest
 from optimizer.appraisal import Given, appraise
 from optimizer.brief import Relation
 from optimizer.catalogue import SizedRoom, demo_price_book, fixed_price, room_price
+from optimizer.derived import Derived
 from optimizer.layout import Layout, placed_of
 from optimizer.scenario import Scenario
 
@@ -19,7 +20,7 @@ def share_of_ceiling(scenario: Scenario, rooms: Rooms, layout: Layout) -> Decima
     """Phase 1 with contingency over the ceiling."""
     ceiling = scenario.brief.budget.ceiling
     assert ceiling is not None
-    return appraise(scenario, placed_of(rooms, layout), demo_price_book()).cost.phase(1) / ceiling
+    return appraise(Derived(scenario, placed_of(rooms, layout)), demo_price_book()).cost.phase(1) / ceiling
 
 
 def test_everything_at_its_best_is_far_beyond_the_budget(
@@ -51,7 +52,7 @@ def test_no_layout_is_cheaper_than_its_floor(
     chosen = [(room, room.choice(p.choice)) for room, p in zip(fernhollow_rooms, layout.placements, strict=True)]
     floor = sum(room_price(size, room, book) for room, size in chosen if size)
     floor = (floor + fixed_price(fernhollow.brief, book)) * (1 + fernhollow.brief.budget.contingency)
-    assert appraise(fernhollow, placed_of(fernhollow_rooms, layout), book).cost.phase(1) >= floor
+    assert appraise(Derived(fernhollow, placed_of(fernhollow_rooms, layout)), book).cost.phase(1) >= floor
 
 
 @pytest.mark.parametrize("choice", [0, -1])
@@ -59,14 +60,14 @@ def test_the_range_is_that_of_a_concept_estimate(
     fernhollow: Scenario, fernhollow_rooms: Rooms, place: PlaceRooms, choice: int
 ) -> None:
     """Low is 15 to 50 % below the estimate, high 20 to 100 % above: AACE 18R-97, classes 5 and 4 (concept stage)."""
-    cost = appraise(fernhollow, placed_of(fernhollow_rooms, place(choice)), demo_price_book()).cost
+    cost = appraise(Derived(fernhollow, placed_of(fernhollow_rooms, place(choice))), demo_price_book()).cost
     assert Decimal("0.15") <= 1 - cost.low / cost.total <= Decimal("0.50")
     assert Decimal("0.20") <= cost.high / cost.total - 1 <= Decimal("1.00")
 
 
 def test_measures_agree_with_each_other(fernhollow: Scenario, fernhollow_rooms: Rooms, place: PlaceRooms) -> None:
     """Feet walked are the trips' lengths times their counts, and every share is one."""
-    found = appraise(fernhollow, placed_of(fernhollow_rooms, place(0)), demo_price_book())
+    found = appraise(Derived(fernhollow, placed_of(fernhollow_rooms, place(0))), demo_price_book())
     counts = {(trip.start, trip.end): trip.count for trip in fernhollow.brief.trips}
     assert found.walking_ft == pytest.approx(sum(counts[a, b] * length for a, b, length in found.trips_ft))
     assert len(found.trips_ft) == len(fernhollow.brief.trips)
@@ -78,7 +79,7 @@ def test_measures_agree_with_each_other(fernhollow: Scenario, fernhollow_rooms: 
 def test_phase_2_holds_the_dearest_future(fernhollow: Scenario, fernhollow_rooms: Rooms, place: PlaceRooms) -> None:
     """The reserve's plunge pool is priced in phase 2, with the steps to it and their own contingency."""
     book = demo_price_book()
-    cost = appraise(fernhollow, placed_of(fernhollow_rooms, place(0)), book).cost
+    cost = appraise(Derived(fernhollow, placed_of(fernhollow_rooms, place(0))), book).cost
     lines = {line.item: line.amount for line in cost.lines if line.phase == 2}
     assert lines.keys() <= {"future plunge pool", "steps", "contingency"}
     assert lines["future plunge pool"] == book.of("future plunge pool").price
@@ -88,13 +89,11 @@ def test_phase_2_holds_the_dearest_future(fernhollow: Scenario, fernhollow_rooms
 def test_what_the_caller_measures_is_passed_on(
     fernhollow: Scenario, fernhollow_rooms: Rooms, place: PlaceRooms
 ) -> None:
-    """Hours of sun and wishes missed stand in the appraisal as given; those about sight once more by themselves."""
+    """Wishes missed stand in the appraisal as given; those about sight once more by themselves."""
     near = Relation(("quiet nook", "water reserve"), "near", within_ft=3, wish=1)
     hidden = Relation(("water reserve", "neighbour window"), "out_of_view", wish=2)
-    sun_h = (("quiet nook", 1.5, 1.0),)
     book = demo_price_book()
-    found = appraise(fernhollow, placed_of(fernhollow_rooms, place(0)), book, Given(sun_h=sun_h, missed=(near, hidden)))
-    assert found.sun_h == sun_h
+    found = appraise(Derived(fernhollow, placed_of(fernhollow_rooms, place(0))), book, Given(missed=(near, hidden)))
     assert found.wishes_missed == (
         "quiet nook near water reserve",
         "water reserve out of view neighbour window",

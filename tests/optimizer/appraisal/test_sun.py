@@ -8,6 +8,7 @@ import pytest
 from optimizer.appraisal import sun_of
 from optimizer.brief import RoomWish, SunWish
 from optimizer.catalogue import sized_room
+from optimizer.derived import Derived
 from optimizer.layout import Layout, Placement, placed_of
 from optimizer.scenario import Scenario
 
@@ -20,7 +21,9 @@ def measured(
 ) -> tuple[tuple[str, float, float], ...]:
     """Sun of a nook with such a wish in June, two hours long."""
     wish = RoomWish("nook", "nook", sun=SunWish(want, from_h, from_h + WINDOW_H, (6,)))
-    return sun_of(scenario, placed_of((sized_room(wish), sized_room(RoomWish("green", "lawn"))), Layout(placements)))
+    return sun_of(
+        Derived(scenario, placed_of((sized_room(wish), sized_room(RoomWish("green", "lawn"))), Layout(placements)))
+    )
 
 
 def test_open_ground_at_noon_has_all_the_sun(scenario: Scenario) -> None:

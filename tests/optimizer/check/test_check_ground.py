@@ -8,6 +8,7 @@ import pytest
 from optimizer.appraisal import appraise
 from optimizer.catalogue import Cover, book_for
 from optimizer.check import check_layout
+from optimizer.derived import Derived
 from optimizer.layout import placed_of
 from optimizer.site import KeepOut, RootRings, Setbacks, Tree, UtilityLine
 from tests.yards import on_site, plain_layout, plain_rooms, plain_yard, sized, stand
@@ -90,7 +91,7 @@ def test_the_share_of_a_ring_that_rooms_take_together():
 def test_the_paved_share_is_that_of_the_appraisal():
     """A limit at just the share that the appraisal measures is kept, one a thousandth lower is not."""
     yard = plain_yard()
-    share = appraise(yard, placed_of(plain_rooms(), plain_layout()), book_for("USD")).paved_share
+    share = appraise(Derived(yard, placed_of(plain_rooms(), plain_layout())), book_for("USD")).paved_share
     assert rules(paved_share_limit=share) == {}
     assert rules(paved_share_limit=share - 0.001) == {("paved_share",): pytest.approx(0.001 * 1920, abs=0.01)}
 

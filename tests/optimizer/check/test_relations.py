@@ -4,6 +4,8 @@ import pytest
 
 from optimizer.brief import Relation
 from optimizer.check import check_layout, wishes_missed
+from optimizer.check.case import CheckCase
+from optimizer.derived import Derived
 from optimizer.layout import placed_of
 from optimizer.site import Building, Surrounding
 from tests.yards import PLAIN_SITE, on_site, plain_layout, plain_rooms, plain_yard, stand
@@ -101,8 +103,8 @@ def test_an_end_that_is_left_out():
     without = plain_layout(without=("nook",))
     assert broken(relation) == [("nook", "table")]
     assert broken(relation, layout=without) == []
-    assert wishes_missed(plain_yard(wish), placed_of(plain_rooms(), plain_layout())) == (wish,)
-    assert wishes_missed(plain_yard(wish), placed_of(plain_rooms(), without)) == ()
+    assert wishes_missed(CheckCase(Derived(plain_yard(wish), placed_of(plain_rooms(), plain_layout())))) == (wish,)
+    assert wishes_missed(CheckCase(Derived(plain_yard(wish), placed_of(plain_rooms(), without)))) == ()
 
 
 def test_a_wish_is_no_rule():
@@ -112,4 +114,6 @@ def test_a_wish_is_no_rule():
     hard = Relation(("fire", "nook"), "near", within_ft=1)
     yard = plain_yard(missed, kept)
     assert check_layout(yard, placed_of(plain_rooms(), plain_layout())) == ()
-    assert wishes_missed(plain_yard(missed, kept, hard), placed_of(plain_rooms(), plain_layout())) == (missed,)
+    assert wishes_missed(
+        CheckCase(Derived(plain_yard(missed, kept, hard), placed_of(plain_rooms(), plain_layout())))
+    ) == (missed,)

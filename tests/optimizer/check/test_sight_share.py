@@ -7,7 +7,9 @@ import pytest
 from optimizer.brief import Relation
 from optimizer.catalogue import Item
 from optimizer.check import check_layout, seen_shares
+from optimizer.check.case import CheckCase
 from optimizer.check.sight import sight_share
+from optimizer.derived import Derived
 from optimizer.layout import Layout, placed_of
 from optimizer.site import Building, SpotLevel, Surrounding
 from tests.yards import PLAIN_SITE, on_site, plain_layout, plain_rooms, plain_yard, sized, stand
@@ -111,9 +113,14 @@ def test_every_relation_tells_who_looks_at_what():
     """A neighbour's eye looks, whichever end is named first; of two rooms the first does; a room left out tells nothing."""
     hidden = Relation(("nook", "rear eye"), "out_of_view", wish=1)
     seen = Relation(("nook", "fire"), "in_view", wish=1)
-    found = seen_shares(plain_yard(hidden, seen), placed_of(plain_rooms(), plain_layout()))
+    found = seen_shares(CheckCase(Derived(plain_yard(hidden, seen), placed_of(plain_rooms(), plain_layout()))))
     assert [(looker, of, kind) for looker, of, kind, _ in found] == [
         ("rear eye", "nook", "out_of_view"),
         ("nook", "fire", "in_view"),
     ]
-    assert seen_shares(plain_yard(hidden, seen), placed_of(plain_rooms(), plain_layout(without=("nook",)))) == ()
+    assert (
+        seen_shares(
+            CheckCase(Derived(plain_yard(hidden, seen), placed_of(plain_rooms(), plain_layout(without=("nook",)))))
+        )
+        == ()
+    )

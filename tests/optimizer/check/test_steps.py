@@ -5,8 +5,9 @@ from dataclasses import replace
 import pytest
 
 from optimizer.catalogue import Item
-from optimizer.check.case import Case
-from optimizer.check.steps import kitchen_level, steps_clear
+from optimizer.check.case import CheckCase
+from optimizer.check.steps import kitchen_level, steps_between_rooms, steps_clear
+from optimizer.derived import Derived
 from optimizer.grading import Flight
 from optimizer.layout import Layout, placed_of
 from optimizer.site import SpotLevel
@@ -38,7 +39,10 @@ def on_slope(rear_ft):
 )
 def test_what_the_foot_of_a_doors_steps_keeps_clear_of(item, words):
     """Seats by 3 ft, flames by 5, measured from the end of the bottom riser; a low table is neither."""
-    found = [finding.words for finding in steps_clear(Case(plain_yard(), placed_of(furnished(item), plain_layout())))]
+    found = [
+        finding.words
+        for finding in steps_clear(CheckCase(Derived(plain_yard(), placed_of(furnished(item), plain_layout()))))
+    ]
     assert len(found) == len(words)
     assert all(told in text for told, text in zip(words, found, strict=True))
 
@@ -47,7 +51,7 @@ def test_nobody_is_hindered_on_the_upper_level():
     """A chair behind the top riser stands above the steps, however near."""
     chair = Item("chair", 0, 0, 2, 2, seats=1)
     behind = plain_layout(stand("table", 21.5, 11.9, 14, 12))
-    assert list(steps_clear(Case(plain_yard(), placed_of(furnished(chair), behind)))) == []
+    assert list(steps_clear(CheckCase(Derived(plain_yard(), placed_of(furnished(chair), behind))))) == []
 
 
 @pytest.mark.parametrize(
@@ -58,25 +62,28 @@ def test_flights_of_two_to_seven(risers, landings, amounts):
     flight = Flight(
         ("fire", "nook"), risers, 6.0, 14.0, 5.0, (40, 30), (0, 1), landings, needs_handrail=False, needs_guard=False
     )
-    case = Case(plain_yard(), placed_of(plain_rooms(), Layout(())))
-    case.__dict__["grading"] = replace(case.grading, flights=(flight,))
+    case = CheckCase(Derived(plain_yard(), placed_of(plain_rooms(), Layout(()))))
+    case.derived.__dict__["levelled"] = replace(case.derived.levelled, flights=(flight,))
     assert [finding.amount for finding in steps_clear(case)] == amounts
+    assert [finding.amount for finding in steps_between_rooms(case)] == amounts
 
 
 @pytest.mark.parametrize(("rear_ft", "risers"), [(-3.0, []), (-5.0, [1])])
 def test_risers_between_the_door_and_the_kitchen(rear_ft, risers):
     """Table and cooker lie at their mean ground, 18 or 26 in below the floor: three risers, or one more than asked."""
-    found = list(kitchen_level(Case(on_slope(rear_ft), placed_of(plain_rooms(), plain_layout()))))
+    found = list(kitchen_level(CheckCase(Derived(on_slope(rear_ft), placed_of(plain_rooms(), plain_layout())))))
     assert [finding.amount for finding in found] == risers
 
 
 def test_no_steps_between_kitchen_and_table():
     """A cooker that neither touches nor faces the table lies at its own level; without levels nobody asks."""
     layout = Layout((KEPT["table"], stand("cooker", 42, 22, 6, 8, "+x")))
-    case = Case(
-        on_slope(-9.0),
-        placed_of(plain_rooms(), Layout((stand("table", 24, 28, 14, 10), stand("cooker", 42, 14, 8, 6, "+x")))),
+    case = CheckCase(
+        Derived(
+            on_slope(-9.0),
+            placed_of(plain_rooms(), Layout((stand("table", 24, 28, 14, 10), stand("cooker", 42, 14, 8, 6, "+x")))),
+        )
     )
     ends = [finding.rooms for finding in kitchen_level(case)]
     assert ("cooker", "table") in ends
-    assert list(kitchen_level(Case(plain_yard(), placed_of(plain_rooms(), layout)))) == []
+    assert list(kitchen_level(CheckCase(Derived(plain_yard(), placed_of(plain_rooms(), layout))))) == []

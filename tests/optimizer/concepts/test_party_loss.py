@@ -7,6 +7,7 @@ import pytest
 from optimizer.appraisal import PartyMeasures, appraise
 from optimizer.catalogue import book_for, rates
 from optimizer.concepts import losses_of
+from optimizer.derived import Derived
 from optimizer.layout import placed_of
 from tests.yards import plain_layout, plain_rooms, plain_yard
 
@@ -14,7 +15,7 @@ from tests.yards import plain_layout, plain_rooms, plain_yard
 def party_loss(without):
     yard, rooms = plain_yard(), plain_rooms()
     appraisal = replace(
-        appraise(yard, placed_of(rooms, plain_layout()), book_for("USD")), party=PartyMeasures(without=without)
+        appraise(Derived(yard, placed_of(rooms, plain_layout())), book_for("USD")), party=PartyMeasures(without=without)
     )
     return dict(losses_of(yard, rooms, appraisal, worth_rate=0.0, wish_weights=0.0))["party"]
 

@@ -8,6 +8,7 @@ from optimizer.appraisal import appraise
 from optimizer.appraisal.site_measures import GroundMeasures, SiteMeasures
 from optimizer.catalogue import Cover, Item, book_for
 from optimizer.concepts import permits_for
+from optimizer.derived import Derived
 from optimizer.layout import Layout, placed_of
 from optimizer.site import KeepOut, Tree
 from tests.yards import on_site, plain_layout, plain_rooms, plain_yard, sized
@@ -63,7 +64,7 @@ def test_a_roof_and_later_water():
 @pytest.mark.parametrize(("tallest_ft", "asks"), [(0.0, False), (3.0, False), (3.1, True), (5.0, True)])
 def test_a_wall_above_4_ft_from_the_bottom_of_its_footing(tallest_ft, asks):
     """IRC R105.2(3), seen; a footing of 1 ft is taken, so that 3 ft above the ground are the limit."""
-    appraisal = appraise(plain_yard(), placed_of(plain_rooms(), plain_layout()), book_for("USD"))
+    appraisal = appraise(Derived(plain_yard(), placed_of(plain_rooms(), plain_layout())), book_for("USD"))
     ground = GroundMeasures(tallest_wall_ft=tallest_ft)
     found = asked(appraisal=replace(appraisal, site=SiteMeasures(ground=ground)))
     assert ("Building permit" in found) == asks
@@ -89,7 +90,7 @@ def test_trees_by_their_outer_ring():
 )
 def test_stormwater_by_the_paved_share(share, limit, asks):
     """Above 45 %, or from nine tenths of a local limit on."""
-    appraisal = appraise(plain_yard(), placed_of(plain_rooms(), plain_layout()), book_for("USD"))
+    appraisal = appraise(Derived(plain_yard(), placed_of(plain_rooms(), plain_layout())), book_for("USD"))
     found = asked(appraisal=replace(appraisal, paved_share=share), paved_share_limit=limit)
     assert ("Stormwater" in found) == asks
     assert "Stormwater" not in asked(paved_share_limit=limit)

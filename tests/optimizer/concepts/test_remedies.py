@@ -10,6 +10,7 @@ from optimizer.appraisal import appraise
 from optimizer.appraisal.arrival import arrival_view
 from optimizer.catalogue import book_for
 from optimizer.concepts import remedies_for
+from optimizer.derived import Derived
 from optimizer.fields import ground_at_ft
 from optimizer.fields.sight import Screen
 from optimizer.layout import Layout, placed_of
@@ -27,7 +28,7 @@ def found(*, rise=0.2, keep_outs=(), **changes):
     """Remedies on a yard that rises to the north, seen from a gate in the south."""
     site = replace(on_plane(north=rise), entrances=(GATE,), keep_outs=keep_outs, trees=())
     scenario = replace(plain_yard(ceiling=None), site=site, **changes)
-    appraisal = appraise(scenario, placed_of(plain_rooms(), LAYOUT), BOOK)
+    appraisal = appraise(Derived(scenario, placed_of(plain_rooms(), LAYOUT)), BOOK)
     return site, remedies_for(scenario, placed_of(plain_rooms(), LAYOUT), BOOK, appraisal)
 
 

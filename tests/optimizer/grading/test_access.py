@@ -3,7 +3,7 @@
 import pytest
 
 from optimizer.circulation import access_of, network_of
-from optimizer.grading import accessible_route, grade
+from optimizer.grading import accessible_route, levelled
 from optimizer.layout import Layout, placed_of
 from tests.optimizer.grading.slopes import ROOMS, on_plane
 from tests.yards import stand
@@ -13,11 +13,9 @@ TABLE = stand("table", 14, 40, 14, 12)
 
 def route(site, *placements, end="table"):
     """Finding of the way from the back door."""
-    layout = Layout(placements)
-    network = network_of(access_of(site, placed_of(ROOMS, layout)))
-    return accessible_route(
-        site, placed_of(ROOMS, layout), grade(site, placed_of(ROOMS, layout)), network, "back door", end
-    )
+    placed = placed_of(ROOMS, Layout(placements))
+    network = network_of(access_of(site, placed))
+    return accessible_route(placed, levelled(site, placed), network, "back door", end)
 
 
 def test_a_level_way():

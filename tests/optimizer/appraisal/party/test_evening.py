@@ -11,6 +11,7 @@ from optimizer.appraisal.party.pinch import remedy_of
 from optimizer.brief import Guests, Trip
 from optimizer.catalogue import Item, book_for, party_phases
 from optimizer.circulation import Leg, ways
+from optimizer.derived import Derived
 from optimizer.layout import placed_of
 from tests.yards import FOUR_AT_TABLE, plain_layout, plain_rooms, plain_yard, seating, stand
 
@@ -112,6 +113,6 @@ def test_the_appraisal_has_it():
     """The same measures stand in the appraisal."""
     yard, rooms, layout = plain_yard(), plain_rooms(TABLE, FIRE), plain_layout(*LAID)
     laid = ways(yard.site, yard.brief, placed_of(rooms, layout))
-    assert appraise(yard, placed_of(rooms, layout), BOOK).party == party_measures(
+    assert appraise(Derived(yard, placed_of(rooms, layout)), BOOK).party == party_measures(
         yard, placed_of(rooms, layout), BOOK, laid
     )

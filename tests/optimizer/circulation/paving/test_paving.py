@@ -12,6 +12,7 @@ from optimizer.circulation.paving.candidates import lines_between, turns
 from optimizer.circulation.paving.gates import gates_of
 from optimizer.circulation.paving.land import Land, land_of, no_path_ground
 from optimizer.circulation.paving.legs import WIDTH_FT, legs_of
+from optimizer.circulation.paving.nearby import nearby
 from optimizer.circulation.paving.network import paved_network
 from optimizer.circulation.paving.routes import Demand, MoneyPerFoot, routes_of
 from optimizer.circulation.paving.terminals import Opening, Terminal
@@ -29,19 +30,26 @@ def paved(*trips, site=BARE, layout, rooms=None, weights=None):
     return paved_network(site, brief, placed_of(rooms or plain_rooms(), layout))
 
 
+def lines_on(ground, points, pairs):
+    """Candidate lines that lie on a ground."""
+    near = nearby(ground)
+    lines = lines_between(near, points, np.array(pairs))
+    return lines.only(near.covers(lines.corners))
+
+
 def test_candidate_lines_between_two_points():
     """Slanted pairs get five lines with one or two bends, and the straight one as a last resort; all on the ground."""
     points = np.array([[0.0, 0.0], [10.0, 4.0]])
-    lines = lines_between(box(-1, -1, 11, 5), points, np.array([[0, 1]]))
+    lines = lines_on(box(-1, -1, 11, 5), points, [[0, 1]])
     assert sorted(turns(lines.corners)) == pytest.approx([1, 1, 2, 2, 2, 40])
     assert sorted(lines.length_ft)[1] == pytest.approx(6 + 4 * 2**0.5)
-    assert len(lines_between(box(-1, -1, 11, 0.5), points, np.array([[0, 1]])).first) == 0
+    assert len(lines_on(box(-1, -1, 11, 0.5), points, [[0, 1]]).first) == 0
 
 
 def test_a_straight_pair_has_one_line():
     """Points along an axis or at 45 degrees are joined straight, and by nothing else."""
     points = np.array([[0.0, 0.0], [6.0, 0.0], [6.0, 6.0]])
-    lines = lines_between(box(-1, -1, 9, 9), points, np.array([[0, 1], [0, 2]]))
+    lines = lines_on(box(-1, -1, 9, 9), points, [[0, 1], [0, 2]])
     assert len(lines.first) == 2
     assert list(turns(lines.corners)) == [0, 0]
 
@@ -100,7 +108,7 @@ def test_no_way_through_chairs():
     layout = Layout((stand("table", 20, 14, 14, 12),))
     (kept,) = no_path_ground(placed_of((room,), layout))
     assert kept.bounds == pytest.approx((22, 16, 32, 24))
-    land = land_of(BARE, placed_of((room,), layout), (), width_ft=4)
+    land = land_of(BARE, placed_of((room,), layout), width_ft=4)
     assert not land.ground.covers(Point(27, 20))
     assert land.ground.covers(Point(10, 20))
 

@@ -8,6 +8,7 @@ import pytest
 from optimizer.appraisal import sun_of
 from optimizer.brief import Choice, RoomWish, SunWish
 from optimizer.catalogue import book_for, sized_rooms
+from optimizer.derived import Derived
 from optimizer.engine.grid.sun_hours import mean_hours
 from optimizer.engine.problem import build_problem, layout_of
 from optimizer.layout import Layout, Placement, placed_of
@@ -39,7 +40,7 @@ def test_tables_score_as_the_appraisal_does(room):
         hours = mean_hours(PROBLEM.context, ROOMS[room], variant)
         for row, column in places[random.integers(0, len(places), 30)]:
             layout = Layout((placement_at(room, index, int(row), int(column)),))
-            ((_, found, _),) = sun_of(LEVEL, placed_of(ROOMS, layout))
+            ((_, found, _),) = sun_of(Derived(LEVEL, placed_of(ROOMS, layout)))
             assert hours[row, column] == pytest.approx(found, abs=0.02)
 
 

@@ -5,11 +5,13 @@ import pytest
 
 from optimizer.brief import Equipment, RoomWish
 from optimizer.catalogue import book_for, sized_room
-from optimizer.check.case import Case
+from optimizer.check.case import CheckCase
 from optimizer.check.cook import cook_looks_at_table
+from optimizer.derived import Derived
 from optimizer.engine.grid.variants import Variant
 from optimizer.engine.pairs import FORBIDDEN, Gaps
 from optimizer.engine.problem import Spot, build_problem, layout_of
+from optimizer.layout import placed_of
 from tests.yards import plain_yard, sized
 
 NAMES = ("grill", "griddle", "preparation", "sink")
@@ -25,7 +27,8 @@ TABLE = Spot(0, 28, 20)
 
 def looks(variant: int, x: int, y: int) -> bool:
     """Whether the check finds that the cook looks at the table."""
-    return not list(cook_looks_at_table(Case(YARD, ROOMS, layout_of(PROBLEM, (TABLE, Spot(variant, x, y))))))
+    layout = layout_of(PROBLEM, (TABLE, Spot(variant, x, y)))
+    return not list(cook_looks_at_table(CheckCase(Derived(YARD, placed_of(ROOMS, layout)))))
 
 
 def kept(variant: int, x: int, y: int) -> bool:

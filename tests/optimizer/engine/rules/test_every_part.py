@@ -14,6 +14,7 @@ from optimizer.appraisal import appraise
 from optimizer.brief import Relation, RuleId, SunWish, Trip
 from optimizer.catalogue import SizedRoom, book_for, sized_rooms
 from optimizer.check import check_layout
+from optimizer.derived import Derived
 from optimizer.engine.problem import layout_of
 from optimizer.layout import Layout, placed_of
 from optimizer.scenario import Scenario, load_scenario
@@ -185,7 +186,7 @@ def layouts(yard: Tempting, without: frozenset[RuleId]) -> list[Layout]:
 
 def broken(yard: Tempting, layout: Layout) -> set[RuleId]:
     """Rules that a layout breaks in reality."""
-    cost = appraise(yard.scenario, placed_of(yard.rooms, layout), BOOK).cost.phase(1)
+    cost = appraise(Derived(yard.scenario, placed_of(yard.rooms, layout)), BOOK).cost.phase(1)
     return {finding.rule for finding in check_layout(yard.scenario, placed_of(yard.rooms, layout), phase_1_cost=cost)}
 
 

@@ -7,7 +7,8 @@ import pytest
 
 from optimizer.catalogue import Cover, SizedChoice
 from optimizer.check import CHECKS
-from optimizer.check.case import Case
+from optimizer.check.case import CheckCase
+from optimizer.derived import Derived
 from optimizer.engine.grid.context import context_of
 from optimizer.engine.grid.variants import variants_of
 from optimizer.engine.problem.build import allowed_positions
@@ -61,7 +62,7 @@ def test_a_place_is_allowed_where_the_check_has_nothing_against_it(rule, room):
     variants = variants_of(room, context.lattice)
     allowed = allowed_positions(context, room, variants, {rule: PARTS[rule]})
     seen = [
-        (bool(allowed[index][row, column]), not any(CHECKS[rule](Case(YARD, placed_of(ROOMS, layout)))))
+        (bool(allowed[index][row, column]), not any(CHECKS[rule](CheckCase(Derived(YARD, placed_of(ROOMS, layout))))))
         for index, variant in enumerate(variants)
         for number, (row, column, layout) in enumerate(places(context, room, variant))
         if number % 3 == 0

@@ -1,0 +1,84 @@
+"""How much of each line lies inside some areas of a plan."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Final
+
+import numpy as np
+import shapely
+from numpy.typing import NDArray
+from shapely import Polygon
+
+from optimizer.circulation.visibility import Coordinates
+
+_EVEN_FT: Final = 1e-6
+_EDGE_FT: Final = 0.01  # lines along the edge of an area are beside it
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Areas:
+    """Convex areas in groups in which they do not overlap: their group, bounds (n, 4) and edges (n, k, 4).
+
+    An edge is its first corner and the unit vector to the next, counter-clockwise.
+    """
+
+    groups: int
+    group: NDArray[np.int64]
+    bounds: Coordinates
+    edges: Coordinates
+
+    def within_ft(self, corners: Coordinates) -> Coordinates:
+        """Length of lines, given by their corners (n, 4, 2), inside the areas of each group, shape (groups, n) [ft].
+
+        What runs along an edge does not count.
+        """
+        total = np.zeros((self.groups, len(corners)))
+        x, y = corners[..., 0], corners[..., 1]
+        left, low, right, top = self.bounds.T[..., None]
+        meets = (_least(x) < right) & (-_least(-x) > left) & (_least(y) < top) & (-_least(-y) > low)
+        area, line = np.nonzero(meets)
+        np.add.at(total, (self.group[area], line), _inside_ft(self.edges[area], corners[line]))
+        return total
+
+
+def areas_of(groups: Sequence[Sequence[Polygon]]) -> Areas:
+    """Areas by groups."""
+    areas = [area for group in groups for area in group]
+    numbers = [number for number, group in enumerate(groups) for _ in group]
+    bounds = shapely.bounds(np.array(areas, dtype=object)).reshape(-1, 4)
+    return Areas(len(groups), np.array(numbers, dtype=np.int64), bounds, _edges(areas))
+
+
+def _least(values: Coordinates) -> Coordinates:
+    """Least of four columns."""
+    return np.minimum(np.minimum(values[:, 0], values[:, 1]), np.minimum(values[:, 2], values[:, 3]))
+
+
+def _inside_ft(edges: Coordinates, corners: Coordinates) -> Coordinates:
+    """Length of lines, given by their corners (n, 4, 2), each inside one area, given by its edges (n, k, 4) [ft]."""
+    start_x, start_y = np.ascontiguousarray(corners[:, :-1, 0]), np.ascontiguousarray(corners[:, :-1, 1])
+    step_x, step_y = np.diff(corners[..., 0], axis=1), np.diff(corners[..., 1], axis=1)
+    enter, leave = np.zeros(step_x.shape), np.ones(step_x.shape)
+    for edge in range(edges.shape[1]):
+        x, y, along_x, along_y = (edges[:, edge, None, part] for part in range(4))
+        # Inside lies to the left of every edge: where a step crosses it, it enters or leaves.
+        ahead = along_x * step_y - along_y * step_x
+        depth = along_x * (start_y - y) - along_y * (start_x - x) - _EDGE_FT
+        share = -depth / np.where(np.abs(ahead) < _EVEN_FT, 1.0, ahead)
+        enter = np.where(ahead > _EVEN_FT, np.maximum(enter, share), enter)
+        leave = np.where(ahead < -_EVEN_FT, np.minimum(leave, share), leave)
+        leave = np.where((np.abs(ahead) <= _EVEN_FT) & (depth < 0), -1.0, leave)
+    inside = np.maximum(0.0, leave - enter) * np.hypot(step_x, step_y)
+    return np.asarray(inside[:, 0] + inside[:, 1] + inside[:, 2])
+
+
+def _edges(areas: Sequence[Polygon]) -> Coordinates:
+    """Edges of convex areas; one with fewer than the others has its last edge again."""
+    rings = [shapely.get_coordinates(shapely.orient_polygons(area).exterior) for area in areas]
+    count = max((len(ring) for ring in rings), default=1) - 1
+    found = np.empty((len(areas), count, 4))
+    for number, ring in enumerate(rings):
+        steps = np.diff(ring, axis=0)
+        edges = np.column_stack([ring[:-1], steps / np.hypot(steps[:, 0], steps[:, 1])[:, None]])
+        found[number] = edges[np.minimum(np.arange(count), len(edges) - 1)]
+    return found

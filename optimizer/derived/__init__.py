@@ -1,0 +1,5 @@
+"""What follows from a layout: ways, levels, beds and sun, each worked out once, when it is first asked for."""
+
+from optimizer.derived.derived import Derived
+
+__all__ = ["Derived"]

@@ -1,0 +1,77 @@
+"""What follows from one layout."""
+
+from dataclasses import dataclass, field
+from functools import cached_property
+
+from shapely.geometry.base import BaseGeometry
+
+from optimizer.circulation import Network, Ways, access_of, network_of, way_polygon, ways
+from optimizer.fields import Caster, cover_casters, room_sun_hours
+from optimizer.grading import Grading, Levelled, graded, levelled
+from optimizer.layout import Placed, PlacedRoom
+from optimizer.planting import Planting, planting_of
+from optimizer.scenario import Scenario
+from optimizer.site import Site
+
+
+@dataclass(frozen=True)
+class Derived:
+    """A layout in its scenario, and what check, measures and pictures ask of it alike.
+
+    A room that stands twice is taken where it stands last; `required_rooms` says that it does.
+    """
+
+    scenario: Scenario
+    placed: Placed
+    _sun_h: dict[str, float] = field(default_factory=dict, init=False, repr=False, compare=False)
+
+    @property
+    def site(self) -> Site:
+        """What is there."""
+        return self.scenario.site
+
+    @cached_property
+    def levelled(self) -> Levelled:
+        """Levels of the rooms and what they ask for, before any way is laid."""
+        return levelled(self.site, self.placed.once)
+
+    @cached_property
+    def network(self) -> Network:
+        """Shortest ways on foot between the stops, on all open ground."""
+        return network_of(access_of(self.site, self.placed.once))
+
+    @cached_property
+    def laid(self) -> Ways:
+        """Ways of the layout and the legs that they run on."""
+        return ways(self.site, self.scenario.brief, self.placed.once, self.network)
+
+    @cached_property
+    def paths(self) -> BaseGeometry:
+        """Ground that the legs pave [ft]."""
+        return way_polygon(self.site, self.placed, self.laid.legs)
+
+    @cached_property
+    def grading(self) -> Grading:
+        """Levels of the rooms and all that they and the ways ask for."""
+        return graded(self.levelled, self.laid.ways)
+
+    @cached_property
+    def planting(self) -> Planting:
+        """Beds, lawn, and what is left over."""
+        return planting_of(self.site, self.scenario.brief.relations, self.placed, self.paths)
+
+    @cached_property
+    def covers(self) -> tuple[Caster, ...]:
+        """New roofs."""
+        return cover_casters(self.site, self.placed)
+
+    def sun_h(self, room: PlacedRoom) -> float | None:
+        """Mean hours of direct sun on a room in the window of its wish [h]; None without one."""
+        if room.room.sun is None:
+            return None
+        if room.name not in self._sun_h:
+            left, low, right, top = room.shape.bounds
+            self._sun_h[room.name] = room_sun_hours(
+                self.site, room.room.sun, low=(left, low), high=(right, top), extra=self.covers
+            )
+        return self._sun_h[room.name]
