@@ -1,21 +1,17 @@
 """The judge at work: in this process, or in others beside it, so that all cores look at layouts."""
 
-import multiprocessing
 import os
-import signal
-import threading
-import time
 from collections.abc import Sequence
 from concurrent.futures import Future, ProcessPoolExecutor
 from concurrent.futures.process import BrokenProcessPool
 from types import TracebackType
 from typing import Final, Self
 
+from optimizer.concepts.beside import CONTEXT, mind_parent
 from optimizer.concepts.case import Case, Verdict
 from optimizer.layout import Layout
 
 MOST_PROCESSES: Final = 4
-_PARENT_ASKED_EVERY_S = 1.0
 
 
 class Judges:
@@ -73,23 +69,12 @@ _case: list[Case] = []
 
 
 def _workers(case: Case, count: int) -> ProcessPoolExecutor:
-    # Fresh processes, since a copy of this one would hold locks of its threads.
-    return ProcessPoolExecutor(
-        count, mp_context=multiprocessing.get_context("spawn"), initializer=_open, initargs=(case, os.getpid())
-    )
+    return ProcessPoolExecutor(count, mp_context=CONTEXT, initializer=_open, initargs=(case, os.getpid()))
 
 
 def _open(case: Case, parent: int) -> None:
-    """Make a process ready: who interrupts the program is answered by the parent, and without it there is no work."""
-    signal.signal(signal.SIGINT, signal.SIG_IGN)
+    mind_parent(parent)
     _case[:] = [case]
-    threading.Thread(target=_leave_with, args=(parent,), daemon=True).start()
-
-
-def _leave_with(parent: int) -> None:
-    while os.getppid() == parent:
-        time.sleep(_PARENT_ASKED_EVERY_S)
-    os._exit(0)
 
 
 def _judged(layout: Layout) -> Verdict:

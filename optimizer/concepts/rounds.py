@@ -22,7 +22,7 @@ from optimizer.engine.problem.alike import Archive
 from optimizer.engine.prover import ArrangementProof, polish, unproven
 from optimizer.layout import Layout
 
-TOURS, JUDGED, POLISHED, SOLVERS = 3, 8, 4, 2
+TOURS, JUDGED, POLISHED, SOLVERS = 3, 8, 2, 2
 """Tours, layouts judged and arrangements polished in a round; threads of the solver."""
 FIRST_JUDGED: Final = 3
 LEARNED_FROM: Final = 6
@@ -94,7 +94,7 @@ class Rounds:
 
     def finish(self) -> None:
         """Take in what the judge still has, and what the whole model found."""
-        self._judged += self._begin([state for state in self.whole.found() if state not in self._picker.seen])
+        self._judged += self._begin([state for state in self.whole.finish() if state not in self._picker.seen])
         while self._judged or self._polishing or self._polished:
             self._take_in()
             self._judged, self._polishing = [], []
@@ -116,7 +116,8 @@ class Rounds:
         """Let the proof of the whole begin, or go on, from the layout of the least objective."""
         ranked = self.explorer.pool.ranked()[:TOLD]
         if ranked:
-            self.whole.begin(min((s for _, s in ranked), key=lambda s: modelled_value(self.gathering.problem, s)))
+            best = min((s for _, s in ranked), key=lambda s: modelled_value(self.gathering.problem, s))
+            self.whole.begin(best, beside=self.judges.count > 1)
 
     def _begin(self, states: Sequence[State]) -> list[tuple[ArrangementProof, Pending]]:
         layouts = [layout_of(self.gathering.problem, state) for state in states]

@@ -11,10 +11,10 @@ from optimizer.concepts.judges import Judges
 from optimizer.concepts.nothing import why_nothing
 from optimizer.concepts.option import OptionSet, SearchRecord, SearchStatus
 from optimizer.concepts.rounds import Rounds
-from optimizer.concepts.whole import WORK_A_SECOND, Whole
+from optimizer.concepts.whole import NOTHING_PROVEN, WORK_A_SECOND, Whole
 from optimizer.engine.explorer import Explorer, board_of
-from optimizer.engine.problem import Problem, State, build_problem, layout_of, modelled_losses, state_of
-from optimizer.engine.prover import WholeProof, anything_fits, unproven
+from optimizer.engine.problem import Problem, build_problem, layout_of, modelled_losses, state_of
+from optimizer.engine.prover import Answer, WholeProof, anything_fits
 from optimizer.events import Emit, Event
 from optimizer.layout import Layout
 
@@ -97,12 +97,15 @@ class _Search:
         self.rounds.first(starts)
         self._explore()
         if not self.explorer.pool.best:
-            return self._without_any()
+            answer = self._anything()
+            if answer.state is None:
+                return self._without_any(answer)
+            self.rounds.first([answer.state])
+            self._explore()
         _stage(self.emit, "polishing")
         self._polish()
-        proof = self.whole.finish()
         self.rounds.finish()
-        return self._ranked(proof)
+        return self._ranked(self.whole.proof)
 
     def _explore(self) -> None:
         """Rounds until their share of the time is over, or all is proven and nothing changes any more."""
@@ -135,13 +138,11 @@ class _Search:
     def _ranked(self, proof: WholeProof) -> OptionSet:
         options = tuple(map(self.asked.case.with_remedies, self.gathering.shown(self.asked.count)))
         if not options or proof.state is None:
-            return OptionSet(options, self._record("undecided", WholeProof(None, 0, 0)))
+            return OptionSet(options, self._record("undecided", NOTHING_PROVEN))
+        layout = layout_of(self.problem, proof.state)
+        shown = next((option.id for option in options if option.layout == layout), None)
         record = self._record("proven" if proof.is_proven else "bounded", proof)
-        if proof.state is not None:
-            layout = layout_of(self.problem, proof.state)
-            shown = next((option.id for option in options if option.layout == layout), None)
-            record = replace(record, option=shown)
-        return OptionSet(options, record)
+        return OptionSet(options, replace(record, option=shown))
 
     def _record(self, status: SearchStatus, proof: WholeProof) -> SearchRecord:
         known = proof.state is not None
@@ -160,21 +161,17 @@ class _Search:
             refused=tuple(self.gathering.refused),
         )
 
-    def _without_any(self) -> OptionSet:
-        """Ask the whole model: a layout that the explorer missed, a proof that there is none, or neither."""
+    def _anything(self) -> Answer:
+        """Ask the whole model for a layout that the explorer missed, or a proof that there is none."""
         _stage(self.emit, "asking whether anything fits")
-        answer = anything_fits(self.problem, seconds=max(2.0, self.asked.seconds / 2), stop=self.stop)
-        if answer.state is not None:
-            self._judge(answer.state)
+        return anything_fits(self.problem, seconds=max(2.0, self.asked.seconds / 2), stop=self.stop)
+
+    def _without_any(self, answer: Answer) -> OptionSet:
         if answer.verdict != "infeasible":
-            return self._ranked(self.whole.proof)
+            return OptionSet((), self._record("undecided", NOTHING_PROVEN))
         _stage(self.emit, "asking why nothing fits")
         conflict = why_nothing(self.asked.case, self.problem, seconds=self.asked.seconds / 2, stop=self.stop)
-        return OptionSet((), self._record("nothing_fits", self.whole.proof), conflict)
-
-    def _judge(self, state: State) -> None:
-        judgement = self.asked.case.judged(layout_of(self.problem, state))
-        self.gathering.keep(unproven(self.explorer.board, state), judgement)
+        return OptionSet((), self._record("nothing_fits", NOTHING_PROVEN), conflict)
 
 
 def _stage(emit: Emit, stage: str) -> None:

@@ -1,55 +1,153 @@
-"""The proof of the whole model beside the search, in a thread of its own: the search asks it now and then."""
+"""The proof of the whole model beside the search: in a process of its own, or when it is asked for."""
 
+import os
 import threading
-from collections import deque
+from multiprocessing.connection import Connection
 from typing import Final
 
+from optimizer.concepts.beside import CONTEXT, mind_parent
 from optimizer.engine.problem import Problem, State
 from optimizer.engine.prover import BranchAndBound, Budget, WholeProof
 
 WORK_A_SECOND: Final = 0.3
 """Deterministic solver time of a repeatable proof, for each second that the run is given."""
+_TOLD_EVERY_S = 0.2
+_JOINED_S = 5.0
+NOTHING_PROVEN: Final = WholeProof(None, 0, 0)
 
 
 class Whole:
-    """A proof that is under way. What goes wrong in its thread is raised where it ends."""
+    """A proof that is under way. With `work_s` it takes so much of the solver's time, and is heard of at its end only,
+    so that what is done beside it does not depend on the clock.
+    """
 
     def __init__(self, problem: Problem, *, seed: int, stop: threading.Event, work_s: float | None = None) -> None:
-        """With `work_s` the proof waits until `finish`, and takes so much of the solver's deterministic time."""
-        self._found: deque[State] = deque()
-        self._search = BranchAndBound(problem, Budget(stop, work_s, seed=seed), self._found.append)
-        self._is_put_off = work_s is not None
-        self._thread: threading.Thread | None = None
-        self._fault: Exception | None = None
+        self._problem, self._seed, self._stop, self._work_s = problem, seed, stop, work_s
+        self._process: _Beside | None = None
+        self._start: State | None = None
+        self.proof = NOTHING_PROVEN
 
-    @property
-    def proof(self) -> WholeProof:
-        """What is proven so far."""
-        return self._search.proof
-
-    def begin(self, start: State) -> None:
-        """Begin from a good layout, or hear of a better one."""
-        self._search.offer(start)
-        if self._thread is None and not self._is_put_off:
-            self._thread = threading.Thread(target=self._run, daemon=True)
-            self._thread.start()
+    def begin(self, start: State, *, beside: bool) -> None:
+        """Begin from a good layout; once begun, hear of a better one."""
+        if self._start is None:
+            self._start = start
+            self._process = _Beside(self._problem, self._seed, self._work_s, start) if beside else None
+        elif self._process is not None and self._work_s is None:
+            self._process.offer(start)
 
     def found(self) -> tuple[State, ...]:
         """Layouts found since this was last asked."""
-        return tuple(self._found.popleft() for _ in range(len(self._found)))
+        if self._process is None or self._work_s is not None:
+            return ()
+        self._process.listen()
+        self.proof = self._process.proof or self.proof
+        return self._process.taken()
 
-    def finish(self) -> WholeProof:
-        """End with what is proven; a proof that was put off is made now."""
-        if self._is_put_off:
-            self._run()
-        elif self._thread is not None:
-            self._thread.join()
+    def finish(self) -> tuple[State, ...]:
+        """End it: layouts found since this was last asked. Raises what went wrong in the proof."""
+        if self._process is not None:
+            self._process.finish(self._stop, waits=self._work_s is not None)
+            self.proof = self._process.proof or self.proof
+            return self._process.taken()
+        if self._start is None:
+            return ()
+        found: list[State] = []
+        search = BranchAndBound(self._problem, Budget(self._stop, self._work_s, seed=self._seed), found.append)
+        search.offer(self._start)
+        self.proof = search.run()
+        return tuple(found)
+
+
+class _Beside:
+    """The process, and what it has said so far."""
+
+    def __init__(self, problem: Problem, seed: int, work_s: float | None, start: State) -> None:
+        self._here, there = CONTEXT.Pipe()
+        arguments = (problem, seed, work_s, start, there, os.getpid())
+        self._process = CONTEXT.Process(target=_prove, args=arguments, daemon=True)
+        self._process.start()
+        there.close()
+        self._found: list[State] = []
+        self._fault: Exception | None = None
+        self._is_over = False
+        self.proof: WholeProof | None = None
+
+    def offer(self, state: State) -> None:
+        """Tell it of a better layout."""
+        self._send(state)
+
+    def listen(self, *, timeout_s: float = 0.0) -> None:
+        """Take in what it has said. A process that died has said nothing more."""
+        try:
+            while not self._is_over and self._here.poll(timeout_s):
+                said = self._here.recv()
+                if isinstance(said, WholeProof):
+                    self.proof = said
+                elif isinstance(said, Exception):
+                    self._fault = said
+                else:
+                    self._found.append(said)
+                timeout_s = 0.0
+        except (EOFError, OSError):
+            self._is_over = True
+
+    def taken(self) -> tuple[State, ...]:
+        """Layouts that it has found since the last time. Raises what went wrong."""
         if self._fault is not None:
             raise self._fault
-        return self.proof
+        found, self._found = tuple(self._found), []
+        return found
 
-    def _run(self) -> None:
+    def finish(self, stop: threading.Event, *, waits: bool) -> None:
+        """Hear it to its end, which is now unless it waits for its work to be done."""
+        while waits and not self._is_over and not stop.is_set():
+            self.listen(timeout_s=_TOLD_EVERY_S)
+        self._send(None)
+        self._process.join(_JOINED_S)
+        self.listen()
+        if self._process.is_alive():
+            self._process.kill()
+
+    def _send(self, said: State | None) -> None:
         try:
-            self._search.run()
-        except Exception as fault:  # noqa: BLE001 - raised again where the thread ends
-            self._fault = fault
+            self._here.send(said)
+        except OSError:
+            self._is_over = True
+
+
+def _prove(problem: Problem, seed: int, work_s: float | None, start: State, there: Connection, parent: int) -> None:
+    """What the process does: prove, and tell of every better layout and bound."""
+    mind_parent(parent)
+    stop = threading.Event()
+    search = BranchAndBound(problem, Budget(stop, work_s, seed=seed), there.send)
+    search.offer(start)
+    threading.Thread(target=_heed, args=(search, there, stop), daemon=True).start()
+    over = threading.Event()
+    telling = threading.Thread(target=_tell, args=(search, there, over), daemon=True)
+    telling.start()
+    try:
+        search.run()
+    except Exception as fault:  # noqa: BLE001 - raised again where the proof is asked for
+        there.send(fault)
+    over.set()
+    telling.join()
+    there.send(search.proof)
+    there.close()
+
+
+def _heed(search: BranchAndBound, there: Connection, stop: threading.Event) -> None:
+    """Layouts that are offered, until nothing more is wanted."""
+    try:
+        while (offered := there.recv()) is not None:
+            search.offer(offered)
+    except (EOFError, OSError):
+        pass
+    stop.set()
+
+
+def _tell(search: BranchAndBound, there: Connection, over: threading.Event) -> None:
+    told = None
+    while not over.wait(_TOLD_EVERY_S):
+        if search.proof != told:
+            told = search.proof
+            there.send(told)

@@ -1,6 +1,6 @@
 """How much of the problem one model looks at: everything, one program, or one arrangement."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import lru_cache
 
 from optimizer.engine.grid.lattice import Cells
@@ -14,18 +14,23 @@ class Scope:
     """For each room the variants that it may take (none: it is left out), and whether it may be absent; for each pair
     of rooms its canonical side, or None where any will do.
 
-    With `masks`, no positions of a room's variant outside of the rectangles round these.
+    With `masks`, no positions of a room's variant outside of the rectangles round these, cut from the zones of `within`
+    where that is a scope of the same rooms that holds all of them: the cutting is what takes time.
     """
 
     variants: tuple[tuple[int, ...], ...]
     optional: tuple[bool, ...]
     sides: tuple[int | None, ...]
     masks: tuple[tuple[Cells, ...], ...] | None = None
+    within: "Scope | None" = None
+    _cut: dict[tuple[int, int], tuple[Zone, ...]] = field(default_factory=dict)
 
     def zones(self, problem: Problem, room: int, variant: int) -> tuple[Zone, ...]:
         """Where a room's variant may stand, and at what loss, as rectangles."""
-        zones = _all_zones(problem, room, variant)
-        return zones if self.masks is None else cropped(zones, self.masks[room][variant])
+        if (room, variant) not in self._cut:
+            outer = self.within.zones(problem, room, variant) if self.within else _all_zones(problem, room, variant)
+            self._cut[room, variant] = outer if self.masks is None else cropped(outer, self.masks[room][variant])
+        return self._cut[room, variant]
 
 
 @lru_cache(maxsize=1024)

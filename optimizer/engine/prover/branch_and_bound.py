@@ -59,6 +59,8 @@ class Block:
     program: Program
     leaves: tuple[Leaf, ...]
     level: int
+    scope: Scope
+    """That of all places of the program that were open at first."""
     is_whole: bool = False
     """Whether these are most of the program's places."""
 
@@ -157,18 +159,29 @@ class BranchAndBound:
         if places.main is None:
             self._better(tuple(None for _ in self._problem.rooms))
             return
-        if self._explored < EXPLORED:
-            self._explored += 1
-            limit, seed = self.proof.objective, self._budget.seed
-            found = best_of_program(self._problem, places, limit, seed=seed, stop=self._budget.stop)
-            if found is not None:
-                self._better(found)
+        is_first = self._explored == 0
+        if is_first:  # without a good layout most places stay open, which takes long to see
+            self._explore(places)
         leaves, asked = places.leaves(self.proof.objective)
+        if leaves and not is_first and self._explored < EXPLORED and self._explore(places):
+            leaves, asked = places.leaves(self.proof.objective)
+        if not leaves:
+            return
+        scope = _scope(self._problem, places, program, leaves)
         if len(leaves) > WEAK * asked:
-            self._push(leaves[0].floor, Block(places, program, tuple(leaves), 0, is_whole=True))
+            self._push(leaves[0].floor, Block(places, program, tuple(leaves), 0, scope, is_whole=True))
             return
         for block in _blocks(leaves, SIDES[0]):
-            self._push(block[0].floor, Block(places, program, block, 0))
+            self._push(block[0].floor, Block(places, program, block, 0, scope))
+
+    def _explore(self, places: Places) -> bool:
+        """Look for something better in a program by itself; whether there was."""
+        self._explored += 1
+        limit, seed = self.proof.objective, self._budget.seed
+        found = best_of_program(self._problem, places, limit, seed=seed, stop=self._budget.stop)
+        if found is not None:
+            self._better(found)
+        return found is not None
 
     def _solve(self, threads: ThreadPoolExecutor, blocks: Sequence[tuple[int, Block]]) -> None:
         asked = [(bound, left) for bound, block in blocks if (left := block.below(self.proof.objective)).leaves]
@@ -177,11 +190,8 @@ class BranchAndBound:
             self._take(bound, block, job.result())
 
     def _ask(self, block: Block, limit: int) -> Answer:
-        plain = program_scope(self._problem, block.program.choices)
-        masks = block.places.masks(self._problem, block.leaves)
-        open_ = tuple(tuple(v for v in own if masks[room][v].any()) for room, own in enumerate(plain.variants))
-        assert all(own for own, choice in zip(open_, block.program.choices, strict=True) if choice >= 0)
-        built = build_model(self._problem, Scope(open_, plain.optional, plain.sides, masks))
+        scope = _scope(self._problem, block.places, block.program, block.leaves, within=block.scope)
+        built = build_model(self._problem, scope)
         effort = Effort(
             workers=self._budget.workers if block.is_whole and self._budget.work_s is None else 1,
             deterministic_s=SLICE_S * 2.0 ** max(0, block.level - len(SIDES) + 1) * (8 if block.is_whole else 1),
@@ -205,7 +215,7 @@ class BranchAndBound:
             self._push(bound, replace(left, level=block.level + 1))
             return
         for part in _blocks(left.leaves, SIDES[block.level + 1]):
-            self._push(max(bound, part[0].floor), Block(block.places, block.program, part, block.level + 1))
+            self._push(max(bound, part[0].floor), replace(block, leaves=part, level=block.level + 1))
 
     def _better(self, state: State, *, counted: int | None = None, bound: int = 0, is_new: bool = True) -> None:
         """Take a layout over where it is better. Raises SolverFault where counts contradict each other."""
@@ -216,6 +226,17 @@ class BranchAndBound:
             self.proof = replace(self.proof, state=state, objective=objective)
             if is_new:
                 self._known(state)
+
+
+def _scope(
+    problem: Problem, places: Places, program: Program, leaves: Sequence[Leaf], *, within: Scope | None = None
+) -> Scope:
+    """A program on the places that leaves leave open."""
+    plain, masks = program_scope(problem, program.choices), places.masks(problem, leaves)
+    variants = tuple(tuple(v for v in own if masks[room][v].any()) for room, own in enumerate(plain.variants))
+    # A room without a place would be left out of the model, as one that the program does without.
+    assert all(own for own, choice in zip(variants, program.choices, strict=True) if choice >= 0)
+    return Scope(variants, plain.optional, plain.sides, masks, within)
 
 
 def _blocks(leaves: Sequence[Leaf], side: int) -> list[tuple[Leaf, ...]]:

@@ -14,8 +14,10 @@ from optimizer.engine.problem.arrangement import key_of
 from optimizer.engine.prover.places import Places
 from optimizer.engine.prover.solve import Effort, hint, solve
 
-TOURS, REBUILDS, POLISHED = 6, 60, 6
-_POLISH: Final = Effort(workers=1, deterministic_s=0.4, wall_s=10.0, linearization=0, presolve_rounds=1)
+TOURS, REBUILDS, POLISHED = 8, 60, 3
+WORTH_POLISHING: Final = 1.06
+"""Layouts beyond so many times the best one are left as they are."""
+_POLISH: Final = Effort(workers=1, deterministic_s=0.3, wall_s=10.0, linearization=0, presolve_rounds=1)
 
 
 def best_of_program(problem: Problem, places: Places, limit: int, *, seed: int, stop: threading.Event) -> State | None:
@@ -32,7 +34,8 @@ def best_of_program(problem: Problem, places: Places, limit: int, *, seed: int, 
         if objective < limit:
             best, limit = state, objective
     for state in found:
-        better = None if stop.is_set() else _polished(problem, state, limit, stop)
+        is_near = modelled_value(problem, state) <= WORTH_POLISHING * limit
+        better = _polished(problem, state, limit, stop) if is_near and not stop.is_set() else None
         if better is not None:
             best, limit = better, modelled_value(problem, better)
     return best

@@ -16,7 +16,7 @@ Verdict = Literal["optimal", "feasible", "infeasible", "undecided"]
 class SolverFault(Exception):  # noqa: N818 - a fault is what it is called
     """The solver refused a model, or contradicts itself; the model's text, which repeats it, stands in a note."""
 
-    def __init__(self, words: str, model: str) -> None:
+    def __init__(self, words: str, model: str = "") -> None:
         super().__init__(words)
         self.add_note(model)
 
