@@ -6,24 +6,23 @@ in the order in which it was given. So more rounds never find less, and a number
 
 import threading
 from collections.abc import Sequence
-from concurrent.futures import Future, ThreadPoolExecutor
 from dataclasses import dataclass, field
 from typing import Final
 
 from optimizer.concepts.case import Verdict
 from optimizer.concepts.gather import CENTS, Find, Gathering
-from optimizer.concepts.judges import Judges, Pending
 from optimizer.concepts.picking import Picker
 from optimizer.concepts.whole import Whole
+from optimizer.concepts.workers import Pending, Workers
 from optimizer.engine.explorer import Explorer, Residuals
 from optimizer.engine.portfolio import Purse, first_tours, tour_of
 from optimizer.engine.problem import State, layout_of, modelled_value
 from optimizer.engine.problem.alike import Archive
-from optimizer.engine.prover import ArrangementProof, polish, unproven
+from optimizer.engine.prover import ArrangementProof, unproven
 from optimizer.layout import Layout
 
-TOURS, JUDGED, POLISHED, SOLVERS = 3, 8, 2, 2
-"""Tours, layouts judged and arrangements polished in a round; threads of the solver."""
+TOURS, JUDGED, POLISHED = 3, 8, 1
+"""Tours, layouts judged and arrangements polished in a round."""
 FIRST_JUDGED: Final = 3
 LEARNED_FROM: Final = 6
 """So many judged layouts are needed before anything is learned of places."""
@@ -39,20 +38,19 @@ class Rounds:
 
     gathering: Gathering
     explorer: Explorer
-    judges: Judges
+    workers: Workers
     whole: Whole
     seed: int
     count: int
     stop: threading.Event
     turn: int = 0
-    _judged: list[tuple[ArrangementProof, Pending]] = field(default_factory=list)
-    _polishing: list[tuple[Find, "Future[ArrangementProof]"]] = field(default_factory=list)
-    _polished: list[tuple[Find, ArrangementProof, Pending]] = field(default_factory=list)
+    _judged: list[tuple[ArrangementProof, Pending[Verdict]]] = field(default_factory=list)
+    _polishing: list[tuple[Find, Pending[ArrangementProof]]] = field(default_factory=list)
+    _polished: list[tuple[Find, ArrangementProof, Pending[Verdict]]] = field(default_factory=list)
 
     def __post_init__(self) -> None:
         """Begin with nothing known."""
         problem = self.gathering.problem
-        self._solvers = ThreadPoolExecutor(SOLVERS)
         self._purse, self._residuals = Purse(problem), Residuals(problem)
         self._known = Archive(problem, self.gathering.case.diagonal_ft)
         self._picker = Picker(self.explorer, self._purse, self._known)
@@ -76,7 +74,7 @@ class Rounds:
         found = [state for state in self.whole.found() if state not in self._picker.seen]
         self._picker.seen.update(found)
         picked = self._begin((*found, *self._picker.pick(JUDGED)))
-        polishing = self._begin_polishing()
+        polishing = self._begin_polishing(POLISHED)
         best = self.gathering.best_states(STARTS)
         for number in range(TOURS):
             tour = tour_of(problem, self.turn * TOURS + number, seed=self.seed, purse=self._purse, best=best)
@@ -88,7 +86,7 @@ class Rounds:
 
     def polish_one(self) -> None:
         """A round in which nothing new is looked for."""
-        polishing = self._begin_polishing()
+        polishing = self._begin_polishing(2 * (self.workers.count + 1))
         self._take_in()
         self._judged, self._polishing = [], polishing
 
@@ -98,7 +96,6 @@ class Rounds:
         while self._judged or self._polishing or self._polished:
             self._take_in()
             self._judged, self._polishing = [], []
-        self._solvers.shutdown(wait=False, cancel_futures=True)
 
     @property
     def is_settled(self) -> bool:
@@ -117,33 +114,34 @@ class Rounds:
         ranked = self.explorer.pool.ranked()[:TOLD]
         if ranked:
             best = min((s for _, s in ranked), key=lambda s: modelled_value(self.gathering.problem, s))
-            self.whole.begin(best, beside=self.judges.count > 1)
+            self.whole.begin(best, beside=self.workers.count > 0)
 
-    def _begin(self, states: Sequence[State]) -> list[tuple[ArrangementProof, Pending]]:
+    def _begin(self, states: Sequence[State]) -> list[tuple[ArrangementProof, Pending[Verdict]]]:
         layouts = [layout_of(self.gathering.problem, state) for state in states]
-        pending = self.judges.begin(layouts)
+        pending = self.workers.judge(layouts)
         return [(unproven(self.explorer.board, s), p) for s, p in zip(states, pending, strict=True)]
 
-    def _begin_polishing(self) -> list[tuple[Find, "Future[ArrangementProof]"]]:
+    def _begin_polishing(self, count: int) -> list[tuple[Find, Pending[ArrangementProof]]]:
         finds = [find for find, _ in self._polishing] + [find for find, _, _ in self._polished]
         under_way = {find.option.layout for find in finds}
-        left = self.gathering.unproven(self.gathering.shown(self.count), POLISHED + len(under_way))
-        finds = [find for find in left if find.option.layout not in under_way][:POLISHED]
-        return [(f, self._solvers.submit(polish, self.explorer.board, f.proof.state, stop=self.stop)) for f in finds]
+        left = self.gathering.unproven(self.gathering.shown(self.count), count + len(under_way))
+        finds = [find for find in left if find.option.layout not in under_way][:count]
+        pending = self.workers.polish([find.proof.state for find in finds], stop=self.stop)
+        return list(zip(finds, pending, strict=True))
 
     def _take_in(self) -> None:
         """What was begun in the round before: verdicts are learned, polished layouts given to the judge."""
         for proof, pending in self._judged:
-            self._learn(proof, pending.verdict())
+            self._learn(proof, pending.result())
         for find, proof, pending in self._polished:
-            self.gathering.refine(find, proof, pending.verdict())
+            self.gathering.refine(find, proof, pending.result())
         self._polished = []
         for find, polished in self._polishing:
             proof = polished.result()
             if proof.state == find.proof.state:
                 self.gathering.prove(find, proof)
             else:
-                (pending,) = self.judges.begin([layout_of(self.gathering.problem, proof.state)])
+                (pending,) = self.workers.judge([layout_of(self.gathering.problem, proof.state)])
                 self._polished.append((find, proof, pending))
         if len(self._residuals.cents) >= LEARNED_FROM:
             self.explorer.board.learn(self._residuals.tables())

@@ -7,11 +7,11 @@ from typing import Final
 
 from optimizer.concepts.case import Case
 from optimizer.concepts.gather import CENTS, Gathering
-from optimizer.concepts.judges import Judges
 from optimizer.concepts.nothing import why_nothing
 from optimizer.concepts.option import OptionSet, SearchRecord, SearchStatus
 from optimizer.concepts.rounds import Rounds
 from optimizer.concepts.whole import NOTHING_PROVEN, WORK_A_SECOND, Whole
+from optimizer.concepts.workers import Workers
 from optimizer.engine.explorer import Explorer, board_of
 from optimizer.engine.problem import Problem, build_problem, layout_of, modelled_losses, state_of
 from optimizer.engine.prover import Answer, WholeProof, anything_fits
@@ -32,7 +32,7 @@ UNCHANGED: Final = 8
 class ConceptRun:
     """What one call of the main job asks for; `start` are layouts to begin from. Reading the yard is not in `seconds`.
 
-    `processes`: how many judge beside this one; None: as many as there are further cores.
+    `processes`: how many work beside this one; None: as many as there are further cores.
     """
 
     case: Case
@@ -46,10 +46,11 @@ class ConceptRun:
     def run(self, *, emit: Emit, stop: threading.Event) -> OptionSet:
         """Search until all is proven, time is up or a person stops it."""
         _stage(emit, "reading the yard")
-        with Judges(self.case, processes=self.processes) as judges:
+        with Workers(self.case, processes=self.processes) as workers:
             problem = build_problem(self.case.scenario, self.case.rooms, self.case.book)
+            workers.read(problem)
             clock = Clock(stop, None if self.repeatable else time.monotonic() + self.seconds)
-            run = _Search(self, problem, judges, emit, stop, clock)
+            run = _Search(self, problem, workers, emit, stop, clock)
             return run.found()
 
 
@@ -80,14 +81,14 @@ class _Search:
     """One search of a problem that is read."""
 
     def __init__(
-        self, asked: ConceptRun, problem: Problem, judges: Judges, emit: Emit, stop: threading.Event, clock: Clock
+        self, asked: ConceptRun, problem: Problem, workers: Workers, emit: Emit, stop: threading.Event, clock: Clock
     ) -> None:
         self.asked, self.problem, self.emit, self.stop, self.clock = asked, problem, emit, stop, clock
         self.explorer = Explorer(board_of(problem))
         self.gathering = Gathering(asked.case, problem, emit)
         work_s = WORK_A_SECOND * asked.seconds if asked.repeatable else None
         self.whole = Whole(problem, seed=asked.seed, stop=clock, work_s=work_s)
-        self.rounds = Rounds(self.gathering, self.explorer, judges, self.whole, asked.seed, asked.count, clock)
+        self.rounds = Rounds(self.gathering, self.explorer, workers, self.whole, asked.seed, asked.count, clock)
         self._told: WholeProof | None = None
 
     def found(self) -> OptionSet:
@@ -157,7 +158,7 @@ class _Search:
             repeatable=self.asked.repeatable,
             stopped=self.stop.is_set(),
             arrangements_seen=len(self.explorer.pool.seen),
-            processes=self.rounds.judges.count,
+            processes=1 + self.rounds.workers.count,
             refused=tuple(self.gathering.refused),
         )
 

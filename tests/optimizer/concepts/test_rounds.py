@@ -1,4 +1,4 @@
-"""The search in rounds: it repeats whatever judges beside it, learns from refusals, and more rounds never give worse."""
+"""The search in rounds: it repeats whatever workers beside it, learns from refusals, and more rounds never give worse."""
 
 import threading
 
@@ -6,9 +6,9 @@ import pytest
 
 from optimizer.concepts.case import Case
 from optimizer.concepts.gather import Gathering
-from optimizer.concepts.judges import Judges
 from optimizer.concepts.rounds import Rounds
 from optimizer.concepts.whole import Whole
+from optimizer.concepts.workers import Workers
 from optimizer.engine.explorer import Explorer, board_of
 from optimizer.engine.problem import build_problem
 from optimizer.events import to_nobody
@@ -20,11 +20,12 @@ PROBLEM = build_problem(CASE.scenario, CASE.rooms, CASE.book)
 
 def searched(rounds, *, processes=0, seed=3):
     """A search of so many rounds, all of it taken in."""
-    with Judges(CASE, processes=processes) as judges:
+    with Workers(CASE, processes=processes) as workers:
+        workers.read(PROBLEM)
         explorer = Explorer(board_of(PROBLEM))
         never = threading.Event()
         whole = Whole(PROBLEM, seed=seed, stop=never, work_s=0.5)
-        search = Rounds(Gathering(CASE, PROBLEM, to_nobody), explorer, judges, whole, seed, 6, never)
+        search = Rounds(Gathering(CASE, PROBLEM, to_nobody), explorer, workers, whole, seed, 6, never)
         search.first(())
         for _ in range(rounds):
             search.run_one()
@@ -38,7 +39,7 @@ def few():
     return searched(3)
 
 
-def test_a_search_repeats_whoever_judges(few):
+def test_a_search_repeats_whoever_workers(few):
     """In this process, and in one beside it: the same layouts at the same scores, in the same order."""
     beside = searched(3, processes=1)
     found = [[(o.layout, o.score) for o in search.gathering.options] for search in (few, beside)]
@@ -65,11 +66,11 @@ def test_it_learns_from_what_was_judged(few):
 
 def test_a_stopped_search_keeps_what_it_has():
     """Stopped before it began: the first layouts are judged until one holds, and nothing is left open."""
-    with Judges(CASE, processes=0) as judges:
+    with Workers(CASE, processes=0) as workers:
         stop = threading.Event()
         stop.set()
         whole = Whole(PROBLEM, seed=3, stop=stop)
-        search = Rounds(Gathering(CASE, PROBLEM, to_nobody), Explorer(board_of(PROBLEM)), judges, whole, 3, 6, stop)
+        search = Rounds(Gathering(CASE, PROBLEM, to_nobody), Explorer(board_of(PROBLEM)), workers, whole, 3, 6, stop)
         search.first(())
         search.finish()
     assert len(search.gathering.finds) <= 1

@@ -7,7 +7,7 @@ import time
 import pytest
 
 from optimizer.concepts.case import Case
-from optimizer.concepts.judges import Judges
+from optimizer.concepts.workers import Workers
 from optimizer.engine.problem import layout_of
 from optimizer.scenario import load_scenario
 from tests.explored import explored, states
@@ -24,25 +24,25 @@ def layouts():
 
 def test_beside_as_here(layouts):
     """What a process beside says is what the judge says here."""
-    with Judges(CASE, processes=1) as judges:
-        said = [pending.verdict() for pending in judges.begin(layouts)]
+    with Workers(CASE, processes=1) as workers:
+        said = [pending.result() for pending in workers.judge(layouts)]
     assert said == [CASE.judged(layout) for layout in layouts]
 
 
 def test_a_process_that_dies_costs_no_verdict(layouts):
     """Killed before it answers: the layouts are judged here, and so are later ones."""
-    with Judges(CASE, processes=1) as judges:
-        judges.begin(layouts)[0].verdict()
-        pending = judges.begin(layouts)
-        for process in list(judges._workers._processes.values()):
+    with Workers(CASE, processes=1) as workers:
+        workers.judge(layouts)[0].result()
+        pending = workers.judge(layouts)
+        for process in list(workers._pool._processes.values()):
             os.kill(process.pid, signal.SIGKILL)
         time.sleep(0.2)
-        assert [waiting.verdict() for waiting in pending] == [CASE.judged(layout) for layout in layouts]
-        assert [waiting.verdict() for waiting in judges.begin(layouts)] == [CASE.judged(layout) for layout in layouts]
+        assert [waiting.result() for waiting in pending] == [CASE.judged(layout) for layout in layouts]
+        assert [waiting.result() for waiting in workers.judge(layouts)] == [CASE.judged(layout) for layout in layouts]
 
 
 def test_none_beside(layouts):
     """With no process beside, the judge works when it is asked."""
-    with Judges(CASE, processes=0) as judges:
-        assert judges._workers is None
-        assert [pending.verdict() for pending in judges.begin(layouts)] == [CASE.judged(layout) for layout in layouts]
+    with Workers(CASE, processes=0) as workers:
+        assert workers._pool is None
+        assert [pending.result() for pending in workers.judge(layouts)] == [CASE.judged(layout) for layout in layouts]
