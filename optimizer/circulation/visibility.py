@@ -7,10 +7,9 @@ places asked for, are all the nodes there are.
 from typing import Any, Final
 
 import numpy as np
+import scipy
 import shapely
 from numpy.typing import NDArray
-from scipy.sparse import csr_array
-from scipy.sparse.csgraph import dijkstra
 
 from optimizer.circulation.ground import Ground
 from optimizer.site import Point
@@ -37,13 +36,13 @@ def _reflex(corners: Coordinates) -> Coordinates:
     return corners[turn < 0]
 
 
-def lengths_in_sight(domain: Ground, points: Coordinates) -> csr_array:
+def lengths_in_sight(domain: Ground, points: Coordinates) -> "scipy.sparse.csr_array":
     """Straight lengths between all pairs of points whose straight line stays in the domain."""
     first, second = np.triu_indices(len(points), k=1)
     seen = in_sight(domain, points[first], points[second])
     first, second = first[seen], second[seen]
     lengths = np.maximum(np.hypot(*(points[first] - points[second]).T), _LEAST_FT)
-    return csr_array((lengths, (first, second)), shape=(len(points), len(points)))
+    return scipy.sparse.csr_array((lengths, (first, second)), shape=(len(points), len(points)))
 
 
 def in_sight(domain: Ground, starts: Coordinates, ends: Coordinates) -> NDArray[np.bool_]:
@@ -56,7 +55,7 @@ def in_sight(domain: Ground, starts: Coordinates, ends: Coordinates) -> NDArray[
 
 def all_shortest(domain: Ground, points: Coordinates) -> tuple[Coordinates, NDArray[np.int32]]:
     """Lengths of the shortest ways between all pairs of points (infinite: none), and each one's last but one point."""
-    return dijkstra(lengths_in_sight(domain, points), directed=False, return_predecessors=True)  # type: ignore[no-any-return]
+    return scipy.sparse.csgraph.dijkstra(lengths_in_sight(domain, points), directed=False, return_predecessors=True)  # type: ignore[no-any-return]
 
 
 def route(previous: NDArray[np.int32], start: int, end: int) -> tuple[int, ...]:

@@ -3,16 +3,13 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
-from typing import TYPE_CHECKING, Final
+from typing import Final
 
 import numpy as np
+import scipy
 from numpy.typing import ArrayLike, NDArray
-from scipy.spatial import Delaunay
 
 from optimizer.site import Point, Site, SpotLevel
-
-if TYPE_CHECKING:
-    from scipy.spatial import Delaunay
 
 Numbers = NDArray[np.float64]
 _ON_FT: Final = 1e-6  # what lies nearer to the hull than this lies on it
@@ -31,7 +28,7 @@ class Ground:
     """
 
     hull: Numbers
-    triangles: "Delaunay | None"
+    triangles: "scipy.spatial.Delaunay | None"
     planes: Numbers
 
     @property
@@ -107,9 +104,7 @@ def _of_levels(levels: tuple[SpotLevel, ...]) -> Ground:
     _, spread, directions = np.linalg.svd(centred, full_matrices=False)
     if len(spread) < 2 or spread[1] <= _FLAT * max(1.0, spread[0]):
         return Ground(_line(spots, centred @ directions[0]), None, np.zeros((1, 3)))
-    from scipy.spatial import Delaunay  # noqa: PLC0415 - imported where it is used: a fifth of the start
-
-    triangles = Delaunay(spots[:, :2])
+    triangles = scipy.spatial.Delaunay(spots[:, :2])
     corners = spots[triangles.simplices]
     flat = np.concatenate([corners[:, :, :2], np.ones((len(corners), 3, 1))], axis=2)
     # A triangle with no area, of levels in one line on the hull, holds no point; least squares lets it pass.

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 ENGINE = ("ortools", "pandas", "pvlib", "streamlit", "plotly")
-TABLES = (*ENGINE, "rich.console", "rich.table", "scipy.spatial")
+TABLES = (*ENGINE, "rich.console", "rich.table", "scipy.spatial", "scipy.sparse", "scipy.ndimage")
 ALL = (*TABLES, "numpy", "scipy", "shapely", "yaml", "optimizer.scenario")
 FLAT_YARD = "scenarios/wattle-rise.yaml"
 """Without levels: triangles of the ground are what scipy.spatial is for."""

@@ -6,9 +6,8 @@ from itertools import pairwise
 from typing import Final
 
 import numpy as np
+import scipy
 from numpy.typing import NDArray
-from scipy.sparse import csr_array
-from scipy.sparse.csgraph import dijkstra
 
 from optimizer.circulation.visibility import Coordinates
 
@@ -26,7 +25,7 @@ class Roads:
 
     nodes: int
     terminals: NDArray[np.int64]
-    table: csr_array
+    table: "scipy.sparse.csr_array"
     places: NDArray[np.int64]
     steps: NDArray[np.int64]
     lines: int
@@ -42,7 +41,7 @@ class Roads:
         np.maximum(np.concatenate([line_costs, line_costs, gates, gates])[self.places], _LEAST, out=self.table.data)
         size = self.table.shape[0]
         first, last = self.nodes + start, self.nodes + end
-        length, previous = dijkstra(self.table, indices=first, return_predecessors=True)
+        length, previous = scipy.sparse.csgraph.dijkstra(self.table, indices=first, return_predecessors=True)
         if not np.isfinite(length[last]):
             return None
         nodes = [last]
@@ -64,4 +63,4 @@ def roads_of(nodes: int, terminals: Sequence[int], first: NDArray[np.int64], sec
     rows = np.searchsorted(starts[order], np.arange(size + 1)).astype(np.int32)
     steps = starts[order] * size + ends[order]
     entries = (np.ones(len(order)), ends[order].astype(np.int32), rows)
-    return Roads(nodes, owners, csr_array(entries, shape=(size, size)), order, steps, len(first))
+    return Roads(nodes, owners, scipy.sparse.csr_array(entries, shape=(size, size)), order, steps, len(first))

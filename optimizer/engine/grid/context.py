@@ -17,9 +17,12 @@ from optimizer.scenario import Scenario
 from optimizer.site import Site
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Context:
-    """Everything that the parts of the model are made from. Geometry is posed; `scenario` is as on the plan."""
+    """Everything that the parts of the model are made from. Geometry is posed; `scenario` is as on the plan.
+
+    What is kept for a context is kept for this very one: to compare two by all that they hold would take too long.
+    """
 
     scenario: Scenario
     rooms: tuple[SizedRoom, ...]
@@ -39,7 +42,7 @@ class Context:
 
     @cached_property
     def known_shares(self) -> dict[Hashable, NDArray[np.float64]]:
-        """Shares of sight that were worked out already; filled by `instance/sight.py` and `search/sight.py`."""
+        """Shares of sight that were worked out already; filled by who asks."""
         return {}
 
     def thing(self, name: str) -> Geometry | None:

@@ -1,5 +1,6 @@
 """Neighbours share at least 3 ft of edge or stand at least 3 ft apart; no strip by a landing."""
 
+from functools import lru_cache
 from typing import Final
 
 import numpy as np
@@ -20,17 +21,23 @@ _NEAR_SLACK_FT = 0.02  # what the check lets pass, so that a place just near eno
 
 def _apart_or_flush(context: Context, room: SizedRoom, variant: Variant) -> Cells:
     """Positions that leave no sliver to a building, a landing, or a structure under which the room does not stand."""
+    may_stand_under = frozenset(s.name for s in context.site.structures if room.name in s.may_hold)
+    return _of_size(context, variant.width, variant.depth, may_stand_under)
+
+
+@lru_cache(maxsize=256)
+def _of_size(context: Context, width: int, depth: int, may_stand_under: frozenset[str]) -> Cells:
     allowed = np.ones((context.lattice.rows, context.lattice.columns), dtype=bool)
-    size = {"width": variant.width, "depth": variant.depth}
+    size = {"width": width, "depth": depth}
     for outline in context.buildings:
         allowed &= flush_or_clear(context.lattice, outline, **size, gap_ft=LEAST_GAP_FT)
     for structure in context.site.structures:
         roof = Polygon(structure.outline)
         fits = flush_or_clear(context.lattice, roof, **size, gap_ft=LEAST_GAP_FT)
-        if room.name in structure.may_hold:
+        if structure.name in may_stand_under:
             fits |= any_in_window(covered(context.lattice, roof), **size)
         allowed &= fits
-    return allowed & ~_beside_landings(context, **size)
+    return np.asarray(allowed & ~_beside_landings(context, **size))
 
 
 def _beside_landings(context: Context, *, width: int, depth: int) -> Cells:

@@ -3,9 +3,8 @@
 from functools import lru_cache
 
 import numpy as np
+import scipy
 from numpy.typing import NDArray
-from scipy.sparse import csr_array
-from scipy.sparse.csgraph import dijkstra
 
 from optimizer.catalogue import SizedRoom, rates
 from optimizer.circulation.ground import obstacles_of_site
@@ -54,7 +53,7 @@ def _way_ft(context: Context, at: Point) -> NDArray[np.float64]:
         first.append(numbers[rows, columns][joined])
         second.append(numbers[ends][joined])
         lengths.append(np.full(len(first[-1]), length * lattice.step_ft))
-    graph = csr_array(
+    graph = scipy.sparse.csr_array(
         (np.concatenate(lengths), (np.concatenate(first), np.concatenate(second))), shape=(free.size, free.size)
     )
     middle_x = lattice.x0_ft + lattice.step_ft * (np.arange(free.shape[1]) + 0.5)
@@ -62,7 +61,7 @@ def _way_ft(context: Context, at: Point) -> NDArray[np.float64]:
     away = np.hypot(*np.meshgrid(middle_x - at[0], middle_y - at[1]))
     # Rounded, so that of cells as near the same one is taken in every pose.
     start = int(np.argmin(np.round(np.where(free, away, np.inf), 6)))
-    return np.asarray(dijkstra(graph, directed=False, indices=start).reshape(free.shape))
+    return np.asarray(scipy.sparse.csgraph.dijkstra(graph, directed=False, indices=start).reshape(free.shape))
 
 
 def _free(context: Context) -> Cells:
