@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import combinations
 from typing import Final
 
@@ -13,7 +14,7 @@ from shapely.geometry.base import BaseGeometry
 from optimizer.appraisal.grounds import ground_of
 from optimizer.brief import RoomKind
 from optimizer.circulation import CLEAR_WIDTH_FT, Way
-from optimizer.fields import LINE_TOLERANCE_FT, main_openings, open_yard
+from optimizer.fields import LINE_TOLERANCE_FT, SITES, main_openings, open_yard
 from optimizer.fields.order import ON_AXIS_FT
 from optimizer.layout import Layout, Placed, Placement, outline, side_ends
 from optimizer.scenario import Scenario
@@ -41,16 +42,13 @@ def axis_hits(scenario: Scenario, placed: Placed) -> tuple[AxisHit, ...]:
 
     They may meet the centre of a tree, a structure, a fire, nook, reserve, arrival or bed, or a bed's end.
     """
-    aims = tuple(_aims(scenario.site, placed))
-    yard = open_yard(scenario.site)
-    return tuple(_hit(opening, yard, aims) for opening in main_openings(scenario.site))
+    aims, lines = tuple(_aims(scenario.site, placed)), _centre_lines(scenario.site)
+    return tuple(_hit(opening, lines[opening], aims) for opening in main_openings(scenario.site))
 
 
 def centred_rooms(site: Site, layout: Layout) -> tuple[str, ...]:
     """Rooms whose middle lies within 1 in of the centre line of any door or window."""
-    yard = open_yard(site)
-    openings: tuple[Door | Window, ...] = (*site.doors, *site.windows)
-    lines = [_centre_line(opening, yard) for opening in openings]
+    lines = _centre_lines(site).values()
     return tuple(
         place.room
         for place in layout.placements
@@ -60,7 +58,8 @@ def centred_rooms(site: Site, layout: Layout) -> tuple[str, ...]:
 
 def focal_point(ways: Sequence[Way], layout: Layout) -> tuple[Point, int] | None:
     """Point of open ground that most ways pass within a way's clear width, and how many; None where no two meet."""
-    lines = np.array([LineString(way.points).difference(ground_of(layout.placements)) for way in ways])
+    whole = np.array([LineString(way.points) for way in ways], dtype=object)
+    lines = np.asarray(shapely.difference(whole, ground_of(layout.placements)))
     spots = np.array([spot for pair in combinations(lines, 2) for spot in _meetings(*pair)]).reshape(-1, 2)
     if not len(spots):
         return None
@@ -96,13 +95,19 @@ def _bed_ends(bed: Placement) -> Iterator[Point]:
         yield ((x0 + x1) / 2, (y0 + y1) / 2)
 
 
-def _hit(opening: Door | Window, yard: BaseGeometry, aims: Sequence[tuple[str, Point]]) -> AxisHit:
-    line = _centre_line(opening, yard)
+def _hit(opening: Door | Window, line: BaseGeometry, aims: Sequence[tuple[str, Point]]) -> AxisHit:
     offs = [(float(line.distance(shapely.Point(at))), name) for name, at in aims]
     if line.is_empty or not offs:
         return AxisHit(opening.name, None, None)
     off_ft, name = min(offs, key=lambda entry: entry[0])
     return AxisHit(opening.name, name if off_ft <= ON_AXIS_FT else None, off_ft)
+
+
+@lru_cache(maxsize=SITES)
+def _centre_lines(site: Site) -> dict[Door | Window, BaseGeometry]:
+    """Centre lines of the doors and windows."""
+    openings: tuple[Door | Window, ...] = (*site.doors, *site.windows)
+    return {opening: _centre_line(opening, open_yard(site)) for opening in openings}
 
 
 def _centre_line(opening: Door | Window, yard: BaseGeometry) -> BaseGeometry:

@@ -21,9 +21,10 @@ def fire_clear(case: CheckCase) -> Iterator[Finding]:
 
 def _near_solid(case: CheckCase, placed: PlacedRoom) -> Iterator[Finding]:
     asked = fire_clear_ft(case.site, placed.room.fuel)
-    roofs = ((f"the roof over {name}", roof) for name, roof in case.covers)
-    things = (*case.buildings, *case.structures, *roofs, ("the boundary", case.boundary.exterior))
+    things = (*case.buildings, *case.structures, ("the boundary", case.boundary.exterior))
     yield from (finding for name, thing in things for finding in _within(case, placed, name, thing, asked))
+    for name, roof in case.covers:
+        yield from _within(case, placed, name, roof, asked, told=f"the roof over {name}")
 
 
 def _under_crowns(case: CheckCase, placed: PlacedRoom) -> Iterator[Finding]:
@@ -31,8 +32,12 @@ def _under_crowns(case: CheckCase, placed: PlacedRoom) -> Iterator[Finding]:
         yield from _within(case, placed, tree.name, Point(tree.at), tree.canopy_radius_ft)
 
 
-def _within(case: CheckCase, placed: PlacedRoom, name: str, thing: BaseGeometry, asked: float) -> Iterator[Finding]:
+def _within(
+    case: CheckCase, placed: PlacedRoom, name: str, thing: BaseGeometry, asked: float, *, told: str | None = None
+) -> Iterator[Finding]:
+    """A fire nearer to a thing than asked; `told` is what it is called in words where that is not its name."""
     found = float(placed.shape.distance(thing))
     if found < asked - TOLERANCE_FT:
-        words = f"{placed.name} is {case.length(found)} from {name}, fire keeps {case.length(asked)}"
-        yield Finding("fire_clear", (placed.name, name), asked - found, "ft", words)
+        words = f"{placed.name} is {case.length(found)} from {told or name}, fire keeps {case.length(asked)}"
+        rooms = tuple(dict.fromkeys((placed.name, name)))
+        yield Finding("fire_clear", rooms, asked - found, "ft", words)

@@ -1,9 +1,11 @@
 """Rules about what stands side by side."""
 
-from collections.abc import Iterator
-from itertools import chain, combinations, product
+from collections.abc import Iterator, Sequence
+from itertools import chain, combinations
 from typing import Final
 
+import numpy as np
+import shapely
 from shapely import LineString, Polygon
 
 from optimizer.check.case import TOLERANCE_FT, TOLERANCE_SQFT, CheckCase, overlap_sqft
@@ -28,11 +30,17 @@ def no_slivers(case: CheckCase) -> Iterator[Finding]:
     """Neighbours with a gap too narrow to use, or that touch along too short an edge."""
     rooms = (_between_rooms(case, one, other) for one, other in combinations(case.placed, 2))
     solid = (*case.buildings, *case.structures)
-    things = (_beside_thing(case, placed, name, area) for placed, (name, area) in product(case.placed, solid))
-    landings = (
-        _beside_landing(case, placed, name, zone) for placed, (name, zone) in product(case.placed, case.landings)
-    )
+    things = (_beside_thing(case, placed, name, area) for placed, (name, area) in _near(case, solid))
+    landings = (_beside_landing(case, placed, name, zone) for placed, (name, zone) in _near(case, case.landings))
     return chain.from_iterable(chain(rooms, things, landings))
+
+
+def _near(case: CheckCase, things: Sequence[tuple[str, Polygon]]) -> Iterator[tuple[PlacedRoom, tuple[str, Polygon]]]:
+    """Rooms with the things that are nearer to them than neighbours may be without touching."""
+    rooms = np.array([room.shape for room in case.placed], dtype=object)
+    shapes = np.array([shape for _, shape in things], dtype=object)
+    for room, thing in np.argwhere(shapely.distance(rooms[:, None], shapes) < LEAST_FT):
+        yield case.placed.rooms[room], things[thing]
 
 
 def _between_rooms(case: CheckCase, one: PlacedRoom, other: PlacedRoom) -> Iterator[Finding]:
@@ -73,7 +81,7 @@ def _beside_thing(case: CheckCase, placed: PlacedRoom, name: str, area: Polygon)
 
 def _beside_landing(case: CheckCase, placed: PlacedRoom, door: str, zone: Polygon) -> Iterator[Finding]:
     """A strip between a room and a side of a door zone that it faces, too wide to build the landing up to the room."""
-    for side in free_sides(zone) if placed.shape.distance(zone) < LEAST_FT else ():
+    for side in free_sides(zone):
         gap = float(LineString(side).distance(placed.shape.intersection(ground_beside(side, LEAST_FT))))
         faces = overlap_sqft(placed.shape, ground_beside(faced_part(side), LEAST_FT))
         if faces and BUILT_UP_FT + TOLERANCE_FT < gap < LEAST_FT - TOLERANCE_FT:

@@ -7,13 +7,16 @@ from typing import Final
 from shapely.geometry.base import BaseGeometry
 
 from optimizer.brief import Relation, RelationKind
+from optimizer.check.blame import blamed
 from optimizer.check.case import TOLERANCE_FT, Check, CheckCase
 from optimizer.check.edges import shared_edge_ft
 from optimizer.check.finding import Finding
 from optimizer.check.neighbours import LEAST_FT
-from optimizer.check.sight import look_for
+from optimizer.check.sight import look_for, sight_share
 from optimizer.circulation import Stop, stop_beside, walking_ft
-from optimizer.grading import accessible_route
+from optimizer.fields.sight_ends import Look
+from optimizer.grading import RouteFinding, accessible_route
+from optimizer.layout import Placed
 
 Miss = tuple[float, str]
 """By how much a relation is missed [ft, or share of sight], and in words; the amount of a front is 1."""
@@ -26,9 +29,24 @@ def relation_check(kind: RelationKind) -> Check:
         for relation in case.scenario.brief.relations:
             miss = miss_of(case, relation) if relation.kind == kind and relation.is_hard else None
             if miss is not None:
-                yield Finding(kind, relation.between, miss[0], _UNITS[kind], miss[1])
+                rooms = tuple(dict.fromkeys((*relation.between, *_between(case, relation))))
+                yield Finding(kind, rooms, miss[0], _UNITS[kind], miss[1])
 
     return check
+
+
+def _between(case: CheckCase, relation: Relation) -> tuple[str, ...]:
+    """Rooms between the two ends that are to blame too: those that hide one, and those that the way leads through."""
+    if relation.kind == "in_view":
+        look, others = look_for(case.scenario, case.placed.wished, relation), case.placed.chosen
+        hiding = (room for room, _ in others if room.name not in relation.between)
+        return blamed(case.placed, hiding, lambda left: _keeps(case, look, relation, left))
+    return _route(case, relation).through if relation.kind == "accessible" else ()
+
+
+def _keeps(case: CheckCase, look: Look, relation: Relation, placed: Placed) -> bool:
+    share = sight_share(case.scenario, placed, relation)
+    return share is not None and bool(look.keeps(share))
 
 
 def miss_of(case: CheckCase, relation: Relation) -> Miss | None:
@@ -90,12 +108,16 @@ def _faces(case: CheckCase, relation: Relation, one: BaseGeometry, other: BaseGe
 
 
 def _accessible(case: CheckCase, relation: Relation, _one: BaseGeometry, _other: BaseGeometry) -> Miss | None:
+    found = _route(case, relation)
+    return None if found.is_accessible else (float(len(found.reasons)), "; ".join(found.reasons))
+
+
+def _route(case: CheckCase, relation: Relation) -> RouteFinding:
     """From a door or entrance to a room, whichever of the two is named first."""
     rooms = [name for name in relation.between if case.placed.of(name)]
     end = rooms[-1] if rooms else relation.between[1]
     start = next(name for name in relation.between if name != end)
-    found = accessible_route(case.placed, case.derived.levelled, case.network, start, end)
-    return None if found.is_accessible else (float(len(found.reasons)), "; ".join(found.reasons))
+    return accessible_route(case.placed, case.derived.levelled, case.network, start, end)
 
 
 def _distance_ft(case: CheckCase, relation: Relation, one: BaseGeometry, other: BaseGeometry) -> float:

@@ -1,6 +1,7 @@
 """Rules about shares of ground: of the ring round a kept tree, and of the open yard."""
 
 from collections.abc import Iterator
+from functools import lru_cache
 from typing import Final
 
 from shapely import Point, union_all
@@ -9,7 +10,8 @@ from shapely.geometry.base import BaseGeometry
 from optimizer.catalogue import root_rings
 from optimizer.check.case import TOLERANCE_SQFT, CheckCase
 from optimizer.check.finding import Finding
-from optimizer.site import Tree
+from optimizer.fields import SITES
+from optimizer.site import Site, Tree
 
 _QUARTER_STEPS: Final = 64
 """Straight pieces in a quarter of a ring: its area is short of the circle's by a ten-thousandth."""
@@ -22,8 +24,7 @@ def root_ring(case: CheckCase) -> Iterator[Finding]:
     """
     built = [placed for placed in case.placed if placed.rules.built_as]
     share = root_rings(case.site).paved_share
-    for tree in case.site.trees:
-        ring = _ring(case, tree)
+    for tree, ring in _rings(case.site):
         taken = float(union_all([placed.shape for placed in built]).intersection(ring).area)
         if taken > share * ring.area + TOLERANCE_SQFT:
             names = tuple(placed.name for placed in built if placed.shape.intersection(ring).area > TOLERANCE_SQFT)
@@ -32,10 +33,18 @@ def root_ring(case: CheckCase) -> Iterator[Finding]:
             yield Finding("root_ring", (*names, tree.name), taken - share * float(ring.area), "sq ft", words)
 
 
-def _ring(case: CheckCase, tree: Tree) -> BaseGeometry:
-    rings, trunk, at = root_rings(case.site), tree.trunk_diameter_ft, Point(tree.at)
-    inner = at.buffer(rings.inner_trunks * trunk, quad_segs=_QUARTER_STEPS)
-    return at.buffer(rings.outer_trunks * trunk, quad_segs=_QUARTER_STEPS).difference(inner)
+@lru_cache(maxsize=SITES)
+def _rings(site: Site) -> tuple[tuple[Tree, BaseGeometry], ...]:
+    """Trees with the outer ring round each."""
+    rings = root_rings(site)
+    return tuple(
+        (tree, _disc(tree, rings.outer_trunks).difference(_disc(tree, rings.inner_trunks))) for tree in site.trees
+    )
+
+
+def _disc(tree: Tree, trunks: float) -> BaseGeometry:
+    """Ground within so many trunk diameters of a tree's middle."""
+    return Point(tree.at).buffer(trunks * tree.trunk_diameter_ft, quad_segs=_QUARTER_STEPS)
 
 
 def paved_share(case: CheckCase) -> Iterator[Finding]:

@@ -7,8 +7,8 @@ from math import ceil
 from optimizer.catalogue.steps import step_rules
 from optimizer.check.case import TOLERANCE_FT, CheckCase
 from optimizer.check.finding import Finding
-from optimizer.circulation import kitchen_door
-from optimizer.grading import GROUND, Flight, climbed, too_near
+from optimizer.circulation import kitchen_door, way_between
+from optimizer.grading import GROUND, Flight, climbed, rooms_along, too_near
 from optimizer.layout import PlacedRoom
 
 
@@ -48,7 +48,8 @@ def kitchen_level(case: CheckCase) -> Iterator[Finding]:
         risers = _climbed(case, door.name, kitchen.name) if door else None
         if door and risers is not None and risers > most:
             words = f"{risers} risers lie between {door.name} and {kitchen.name}, at most {most} are asked"
-            yield Finding("kitchen_level", (kitchen.name, door.name), float(risers - most), "risers", words)
+            rooms = _on_the_way(case, kitchen.name, door.name)
+            yield Finding("kitchen_level", rooms, float(risers - most), "risers", words)
         yield from _stepped_to_table(case, kitchen)
 
 
@@ -58,11 +59,19 @@ def _stepped_to_table(case: CheckCase, kitchen: PlacedRoom) -> Iterator[Finding]
     risers, table = min(climbs, default=(0, ""))
     if risers:
         words = f"{risers} risers lie between {kitchen.name} and {table}, none is asked"
-        yield Finding("kitchen_level", (kitchen.name, table), float(risers), "risers", words)
+        yield Finding("kitchen_level", _on_the_way(case, kitchen.name, table), float(risers), "risers", words)
 
 
 def _climbed(case: CheckCase, start: str, end: str) -> int | None:
     return climbed(case.derived.levelled, case.network, start, end)
+
+
+def _on_the_way(case: CheckCase, kitchen: str, other: str) -> tuple[str, ...]:
+    """The two ends, then the paved rooms between them, whose levels count on the way."""
+    stops = case.access.stop(kitchen), case.access.stop(other)
+    way = way_between(case.network, stops[0], stops[1]) if stops[0] and stops[1] else None
+    between = rooms_along(case.derived.levelled.paved, way) if way else ()
+    return tuple(dict.fromkeys((kitchen, other, *between)))
 
 
 def _built(flight: Flight) -> Iterator[Finding]:

@@ -1,9 +1,12 @@
 """Rules about ways on foot."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from functools import partial
 
-from shapely import LineString, union_all
+from shapely import LineString, Polygon, union_all
 
+from optimizer.brief import Brief
+from optimizer.check.blame import blamed
 from optimizer.check.case import TOLERANCE_FT, TOLERANCE_SQFT, CheckCase
 from optimizer.check.finding import Finding
 from optimizer.circulation import (
@@ -14,15 +17,21 @@ from optimizer.circulation import (
     kitchen_walk_limit_ft,
     no_path_ground,
     unmown,
+    unreached,
     way_between,
 )
+from optimizer.layout import Placed, PlacedRoom
+from optimizer.site import Site
 
 
 def reachable(case: CheckCase) -> Iterator[Finding]:
     """Rooms, and doors and entrances in trips, that no clear way joins to the rest."""
-    for name in cut_off(case.site, case.scenario.brief, case.access):
+    site, brief = case.site, case.scenario.brief
+    for name in cut_off(site, brief, case.access):
         words = f"no way {case.length(CLEAR_WIDTH_FT)} wide leads to {name}"
-        yield Finding("reachable", (name,), CLEAR_WIDTH_FT, "ft", words)
+        standing = (room for room in case.placed if not room.rules.walkable and room.name != name)
+        rooms = blamed(case.placed, standing, partial(_is_reached, site, brief, name))
+        yield Finding("reachable", (name, *rooms), CLEAR_WIDTH_FT, "ft", words)
 
 
 def kitchen_walk(case: CheckCase) -> Iterator[Finding]:
@@ -42,17 +51,32 @@ def ways_clear(case: CheckCase) -> Iterator[Finding]:
         if way.between in case.laid.unlaid:
             others = [room for room in case.placed if room.name not in way.between]
             strip = LineString(way.points).buffer(way.width_ft / 2, cap_style="flat")
-            crossed = float(strip.intersection(union_all(list(no_path_ground(others)))).area)
-            if crossed > TOLERANCE_SQFT:
+            crossed = {room.name: _crossed_sqft(strip, [room]) for room in others}
+            if (area := _crossed_sqft(strip, others)) > TOLERANCE_SQFT:
                 words = f"the way from {way.between[0]} to {way.between[1]} leads through furniture or chairs"
-                yield Finding("ways_clear", way.between, crossed, "sq ft", words)
+                rooms = (name for name, part in crossed.items() if part > 0)
+                yield Finding("ways_clear", (*way.between, *rooms), area, "sq ft", words)
 
 
 def mown(case: CheckCase) -> Iterator[Finding]:
     """Lawns to which the other rooms leave no way for a mower."""
     for name in unmown(case.site, case.placed):
         words = f"no way {case.length(MOWER_FT)} wide is left for a mower from an entrance to {name}"
-        yield Finding("mown", (name,), MOWER_FT, "ft", words)
+        others = (room for room in case.placed if room.name != name)
+        rooms = blamed(case.placed, others, partial(_is_mown, case.site, name))
+        yield Finding("mown", (name, *rooms), MOWER_FT, "ft", words)
+
+
+def _is_reached(site: Site, brief: Brief, name: str, placed: Placed) -> bool:
+    return name not in unreached(site, brief, placed)
+
+
+def _is_mown(site: Site, name: str, placed: Placed) -> bool:
+    return name not in unmown(site, placed)
+
+
+def _crossed_sqft(strip: Polygon, rooms: Sequence[PlacedRoom]) -> float:
+    return float(strip.intersection(union_all(list(no_path_ground(rooms)))).area)
 
 
 def _way_ft(case: CheckCase, start: str, end: str) -> float | None:

@@ -39,8 +39,8 @@ class Verdict:
 
     @property
     def score(self) -> float:
-        """Sum of the losses."""
-        return sum(loss for _, loss in self.losses)
+        """Sum of the losses; infinite where nothing was measured."""
+        return math.inf if self.appraisal is None else sum(loss for _, loss in self.losses)
 
 
 @dataclass(frozen=True)

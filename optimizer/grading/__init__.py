@@ -8,6 +8,7 @@ from optimizer.grading.falls import Fall
 from optimizer.grading.flights import GROUND, Flight
 from optimizer.grading.grade import Levelled, grade, graded, levelled
 from optimizer.grading.grading import Grading
+from optimizer.grading.profile import rooms_along
 from optimizer.grading.walls import Guard, Wall
 
 __all__ = [
@@ -28,5 +29,6 @@ __all__ = [
     "grid_volume_cuft",
     "levelled",
     "loose_cuyd",
+    "rooms_along",
     "too_near",
 ]

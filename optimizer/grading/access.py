@@ -7,7 +7,7 @@ from optimizer.catalogue.steps import ramp_length_ft, step_rules
 from optimizer.circulation import Network, way_between
 from optimizer.grading.grade import Levelled
 from optimizer.grading.paved import sills
-from optimizer.grading.profile import Leg, legs_of
+from optimizer.grading.profile import Leg, legs_of, rooms_along
 from optimizer.layout import Placed
 
 _EVEN = 1e-6  # what rounding leaves of a level difference
@@ -23,6 +23,8 @@ class RouteFinding:
     between: tuple[str, str]
     reasons: tuple[str, ...]
     ramp_length_ft: float = 0.0
+    through: tuple[str, ...] = ()
+    """Paved rooms that the way leads through, its ends left out."""
 
     @property
     def is_accessible(self) -> bool:
@@ -45,7 +47,8 @@ def accessible_route(placed: Placed, levelled: Levelled, network: Network, start
     legs = legs_of(levelled.paved, levelled.levels_ft, way, floor)
     reasons += [reason for leg in legs for reason in _of_leg(leg)]
     ramps_ft = sum((ramp_length_ft(leg.rise_ft) for leg in legs if _is_ramp(leg)), start=0.0)
-    return RouteFinding((start, end), tuple(reasons), ramps_ft)
+    through = tuple(name for name in rooms_along(levelled.paved, way) if name not in (start, end))
+    return RouteFinding((start, end), tuple(reasons), ramps_ft, through)
 
 
 def _of_room(placed: Placed, name: str) -> Iterator[str]:

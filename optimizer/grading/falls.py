@@ -7,6 +7,7 @@ from typing import Final
 
 import numpy as np
 import shapely
+from numpy.typing import NDArray
 
 from optimizer.catalogue.steps import step_rules
 from optimizer.grading.edges import OPEN, Strip
@@ -35,6 +36,19 @@ class Fall:
     outfall: str | None
 
 
+@dataclass(frozen=True, slots=True)
+class _Ahead:
+    """Ground 10 ft out of the middle of each room's sides, shape (rooms, sides): its level, whether it is free and in
+    the yard, and whether a house stands on the way there. Drains with the level of the ground at them.
+    """
+
+    paved: Paved
+    z_ft: NDArray[np.float64]
+    is_free: NDArray[np.bool_]
+    has_a_house: NDArray[np.bool_]
+    drains: tuple[tuple[Point, float], ...]
+
+
 def falls_of(paved: Paved, levels_ft: Sequence[float], strips: Sequence[Strip]) -> tuple[Fall, ...]:
     """Fall of each paved room, away from a house, to a side with an outfall where there is one.
 
@@ -43,33 +57,52 @@ def falls_of(paved: Paved, levels_ft: Sequence[float], strips: Sequence[Strip]) 
     A room's level is that of its middle, or of its high edge where it touches a house. The ground beyond the low edge
     may not rise above the room's level; the little that the edge lies below it is graded off.
     """
-    falls = list(_own_falls(paved, levels_ft, strips))
+    ahead = _ahead(paved)
+    falls = list(_own_falls(ahead, levels_ft, strips))
     while True:
-        passed = list(_passed_on(paved, levels_ft, strips, falls))
+        passed = list(_passed_on(ahead, levels_ft, strips, falls))
         if passed == falls:
             return tuple(falls)
         falls = passed
 
 
-def _own_falls(paved: Paved, levels_ft: Sequence[float], strips: Sequence[Strip]) -> Iterator[Fall]:
+def _ahead(paved: Paved) -> _Ahead:
+    ends = [side_ends(room.placement, side) for room in paved.rooms for side in SIDES]
+    shape = (len(paved.rooms), len(SIDES))
+    out = _CLEAR_FT * np.tile([FRONT_VECTORS[side] for side in SIDES], (len(paved.rooms), 1)).reshape(-1, 2)
+    spots = np.array([middle(side) for side in ends]).reshape(-1, 2) + out
+    corners = np.array(ends).reshape(-1, 4)
+    low, high = (edge(corners[:, :2], corners[:, 2:]) for edge in (np.minimum, np.maximum))
+    strips = shapely.box(*np.minimum(low, corners[:, :2] + out).T, *np.maximum(high, corners[:, :2] + out).T)
+    inner = shapely.buffer(strips, -TOLERANCE_FT, join_style="mitre")
+    houses = shapely.intersects(np.array(paved.houses, dtype=object)[:, None], inner).any(axis=0)
+    marks, drains = shapely.points(spots), [u.at for u in paved.site.utilities if u.kind == "drain"]
+    is_free = shapely.covers(yard(paved.site), marks) & ~shapely.covers(built(paved.site), marks)
+    is_free &= paved.index_at(spots) < 0
+    z = paved.ground.z_ft(np.concatenate([spots, np.array(drains).reshape(-1, 2)]))
+    levels = tuple(zip(drains, z[len(spots) :].tolist(), strict=True))
+    return _Ahead(paved, z[: len(spots)].reshape(shape), is_free.reshape(shape), houses.reshape(shape), levels)
+
+
+def _own_falls(ahead: _Ahead, levels_ft: Sequence[float], strips: Sequence[Strip]) -> Iterator[Fall]:
     for room, level in enumerate(levels_ft):
         own = [strip for strip in strips if strip.room == room]
-        falls = [_fall(paved, room, level, side) for side in SIDES]
-        usable = [fall for fall in falls if _is_usable(paved, room, level, fall.towards, own)]
-        best = min(usable or falls, key=lambda fall: _rank(paved, room, fall))
-        yield best if usable or not paved.ground.is_known else _trapped(best)
+        falls = [_fall(ahead, room, level, side) for side in SIDES]
+        usable = [fall for fall in falls if _is_usable(ahead, room, level, fall.towards, own)]
+        best = min(usable or falls, key=lambda fall: _rank(ahead, room, fall))
+        yield best if usable or not ahead.paved.ground.is_known else _trapped(best)
 
 
-def _fall(paved: Paved, room: int, level_ft: float, side: Front) -> Fall:
-    placement, slope = paved.rooms[room].placement, step_rules().paving_fall
+def _fall(ahead: _Ahead, room: int, level_ft: float, side: Front) -> Fall:
+    placement, slope = ahead.paved.rooms[room].placement, step_rules().paving_fall
     run = placement.width_ft if FRONT_VECTORS[side][0] else placement.depth_ft
-    low = level_ft - slope * run * (1.0 if _by_a_house(paved, room) else 0.5)
-    outfall = _outfall(paved, middle(side_ends(placement, side)), side, low) if paved.ground.is_known else ""
+    low = level_ft - slope * run * (1.0 if _by_a_house(ahead.paved, room) else 0.5)
+    outfall = _outfall(ahead, room, side, low) if ahead.paved.ground.is_known else ""
     return Fall(placement.room, side, slope, low, outfall)
 
 
 def _passed_on(
-    paved: Paved, levels_ft: Sequence[float], strips: Sequence[Strip], falls: Sequence[Fall]
+    ahead: _Ahead, levels_ft: Sequence[float], strips: Sequence[Strip], falls: Sequence[Fall]
 ) -> Iterator[Fall]:
     """Falls with those that were trapped handed on to a neighbour that takes the water from them."""
     for room, fall in enumerate(falls):
@@ -78,15 +111,15 @@ def _passed_on(
             for strip in strips
             if fall.outfall is None
             and strip.room == room
-            and _takes(paved, levels_ft, strip, falls)
-            and not _faces_a_house(paved, room, strip.side)
+            and _takes(ahead.paved, levels_ft, strip, falls)
+            and not ahead.has_a_house[room, SIDES.index(strip.side)]
         ]
         longest = max(takers, key=lambda strip: strip.length_ft, default=None)
         if longest is None:
             yield fall
         else:
-            onward = _fall(paved, room, levels_ft[room], longest.side)
-            yield replace(onward, outfall=paved.rooms[longest.neighbour].name)
+            onward = _fall(ahead, room, levels_ft[room], longest.side)
+            yield replace(onward, outfall=ahead.paved.rooms[longest.neighbour].name)
 
 
 def _takes(paved: Paved, levels_ft: Sequence[float], strip: Strip, falls: Sequence[Fall]) -> bool:
@@ -108,7 +141,7 @@ def _by_a_house(paved: Paved, room: int) -> bool:
     return any(house.distance(shape) <= TOLERANCE_FT for house in paved.houses)
 
 
-def _is_usable(paved: Paved, room: int, level_ft: float, side: Front, own: Sequence[Strip]) -> bool:
+def _is_usable(ahead: _Ahead, room: int, level_ft: float, side: Front, own: Sequence[Strip]) -> bool:
     """Whether at least half of a side is open and not uphill, and no house stands within 10 ft."""
     strips = [strip for strip in own if strip.side == side]
     free = sum(
@@ -117,40 +150,28 @@ def _is_usable(paved: Paved, room: int, level_ft: float, side: Front, own: Seque
         if strip.neighbour == OPEN
     )
     is_open = free >= _OPEN_SHARE * sum(strip.length_ft for strip in strips)
-    return is_open and not _faces_a_house(paved, room, side)
+    return is_open and not ahead.has_a_house[room, SIDES.index(side)]
 
 
-def _faces_a_house(paved: Paved, room: int, side: Front) -> bool:
-    """Whether a house stands within 10 ft straight out of a side."""
-    (x0, y0), (x1, y1) = side_ends(paved.rooms[room].placement, side)
-    x, y = (_CLEAR_FT * step for step in FRONT_VECTORS[side])
-    ahead = shapely.box(min(x0, x1, x0 + x), min(y0, y1, y0 + y), max(x0, x1, x0 + x), max(y0, y1, y0 + y))
-    inner = ahead.buffer(-TOLERANCE_FT, join_style="mitre")
-    return any(house.intersects(inner) for house in paved.houses)
-
-
-def _outfall(paved: Paved, low_edge: Point, side: Front, low_ft: float) -> str | None:
+def _outfall(ahead: _Ahead, room: int, side: Front, low_ft: float) -> str | None:
     """What takes the water from the middle of a low edge: a drain that it reaches at 1 %, or ground that falls away."""
     fall, drain_ft = step_rules().ground_fall, step_rules().drain_depth_ft
-    drains = [utility.at for utility in paved.site.utilities if utility.kind == "drain"]
-    levels = paved.ground.z_ft(np.array(drains).reshape(-1, 2))
-    if any(z - drain_ft <= low_ft - fall * dist(at, low_edge) for at, z in zip(drains, levels, strict=True)):
+    low_edge = middle(side_ends(ahead.paved.rooms[room].placement, side))
+    if any(z - drain_ft <= low_ft - fall * dist(at, low_edge) for at, z in ahead.drains):
         return "drain"
-    x, y = (at + _CLEAR_FT * step for at, step in zip(low_edge, FRONT_VECTORS[side], strict=True))
-    spot = shapely.Point(x, y)
-    is_free = not built(paved.site).covers(spot) and int(paved.index_at(np.array([(x, y)]))[0]) < 0
-    falls_away = float(paved.ground.z_ft([(x, y)])[0]) <= low_ft - fall * _CLEAR_FT
-    return "open ground" if is_free and yard(paved.site).covers(spot) and falls_away else None
+    spot = room, SIDES.index(side)
+    falls_away = ahead.z_ft[spot] <= low_ft - fall * _CLEAR_FT
+    return "open ground" if ahead.is_free[spot] and falls_away else None
 
 
-def _rank(paved: Paved, room: int, fall: Fall) -> tuple[bool, float, float, float]:
+def _rank(ahead: _Ahead, room: int, fall: Fall) -> tuple[bool, float, float, float]:
     """First where the water gets away, then away from the nearest house, the lowest ground in front, a drain near."""
-    x, y = FRONT_VECTORS[fall.towards]
-    placement = paved.rooms[room].placement
-    at_x, at_y = middle(side_ends(placement, fall.towards))
-    beyond = float(paved.ground.z_ft([(at_x + _CLEAR_FT * x, at_y + _CLEAR_FT * y)])[0])
-    to_drain = min((dist(u.at, (at_x, at_y)) for u in paved.site.utilities if u.kind == "drain"), default=0.0)
-    return fall.outfall is None, -round(_away(paved, placement.centre, (x, y)), 6), round(beyond, 6), to_drain
+    placement = ahead.paved.rooms[room].placement
+    at = middle(side_ends(placement, fall.towards))
+    beyond = float(ahead.z_ft[room, SIDES.index(fall.towards)])
+    to_drain = min((dist(drain, at) for drain, _ in ahead.drains), default=0.0)
+    away = _away(ahead.paved, placement.centre, FRONT_VECTORS[fall.towards])
+    return fall.outfall is None, -round(away, 6), round(beyond, 6), to_drain
 
 
 def _away(paved: Paved, centre: Point, towards: tuple[int, int]) -> float:

@@ -65,6 +65,11 @@ def legs_of(
     return tuple(_legs(points, runs, heights, step, skipped))
 
 
+def rooms_along(paved: Paved, way: Way) -> tuple[str, ...]:
+    """Names of the paved rooms that a way leads through, in its order."""
+    return tuple(dict.fromkeys(paved.rooms[run.room].name for run in _runs(paved, _along(way)) if run.room >= 0))
+
+
 def _along(way: Way) -> NDArray[np.float64]:
     count = max(1, int(np.ceil(way.length_ft / _EVERY_FT)))
     line = shapely.LineString(way.points)

@@ -116,6 +116,11 @@ class Placed:
         """Rooms of these kinds."""
         return tuple(room for room in self.rooms if room.kind in kinds)
 
+    def without(self, *names: str) -> "Placed":
+        """The same with rooms left out."""
+        layout = Layout(tuple(placement for placement in self.layout.placements if placement.room not in names))
+        return Placed(self.wished, layout, tuple(room for room in self.rooms if room.name not in names))
+
     @cached_property
     def once(self) -> "Placed":
         """The same with each room only where it stands last."""

@@ -2,9 +2,12 @@
 
 from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from itertools import compress
 from typing import Final, Literal
 
+import numpy as np
 import shapely
+from numpy.typing import NDArray
 from shapely import LineString
 from shapely.geometry.base import BaseGeometry
 
@@ -42,14 +45,15 @@ def legs_of(
     `counts` says how often each is walked, `arrivals` names those by which guests come and go.
     """
     there = shapely.union_all([*land.paved, *land.lawns])
-    outside = {trip: _outside(there, points) for trip, points in lines.items()}
-    pieces = _pieces(list(outside.values()))
+    outside = _outside(there, list(lines.values()))
+    pieces = list(_pieces(outside))
+    middles = shapely.line_interpolate_point(np.array(pieces, dtype=object), 0.5, normalized=True)
+    walked = shapely.distance(outside[:, None], middles) <= _SAME_FT
     users: dict[tuple[Pair, ...], list[LineString]] = {}
-    for piece in pieces:
-        middle = piece.interpolate(0.5, normalized=True)
-        trips = tuple(trip for trip, line in outside.items() if line.distance(middle) <= _SAME_FT)
-        users.setdefault(trips, []).append(piece)
+    for piece, on_it in zip(pieces, walked.T, strict=True):
+        users.setdefault(tuple(compress(lines, on_it)), []).append(piece)
     room = land.free.difference(shapely.union_all(land.lawns)).buffer(_SAME_FT, join_style="mitre")
+    shapely.prepare(room)
     return tuple(
         _leg(room, line, trips, _use(trips, counts, arrivals))
         for trips, parts in users.items()
@@ -57,12 +61,13 @@ def legs_of(
     )
 
 
-def _outside(there: BaseGeometry, points: Sequence[Point]) -> BaseGeometry:
-    """The part of a line that is to be paved, what is there left out."""
-    return LineString(points).difference(there) if len(points) > 1 else LineString()
+def _outside(there: BaseGeometry, lines: Sequence[Sequence[Point]]) -> NDArray[np.object_]:
+    """The part of each line that is to be paved, what is there left out."""
+    whole = [LineString(points) if len(points) > 1 else LineString() for points in lines]
+    return np.asarray(shapely.difference(np.array(whole, dtype=object), there))
 
 
-def _pieces(lines: Sequence[BaseGeometry]) -> Iterator[LineString]:
+def _pieces(lines: NDArray[np.object_]) -> Iterator[LineString]:
     """Lines broken wherever they meet, each piece once."""
     # Routes that run together to within the grid become one line, or two would leave hairpins between them.
     snapped = shapely.set_precision(lines, _GRID_FT)

@@ -51,7 +51,7 @@ def test_a_room_off_the_yard_is_not_measured(case, layouts):
     first, *others = layouts[0].placements
     verdict = case.judged(Layout((replace(first, x_ft=first.x_ft - 500), *others)))
     assert "inside_setbacks" in {finding.rule for finding in verdict.findings}
-    assert (verdict.appraisal, verdict.losses) == (None, ())
+    assert (verdict.appraisal, verdict.losses, verdict.score) == (None, (), float("inf"))
 
 
 def test_another_process_says_the_same(project, case, layouts):
