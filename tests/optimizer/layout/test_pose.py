@@ -33,7 +33,10 @@ def test_a_moved_yard_is_the_same_problem(matrix):
         assert all((a == b).all() for a, b in zip(room.places, copy.places, strict=True))
         assert all((a == b).all() for a, b in zip(room.floors, copy.floors, strict=True))
     assert (one.pairs, one.pulls, one.order.lines) == (other.pairs, other.pulls, other.order.lines)
-    assert (one.amounts, one.guide) == (other.amounts, other.guide)
+    assert (one.amounts, one.guide.runs, one.guide.ways) == (other.amounts, other.guide.runs, other.guide.ways)
+    for doubts, copies in zip(one.guide.doubts, other.guide.doubts, strict=True):
+        assert [d is None for d in doubts] == [c is None for c in copies]
+        assert all((d == c).all() for d, c in zip(doubts, copies, strict=True) if d is not None)
 
 
 @pytest.mark.parametrize("matrix", SYMMETRIES)
