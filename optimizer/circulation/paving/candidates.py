@@ -1,16 +1,22 @@
 """Candidate lines between points: in steps of 45 degrees, with at most two bends."""
 
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
 
-from optimizer.circulation.paving.nearby import Nearby
+from optimizer.circulation.paving.nearby import Cell, Nearby
 from optimizer.circulation.visibility import Coordinates
 
 _EVEN_FT: Final = 1e-6
 _SLANTED: Final = 40.0  # eighths: beside a slanted wall, where nothing else fits, a way runs along it
+
+
+Corner = tuple[Coordinates, Cell]
+"""One corner of each of many lines, shape (n, 2), with the cells that they lie in."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -35,37 +41,58 @@ class Lines:
 
 
 def lines_between(near: Nearby, points: Coordinates, pairs: NDArray[np.int64]) -> Lines:
-    """Every candidate line between pairs of points, shape (n, 2), that may lie on the ground by its cells."""
-    away = np.abs(points[pairs[:, 0]] - points[pairs[:, 1]])
-    lines, is_slanted = _all_lines(points, pairs[away[:, 0] + away[:, 1] > _EVEN_FT])
-    return lines.only(near.may_hold(lines.corners, is_slanted))
-
-
-def _all_lines(points: Coordinates, pairs: NDArray[np.int64]) -> tuple[Lines, NDArray[np.bool_]]:
-    """Lines of each pair, and which of them are slanted.
+    """Every candidate line between pairs of points, shape (n, 2), that may lie on the ground by its cells.
 
     Along an axis or at 45 degrees there is the straight line alone; else five with bends, at 45 degrees first or last,
     square either way, or at 45 degrees in the middle, and last the slanted one.
     """
-    starts, ends = points[pairs[:, 0]], points[pairs[:, 1]]
+    column, row = near.cells(points)
+    there = near.has((column, row))
+    pairs = pairs[there[pairs[:, 0]] & there[pairs[:, 1]]]
+    away = points[pairs[:, 1]] - points[pairs[:, 0]]
+    across, up = np.abs(away[:, 0]), np.abs(away[:, 1])
+    is_apart, least = across + up > _EVEN_FT, np.minimum(across, up)
+    is_straight = (least < _EVEN_FT) | (np.abs(across - up) < _EVEN_FT)
+    straight, bent = pairs[is_apart & is_straight], pairs[is_apart & ~is_straight]
+
+    def corner(of: NDArray[np.int64]) -> Corner:
+        return points[of], (column[of], row[of])
+
+    starts, ends = (corner(of) for of in bent.T)
+    found = [_near(near, straight, [corner(of) for of in straight.T])]
+    found += [_near(near, bent, (starts, *bends, ends)) for bends in _bends(near, starts, ends)]
+    found.append(_near(near, bent, (starts, ends), is_slanted=True))
+    return Lines(*(np.concatenate([getattr(part, name) for part in found]) for name in ("first", "second", "corners")))
+
+
+def _bends(near: Nearby, start: Corner, end: Corner) -> Iterator[tuple[Corner, ...]]:
+    """Where lines from starts to ends bend."""
+    (starts, (start_column, start_row)), (ends, (end_column, end_row)) = start, end
     away = ends - starts
-    across = np.abs(away)
-    least = np.minimum(across[:, 0], across[:, 1])
-    is_straight = (least < _EVEN_FT) | (np.abs(across[:, 0] - across[:, 1]) < _EVEN_FT)
-    slant = least[:, None] * np.sign(away)
+    slant = np.minimum(np.abs(away[:, 0]), np.abs(away[:, 1]))[:, None] * np.sign(away)
     rest = (away - slant) / 2
-    square = np.stack([ends[:, 0], starts[:, 1], starts[:, 0], ends[:, 1]], axis=1)
-    singly = (starts + slant, ends - slant, square[:, :2], square[:, 2:])
-    bends = (*((bend, ends) for bend in singly), (starts + rest, starts + rest + slant), (ends, ends))
-    straight, bent = np.flatnonzero(is_straight), np.flatnonzero(~is_straight)
-    of = np.concatenate([straight, *[bent] * len(bends)])
-    corners = np.empty((len(of), 4, 2))
-    corners[:, 0], corners[:, 3] = starts[of], ends[of]
-    corners[: len(straight), 1:3] = ends[straight, None]
-    by_bends = corners[len(straight) :].reshape(len(bends), len(bent), 4, 2)
-    for lines, (second, third) in zip(by_bends, bends, strict=True):
-        lines[:, 1], lines[:, 2] = second[bent], third[bent]
-    return Lines(pairs[of, 0], pairs[of, 1], corners), np.arange(len(of)) >= len(of) - len(bent)
+    at_45 = [(bend, near.cells(bend)) for bend in (starts + slant, ends - slant, starts + rest, starts + rest + slant)]
+    yield (at_45[0],)
+    yield (at_45[1],)
+    yield ((np.stack([ends[:, 0], starts[:, 1]], axis=1), (end_column, start_row)),)
+    yield ((np.stack([starts[:, 0], ends[:, 1]], axis=1), (start_column, end_row)),)
+    yield (at_45[2], at_45[3])
+
+
+def _near(near: Nearby, pairs: NDArray[np.int64], corners: Sequence[Corner], *, is_slanted: bool = False) -> Lines:
+    """Lines of one shape that may lie on the ground; most bend off it, so that their bends are asked first."""
+    kept = np.arange(len(pairs))
+    for _, (column, row) in corners[1:-1]:
+        kept = kept[near.has((column[kept], row[kept]))]
+    if is_slanted:
+        (starts, _), (ends, _) = corners
+        kept = kept[near.may_lie(starts[kept], ends[kept])]
+    else:
+        for (_, before), (_, after) in pairwise(corners):
+            one, other = ((column[kept], row[kept]) for column, row in (before, after))
+            kept = kept[near.may_run(one, other)]
+    whole = [points[kept] for points, _ in corners]
+    return Lines(pairs[kept, 0], pairs[kept, 1], np.stack([*whole, *[whole[-1]] * (4 - len(whole))], axis=1))
 
 
 def turns(corners: Coordinates) -> Coordinates:

@@ -13,11 +13,13 @@ from optimizer.circulation.ground import Ground
 from optimizer.circulation.visibility import Coordinates
 
 _NEAR_FT: Final = 0.75  # half the diagonal of a cell, and a little more
-_SHARES: Final = np.array([0.15, 0.35, 0.5, 0.65, 0.85])[:, None]  # where along a slanted step the cells are asked
+_SHARES: Final = (0.5, 0.15, 0.85, 0.35, 0.65)  # where along a slanted step the cells are asked
 _TOUCH_FT: Final = 1e-6  # lines along the ground's own edge are on it, whatever rounding says
 _KINDS: Final = np.array([2, 0, 3, 1, 0, 1, 3, 0, 2], dtype=np.int32)
 """Which count a step asks, by its sign along x and along y: of a row, a column, a rising or a falling diagonal."""
-Cells = NDArray[np.bool_]
+Marks = NDArray[np.bool_]
+Cell = tuple[NDArray[np.int32], NDArray[np.int32]]
+"""Columns and rows of cells."""
 Counts = NDArray[np.int32]
 
 
@@ -33,43 +35,43 @@ class Nearby:
     ground: BaseGeometry
     left_ft: float
     low_ft: float
-    near: Cells
+    near: Marks
     far: Counts
 
-    def may_hold(self, corners: Coordinates, is_slanted: Cells) -> NDArray[np.int64]:
-        """Numbers of the lines, given by their corners (n, 4, 2), that may lie on the ground; the others surely do not.
-
-        Steps run along an axis or at 45 degrees, and every cell on the way is asked; of slanted lines a few.
-        """
-        column, row, number = self._cells(corners)
-        # Most lines bend off the ground.
-        is_near = self.near.ravel()[number]
-        kept = np.flatnonzero(is_near[:, 0] & is_near[:, 1] & is_near[:, 2] & is_near[:, 3])
-        across, up = np.diff(column[kept], axis=1), np.diff(row[kept], axis=1)
-        first, last = number[kept, :-1], number[kept, 1:]
-        # Of as many feet along a diagonal each begins in a cell of that diagonal.
-        feet = np.minimum(np.abs(across), np.abs(up))
-        to_x, to_y = np.sign(across), np.sign(up)
-        last = np.where(feet > 0, first + feet * (to_y * self.near.shape[1] + to_x), last)
-        count = _KINDS[3 * to_x + to_y + 4] * self.near.size
-        is_clear = self.far[count + first] == self.far[count + last]
-        is_clear = is_clear[:, 0] & is_clear[:, 1] & is_clear[:, 2]
-        slanted = np.flatnonzero(is_slanted[kept])
-        samples = corners[kept[slanted], :1] * (1 - _SHARES) + corners[kept[slanted], 3:] * _SHARES
-        is_clear[slanted] = self.near.ravel()[self._cells(samples)[2]].all(axis=1)
-        return np.asarray(kept[is_clear])
-
-    def covers(self, corners: Coordinates) -> Cells:
-        """Whether lines, given by their corners (n, 4, 2), lie on the ground, exactly."""
-        return np.asarray(shapely.covers(self.ground, shapely.linestrings(corners)))
-
-    def _cells(self, points: Coordinates) -> tuple[NDArray[np.int32], NDArray[np.int32], NDArray[np.int32]]:
-        """Column, row and number of the cell of each point; of one outside those of the ring's nearest."""
+    def cells(self, points: Coordinates) -> Cell:
+        """Column and row of the cell of each of the points (n, 2); of one outside those of the ring's nearest."""
         rows, columns = self.near.shape
         # What lies left of the ring or below it is cut to it whichever way it is rounded.
-        column = np.clip((points[..., 0] - self.left_ft).astype(np.int32), 0, columns - 1)
-        row = np.clip((points[..., 1] - self.low_ft).astype(np.int32), 0, rows - 1)
-        return column, row, row * columns + column
+        column = np.clip((points[:, 0] - self.left_ft).astype(np.int32), 0, columns - 1)
+        row = np.clip((points[:, 1] - self.low_ft).astype(np.int32), 0, rows - 1)
+        return column, row
+
+    def has(self, cell: Cell) -> Marks:
+        """Whether points in these cells may lie on the ground; where not, they surely do not."""
+        column, row = cell
+        return np.asarray(self.near.ravel()[row * self.near.shape[1] + column])
+
+    def may_run(self, start: Cell, end: Cell) -> Marks:
+        """Whether steps along an axis or at 45 degrees between near cells may lie on the ground: by every cell."""
+        (column, row), (last_column, last_row) = start, end
+        across, up, columns = last_column - column, last_row - row, self.near.shape[1]
+        first, last = row * columns + column, last_row * columns + last_column
+        # Of as many feet along a diagonal each begins in a cell of that diagonal.
+        feet, to_x, to_y = np.minimum(np.abs(across), np.abs(up)), np.sign(across), np.sign(up)
+        last = np.where(feet > 0, first + feet * (to_y * columns + to_x), last)
+        count = _KINDS[3 * to_x + to_y + 4] * self.near.size
+        return np.asarray(self.far[count + first] == self.far[count + last])
+
+    def may_lie(self, starts: Coordinates, ends: Coordinates) -> Marks:
+        """Whether steps at any angle between near points may lie on the ground: by a few cells on the way."""
+        result = np.ones(len(starts), dtype=np.bool_)
+        for share in _SHARES:
+            result &= self.has(self.cells(starts * (1 - share) + ends * share))
+        return result
+
+    def covers(self, corners: Coordinates) -> Marks:
+        """Whether lines, given by their corners (n, 4, 2), lie on the ground, exactly."""
+        return np.asarray(shapely.covers(self.ground, shapely.linestrings(corners)))
 
 
 def nearby(ground: Ground) -> Nearby:
@@ -83,7 +85,7 @@ def nearby(ground: Ground) -> Nearby:
     return Nearby(exact, left, low, near, _counts(~near))
 
 
-def _cells_in(area: BaseGeometry, left_ft: int, low_ft: int, shape: tuple[int, int]) -> Cells:
+def _cells_in(area: BaseGeometry, left_ft: int, low_ft: int, shape: tuple[int, int]) -> Marks:
     """Cells whose middles lie in an area; whether one on its edge does is open. None on the rim is marked."""
     rows, columns = shape
     rings = shapely.get_rings(shapely.get_parts(area))
@@ -101,7 +103,7 @@ def _cells_in(area: BaseGeometry, left_ft: int, low_ft: int, shape: tuple[int, i
     return np.asarray(cells)
 
 
-def _counts(far: Cells) -> Counts:
+def _counts(far: Marks) -> Counts:
     """Counts of marked cells from the edge up to each: along rows, along columns, and along both diagonals."""
     ahead = far.astype(np.int32)
     rising, falling = ahead.copy(), ahead.copy()
