@@ -26,6 +26,8 @@ class RunSettings:
     repeatable: bool = False
     processes: int | None = None
     start_from: Path | None = None
+    solver_log: Path | None = None
+    """File to which the solver's log of the proof over all layouts is added."""
 
 
 def make_options(
@@ -50,6 +52,7 @@ def make_options(
         repeatable=settings.repeatable,
         start=tuple(option.layout for option in earlier),
         processes=settings.processes,
+        solver_log=settings.solver_log,
     )
     return run.run(emit=emit, stop=stop or threading.Event())
 

@@ -87,6 +87,9 @@ def options(  # noqa: PLR0913, PLR0917 - typer takes each option as an argument
     progress: Annotated[
         str, typer.Option(metavar="bar|json", callback=_progress_form, help="A bar, or one JSON object a line.")
     ] = "bar",
+    solver_log: Annotated[
+        bool, typer.Option("--solver-log", help="Keep what the solver says of the proof over all, as DIR/solver.log.")
+    ] = False,
 ) -> None:
     """Find concepts that differ, and rank them.
 
@@ -94,7 +97,7 @@ def options(  # noqa: PLR0913, PLR0917 - typer takes each option as an argument
     """
     from optimizer.cli.options_command import Call, run_options
 
-    call = Call(scenario, out, count, seconds, seed, repeatable, start_from)
+    call = Call(scenario, out, count, seconds, seed, repeatable, start_from, solver_log)
     raise typer.Exit(run_options(call, as_json=progress == "json"))
 
 

@@ -19,6 +19,7 @@ from optimizer.results import csv_table, ready_folder, to_document, to_text, wri
 from optimizer.scenario import Scenario, load_scenario
 
 TICK_S: Final = 0.2
+SOLVER_LOG: Final = "solver.log"
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,6 +33,7 @@ class Call:
     seed: int | None
     repeatable: bool
     start_from: Path | None
+    solver_log: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,6 +96,7 @@ def _work(call: Call, listener: Listener, stop: Flag) -> Outcome:
         seed=call.seed,
         repeatable=call.repeatable,
         start_from=call.start_from,
+        solver_log=call.out / SOLVER_LOG if call.solver_log else None,
     )
     outcome = Outcome(scenario, make_options(scenario, settings, emit=listener.hear, stop=stop))
     listener.hear(Event("stage", {"stage": "Writing"}))

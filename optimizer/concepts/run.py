@@ -3,6 +3,7 @@
 import threading
 import time
 from dataclasses import dataclass, replace
+from pathlib import Path
 from typing import Final
 
 from optimizer.concepts.case import Case
@@ -14,7 +15,7 @@ from optimizer.concepts.whole import NOTHING_PROVEN, WORK_A_SECOND, Whole
 from optimizer.concepts.workers import Workers
 from optimizer.engine.explorer import Explorer, board_of
 from optimizer.engine.problem import Problem, build_problem, layout_of, modelled_losses, state_of
-from optimizer.engine.prover import Answer, WholeProof, anything_fits
+from optimizer.engine.prover import Answer, Budget, WholeProof, anything_fits
 from optimizer.events import Emit, Event
 from optimizer.layout import Layout
 
@@ -42,6 +43,7 @@ class ConceptRun:
     repeatable: bool
     start: tuple[Layout, ...] = ()
     processes: int | None = None
+    solver_log: Path | None = None
 
     def run(self, *, emit: Emit, stop: threading.Event) -> OptionSet:
         """Search until all is proven, time is up or a person stops it."""
@@ -87,7 +89,7 @@ class _Search:
         self.explorer = Explorer(board_of(problem))
         self.gathering = Gathering(asked.case, problem, emit)
         work_s = WORK_A_SECOND * asked.seconds if asked.repeatable else None
-        self.whole = Whole(problem, seed=asked.seed, stop=clock, work_s=work_s)
+        self.whole = Whole(problem, Budget(clock, work_s, seed=asked.seed, log_file=asked.solver_log))
         self.rounds = Rounds(self.gathering, self.explorer, workers, self.whole, asked.seed, asked.count, clock)
         self._told: WholeProof | None = None
 

@@ -3,6 +3,7 @@
 import os
 import threading
 from multiprocessing.connection import Connection
+from pathlib import Path
 from typing import Final
 
 from optimizer.concepts.beside import CONTEXT, mind_parent
@@ -17,12 +18,12 @@ NOTHING_PROVEN: Final = WholeProof(None, 0, 0)
 
 
 class Whole:
-    """A proof that is under way. With `work_s` it takes so much of the solver's time, and is heard of at its end only,
-    so that what is done beside it does not depend on the clock.
+    """A proof that is under way. With a limit of work it is heard of at its end only, so that what is done beside it
+    does not depend on the clock.
     """
 
-    def __init__(self, problem: Problem, *, seed: int, stop: threading.Event, work_s: float | None = None) -> None:
-        self._problem, self._seed, self._stop, self._work_s = problem, seed, stop, work_s
+    def __init__(self, problem: Problem, budget: Budget) -> None:
+        self._problem, self._budget, self._waits = problem, budget, budget.work_s is not None
         self._process: _Beside | None = None
         self._start: State | None = None
         self.proof = NOTHING_PROVEN
@@ -31,13 +32,13 @@ class Whole:
         """Begin from a good layout; once begun, hear of a better one."""
         if self._start is None:
             self._start = start
-            self._process = _Beside(self._problem, self._seed, self._work_s, start) if beside else None
-        elif self._process is not None and self._work_s is None:
+            self._process = _Beside(self._problem, self._budget, start) if beside else None
+        elif self._process is not None and not self._waits:
             self._process.offer(start)
 
     def found(self) -> tuple[State, ...]:
         """Layouts found since this was last asked."""
-        if self._process is None or self._work_s is not None:
+        if self._process is None or self._waits:
             return ()
         self._process.listen()
         self.proof = self._process.proof or self.proof
@@ -46,13 +47,13 @@ class Whole:
     def finish(self) -> tuple[State, ...]:
         """End it: layouts found since this was last asked. Raises what went wrong in the proof."""
         if self._process is not None:
-            self._process.finish(self._stop, waits=self._work_s is not None)
+            self._process.finish(self._budget.stop, waits=self._waits)
             self.proof = self._process.proof or self.proof
             return self._process.taken()
         if self._start is None:
             return ()
         found: list[State] = []
-        search = BranchAndBound(self._problem, Budget(self._stop, self._work_s, seed=self._seed), found.append)
+        search = BranchAndBound(self._problem, self._budget, found.append)
         search.offer(self._start)
         self.proof = search.run()
         return tuple(found)
@@ -61,9 +62,10 @@ class Whole:
 class _Beside:
     """The process, and what it has said so far."""
 
-    def __init__(self, problem: Problem, seed: int, work_s: float | None, start: State) -> None:
+    def __init__(self, problem: Problem, budget: Budget, start: State) -> None:
         self._here, there = CONTEXT.Pipe()
-        arguments = (problem, seed, work_s, start, there, os.getpid())
+        limits = (budget.work_s, budget.workers, budget.seed, budget.log_file)
+        arguments = (problem, limits, start, there, os.getpid())
         self._process = CONTEXT.Process(target=_prove, args=arguments, daemon=True)
         self._process.start()
         there.close()
@@ -115,11 +117,15 @@ class _Beside:
             self._is_over = True
 
 
-def _prove(problem: Problem, seed: int, work_s: float | None, start: State, there: Connection, parent: int) -> None:
+Limits = tuple[float | None, int, int, Path | None]
+"""A budget without the event that stops it, which is each process's own."""
+
+
+def _prove(problem: Problem, limits: Limits, start: State, there: Connection, parent: int) -> None:
     """What the process does: prove, and tell of every better layout and bound."""
     mind_parent(parent)
     stop = threading.Event()
-    search = BranchAndBound(problem, Budget(stop, work_s, seed=seed), there.send)
+    search = BranchAndBound(problem, Budget(stop, *limits), there.send)
     search.offer(start)
     threading.Thread(target=_heed, args=(search, there, stop), daemon=True).start()
     over = threading.Event()

@@ -11,6 +11,7 @@ from collections.abc import Callable, Iterator, Sequence
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass, replace
 from itertools import count
+from pathlib import Path
 from typing import Final
 
 from optimizer.engine.explorer import board_of
@@ -80,6 +81,14 @@ class Budget:
     work_s: float | None = None
     workers: int = 1
     seed: int = 0
+    log_file: Path | None = None
+    """Where the solver's log is added, if anywhere."""
+
+    def log(self, line: str) -> None:
+        """Add a line of the solver's log."""
+        if self.log_file is not None:
+            with self.log_file.open("a", encoding="utf-8") as file:
+                file.write(f"{line}\n")
 
 
 Found = Callable[[State], None]
@@ -199,6 +208,7 @@ class BranchAndBound:
             seed=1,
             linearization=1 if block.is_whole else 0,
             cutoff=limit if limit < FORBIDDEN else None,
+            log=None if self._budget.log_file is None else self._budget.log,
         )
         return solve(built, effort, stop=self._budget.stop)
 

@@ -11,6 +11,7 @@ from optimizer.concepts.whole import Whole
 from optimizer.concepts.workers import Workers
 from optimizer.engine.explorer import Explorer, board_of
 from optimizer.engine.problem import build_problem
+from optimizer.engine.prover import Budget
 from optimizer.events import to_nobody
 from optimizer.scenario import load_scenario
 
@@ -24,7 +25,7 @@ def searched(rounds, *, processes=0, seed=3):
         workers.read(PROBLEM)
         explorer = Explorer(board_of(PROBLEM))
         never = threading.Event()
-        whole = Whole(PROBLEM, seed=seed, stop=never, work_s=0.5)
+        whole = Whole(PROBLEM, Budget(never, work_s=0.5, seed=seed))
         search = Rounds(Gathering(CASE, PROBLEM, to_nobody), explorer, workers, whole, seed, 6, never)
         search.first(())
         for _ in range(rounds):
@@ -69,7 +70,7 @@ def test_a_stopped_search_keeps_what_it_has():
     with Workers(CASE, processes=0) as workers:
         stop = threading.Event()
         stop.set()
-        whole = Whole(PROBLEM, seed=3, stop=stop)
+        whole = Whole(PROBLEM, Budget(stop, seed=3))
         search = Rounds(Gathering(CASE, PROBLEM, to_nobody), Explorer(board_of(PROBLEM)), workers, whole, 3, 6, stop)
         search.first(())
         search.finish()
