@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from optimizer.concepts import OptionSet, SearchRecord
+from optimizer.concepts import OptionSet
 from optimizer.scenario import Scenario
 from ui.view_models.words import listed, sentence, words_of
 
@@ -42,12 +42,18 @@ def ending(option_set: OptionSet) -> str:
             f"Undecided after {search.seconds:.0f} s: nothing was found and nothing was ruled out. Give it more time."
         )
     stopped = ", stopped by you" if search.stopped else ""
-    return f"{count} concept{'' if count == 1 else 's'} after {search.seconds:.0f} s{stopped}. {_bound_words(search)}"
+    return (
+        f"{count} concept{'' if count == 1 else 's'} after {search.seconds:.0f} s{stopped}. {_bound_words(option_set)}"
+    )
 
 
-def _bound_words(search: SearchRecord) -> str:
-    if search.status == "proven":
-        return "The first is proven best: no layout of this yard and brief weighs better."
-    if search.gap is None:
+def _bound_words(option_set: OptionSet) -> str:
+    """What is proven of the first concept; a bound speaks of the solver's count, and says so."""
+    search, first = option_set.search, option_set.options[0]
+    if search.bound is None:
         return "How much better a layout could be is not known."
-    return f"No layout can weigh better than the first by more than {search.gap:.0%}."
+    if search.status == "proven" and search.option == first.id:
+        return "By the solver's count the first is proven best: no layout of this yard and brief weighs better."
+    objective = first.proof.objective
+    share = 0.0 if objective <= 0 else max(0.0, (objective - search.bound) / objective)
+    return f"By the solver's count no layout can weigh better than the first by more than {share:.0%}."
