@@ -1,5 +1,6 @@
 """The stages of one run, in order."""
 
+import os
 import threading
 import time
 from dataclasses import dataclass, replace
@@ -25,6 +26,7 @@ ROUNDS_A_SECOND: Final = 1.0
 """Rounds of a repeatable run, for each second that it is given: about as many as a machine with two cores does."""
 TRIED_BEFORE_ASKING: Final = 3
 """Rounds without any layout, after which the whole model is asked whether there is one."""
+MOST_SOLVERS: Final = 4
 UNCHANGED: Final = 8
 """So many rounds without another set to show, with all of it proven, end a search before its time."""
 
@@ -89,7 +91,10 @@ class _Search:
         self.explorer = Explorer(board_of(problem))
         self.gathering = Gathering(asked.case, problem, emit)
         work_s = WORK_A_SECOND * asked.seconds if asked.repeatable else None
-        self.whole = Whole(problem, Budget(clock, work_s, seed=asked.seed, log_file=asked.solver_log))
+        # With a limit of work one solver at a time, so that the proof does not depend on how many cores there are.
+        solvers = 1 if asked.repeatable else max(1, min(MOST_SOLVERS, (os.cpu_count() or 1) - 2))
+        budget = Budget(clock, work_s, solvers, asked.seed, asked.solver_log)
+        self.whole = Whole(problem, budget)
         self.rounds = Rounds(self.gathering, self.explorer, workers, self.whole, asked.seed, asked.count, clock)
         self._told: WholeProof | None = None
 

@@ -214,7 +214,7 @@ class BranchAndBound:
 
     def _take(self, bound: int, block: Block, answer: Answer) -> None:
         """What the solver said of a block: a better layout, that there is none, or not yet."""
-        self.proof = replace(self.proof, work_s=self.proof.work_s + answer.work_s)
+        self.proof = replace(self.proof, work_s=round(self.proof.work_s + answer.work_s, 6))
         if answer.state is not None:
             self._better(answer.state, counted=answer.objective, bound=bound)
         if answer.verdict in ("optimal", "infeasible"):

@@ -115,7 +115,8 @@ def _watch(solver: cp_model.CpSolver, stop: threading.Event) -> threading.Event:
 
 
 def _answer(built: LayoutModel, solver: cp_model.CpSolver, status: cp_model.CpSolverStatus) -> Answer:
-    work = float(solver.response_proto.deterministic_time)
+    # Rounded, since threads add up in any order: what is decided by work must not hang on the last bit.
+    work = round(float(solver.response_proto.deterministic_time), 6)
     if status == cp_model.MODEL_INVALID:
         raise SolverFault(f"the solver refuses the model: {built.model.validate()}", str(built.model.proto))
     if status == cp_model.INFEASIBLE:

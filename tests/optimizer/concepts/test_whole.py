@@ -1,0 +1,100 @@
+"""The proof of the whole beside a search: the same as here, heard of as it goes on, and its faults are not lost."""
+
+import os
+import signal
+import threading
+import time
+
+import pytest
+
+from optimizer.catalogue import book_for
+from optimizer.concepts import whole as whole_module
+from optimizer.concepts.whole import Whole
+from optimizer.engine.problem import build_problem, modelled_value
+from optimizer.engine.prover import Budget, SolverFault
+from tests.explored import explored, states
+from tests.yards import plain_rooms, plain_yard
+
+YARD = plain_yard(ceiling=None)
+PROBLEM = build_problem(YARD, plain_rooms(), book_for("USD"))
+START = states(explored(YARD, plain_rooms(), rebuilds=3))[-1]
+
+
+def never():
+    """Nobody stops it."""
+    return threading.Event()
+
+
+def finished(*, beside, work_s=0.4):
+    """A proof with a limit of work, ended."""
+    whole = Whole(PROBLEM, Budget(never(), work_s))
+    whole.begin(START, beside=beside)
+    assert whole.found() == ()
+    return whole, whole.finish()
+
+
+def test_beside_as_here():
+    """So much work gives the same layouts, in the same order, and the same proof in a process of its own as here."""
+    (here, found), (beside, others) = finished(beside=False), finished(beside=True)
+    assert found == others != ()
+    assert here.proof == beside.proof
+    assert here.proof.objective == modelled_value(PROBLEM, found[-1]) < modelled_value(PROBLEM, START)
+
+
+def test_it_is_heard_of_while_it_goes_on():
+    """Without a limit of work a better layout and a bound are told within a few seconds, and it ends when asked to."""
+    whole = Whole(PROBLEM, Budget(never()))
+    whole.begin(START, beside=True)
+    found, until = [], time.monotonic() + 60
+    while not (found and whole.proof.bound > 0) and time.monotonic() < until:
+        found += whole.found()
+        time.sleep(0.1)
+    whole.finish()
+    assert found
+    assert 0 < whole.proof.bound <= whole.proof.objective <= modelled_value(PROBLEM, found[-1])
+
+
+def test_a_process_that_dies_takes_nothing_back():
+    """Killed: what it had told stands, and the end is no fault."""
+    whole = Whole(PROBLEM, Budget(never()))
+    whole.begin(START, beside=True)
+    os.kill(whole._process._process.pid, signal.SIGKILL)
+    whole.begin(START, beside=True)
+    assert whole.finish() == ()
+    assert whole.proof.bound <= whole.proof.objective
+
+
+def test_nothing_is_claimed_without_a_beginning():
+    """Never begun, there is no proof and nothing to end."""
+    whole = Whole(PROBLEM, Budget(never()))
+    assert whole.finish() == ()
+    assert whole.proof.state is None
+
+
+def test_a_fault_is_raised_where_it_is_asked_for(monkeypatch):
+    """What goes wrong in the proof is not swallowed."""
+
+    class Failing:
+        def __init__(self, *_):
+            self.proof = whole_module.NOTHING_PROVEN
+
+        def offer(self, _state):
+            pass
+
+        def run(self):
+            raise SolverFault("a bound passes an objective", "the model")
+
+    monkeypatch.setattr(whole_module, "BranchAndBound", Failing)
+    whole = Whole(PROBLEM, Budget(never(), 0.1))
+    whole.begin(START, beside=False)
+    with pytest.raises(SolverFault, match="passes"):
+        whole.finish()
+
+
+def test_the_solvers_log_is_kept_on_demand(tmp_path):
+    """Each model that is asked stands in the file."""
+    log = tmp_path / "solver.log"
+    whole = Whole(PROBLEM, Budget(never(), 0.4, log_file=log))
+    whole.begin(START, beside=True)
+    whole.finish()
+    assert "CP-SAT" in log.read_text(encoding="utf-8")
