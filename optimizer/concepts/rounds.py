@@ -59,9 +59,7 @@ class Rounds:
         """Something to show soon: short tours, and the few best of them judged here."""
         for tour in first_tours(self.seed, starts, self._purse.set_aside(0)):
             self.explorer.run(tour, stop=self.stop)
-        given = [state for state in starts if state not in self._picker.seen]
-        self._picker.seen.update(given)
-        for state in (*given, *self._picker.pick(FIRST_JUDGED)):
+        for state in (*self._found(starts), *self._picker.pick(FIRST_JUDGED)):
             verdict = self.gathering.case.judged(layout_of(self.gathering.problem, state))
             self._learn(unproven(self.explorer.board, state), verdict)
             if self.stop.is_set() and self.gathering.finds:
@@ -71,8 +69,7 @@ class Rounds:
     def run_one(self) -> None:
         """One round."""
         problem = self.gathering.problem
-        found = [state for state in self.whole.found() if state not in self._picker.seen]
-        self._picker.seen.update(found)
+        found = self._found(self.whole.found())
         picked = self._begin((*found, *self._picker.pick(JUDGED)))
         polishing = self._begin_polishing(POLISHED)
         best = self.gathering.best_states(STARTS)
@@ -86,13 +83,14 @@ class Rounds:
 
     def polish_one(self) -> None:
         """A round in which nothing new is looked for."""
+        judged = self._begin(self._found(self.whole.found()))
         polishing = self._begin_polishing(2 * (self.workers.count + 1))
         self._take_in()
-        self._judged, self._polishing = [], polishing
+        self._judged, self._polishing = judged, polishing
 
     def finish(self) -> None:
         """Take in what the judge still has, and what the whole model found."""
-        self._judged += self._begin([state for state in self.whole.finish() if state not in self._picker.seen])
+        self._judged += self._begin(self._found(self.whole.finish()))
         while self._judged or self._polishing or self._polished:
             self._take_in()
             self._judged, self._polishing = [], []
@@ -108,6 +106,12 @@ class Rounds:
         shown = self.gathering.shown(self.count)
         proven = all(option.proof.arrangement == "proven" for option in shown)
         return frozenset(option.layout for option in shown) if proven else frozenset()
+
+    def _found(self, states: Sequence[State]) -> list[State]:
+        """Those of the proof's layouts that the judge has not seen."""
+        new = [state for state in dict.fromkeys(states) if state not in self._picker.seen]
+        self._picker.seen.update(new)
+        return new
 
     def _tell_whole(self) -> None:
         """Let the proof of the whole begin, or go on, from the layout of the least objective."""

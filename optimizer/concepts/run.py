@@ -112,7 +112,6 @@ class _Search:
             self._explore()
         _stage(self.emit, "polishing")
         self._polish()
-        self.rounds.finish()
         return self._ranked(self.whole.proof)
 
     def _explore(self) -> None:
@@ -138,9 +137,18 @@ class _Search:
             self.emit(Event("bound", {"objective": proof.objective / CENTS, "bound": proof.bound / CENTS}))
 
     def _polish(self) -> None:
-        """What will be shown, until the solver has seen all of it."""
-        while not self.clock.is_set() and not self.rounds.is_settled:
-            self.rounds.polish_one()
+        """What will be shown, until the solver has seen all of it; while time is left more is looked for."""
+        lasted = 0.0
+        while not self.clock.is_past(1.0, sparing_s=lasted):
+            began = time.monotonic()
+            if not self.rounds.is_settled:
+                self.rounds.polish_one()
+            elif self.asked.repeatable or (self.whole.proof.is_proven and self.rounds.proven_set()):
+                break
+            else:
+                self.rounds.run_one()
+            self._tell_bound()
+            lasted = time.monotonic() - began
         self.rounds.finish()
 
     def _ranked(self, proof: WholeProof) -> OptionSet:

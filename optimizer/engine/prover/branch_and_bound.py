@@ -115,7 +115,7 @@ class BranchAndBound:
         coming = programs(board_of(self._modelled))
         self._push_next(coming)
         with ThreadPoolExecutor(self._budget.workers) as threads:
-            while self._open and self._least() < self.proof.objective and not self._is_spent():
+            while self._has_next() and not self._is_spent():
                 self._take_offered()
                 self._bound()
                 self._solve(threads, self._next_blocks(coming))
@@ -125,6 +125,13 @@ class BranchAndBound:
     def _take_offered(self) -> None:
         while self._offered:
             self._better(self._offered.popleft(), is_new=False)
+
+    def _has_next(self) -> bool:
+        """Whether something that may be better can be opened; programs that were not listed cannot be."""
+        if not self._open or self._least() >= self.proof.objective:
+            return False
+        node = self._open[0][2]
+        return isinstance(node, Block) or bool(node.choices)
 
     def _least(self) -> int:
         return self._open[0][0]
@@ -149,30 +156,25 @@ class BranchAndBound:
     def _next_blocks(self, coming: Iterator[Program]) -> list[tuple[int, Block]]:
         """As many blocks of the least bounds as there are workers; programs on the way are opened."""
         blocks: list[tuple[int, Block]] = []
-        while self._open and len(blocks) < self._budget.workers and self._least() < self.proof.objective:
+        while self._has_next() and len(blocks) < self._budget.workers and not self._is_spent():
             bound, _, node = heapq.heappop(self._open)
             if isinstance(node, Block):
                 blocks.append((bound, node))
-            elif not node.choices:
-                self._push(bound, node)  # what was not listed stays open
-                return blocks
             else:
                 self._push_next(coming)
                 self._open_program(node)
-            if self._is_spent():
-                break
         return blocks
 
     def _open_program(self, program: Program) -> None:
         places = Places(self._modelled, program)
         if places.main is None:
-            self._better(tuple(None for _ in self._problem.rooms))
+            self._better(tuple(None for _ in self._problem.rooms), bound=program.floor)
             return
         is_first = self._explored == 0
         if is_first:  # without a good layout most places stay open, which takes long to see
-            self._explore(places)
+            self._explore(program, places)
         leaves, asked = places.leaves(self.proof.objective)
-        if leaves and not is_first and self._explored < EXPLORED and self._explore(places):
+        if leaves and not is_first and self._explored < EXPLORED and self._explore(program, places):
             leaves, asked = places.leaves(self.proof.objective)
         if not leaves:
             return
@@ -183,13 +185,13 @@ class BranchAndBound:
         for block in _blocks(leaves, SIDES[0]):
             self._push(block[0].floor, Block(places, program, block, 0, scope))
 
-    def _explore(self, places: Places) -> bool:
+    def _explore(self, program: Program, places: Places) -> bool:
         """Look for something better in a program by itself; whether there was."""
         self._explored += 1
         limit, seed = self.proof.objective, self._budget.seed
         found = best_of_program(self._problem, places, limit, seed=seed, stop=self._budget.stop)
         if found is not None:
-            self._better(found)
+            self._better(found, bound=program.floor)
         return found is not None
 
     def _solve(self, threads: ThreadPoolExecutor, blocks: Sequence[tuple[int, Block]]) -> None:

@@ -1,15 +1,17 @@
 """Ask CP-SAT, and say what it said: nothing is read from a solver that has no solution."""
 
+import math
 import threading
 from collections.abc import Callable
 from dataclasses import dataclass
-from typing import Literal
+from typing import Final, Literal
 
 from ortools.sat.python import cp_model
 
 from optimizer.engine.model import LayoutModel
 from optimizer.engine.problem import Spot, State
 
+_EVEN: Final = 1e-6
 Verdict = Literal["optimal", "feasible", "infeasible", "undecided"]
 
 
@@ -124,7 +126,7 @@ def _answer(built: LayoutModel, solver: cp_model.CpSolver, status: cp_model.CpSo
     if status not in (cp_model.OPTIMAL, cp_model.FEASIBLE):
         return Answer("undecided", None, None, _open_bound(built, solver), work)
     state = tuple(None if room is None else _spot(room, solver) for room in built.rooms)
-    objective, bound = round(solver.objective_value), round(solver.best_objective_bound)
+    objective, bound = round(solver.objective_value), _floor(solver.best_objective_bound)
     if built.terms and bound > objective:
         raise SolverFault(f"the solver's bound {bound} passes its objective {objective}", str(built.model.proto))
     return Answer("optimal" if status == cp_model.OPTIMAL else "feasible", state, objective, bound, work)
@@ -132,7 +134,12 @@ def _answer(built: LayoutModel, solver: cp_model.CpSolver, status: cp_model.CpSo
 
 def _open_bound(built: LayoutModel, solver: cp_model.CpSolver) -> int | None:
     """What is proven of a model of which no layout was found: 0 where the solver knows nothing."""
-    return max(0, round(solver.best_objective_bound)) if built.terms else None
+    return max(0, _floor(solver.best_objective_bound)) if built.terms else None
+
+
+def _floor(bound: float) -> int:
+    """A bound in whole cents, never above what the solver says but for the rounding of its own numbers."""
+    return math.floor(bound + _EVEN)
 
 
 def _spot(room: object, solver: cp_model.CpSolver) -> Spot | None:
