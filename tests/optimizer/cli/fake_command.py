@@ -23,6 +23,7 @@ class RunSettings:
     seed: int | None = None
     repeatable: bool = False
     start_from: Path | None = None
+    solver_log: Path | None = None
 
 
 def make_options(scenario, settings, *, emit, stop):
