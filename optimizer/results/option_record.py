@@ -9,7 +9,7 @@ from optimizer.appraisal import Appraisal, Cost, EnclosureMeasures, PathMeasures
 from optimizer.catalogue import SizedRoom
 from optimizer.check import Finding
 from optimizer.circulation import Leg, Way
-from optimizer.layout import PlacedRoom, placed_of
+from optimizer.layout import Placement
 from optimizer.options import Option, Remedy
 from optimizer.planting import PlantingMeasures
 from optimizer.results.cook_record import cook_records
@@ -20,6 +20,7 @@ from optimizer.results.site_record import site_record
 
 def option_record(rooms: Sequence[SizedRoom], option: Option) -> dict[str, Any]:
     """Record of an option. Lengths in feet, money as text with two decimals."""
+    by_name = {room.name: room for room in rooms}
     ground = option.appraisal.site.ground
     levels = dict(ground.levels) if ground else {}
     return {
@@ -28,7 +29,7 @@ def option_record(rooms: Sequence[SizedRoom], option: Option) -> dict[str, Any]:
         "score": option.score,
         "losses": dict(option.losses),
         "reason": option.reason,
-        "rooms": [_room(room, levels.get(room.name)) for room in placed_of(rooms, option.layout)],
+        "rooms": [_room(by_name[place.room], place, levels.get(place.room)) for place in option.layout.placements],
         "left_out": [{"name": left.room, "why": left.why} for left in option.left_out],
         "paths": [_path(way) for way in option.appraisal.ways],
         "legs": [_leg(leg) for leg in option.appraisal.legs],
@@ -57,20 +58,20 @@ def _remedy(remedy: Remedy) -> dict[str, Any]:
     return {"words": remedy.words, "amount": money(remedy.amount), "outline": outline}
 
 
-def _room(room: PlacedRoom, level_ft: float | None) -> dict[str, Any]:
-    place = room.placement
+def _room(room: SizedRoom, place: Placement, level_ft: float | None) -> dict[str, Any]:
+    choice = room.choice(place.choice)
     return {
         "name": place.room,
-        "kind": room.kind,
+        "kind": room.rules.kind,
         "choice": place.choice,
-        "phase": room.room.phase,
+        "phase": room.phase,
         "x_ft": place.x_ft,
         "y_ft": place.y_ft,
         "width_ft": place.width_ft,
         "depth_ft": place.depth_ft,
         "front": place.front,
         "shape": "rectangle",
-        "seats": room.choice and room.choice.seats,
+        "seats": choice and choice.seats,
         "level_ft": level_ft,
     }
 
