@@ -38,8 +38,8 @@ def test_same_seed_same_pool():
 
 
 def test_stopped_before_it_began():
-    """A stopped tour keeps what it has put in so far, one layout at most."""
-    problem = build_problem(plain_yard(), plain_rooms(), book_for("USD"))
+    """A stopped tour keeps the one layout that it has put in so far."""
+    problem = build_problem(plain_yard(ceiling=None), plain_rooms(), book_for("USD"))
     explorer, stop = Explorer(board_of(problem)), threading.Event()
     stop.set()
     explorer.run(Tour(40, 1), stop=stop)
