@@ -47,8 +47,8 @@ class Refusals:
             r for r, s in enumerate(state) if s is not None
         ]
         members = tuple(_member(problem, state, room) for room in sorted(set(blamed)))
-        if members in self.all:
-            return
+        if not members or members in self.all:
+            return  # a layout without rooms is near to every other
         self.all.append(members)
         for member in members:
             rest = tuple(other for other in members if other is not member)

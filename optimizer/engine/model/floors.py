@@ -33,12 +33,15 @@ def add_floors(view: "PairModel", distances: tuple[Linear, Linear]) -> None:
 
 def _add_least(view: "PairModel", distances: tuple[Linear, Linear]) -> None:
     """Whatever the side, the anchors are so far apart: for each variant of one room the least over the other's."""
+    if view.contact.may_overlap:
+        return
     for end in (0, 1):
+        others = [other for other, _ in view.variants(1 - end)]
         least = [
-            (min(least_apart(v, w) if end == 0 else least_apart(w, v) for w, _ in view.variants(1 - end)), literal)
+            (min((least_apart(v, w) if end == 0 else least_apart(w, v) for w in others), default=0), literal)
             for v, literal in view.variants(end)
         ]
-        most = max(steps for steps, _ in least)
+        most = max((steps for steps, _ in least), default=0)
         other = view.rooms[1 - end].there
         away = 0 if other is None else most * (1 - other)
         if most > 0:

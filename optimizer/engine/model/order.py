@@ -55,7 +55,7 @@ def _meetings(model: Model, rooms: Rooms, edges: list[Edge]) -> dict[tuple[int, 
 def _most(problem: Problem, rooms: Rooms) -> int:
     """Steps of room edge that there can be."""
     placed = [problem.rooms[index].variants for index, variables in enumerate(rooms) if variables is not None]
-    return sum(max(2 * (variant.width + variant.depth) for variant in variants) for variants in placed)
+    return sum(max((2 * (v.width + v.depth) for v in variants), default=0) for variants in placed)
 
 
 def _alone(model: Model, edge: Edge, reasons: list[Literal]) -> Linear:

@@ -11,14 +11,14 @@ from optimizer.engine.problem.arrangement import Key
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Scope:
-    """For each room the variants that it may take (none: it is left out), and whether it may be absent; for each pair
+    """For each room the variants that it may take (None: it is left out), and whether it may be absent; for each pair
     of rooms its canonical side, or None where any will do.
 
     With `masks`, no positions of a room's variant outside of the rectangles round these, cut from the zones of `within`
     where that is a scope of the same rooms that holds all of them: the cutting is what takes time.
     """
 
-    variants: tuple[tuple[int, ...], ...]
+    variants: tuple[tuple[int, ...] | None, ...]
     optional: tuple[bool, ...]
     sides: tuple[int | None, ...]
     masks: tuple[tuple[Cells, ...], ...] | None = None
@@ -40,10 +40,14 @@ def _all_zones(problem: Problem, room: int, variant: int) -> tuple[Zone, ...]:
 
 
 def whole_scope(problem: Problem) -> Scope:
-    """Every choice and side."""
+    """Every choice and side; a room without any size that is one is left out where it may be."""
+    there = [room.required or bool(room.variants) for room in problem.rooms]
     return Scope(
-        variants=tuple(tuple(range(len(room.variants))) for room in problem.rooms),
-        optional=tuple(not room.required for room in problem.rooms),
+        variants=tuple(
+            tuple(range(len(room.variants))) if stays else None
+            for room, stays in zip(problem.rooms, there, strict=True)
+        ),
+        optional=tuple(not room.required and stays for room, stays in zip(problem.rooms, there, strict=True)),
         sides=tuple(None for _ in problem.pairs),
     )
 
@@ -52,7 +56,7 @@ def program_scope(problem: Problem, choices: tuple[int, ...]) -> Scope:
     """The rooms with these choices (below 0: left out), in any turn and on any side of each other."""
     return Scope(
         variants=tuple(
-            tuple(index for index, variant in enumerate(room.variants) if variant.choice == choice)
+            None if choice < 0 else tuple(v for v, variant in enumerate(room.variants) if variant.choice == choice)
             for room, choice in zip(problem.rooms, choices, strict=True)
         ),
         optional=tuple(False for _ in problem.rooms),

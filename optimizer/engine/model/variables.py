@@ -43,14 +43,14 @@ Rooms = tuple[RoomVariables | None, ...]
 def room_variables(model: Model, problem: Problem, scope: Scope) -> Rooms:
     """Variables of every room of the scope."""
     return tuple(
-        _room(model, problem, scope, index) if scope.variants[index] or scope.optional[index] else None
-        for index in range(len(problem.rooms))
+        None if taken is None else _room(model, problem, scope, index, taken)
+        for index, taken in enumerate(scope.variants)
     )
 
 
-def _room(model: Model, problem: Problem, scope: Scope, index: int) -> RoomVariables:
+def _room(model: Model, problem: Problem, scope: Scope, index: int, taken: tuple[int, ...]) -> RoomVariables:
     room, lattice = problem.rooms[index], problem.context.lattice
-    literals = {v: model.new_bool_var(f"{room.name}:{v}") for v in scope.variants[index]}
+    literals = {v: model.new_bool_var(f"{room.name}:{v}") for v in taken}
     there = model.new_bool_var(f"{room.name}:there") if scope.optional[index] else None
     model.add(sum(literals.values()) == (1 if there is None else there))
     x = model.new_int_var(0, lattice.columns, f"{room.name}:x")

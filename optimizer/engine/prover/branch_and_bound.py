@@ -245,9 +245,10 @@ def _scope(
 ) -> Scope:
     """A program on the places that leaves leave open."""
     plain, masks = program_scope(problem, program.choices), places.masks(problem, leaves)
-    variants = tuple(tuple(v for v in own if masks[room][v].any()) for room, own in enumerate(plain.variants))
-    # A room without a place would be left out of the model, as one that the program does without.
-    assert all(own for own, choice in zip(variants, program.choices, strict=True) if choice >= 0)
+    variants = tuple(
+        None if own is None else tuple(v for v in own if masks[room][v].any())
+        for room, own in enumerate(plain.variants)
+    )
     return Scope(variants, plain.optional, plain.sides, masks, within)
 
 

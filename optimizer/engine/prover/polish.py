@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from optimizer.engine.explorer import Board, Limits, value_of
 from optimizer.engine.explorer.connected import is_connected
 from optimizer.engine.model import arrangement_scope, build_model
+from optimizer.engine.pairs import FORBIDDEN
 from optimizer.engine.problem import State, modelled_value
 from optimizer.engine.problem.arrangement import key_of
 from optimizer.engine.prover.solve import Effort, SolverFault, hint, solve
@@ -41,7 +42,7 @@ def polish(board: Board, state: State, *, stop: threading.Event) -> ArrangementP
 
     Which is better the explorer's count says, near misses included; the proof speaks of the model's objective. Sight
     and walkability are asked of the solver's layout afterwards: where it breaks them the bound still holds. Raises
-    SolverFault where the bound passes what the state itself counts.
+    SolverFault where the bound passes what the state itself counts, unless a rule is broken in it.
     """
     problem, limits = board.problem, Limits.of(board.problem)
     built = build_model(problem, arrangement_scope(problem, key_of(problem, state)))
@@ -54,6 +55,7 @@ def polish(board: Board, state: State, *, stop: threading.Event) -> ArrangementP
     is_better = counts[0] <= counts[1]
     kept = answer.state if is_better and is_connected(problem, answer.state) else state
     objective = modelled_value(problem, kept)
-    if answer.bound > objective:
-        raise SolverFault(f"a bound of {answer.bound} for a layout that counts {objective}", str(built.model.proto))
+    least = min(objective, modelled_value(problem, state)) if counts[1] < FORBIDDEN else objective
+    if answer.bound > least:
+        raise SolverFault(f"a bound of {answer.bound} for a layout that counts {least}", str(built.model.proto))
     return ArrangementProof(kept, objective, answer.bound, fingerprint)

@@ -75,7 +75,7 @@ class _Listing:
             for a in range(len(problem.rooms))
             for b in range(a + 1, len(problem.rooms))
         }
-        self._rest = [min(own.values()) for own in self._own]
+        self._rest = [min(own.values(), default=FORBIDDEN) for own in self._own]
 
     def floor(self, begun: tuple[Option, ...]) -> int:
         """What a program costs at least of which the first rooms' choices are taken."""

@@ -36,11 +36,16 @@ class Apart:
         """Whole steps at which they are surely apart."""
         return math.ceil((self.distance_ft - _SLACK_FT) / self.step_ft)
 
+    @property
+    def _squared_ft(self) -> float:
+        """Square of what is asked, less what rounding may take; nothing where nothing is asked."""
+        return max(0.0, self.distance_ft - _SLACK_FT) ** 2
+
     def kept(self, gaps: Gaps) -> Cells:
         """Offsets at which they are."""
         if self.covered_end is not None and not gaps.variant(self.covered_end).covered:
             return np.ones((len(gaps.up), len(gaps.right)), dtype=bool)
-        return np.asarray(gaps.squared_ft >= (self.distance_ft - _SLACK_FT) ** 2)
+        return np.asarray(gaps.squared_ft >= self._squared_ft)
 
     def hold(self, view: "PairModel", *, unless: "Sequence[Literal]") -> None:
         """On one side in x (or none) and on one in y (or none), with the two gaps outside the quarter disc."""
@@ -66,7 +71,7 @@ class Apart:
 
     def _asked(self, steps: int) -> int:
         """Least steps along one axis with so many along the other."""
-        squared = (self.distance_ft - _SLACK_FT) ** 2 - (steps * self.step_ft) ** 2
+        squared = self._squared_ft - (steps * self.step_ft) ** 2
         return math.ceil(math.sqrt(max(0.0, squared)) / self.step_ft - 1e-9)
 
 

@@ -34,7 +34,7 @@ class Touching:
 
     def kept(self, gaps: Gaps) -> Cells:
         """Offsets at which they do."""
-        return gaps.touching(max(1, self.share))
+        return gaps.touching(self.share)
 
     def hold(self, view: "PairModel", *, unless: "Sequence[Literal]") -> None:
         """On one of the four sides."""
@@ -55,7 +55,7 @@ def _between(context: Context, relation: Relation, _end: int) -> Touching:
 
 
 def _share(context: Context, relation: Relation) -> int:
-    return context.lattice.need(relation.shared_edge_ft or SHARED_FT)
+    return max(1, context.lattice.need(relation.shared_edge_ft or SHARED_FT))
 
 
 def _contact(context: Context, first: int, second: int) -> Contact | None:

@@ -1,7 +1,11 @@
-"""Ranking: copies are one concept."""
+"""Ranking: copies are one concept, half of the places for every room, and what differs clearly first."""
 
-from optimizer.concepts.ranking import is_same
-from optimizer.layout import Layout, Placement
+from dataclasses import replace
+
+from optimizer.concepts.option import LeftOut
+from optimizer.concepts.ranking import LEAST_DIFFERENCE, is_same, ranked
+from optimizer.layout import Layout, Placement, difference
+from tests.sample_run import sample_option
 
 
 def at(x, y=0.0):
@@ -14,3 +18,58 @@ def test_a_shifted_copy_is_the_same():
     assert is_same(at(20), at(24), diagonal_ft=100)
     assert not is_same(at(20), at(40), diagonal_ft=100)
     assert not is_same(at(20), at(0, 20), diagonal_ft=100)
+
+
+def option(score, layout, *, lacks=()):
+    """A concept with a score, where it stands and what it does without."""
+    left_out = tuple(LeftOut(room, "") for room in lacks)
+    return replace(sample_option(), id="", score=score, layout=layout, left_out=left_out)
+
+
+def ranked_by_score(options, count, **how):
+    """Scores of the concepts that are shown, in their order."""
+    shown = ranked(options, count=count, diagonal_ft=100, say=lambda one, best: "", **how)
+    assert [one.rank for one in shown] == list(range(1, len(shown) + 1))
+    return [one.score for one in shown]
+
+
+def test_copies_of_a_better_one_are_dropped():
+    """However many places there are."""
+    assert ranked_by_score([option(2, at(24)), option(1, at(20)), option(3, at(60))], 9) == [1, 3]
+
+
+def test_half_of_the_places_are_for_every_room():
+    """Though better ones lack a room; where too few have every room, others take the places."""
+    whole = [option(50 + n, at(20 + 20 * n)) for n in range(4)]
+    part = [option(n, at(20, 20 + 20 * n), lacks=("c",)) for n in range(4)]
+    assert ranked_by_score([*whole, *part], 4) == [0, 1, 50, 51]
+    assert ranked_by_score([whole[0], *part], 4) == [0, 1, 2, 50]
+    assert ranked_by_score(part, 4) == [0, 1, 2, 3]
+
+
+def test_what_differs_clearly_comes_before_what_is_closer():
+    """The second best is close to the best, the third is another idea: with two places the third is shown."""
+    best, close, idea = at(20), at(36), at(0, 40)
+    assert (
+        0 < difference(best, close, diagonal_ft=100) < 2 * LEAST_DIFFERENCE <= difference(best, idea, diagonal_ft=100)
+    )
+    options = [option(1, best), option(2, close), option(3, idea)]
+    assert ranked_by_score(options, 2) == [1, 3]
+    assert ranked_by_score(options, 3) == [1, 2, 3]
+
+
+def test_layouts_are_compared_in_their_pose():
+    """Two layouts that differ on the plan and not in the pose are one concept."""
+    options = [option(1, at(20)), option(2, at(60))]
+    assert ranked_by_score(options, 2) == [1, 2]
+    assert ranked_by_score(options, 2, posed=lambda _layout: at(20)) == [1]
+
+
+def test_each_is_told_from_the_nearest_better_one():
+    """The first from none; the third from the one that it is most like."""
+    shown = ranked(
+        [option(1, at(20)), option(2, at(0, 60)), option(3, at(36))], count=3, diagonal_ft=100, say=lambda one, best: ""
+    )
+    assert shown[0].differs_by is None
+    assert shown[2].differs_by.value == round(difference(at(36), at(20), diagonal_ft=100), 3)
+    assert shown[1].differs_by.value > shown[2].differs_by.value

@@ -8,6 +8,7 @@ from optimizer.engine.explorer import Limits
 from optimizer.engine.model import build_model, whole_scope
 from optimizer.engine.problem import build_problem, layout_of
 from optimizer.engine.prover.solve import Effort, solve
+from optimizer.layout import placed_of
 from optimizer.scenario import load_scenario
 from optimizer.site import RootRings, Tree
 from tests.explored import explored, states
@@ -34,7 +35,7 @@ def test_rooms_share_what_a_ring_bears():
     assert len(found) > 1
     assert any(sum(spot is not None for spot in state) > 1 for state in found)
     for state in found:
-        findings = check_layout(CROWDED, plain_rooms(), layout_of(problem, state))
+        findings = check_layout(CROWDED, placed_of(plain_rooms(), layout_of(problem, state)))
         assert "root_ring" not in {finding.rule for finding in findings}
         assert Limits.of(problem).are_kept(state)
 
@@ -42,8 +43,8 @@ def test_rooms_share_what_a_ring_bears():
 def test_the_ring_binds_here():
     """The other side of the claim: without the shared limit the same search passes layouts that the check refuses."""
     explorer = explored(CROWDED, plain_rooms(), seed=2, without=frozenset({"root_ring"}))
-    layouts = [layout_of(explorer.board.problem, state) for state in states(explorer)]
-    assert any("root_ring" in {f.rule for f in check_layout(CROWDED, plain_rooms(), layout)} for layout in layouts)
+    placed = [placed_of(plain_rooms(), layout_of(explorer.board.problem, state)) for state in states(explorer)]
+    assert any("root_ring" in {finding.rule for finding in check_layout(CROWDED, layout)} for layout in placed)
 
 
 @pytest.mark.parametrize(("share", "cells"), [(0.15, 288), (0.1, 192), (None, None)])

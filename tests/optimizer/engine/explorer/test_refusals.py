@@ -62,6 +62,14 @@ def test_where_nobody_is_blamed_all_are():
     assert not refusals.forbid(problem, (None, *state[1:]))
 
 
+def test_a_layout_without_rooms_forbids_nothing():
+    """Refused, it teaches nothing of where rooms may stand."""
+    problem = build_problem(plain_yard(ceiling=None), plain_rooms(), book_for("USD"))
+    refusals = Refusals()
+    refusals.learn(problem, (None,) * len(problem.rooms), ())
+    assert not refusals.forbid(problem, states(explored(plain_yard(ceiling=None), plain_rooms()))[0])
+
+
 def test_the_neighbourhood_ends_after_its_steps():
     """A table of zeros has exactly the neighbourhood struck out, cropped where it leaves the table."""
     explorer = explored(plain_yard(ceiling=None), plain_rooms())

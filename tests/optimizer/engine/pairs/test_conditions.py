@@ -35,6 +35,7 @@ CONDITIONS = {
     "near 4": Near(4.0, STEP_FT),
     "near 4.5, three steps": Near(4.5, STEP_FT),
     "near 0": Near(0.0, STEP_FT),
+    "apart 0": Apart(0.0, STEP_FT),
     "apart 4": Apart(4.0, STEP_FT),
     "apart 4.5, three steps": Apart(4.5, STEP_FT),
     "apart of a covered first": Apart(4.0, STEP_FT, covered_end=0),

@@ -123,7 +123,7 @@ def test_a_contradiction_is_a_fault(monkeypatch):
         return answer if answer.objective is None else replace(answer, objective=answer.objective - 100)
 
     monkeypatch.setattr(branch_and_bound, "solve", lying)
-    monkeypatch.setattr(branch_and_bound, "best_of_program", lambda *_args, **_options: None)
+    monkeypatch.setattr(branch_and_bound, "best_of_program", lambda *_, **__: None)
     with pytest.raises(SolverFault, match="the solver has"):
         BranchAndBound(problem, Budget(NEVER)).run()
 

@@ -1,0 +1,66 @@
+"""A result's own words about its proofs, counted again: what is false in them is not said again."""
+
+from dataclasses import replace
+
+import pytest
+
+from optimizer.concepts.case import Case
+from optimizer.concepts.option import OptionSet, Proof
+from optimizer.concepts.recount import Recount
+from optimizer.engine.model import arrangement_scope, build_model
+from optimizer.engine.problem import layout_of, modelled_losses, modelled_value
+from optimizer.engine.problem.arrangement import key_of
+from tests.explored import explored, states
+from tests.sample_run import SEARCH, sample_option
+from tests.yards import plain_rooms, plain_yard
+
+YARD = plain_yard(ceiling=None)
+CASE = Case(YARD, plain_rooms(), Case.of(YARD).book)
+EXPLORER = explored(YARD, plain_rooms(), rebuilds=15)
+PROBLEM, STATE = EXPLORER.board.problem, states(EXPLORER)[0]
+VALUE = modelled_value(PROBLEM, STATE) / 100
+OWN = build_model(PROBLEM, arrangement_scope(PROBLEM, key_of(PROBLEM, STATE))).fingerprint
+RECOUNT = Recount(CASE)
+OPTION = replace(sample_option(), layout=layout_of(PROBLEM, STATE))
+
+
+@pytest.mark.parametrize(("said", "borne_out"), [
+    (Proof("proven", VALUE, VALUE, OWN), Proof("proven", VALUE, VALUE, OWN)),
+    (Proof("proven", VALUE, VALUE, "another"), Proof("proven", VALUE, VALUE, OWN)),
+    (Proof("proven", VALUE - 5, VALUE - 5, OWN), Proof("bounded", VALUE, VALUE - 5, OWN)),
+    (Proof("proven", VALUE + 5, VALUE + 5, OWN), Proof("proven", VALUE, VALUE, OWN)),
+    (Proof("proven", VALUE, VALUE - 5, OWN), Proof("bounded", VALUE, VALUE - 5, OWN)),
+    (Proof("proven", VALUE, VALUE, None), Proof("bounded", VALUE, VALUE, None)),
+    (Proof("bounded", VALUE, 0.0, None), Proof("bounded", VALUE, 0.0, None)),
+])  # fmt: skip
+def test_what_a_layout_bears_out(said, borne_out):
+    """Its own objective, no bound above it, the fingerprint of its own arrangement, and proven only by a solver."""
+    assert RECOUNT.with_proof(replace(OPTION, proof=said)).proof == borne_out
+
+
+def test_two_arrangements_have_two_fingerprints():
+    """So that a proof of one is not taken for that of another; two layouts of one arrangement share it."""
+    keys = {key_of(PROBLEM, state) for state in states(EXPLORER)[:4]}
+    found = {build_model(PROBLEM, arrangement_scope(PROBLEM, key)).fingerprint for key in keys}
+    assert len(found) == len(keys) == 4
+
+
+TERMS = tuple((name, cents / 100) for name, cents in modelled_losses(PROBLEM, STATE).items())
+TRUE = replace(SEARCH, status="proven", objective=VALUE, bound=VALUE, terms=TERMS, option=OPTION.id)
+
+
+@pytest.mark.parametrize(("search", "words"), [
+    (TRUE, ()),
+    (replace(TRUE, status="bounded", bound=VALUE - 9), ()),
+    (replace(TRUE, bound=VALUE + 1), ("is above the objective",)),
+    (replace(TRUE, bound=VALUE - 9), ("called proven",)),
+    (replace(TRUE, bound=None), ("called proven",)),
+    (replace(TRUE, terms=(("choices", -1.0), *TERMS[1:])), ("terms of the search",)),
+    (replace(TRUE, objective=VALUE - 7, bound=VALUE - 7), ("objective of the search",)),
+    (replace(TRUE, objective=VALUE - 7, bound=VALUE - 7, option=None), ()),
+])  # fmt: skip
+def test_what_the_search_says_is_borne_out_or_named(search, words):
+    """Bound and status by each other, objective and terms by the concept that they speak of."""
+    found = list(RECOUNT.of_search(OptionSet((OPTION,), search)))
+    assert len(found) == len(words)
+    assert all(word in line for word, line in zip(words, found, strict=True))

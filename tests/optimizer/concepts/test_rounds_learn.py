@@ -1,0 +1,179 @@
+"""What a round hands to the judge and what it learns: by the round, never by who works or how fast."""
+
+import threading
+from dataclasses import dataclass, field
+
+import pytest
+
+from optimizer.check import Finding
+from optimizer.concepts.case import Case, Verdict
+from optimizer.concepts.gather import Gathering
+from optimizer.concepts.rounds import Rounds
+from optimizer.engine.explorer import Explorer, board_of
+from optimizer.engine.problem import build_problem, layout_of
+from optimizer.engine.prover import ArrangementProof, WholeProof, unproven
+from optimizer.events import to_nobody
+from optimizer.scenario import load_scenario
+from tests.explored import explored, states
+
+CASE = Case.of(load_scenario("scenarios/thimble-yard.yaml"))
+PROBLEM = build_problem(CASE.scenario, CASE.rooms, CASE.book)
+FOUND = states(explored(CASE.scenario, CASE.rooms, rebuilds=25))
+NAMES = [room.name for room in PROBLEM.rooms]
+
+
+def refusal(rule="mown", rooms=(), amount=1.0):
+    """A judge's word that refuses a layout."""
+    return Verdict((Finding(rule, rooms, amount, "ft", "refused"),))
+
+
+@dataclass
+class Told:
+    """Work whose answer tells when it was asked for."""
+
+    answer: object
+    begun: int
+    asked: list
+    now: list
+
+    def result(self):
+        self.asked.append((self.begun, self.now[0]))
+        return self.answer
+
+
+@dataclass
+class Judges:
+    """Workers that refuse all, and remember what they were given and when they were asked."""
+
+    count: int = 0
+    given: list = field(default_factory=list)
+    asked: list = field(default_factory=list)
+    now: list = field(default_factory=lambda: [0])
+
+    def judge(self, layouts):
+        self.given.append(list(layouts))
+        return [Told(refusal(rooms=(NAMES[0],)), self.now[0], self.asked, self.now) for _ in layouts]
+
+    def polish(self, states, *, stop):
+        return [Told(ArrangementProof(state, 2, 1), self.now[0], self.asked, self.now) for state in states]
+
+
+@dataclass
+class Proving:
+    """A proof beside the search that has found these layouts."""
+
+    on_the_way: tuple = ()
+    at_the_end: tuple = ()
+    proof: WholeProof = field(default_factory=lambda: WholeProof(None, 0, 0))
+
+    def begin(self, start, *, beside):
+        pass
+
+    def found(self):
+        found, self.on_the_way = self.on_the_way, ()
+        return found
+
+    def finish(self):
+        return self.at_the_end
+
+
+def search_of(judges, proving=None):
+    """A search of the yard with made up judges."""
+    explorer = Explorer(board_of(PROBLEM))
+    gathering = Gathering(CASE, PROBLEM, to_nobody)
+    return Rounds(gathering, explorer, judges, proving or Proving(), 3, 6, threading.Event())
+
+
+def test_a_verdict_is_heard_in_the_next_round():
+    """Neither in its own, where it may not be there yet, nor later; and in the order in which it was begun."""
+    judges = Judges()
+    search = search_of(judges)
+    search.first(())
+    for turn in range(3):
+        judges.now[0] = turn
+        search.run_one()
+    assert {(begun, asked) for begun, asked in judges.asked} == {(0, 1), (1, 2)}
+    judges.now[0] = 9
+    search.finish()
+    assert judges.asked[-1] == (2, 9)
+    assert len(judges.asked) == sum(map(len, judges.given))
+
+
+def test_as_many_are_judged_whoever_works():
+    """With three processes beside as with none: the same layouts, round by round."""
+    given = []
+    for count in (0, 3):
+        judges = Judges(count)
+        search = search_of(judges)
+        search.first(())
+        for _ in range(2):
+            search.run_one()
+        given.append(judges.given)
+    assert given[0] == given[1]
+    assert all(given[0])
+
+
+def test_what_the_proof_finds_is_judged_once():
+    """On the way and at its end; what was seen before is not given again."""
+    one, other, third = FOUND[:3]
+    judges = Judges()
+    search = search_of(judges, Proving(on_the_way=(one, other, one), at_the_end=(other, third)))
+    search.run_one()
+    assert judges.given[0] == [layout_of(PROBLEM, state) for state in (one, other)]
+    search.finish()
+    assert [layout_of(PROBLEM, third)] in judges.given
+    assert sum(layouts.count(layout_of(PROBLEM, other)) for layouts in judges.given) == 1
+
+
+@pytest.fixture(scope="module")
+def held():
+    """A layout that holds, with the judge's word on it."""
+    verdicts = ((state, CASE.judged(layout_of(PROBLEM, state))) for state in FOUND)
+    return next((state, verdict) for state, verdict in verdicts if not verdict.findings)
+
+
+def test_what_holds_teaches_what_it_costs_beyond_the_count(held):
+    """Its place is dearer by what the exact score adds; its ways cost what is spent beyond its rooms; it is known."""
+    state, verdict = held
+    search = search_of(Judges())
+    search._learn(unproven(search.explorer.board, state), verdict)
+    assert search._residuals.cents == [100 * verdict.score - search.explorer.counted(state)]
+    assert search._known.least_difference(state) == 0.0
+    budget = PROBLEM.budget
+    spent = round(100 * verdict.measured.cost.phase(1))
+    fixed = round(100 * CASE.scenario.brief.budget.ceiling) - budget.most
+    assert search._purse.priced == [pytest.approx(spent - fixed - search._purse.of_rooms(state), abs=1)]
+    assert search.explorer.refusals.all == []
+    assert [find.proof.state for find in search.gathering.finds.values()] == [state]
+
+
+def test_a_ceiling_that_is_passed_teaches_a_price_alone():
+    """What a layout costs beyond the ceiling is known, and nothing is wrong with where its rooms stand."""
+    search = search_of(Judges())
+    search._learn(unproven(search.explorer.board, FOUND[0]), refusal("budget", (), 250.0))
+    assert search._purse.priced == [PROBLEM.budget.most + 25_000 - search._purse.of_rooms(FOUND[0])]
+    assert search.explorer.refusals.all == []
+    assert search._residuals.cents == []
+    assert search.gathering.finds == {}
+
+
+def test_who_is_blamed_may_not_stand_so_again():
+    """Those rooms alone, and things of the site are none; a refusal has no price and no place among what holds."""
+    state = next(state for state in FOUND if sum(spot is not None for spot in state) > 1)
+    blamed = next(room for room, spot in enumerate(state) if spot is not None)
+    search = search_of(Judges())
+    search._learn(unproven(search.explorer.board, state), refusal("mown", (NAMES[blamed], "house")))
+    ((member,),) = search.explorer.refusals.all
+    assert (member.room, member.x, member.y) == (blamed, state[blamed].x, state[blamed].y)
+    assert search._purse.priced == []
+    assert search._known.least_difference(state) == 1.0
+
+
+def test_places_are_learned_once_enough_was_judged():
+    """Six layouts, no fewer: then the board has estimates besides its doubts."""
+    search, plain = search_of(Judges()), board_of(PROBLEM)
+    for count in range(1, 7):
+        search._residuals.learn(FOUND[count % len(FOUND)], 1000.0 * count * count)
+        search.polish_one()
+        board = search.explorer.board
+        assert any(board.estimate(state) != plain.estimate(state) for state in FOUND) == (count == 6)
