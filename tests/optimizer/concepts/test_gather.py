@@ -75,15 +75,17 @@ def test_a_polished_layout_takes_the_place_of_a_worse_one(found):
     case, explorer, _ = found
     gathering, _ = gathered(found)
     before = sum(option.score for option in gathering.options)
-    moved = 0
+    moved, asked = 0, set()
     for find in list(gathering.finds.values()):
         proof = polish(explorer.board, find.proof.state, stop=NEVER)
+        asked.add(proof.fingerprint)
         verdict = case.judged(layout_of(explorer.board.problem, proof.state))
         gathering.refine(find, proof, verdict)
         moved += proof.state != find.proof.state
     assert moved
     assert sum(option.score for option in gathering.options) < before
     assert all(find.is_final for find in gathering.finds.values())
+    assert {option.proof.fingerprint for option in gathering.options} <= asked
     assert all(0 < option.proof.bound <= option.proof.objective for option in gathering.options)
     assert gathering.unproven(gathering.options, 9) == ()
 
@@ -93,11 +95,13 @@ def test_what_reality_refuses_polished_stays_as_it_was(found):
     _, explorer, judged = found
     gathering, _ = gathered(found)
     fault = next(verdict for _, verdict in judged)
-    layouts = {option.layout for option in gathering.options}
+    layouts, asked = {option.layout for option in gathering.options}, set()
     for find in list(gathering.finds.values()):
         proof = polish(explorer.board, find.proof.state, stop=NEVER)
+        asked.add(proof.fingerprint)
         gathering.refine(find, proof, replace(fault, findings=("refused",)))
     assert {option.layout for option in gathering.options} == layouts
+    assert {option.proof.fingerprint for option in gathering.options} == asked
     assert all(0 < option.proof.bound <= option.proof.objective for option in gathering.options)
     assert "bounded" in {option.proof.arrangement for option in gathering.options}
 
