@@ -23,6 +23,7 @@ from optimizer.site import Door, Site, Window
 
 _BACKING_KINDS: Final = ("bed", "storage")
 _SCREENED_SIDES: Final = 2
+_SAME: Final = 1e-3  # what just reaches a threshold does so however the yard lies
 
 
 class RoomBacks(NamedTuple):
@@ -66,7 +67,7 @@ def _backed(room: PlacedRoom, outside: NDArray[np.object_], built: dict[str, lis
     others = [shape for name, shapes in built.items() if name != room.name for shape in shapes]
     there = np.array([*outside, *others], dtype=object)
     own = np.array(built[room.name], dtype=object)
-    least = float(_figures()["least_share"])
+    least = float(_figures()["least_share"]) - _SAME
     sides = sum(
         max(_share(side, room, there, within=False), _share(side, room, own, within=True)) >= least
         for side in FRONT_VECTORS
@@ -116,11 +117,11 @@ def _of_site(site: Site) -> Iterator[BaseGeometry]:
 
 
 def _of_walls(grading: Grading) -> Iterator[BaseGeometry]:
-    return (LineString(wall.ends) for wall in grading.walls if wall.height_ft >= _figures()["least_wall_ft"])
+    return (LineString(wall.ends) for wall in grading.walls if wall.height_ft >= _figures()["least_wall_ft"] - _SAME)
 
 
 def _of_beds(planting: Planting) -> Iterator[BaseGeometry]:
-    return (bed.outline for bed in planting.beds if bed.outline.area >= _figures()["least_bed_sqft"])
+    return (bed.outline for bed in planting.beds if bed.outline.area >= _figures()["least_bed_sqft"] - _SAME)
 
 
 def _built(room: PlacedRoom) -> Iterator[BaseGeometry]:

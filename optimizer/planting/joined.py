@@ -34,7 +34,7 @@ def _reasoned(scrap: Polygon, beds: Sequence[Bed], wider: NDArray[np.object_]) -
     shared = np.round(shapely.length(shapely.intersection(scrap.exterior, wider)), _DIGITS)
     if not beds or shared.max() <= _MEET_FT * 4:
         return Bed(scrap, "narrow ground")
-    is_along = scrap.area < SCRAP_SQFT or shared.max() >= _SHARE * scrap.exterior.length
+    is_along = scrap.area < SCRAP_SQFT - _MEET_FT or shared.max() >= _SHARE * scrap.exterior.length - _MEET_FT
     return Bed(scrap, beds[int(shared.argmax())].reason if is_along else "narrow ground")
 
 

@@ -31,6 +31,8 @@ NARROW_FT: Final = 4.0
 LEAST_LAWN_SQFT: Final = 80.0
 """Smaller pieces are planted; common practice, no source."""
 _NOTHING_SQFT: Final = 1e-4
+_HAIR_FT: Final = 1e-4
+_SAME_SQFT: Final = 0.01  # a piece of just the least area is large enough, however the yard lies
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -58,8 +60,8 @@ def planting_of(site: Site, relations: Sequence[Relation], placed: Placed, paths
     rest = areas_only(free.difference(shapely.union_all([bed.outline for bed in beds])))
     # Areas that meet are one, or what is wide together would be narrow.
     may_mow = shapely.union_all(shapely.get_parts(areas_only(rest.difference(unmown))))
-    lawns = tuple(_pieces(_wide(may_mow), least_sqft=LEAST_LAWN_SQFT))
-    rest = areas_only(rest.difference(shapely.union_all(lawns)))
+    lawns = tuple(_pieces(_wide(may_mow), least_sqft=LEAST_LAWN_SQFT - _SAME_SQFT))
+    rest = _without_hairs(rest.difference(shapely.union_all(lawns)))
     bank = areas_only(_wide(areas_only(rest.difference(may_mow)))).intersection(may_plant)
     left = areas_only(shapely.union(bank, kept_open.intersection(rest)))
     scraps = list(_pieces(areas_only(rest.intersection(may_plant)).difference(left), least_sqft=_NOTHING_SQFT))
@@ -76,7 +78,9 @@ def _wanted(site: Site, relations: Sequence[Relation], placed: Placed, may_plant
     )
     mulched = shapely.union(round_trees(site), inner_roots(site).intersection(shapely.union_all([s for _, s in dug])))
     for reason, strip in (("round a tree", mulched), *dug):
-        pieces = list(_pieces(areas_only(areas_only(strip).intersection(may_plant)), least_sqft=SCRAP_SQFT))
+        pieces = list(
+            _pieces(areas_only(areas_only(strip).intersection(may_plant)), least_sqft=SCRAP_SQFT - _SAME_SQFT)
+        )
         if pieces:
             may_plant = areas_only(may_plant.difference(shapely.union_all(pieces)))
         yield from (Bed(piece, reason) for piece in pieces)
@@ -99,6 +103,12 @@ def _wide(ground: BaseGeometry) -> BaseGeometry:
     """The part of the ground that a square as wide as a mower's turn passes over."""
     half = NARROW_FT / 2 - TOLERANCE_FT  # ground of just that width is wide enough
     return ground.buffer(-half, join_style="mitre").buffer(half, join_style="mitre").intersection(ground)
+
+
+def _without_hairs(ground: BaseGeometry) -> BaseGeometry:
+    """Ground without what rounding leaves along the edge of a lawn: a hair would make a scrap long, or join two."""
+    snapped = shapely.set_precision(ground, _HAIR_FT)
+    return areas_only(shapely.set_precision(snapped, 0))  # or all that is cut with it would be snapped too
 
 
 def _pieces(ground: BaseGeometry, *, least_sqft: float) -> Iterator[Polygon]:

@@ -41,8 +41,14 @@ def _lines(ground: Polygon) -> tuple[Numbers, Numbers]:
     if not np.all(upright | level):
         left, low, right, top = ground.bounds
         step = _LEAST_STEP_FT * max(1, ceil(((right - left) * (top - low) / _MOST_CELLS) ** 0.5))
-        x, y = np.concatenate([x, np.arange(left, right, step)]), np.concatenate([y, np.arange(low, top, step)])
+        x, y = np.concatenate([x, _steps(left, right, step)]), np.concatenate([y, _steps(low, top, step)])
     return _distinct(x), _distinct(y)
+
+
+def _steps(start: float, end: float, step: float) -> Numbers:
+    """Steps from the middle to both ends, so that mirrored ground has the same."""
+    half = np.arange(0.0, (end - start) / 2, step)
+    return (start + end) / 2 + np.concatenate([-half[:0:-1], half])
 
 
 def _edges(corners: Numbers) -> Numbers:

@@ -113,6 +113,22 @@ def test_the_engine_and_the_ways_are_mirrored():
             assert list(other.points) == ends
 
 
+def test_what_is_judged_is_mirrored():
+    """Without the kitchen: the same is refused, and what holds has the same losses to what rounding changes."""
+    scenario = without("outdoor kitchen", plain())
+    case, other = Case.of(scenario), Case.of(replace(scenario, site=MIRROR.site(scenario.site)))
+    problem = build_problem(scenario, case.rooms, case.book)
+    layouts = [layout_of(problem, state) for _, state in explored(scenario)[:40]]
+    held = 0
+    for layout in layouts:
+        one, two = case.judged(layout), other.judged(MIRROR.layout(layout))
+        assert one.holds == two.holds
+        if one.holds:
+            held += 1
+            assert dict(one.losses) == pytest.approx(dict(two.losses), abs=1.0)
+    assert held >= 10
+
+
 def explored(scenario):
     """Values and layouts, in the engine's own pose, that a short tour passes."""
     case = Case.of(scenario)

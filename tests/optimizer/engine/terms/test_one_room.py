@@ -45,7 +45,9 @@ FULL = weighed()
 
 def counted(problem, board, room, spot):
     """What a room costs at a spot while it is alone, in money."""
-    return (board.windows[room][spot.variant].at(spot, learned=False) + problem.order.loss([rect_of(problem, room, spot)])) / CENTS
+    return (
+        board.windows[room][spot.variant].at(spot, learned=False) + problem.order.loss([rect_of(problem, room, spot)])
+    ) / CENTS
 
 
 def drawn(count):
