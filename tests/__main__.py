@@ -4,6 +4,7 @@ Needs the extra `test`. Browser tests are skipped where there is no chromium, an
 REQUIRE_BROWSER=1 in the environment they fail instead.
 """
 
+import os
 import subprocess
 import sys
 from pathlib import Path
@@ -11,12 +12,15 @@ from pathlib import Path
 ROOT = Path(__file__).parents[1]
 PROGRAMS = Path(sys.executable).parent
 
+WORKERS = str(max(2, min(4, os.cpu_count() or 2)))
+
 STEPS: tuple[tuple[str, tuple[str, ...]], ...] = (
     ("lint", (sys.executable, "-m", "ruff", "check", ".")),
     ("format", (sys.executable, "-m", "ruff", "format", "--check", ".")),
     ("types", (sys.executable, "-m", "mypy")),
     ("import contracts", (str(PROGRAMS / "lint-imports"),)),
-    ("tests", (sys.executable, "-m", "pytest", "-q")),
+    # Two at a time at least, more where there are cores; each takes the next test once it is free.
+    ("tests", (sys.executable, "-m", "pytest", "-q", "-n", WORKERS, "--dist", "worksteal")),
 )
 
 
