@@ -31,13 +31,13 @@ class Find:
 
 @dataclass
 class Gathering:
-    """Finds by layout. `refused` are findings other than the ceiling, each with what repeats it."""
+    """Finds by layout. `refused` holds findings by rule, the ceiling aside, each with what repeats it."""
 
     case: Case
     problem: Problem
     emit: Emit
     finds: dict[Layout, Find] = field(default_factory=dict)
-    refused: list[str] = field(default_factory=list)
+    refused: dict[str, list[str]] = field(default_factory=dict)
 
     @property
     def options(self) -> list[Option]:
@@ -58,12 +58,14 @@ class Gathering:
     def keep(self, proof: ArrangementProof, verdict: Verdict) -> bool:
         """Keep the layout if no hard rule is broken; whether it was.
 
-        That the exact cost passes the ceiling is expected of some, and no defect; any other finding shows where the
-        engine is looser than reality.
+        That the exact cost passes the ceiling is expected of some; any other finding shows where the engine is looser
+        than reality.
         """
         layout = layout_of(self.problem, proof.state)
         if verdict.findings:
-            self.refused += [f"{f.rule}: {f.words}; at {layout}" for f in verdict.findings if f.rule != "budget"]
+            for finding in verdict.findings:
+                if finding.rule != "budget":
+                    self.refused.setdefault(finding.rule, []).append(f"{finding.words}; at {layout}")
             return False
         if layout not in self.finds:
             self.finds[layout] = Find(self._option(layout, verdict, proof), proof)

@@ -111,7 +111,8 @@ class SearchRecord:
     processes: int = 1
     """How many looked at layouts, this one among them."""
     refused: tuple[str, ...] = ()
-    """Layouts that the model allowed and the check refused: a defect, with what repeats it."""
+    """By rule, how many layouts the engine proposed and the check refused, those over the ceiling aside; and the first
+    of them, which repeats it."""
 
     @property
     def gap(self) -> float | None:

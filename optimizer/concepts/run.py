@@ -174,7 +174,7 @@ class _Search:
             stopped=self.stop.is_set(),
             arrangements_seen=len(self.explorer.pool.seen),
             processes=1 + self.rounds.workers.count,
-            refused=tuple(self.gathering.refused),
+            refused=tuple(f"{rule}, {len(times)} times: {times[0]}" for rule, times in self.gathering.refused.items()),
         )
 
     def _anything(self) -> Answer:

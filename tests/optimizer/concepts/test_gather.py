@@ -59,10 +59,11 @@ def test_a_refusal_is_kept_with_what_repeats_it(found):
     assert broken.rule == "budget"
     gathering = Gathering(case, explorer.board.problem, to_nobody)
     assert not gathering.keep(unproven(explorer.board, state), replace(finding, findings=(broken,)))
-    assert gathering.refused == []
+    assert gathering.refused == {}
     other = replace(broken, rule="mown", words="no mower gets there")
     assert not gathering.keep(unproven(explorer.board, state), replace(verdict, findings=(other,)))
-    assert [words.startswith("mown: no mower gets there; at Layout(") for words in gathering.refused] == [True]
+    assert [*gathering.refused] == ["mown"]
+    assert [words.startswith("no mower gets there; at Layout(") for words in gathering.refused["mown"]] == [True]
 
 
 def _poor(scenario):
