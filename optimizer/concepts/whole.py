@@ -2,6 +2,7 @@
 
 import os
 import threading
+from contextlib import suppress
 from multiprocessing.connection import Connection
 from pathlib import Path
 from typing import Final
@@ -111,10 +112,8 @@ class _Beside:
             self._process.kill()
 
     def _send(self, said: State | None) -> None:
-        try:
+        with suppress(OSError):  # it has ended; what it said before is still to be heard
             self._here.send(said)
-        except OSError:
-            self._is_over = True
 
 
 Limits = tuple[float | None, int, int, Path | None]

@@ -13,6 +13,7 @@ from optimizer.concepts.whole import Whole
 from optimizer.engine.problem import build_problem, modelled_value
 from optimizer.engine.prover import Budget, SolverFault
 from tests.explored import explored, states
+from tests.tiny import every_state, tiny
 from tests.yards import plain_rooms, plain_yard
 
 YARD = plain_yard(ceiling=None)
@@ -52,6 +53,19 @@ def test_it_is_heard_of_while_it_goes_on():
     whole.finish()
     assert found
     assert 0 < whole.proof.bound <= whole.proof.objective <= modelled_value(PROBLEM, found[-1])
+
+
+def test_what_was_proven_is_heard_after_its_end():
+    """A better layout that comes when the proof has ended, and nobody reads it any more, does not drown the proof."""
+    problem = tiny("trips")
+    start = next(state for state in every_state(problem) if None not in state)
+    whole = Whole(problem, Budget(never()))
+    whole.begin(start, beside=True)
+    whole._process._process.join(60)
+    for _ in range(2):
+        whole.begin(start, beside=True)
+    whole.found()
+    assert whole.proof.is_proven
 
 
 def test_a_process_that_dies_takes_nothing_back():
