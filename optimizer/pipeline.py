@@ -4,6 +4,7 @@ Heavy libraries are imported where they are used, so that `check` and `--help` s
 """
 
 import threading
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -12,6 +13,7 @@ from optimizer.events import Emit, to_nobody
 from optimizer.scenario import Scenario
 
 if TYPE_CHECKING:
+    from optimizer.catalogue import SizedRoom
     from optimizer.concepts import Option, OptionSet
     from optimizer.drawing import Drawing
 
@@ -57,6 +59,22 @@ def make_options(
     return run.run(emit=emit, stop=stop or threading.Event())
 
 
+def _wishes_cost(scenario: Scenario, rooms: Sequence["SizedRoom"]) -> list[tuple[str, str]]:
+    """What all wishes cost at the least, and what has to wait where that passes the ceiling."""
+    from optimizer.catalogue import affordable, book_for
+
+    found = affordable(scenario.brief, rooms, book_for(scenario.currency))
+    told = f"at least {found.least:,.0f} {scenario.currency} with every room at its cheapest, without ways and steps"
+    if found.ceiling is None:
+        return [("all wishes", told)]
+    facts = [("all wishes", f"{told}; the ceiling is {found.ceiling:,.0f}")]
+    if found.over:
+        ways = (f"{' and '.join(names)} ({price:,.0f})" for names, price in found.without)
+        advice = f"fits without {', or without '.join(ways)}" if found.without else "the required rooms alone pass it"
+        facts.append(("over the ceiling", f"by {found.over:,.0f} {scenario.currency}; {advice}"))
+    return facts
+
+
 def site_facts(scenario: Scenario) -> tuple[tuple[str, str], ...]:
     """Label and value of what `check` says about a site."""
     from shapely import Polygon, union_all
@@ -79,6 +97,7 @@ def site_facts(scenario: Scenario) -> tuple[tuple[str, str], ...]:
         ("buildings", ", ".join(building.name for building in scenario.site.buildings) or "none"),
         ("grid step", f"{scenario.brief.options.grid_step:.3g} {unit}"),
     ]
+    facts += _wishes_cost(scenario, rooms)
     if scenario.site.levels:
         heights = [level.z_ft / unit_ft for level in scenario.site.levels]
         steep = site_slopes(scenario.site)

@@ -1,5 +1,6 @@
 """The brief as the family gave it: rooms by size or by use, how they relate, who walks where, what it may cost."""
 
+from collections.abc import Collection
 from dataclasses import dataclass, field
 from decimal import Decimal
 from typing import Literal
@@ -11,22 +12,27 @@ RelationKind = Literal["touching", "near", "apart", "in_view", "out_of_view", "f
 
 
 @dataclass(frozen=True, slots=True)
-class Choice:
-    """One size-and-equipment level of a room as the brief gives it."""
-
-    label: str
-    width_ft: float
-    depth_ft: float
-    seats: int
-    worth: float
-
-
-@dataclass(frozen=True, slots=True)
 class Equipment:
     """A piece of kitchen equipment; None where the brief leaves its width to the catalogue."""
 
     name: str
     width_ft: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """One size-and-equipment level of a room as the brief gives it.
+
+    A kitchen's may give equipment and bar seats in the place of a size, which the catalogue then works out.
+    """
+
+    label: str
+    width_ft: float | None
+    depth_ft: float | None
+    seats: int
+    worth: float
+    equipment: tuple[Equipment, ...] = ()
+    bar_seats: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,6 +84,11 @@ class RoomWish:
     """Whether a shade structure over it may be bought; None: where shade is wished for."""
     screen: bool | None = None
     """Whether a screen beside it may be bought; None: where something must not see it."""
+
+    @property
+    def all_equipment(self) -> tuple[Equipment, ...]:
+        """Equipment of the wish and of any of its choices, each once."""
+        return tuple(dict.fromkeys((*self.equipment, *(item for choice in self.choices for item in choice.equipment))))
 
 
 @dataclass(frozen=True, slots=True)
@@ -168,3 +179,7 @@ class Brief:
     def room(self, name: str) -> RoomWish | None:
         """The wished room of that name, or None."""
         return next((room for room in self.rooms if room.name == name), None)
+
+    def ends_without(self, left_out: Collection[str]) -> float:
+        """How often a gathering's trips have an end at one of these rooms, each end counted."""
+        return sum(trip.count * ((trip.start in left_out) + (trip.end in left_out)) for trip in self.trips)

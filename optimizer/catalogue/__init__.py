@@ -1,5 +1,6 @@
 """The catalogue: kinds of rooms sized from people and equipment, their quantities, and what those cost."""
 
+from optimizer.catalogue.affordable import Affordable, affordable
 from optimizer.catalogue.bill import (
     SITE,
     Charge,
@@ -56,6 +57,7 @@ from optimizer.catalogue.worth import worth_rate
 __all__ = [
     "FOCAL_KIND",
     "SITE",
+    "Affordable",
     "Asked",
     "Charge",
     "ChosenFinish",
@@ -75,6 +77,7 @@ __all__ = [
     "SizedRoom",
     "UnitPrice",
     "UsualDistance",
+    "affordable",
     "asked_by",
     "best_grade_flow",
     "book_for",

@@ -12,6 +12,7 @@ class Rates:
 
     cost: float
     walking: float
+    stands_in: float
     sun: float
     order: float
     disorder: float

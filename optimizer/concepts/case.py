@@ -1,7 +1,7 @@
 """A scenario with its sized rooms and prices, and what is measured of a layout in it."""
 
 import math
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass, replace
 
 from optimizer.appraisal import Appraisal, Given, appraise, priced
@@ -85,13 +85,14 @@ class Case:
     def _measured(self, case: CheckCase, findings: tuple[Finding, ...]) -> Verdict:
         missed = wishes_missed(case)
         appraisal = appraise(case.derived, self.book, Given(missed, seen_shares(case)))
-        return Verdict(findings, appraisal, self._losses(appraisal, missed))
+        return Verdict(findings, appraisal, self._losses(case.derived.placed.left_out, appraisal, missed))
 
-    def _losses(self, appraisal: Appraisal, missed: Sequence[Relation]) -> Losses:
+    def _losses(self, left_out: Collection[str], appraisal: Appraisal, missed: Sequence[Relation]) -> Losses:
         return losses_of(
             self.scenario,
             self.rooms,
             appraisal,
+            left_out=left_out,
             worth_rate=worth_rate(self.scenario.brief.budget.ceiling, self.rooms),
             wish_weights=sum(relation.wish or 0.0 for relation in missed),
         )

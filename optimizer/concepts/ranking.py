@@ -1,9 +1,10 @@
-"""Order concepts by their exact score, the first ones by idea as well."""
+"""Order concepts: those that lead, then by their exact score."""
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field, replace
 from typing import Final
 
+from optimizer.concepts.leading import leading
 from optimizer.concepts.option import DiffersBy, Option
 from optimizer.concepts.reasons import difference_words
 from optimizer.layout import MOVED_SHARE, Layout, arrangement_of, difference
@@ -23,11 +24,11 @@ def ranked(
     say: Say,
     posed: Callable[[Layout], Layout] = lambda layout: layout,
 ) -> tuple[Option, ...]:
-    """At most `count` concepts, best first; copies of a better one, shifted or of the same arrangement, are dropped.
+    """At most `count` concepts: those that lead, then best first; copies of a better one are dropped.
 
-    Half of the places go to concepts with every wished room, if there are so many; no other program takes more than
-    half; and concepts that differ clearly come in before closer ones. Layouts are compared in the pose that `posed`
-    brings them to, so that a turned yard has the same set.
+    A copy is shifted, or of the same arrangement. Half of the places go to concepts with every wished room, if there
+    are so many; no other program takes more than half; and concepts that differ clearly come in before closer ones.
+    Layouts are compared in the pose that `posed` brings them to, so that a turned yard has the same set.
     """
     best_first = sorted(options, key=lambda option: option.score)
     whole = [option for option in best_first if not option.left_out][:_LOOKED_AT]
@@ -91,9 +92,12 @@ class _Choice:
                 self.taken.append(option)
 
     def numbered(self, say: Say) -> tuple[Option, ...]:
-        """The options taken by score, each with its place, its reason and what tells it from the nearest better one."""
+        """The options taken in order, each with its place, its reason and what tells it from the nearest before it."""
         by_score = sorted(self.taken, key=lambda option: option.score)
-        return tuple(self._numbered(option, by_score[:rank], say) for rank, option in enumerate(by_score))
+        lead = leading([option.score for option in by_score], [len(option.left_out) for option in by_score])
+        order = [*lead, *(n for n in range(len(by_score)) if n not in lead)]
+        shown = [by_score[n] for n in order]
+        return tuple(self._numbered(option, shown[:rank], say) for rank, option in enumerate(shown))
 
     def _is_new(self, option: Option, least: float) -> bool:
         return option not in self.taken and all(

@@ -1,6 +1,6 @@
 """The objective once more, with the exact figures: named losses in money, each at least 0."""
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 
 from optimizer.appraisal import Appraisal, cook_loss, destinations_loss, order_loss, smoke_loss_units
 from optimizer.catalogue import SizedRoom, rates
@@ -14,19 +14,21 @@ def losses_of(
     rooms: Sequence[SizedRoom],
     appraisal: Appraisal,
     *,
+    left_out: Collection[str],
     worth_rate: float,
     wish_weights: float,
 ) -> Losses:
     """Named losses of a layout in money.
 
-    `worth_rate` is the money that a point of worth stands for, `wish_weights` the sum of the weights of the wished
-    relations that are not kept.
+    `left_out` are the rooms that it does without, `worth_rate` is the money that a point of worth stands for, and
+    `wish_weights` the sum of the weights of the wished relations that are not kept.
     """
     weights, rate = scenario.brief.weights, rates()
+    walked_ft = appraisal.walking_ft + rate.stands_in * scenario.brief.ends_without(left_out)
     most = sum(max(choice.worth for choice in room.choices) for room in rooms)
     return (
         ("cost", weights.cost * rate.cost * float(appraisal.cost.phase(1))),
-        ("walking", weights.walking * rate.walking * appraisal.walking_ft),
+        ("walking", weights.walking * rate.walking * walked_ft),
         ("worth", weights.worth * worth_rate * max(0.0, most - appraisal.worth)),
         ("sun", weights.sun * rate.sun * sum(missed for _, _, missed in appraisal.sun_h)),
         ("order", weights.order * order_loss(appraisal.order)),

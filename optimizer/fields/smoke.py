@@ -39,7 +39,7 @@ def smoke_source(brief: Brief, room: SizedRoom) -> SmokeSource | None:
     if room.rules.kind != "kitchen":
         return None
     wish = brief.room(room.name)
-    equipment = (wish.equipment if wish else ()) or USUAL
+    equipment = (wish.all_equipment if wish else ()) or USUAL
     return "grill" if any(known(item)["hot"] for item in equipment) else None
 
 

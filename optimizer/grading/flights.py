@@ -143,11 +143,14 @@ def way_flights(paved: Paved, levels_ft: Sequence[float], ways: Sequence[Way]) -
     for way in ways:
         start, end = (feet.get(name) for name in way.between)
         for leg in legs_of(paved, levels_ft, way, start, end):
-            if leg.length_ft > 0 and _is_stepped(leg):
-                flight = _along_leg(way, leg)
-                if not any(dist(flight.at, other.at) <= _SAME_FT for other in found):
-                    found.append(flight)
+            if leg.length_ft > 0 and _is_stepped(leg) and not _has_flight(leg, found):
+                found.append(_clearest(paved, [_on_leg(way, leg, *top) for top in leg.tops]))
     return tuple(found)
+
+
+def _has_flight(leg: Leg, found: Sequence[Flight]) -> bool:
+    """Whether a flight of another way stands where this stretch could have its own: it serves both."""
+    return any(dist(at, flight.at) <= _SAME_FT for at, _ in leg.tops for flight in found)
 
 
 def risers_along(paved: Paved, levels_ft: Sequence[float], way: Way) -> int:
@@ -175,10 +178,10 @@ def _is_stepped(leg: Leg) -> bool:
     return leg.rise_ft > steepest * leg.length_ft + _EVEN
 
 
-def _along_leg(way: Way, leg: Leg) -> Flight:
+def _on_leg(way: Way, leg: Leg, at: Point, heading: Point) -> Flight:
     climbs = 1.0 if leg.to_ft > leg.from_ft else -1.0
-    going = (climbs * leg.heading[0], climbs * leg.heading[1])
-    return _flight(way.between, leg.rise_ft, _risers_of(leg), way.width_ft, leg.top, going)
+    going = (climbs * heading[0], climbs * heading[1])
+    return _flight(way.between, leg.rise_ft, _risers_of(leg), way.width_ft, at, going)
 
 
 def _flight(between: tuple[str, str], rise_ft: float, risers: int, width_ft: float, at: Point, going: Point) -> Flight:

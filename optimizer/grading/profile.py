@@ -20,16 +20,19 @@ _EVERY_FT: Final = 0.5  # a way is looked at this often
 _NO_LENGTH_FT: Final = 1e-6
 
 
+Top = tuple[Point, Point]
+"""A point of a way, and the unit vector in which the way goes there."""
+
+
 @dataclass(frozen=True, slots=True)
 class Leg:
     """A stretch of a way outside paved rooms, or the edge between two of them, which has no length.
 
-    `top` is where steps begin from above, just beyond the upper end or the landing of a door there, `heading` the unit
-    vector in which the way goes there; `from_ft` and `to_ft` are the levels at its ends.
+    `tops` are where steps may begin from above, the uppermost first, just beyond the upper end or the landing of a door
+    there, each with the unit vector in which the way goes; `from_ft` and `to_ft` are the levels at its ends.
     """
 
-    top: Point
-    heading: Point
+    tops: tuple[Top, ...]
     length_ft: float
     from_ft: float
     to_ft: float
@@ -99,18 +102,18 @@ def _legs(
             sides = (run.first > 0) + (run.last < len(points) - 1)
             length = step_ft * (run.last - run.first + sides / 2)
             begins, ends = heights[number], heights[number + 2]
-            yield Leg(*_top(points, run, step_ft, skipped_ft, ends - begins), length, begins, ends)
+            yield Leg(_tops(points, run, step_ft, skipped_ft, ends - begins), length, begins, ends)
         elif number + 1 < len(runs) and runs[number + 1].room >= 0:
-            yield Leg(*_along_at(points, run.last), 0.0, heights[number + 1], heights[number + 2])
+            yield Leg((_along_at(points, run.last),), 0.0, heights[number + 1], heights[number + 2])
 
 
-def _top(
+def _tops(
     points: NDArray[np.float64], run: _Run, step_ft: float, skipped_ft: tuple[float, ...], rise_ft: float
-) -> tuple[Point, Point]:
-    """Where steps begin from above on a run, and the way's direction there.
+) -> tuple[Top, ...]:
+    """Where steps may begin from above on a run, and the way's direction there.
 
-    That is near its upper end, where the way is straight for as long as the steps are; where it is nowhere, on its
-    longest straight stretch.
+    That is from its upper end down wherever the way is straight for as long as the steps are; where it is nowhere, on
+    its longest straight stretch.
     """
     falls = rise_ft < 0
     at_door = run.first == 0 if falls else run.last == len(points) - 1
@@ -118,11 +121,15 @@ def _top(
     inwards = min(skipped, (run.last - run.first) // 2)
     down = points[run.first : run.last + 1][:: 1 if falls else -1][inwards:]
     if len(down) == 1:
-        return _along_at(points, run.first + inwards if falls else run.last - inwards)
-    straight_ft = step_ft * _straight_on(down)
-    at = int(np.argmax(np.minimum(straight_ft, _steps_ft(abs(rise_ft)))))
-    x, y = (down[at + 1] - down[at]) / max(float(np.hypot(*(down[at + 1] - down[at]))), _NO_LENGTH_FT)
+        return (_along_at(points, run.first + inwards if falls else run.last - inwards),)
+    usable_ft = np.minimum(step_ft * _straight_on(down), _steps_ft(abs(rise_ft)))
     sense = 1.0 if falls else -1.0
+    return tuple(_heading(down, int(at), sense) for at in np.flatnonzero(usable_ft >= usable_ft.max()))
+
+
+def _heading(down: NDArray[np.float64], at: int, sense: float) -> Top:
+    """A point of a run from above, by its number, with the direction in which the way goes, up or down."""
+    x, y = (down[at + 1] - down[at]) / max(float(np.hypot(*(down[at + 1] - down[at]))), _NO_LENGTH_FT)
     return (float(down[at, 0]), float(down[at, 1])), (float(sense * x), float(sense * y))
 
 
@@ -141,7 +148,7 @@ def _steps_ft(rise_ft: float) -> float:
     return (risers - 1) * tread_for(12 * rise_ft / risers) / 12
 
 
-def _along_at(points: NDArray[np.float64], at: int) -> tuple[Point, Point]:
+def _along_at(points: NDArray[np.float64], at: int) -> Top:
     """Point of a way, by its number, and the way's direction there."""
     before, after = points[max(0, at - 1)], points[min(len(points) - 1, at + 1)]
     x, y = (after - before) / max(float(np.hypot(*(after - before))), _NO_LENGTH_FT)

@@ -7,6 +7,7 @@ from itertools import pairwise
 from typing import Any, Final
 
 from optimizer.catalogue import PriceBook
+from optimizer.concepts.leading import leading
 from optimizer.scenario import Scenario
 
 TOLERANCE: Final = 0.01
@@ -50,8 +51,12 @@ def _book(document: Mapping[str, Any], book: PriceBook) -> Iterator[str]:
 
 
 def _order(options: Sequence[Mapping[str, Any]]) -> Iterator[str]:
-    for better, worse in pairwise(options):
-        if better["rank"] >= worse["rank"] or better["score"] > worse["score"] + TOLERANCE:
+    lead = leading([option["score"] for option in options], [len(option["left_out"]) for option in options])
+    if lead != tuple(range(len(lead))):
+        yield f"concept {options[lead[0]]['id']} does not come first, though it leaves less out and is near the best"
+    for number, (better, worse) in enumerate(pairwise(options)):
+        by_score = number < len(lead) or better["score"] <= worse["score"] + TOLERANCE
+        if better["rank"] >= worse["rank"] or not by_score:
             yield f"concept {worse['id']} does not rank after concept {better['id']} by its score"
     for option in options:
         proof = option["proof"]

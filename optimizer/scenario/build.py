@@ -178,7 +178,10 @@ def _room(part: RoomPart) -> RoomWish:
         kind=part.kind,
         required=part.required,
         phase=part.phase,
-        choices=tuple(Choice(item.label, item.width, item.depth, item.seats, item.worth) for item in part.choices),
+        choices=tuple(
+            Choice(item.label, item.width, item.depth, item.seats, item.worth, item.equipment, item.bar_seats)
+            for item in part.choices
+        ),
         worth=part.worth,
         equipment=part.equipment,
         bar_seats=part.bar_seats,

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from optimizer.brief import RoomWish
+from optimizer.brief import Choice, RoomWish
 from optimizer.catalogue import book_for, most_stools, sized_room, too_long
 from optimizer.errors import ScenarioError
 from optimizer.scenario.build import build_brief
@@ -25,13 +25,17 @@ def catalogue_complaints(scenario: ScenarioPart) -> Iterator[Complaint]:
 
 
 def _kitchen(wish: RoomWish, path: Path) -> Iterator[Complaint]:
-    """More stools than one run of counter holds, or more equipment than two do."""
-    if wish.bar_seats > most_stools():
-        advice = "seat the others at a table; a run of counter is at most 16 ft long"
-        yield Complaint((*path, "bar_seats"), f"at most {most_stools()} seats at a bar", str(wish.bar_seats), advice)
-    if too_long(wish.equipment):
-        found = f"more in {wish.name}"
-        yield Complaint((*path, "equipment"), "what two runs of counter of 16 ft hold", found, "leave a piece out")
+    """More stools than one run of counter holds, or more equipment than two do, in the wish or a choice of it."""
+    own: tuple[tuple[RoomWish | Choice, Path], ...] = ((wish, path),)
+    choices = ((choice, (*path, "choices", number)) for number, choice in enumerate(wish.choices))
+    for part, place in (*own, *choices):
+        if part.bar_seats > most_stools():
+            advice = "seat the others at a table; a run of counter is at most 16 ft long"
+            found = str(part.bar_seats)
+            yield Complaint((*place, "bar_seats"), f"at most {most_stools()} seats at a bar", found, advice)
+        if too_long(part.equipment):
+            found = f"more in {wish.name}"
+            yield Complaint((*place, "equipment"), "what two runs of counter of 16 ft hold", found, "leave a piece out")
 
 
 def _placed(error: ScenarioError, path: Path) -> Iterator[Complaint]:

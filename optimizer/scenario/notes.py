@@ -101,7 +101,7 @@ def _equipment(scenario: Scenario) -> Iterator[str]:
     """Tell of equipment that the catalogue does not know, which may be a slip of the pen."""
     names = equipment_names()
     for room in scenario.brief.rooms:
-        for item in room.equipment:
+        for item in room.all_equipment:
             if item.name.strip().lower() not in names:
                 advice = did_you_mean(item.name.lower(), names, f"it knows {', '.join(names)}")
                 yield f"{room.name}: the catalogue knows no {item.name!r} and counts it as another appliance; {advice}"

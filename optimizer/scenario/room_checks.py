@@ -1,13 +1,14 @@
 """What must hold of the wished rooms: names once, one worth, no key of another kind."""
 
 from collections.abc import Iterator, Mapping
+from itertools import product
 from math import hypot
 from typing import Final
 
 from optimizer.brief import RoomKind
 from optimizer.scenario.document import Complaint, Path
 from optimizer.scenario.names import named_things
-from optimizer.scenario.schema import RoomPart, ScenarioPart
+from optimizer.scenario.schema import ChoicePart, RoomPart, ScenarioPart
 
 _ONLY_IN: Final[Mapping[str, RoomKind]] = {
     "equipment": "kitchen",
@@ -29,6 +30,7 @@ def room_complaints(scenario: ScenarioPart) -> Iterator[Complaint]:
         path: Path = ("brief", "rooms", index)
         yield from _worth(room, path)
         yield from _keys_of_the_kind(room, path)
+        yield from _equipped_twice(room, path)
         yield from _repeated_labels(room, path)
         yield from _sizes(room, path, yard_ft)
 
@@ -52,11 +54,20 @@ def _worth(room: RoomPart, path: Path) -> Iterator[Complaint]:
 
 
 def _keys_of_the_kind(room: RoomPart, path: Path) -> Iterator[Complaint]:
-    """No key that says nothing for the room's kind."""
-    for key, kind in _ONLY_IN.items():
-        if getattr(room, key) and room.kind != kind:
+    """No key that says nothing for the room's kind, in the room or in one of its choices."""
+    parts = [(room, path), *((choice, (*path, "choices", n)) for n, choice in enumerate(room.choices))]
+    for (part, place), (key, kind) in product(parts, _ONLY_IN.items()):
+        if getattr(part, key, None) and room.kind != kind:
             found = f"it in {room.name}, a {room.kind}"
-            yield Complaint((*path, key), f"`{key}` in a {kind} only", found, "take it away or correct the kind")
+            yield Complaint((*place, key), f"`{key}` in a {kind} only", found, "take it away or correct the kind")
+
+
+def _equipped_twice(room: RoomPart, path: Path) -> Iterator[Complaint]:
+    """Refuse equipment of the room where each choice has its own."""
+    for key in ("equipment", "bar_seats"):
+        if getattr(room, key) and any(choice.equipment for choice in room.choices):
+            advice = "take it away here, or from the choices"
+            yield Complaint((*path, key), f"`{key}` in each choice only", f"it in {room.name} too", advice)
 
 
 def _repeated_labels(room: RoomPart, path: Path) -> Iterator[Complaint]:
@@ -69,10 +80,21 @@ def _repeated_labels(room: RoomPart, path: Path) -> Iterator[Complaint]:
         seen.add(choice.label)
 
 
+def _unsized(choice: ChoicePart, path: Path) -> Iterator[Complaint]:
+    """Refuse a choice with half a size, or with none and nothing that it could be sized from."""
+    missing = "width" if choice.width is None else "depth"
+    if choice.width is not choice.depth or not choice.equipment:
+        found = f"no {missing} in {choice.label!r}"
+        yield Complaint((*path, "label"), "a width and a depth in each choice", found, f"add `{missing}`")
+
+
 def _sizes(room: RoomPart, path: Path, yard_ft: float) -> Iterator[Complaint]:
     """Choices longer than the yard, and choices whose seats could not even be set down in them."""
     for index, choice in enumerate(room.choices):
         place = (*path, "choices", index)
+        if choice.width is None or choice.depth is None:
+            yield from _unsized(choice, place)
+            continue
         longest = max(choice.width, choice.depth)
         if longest > yard_ft:
             key = "width" if choice.width == longest else "depth"

@@ -95,19 +95,29 @@ class GuestsPart(Part):
     """At the party that the yard must carry."""
 
 
+EquipmentList = Annotated[
+    tuple[Annotated[Equipment, PlainValidator(_equipment), WithJsonSchema({"type": "string"})], ...],
+    Field(max_length=40),
+]
+
+
 class ChoicePart(Part):
-    """One size-and-equipment level of a room."""
+    """One size-and-equipment level of a room: by width and depth, or a kitchen's by its equipment."""
 
     label: Name
     """What it is called."""
-    width: Size
+    width: Size | None = None
     """Along the front."""
-    depth: Size
+    depth: Size | None = None
     """From front to back."""
     seats: Seats = 0
     """People it seats."""
     worth: Number
     """What the owner would give for it, in points; the last thing to give up has most."""
+    equipment: EquipmentList = ()
+    """Kitchens: what stands in it, for which the catalogue works out the size unless it is given."""
+    bar_seats: Seats = 0
+    """Kitchens: stools at the counter of this choice."""
 
 
 class SunPart(Part):
@@ -173,10 +183,7 @@ class RoomPart(Part):
     """Sizes that would do."""
     worth: Number | None = None
     """Worth of the largest size, where the catalogue makes the sizes; smaller ones have a part of it."""
-    equipment: Annotated[
-        tuple[Annotated[Equipment, PlainValidator(_equipment), WithJsonSchema({"type": "string"})], ...],
-        Field(max_length=40),
-    ] = ()
+    equipment: EquipmentList = ()
     """Kitchens: what stands in it, each with its width unless the catalogue shall say it; the usual if empty."""
     bar_seats: Seats = 0
     """Kitchens: stools at the counter."""

@@ -4,16 +4,17 @@ From back to front: the aisle, as deep as the side leg; the bar's counter; its o
 people to walk past them. The side leg stands on the left, the cook goes in and out on the right.
 """
 
+from dataclasses import replace
 from itertools import product
 from math import ceil, floor
 from typing import Final
 
-from optimizer.brief import RoomWish
+from optimizer.brief import Equipment, RoomWish
 from optimizer.catalogue.clearances import clearance_ft
 from optimizer.catalogue.kinds import kind_rules
 from optimizer.catalogue.rooms import Item, Quantity
 from optimizer.catalogue.sizing.frame import LEVELS, Fitting, Level, Size, Sizer, seats_of, sides
-from optimizer.catalogue.sizing.run import USUAL, Legs, known, legs_of, length_ft
+from optimizer.catalogue.sizing.run import USUAL, Legs, is_hot, known, legs_of, length_ft
 
 _STOOL: Final[dict[Level, str]] = {
     "modest": "stool",
@@ -60,6 +61,14 @@ def _bar_ft(legs: Legs, seats: int, level: Level) -> float:
     longest, least = clearance_ft("counter_run_longest"), clearance_ft("stool")
     stools = max(seats * least, min(seats * clearance_ft(_STOOL[level]), longest))
     return max(clearance_ft("counter_depth") + length_ft(legs.bar), stools)
+
+
+def starter_of(wish: RoomWish) -> RoomWish | None:
+    """The wish cut down to what one cooks on and a counter to prepare at, without stools; None where it is no more."""
+    hot = next((item for item in wish.equipment if is_hot(item)), Equipment("grill"))
+    counter = next((item for item in wish.equipment if item.name == "preparation"), Equipment("preparation"))
+    is_less = bool(wish.bar_seats) or len(wish.equipment or USUAL) > 2
+    return replace(wish, equipment=(hot, counter), bar_seats=0) if is_less else None
 
 
 def most_stools() -> int:

@@ -8,16 +8,15 @@ from optimizer.catalogue.rooms import Item, Quantity
 from optimizer.catalogue.sizing.frame import Fitting, Level, Size, Sizer, sides
 from optimizer.errors import Problem, ScenarioError
 
-_MORE_FT: Final = (0.0, 2.0, 4.0)
 _FUTURES: Final = "futures.yaml"
 
 
 def _sizes(wish: RoomWish) -> tuple[Size, Size, Size]:
-    """Greatest need of all futures in each direction, long sides laid along the width."""
+    """Greatest need of all futures in each direction, long sides laid along the width: more ground holds no more."""
     needs = [sorted(future["needs"], reverse=True) for future in _futures(wish)]
     width, depth = (float(max(need[axis] for need in needs)) for axis in (0, 1))
-    modest, comfortable, generous = (Size(width + more, depth + more) for more in _MORE_FT)
-    return modest, comfortable, generous
+    need = Size(width, depth)
+    return need, need, need
 
 
 def _futures(wish: RoomWish) -> tuple[dict[str, Any], ...]:
@@ -36,7 +35,8 @@ def _fit(wish: RoomWish, size: Size, _level: Level) -> Fitting:
     bodies = [sorted(future["body"], reverse=True) for future in futures]
     outline = max(bodies, key=lambda body: body[0] * body[1], default=[size.width_ft * 0.6, size.depth_ft * 0.6])
     built = Quantity(_dearest(futures), 1)
-    kept_clear = (Quantity("reserve kept clear", 1, phase=1),) if wish.phase > 1 else ()
+    held = (Quantity("reserve kept clear", 1, phase=1), Quantity("reserve ground", size.area_sqft, phase=1))
+    kept_clear = held if wish.phase > 1 else ()
     return Fitting((_outline(size, outline[0], outline[1]),), (built, *kept_clear), sides())
 
 

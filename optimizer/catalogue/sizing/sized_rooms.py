@@ -1,10 +1,11 @@
 """From the brief's wishes to rooms with sizes, furniture and quantities."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 from functools import lru_cache
 from typing import Final
 
-from optimizer.brief import Brief, RoomKind, RoomWish
+from optimizer.brief import Brief, Choice, RoomKind, RoomWish
 from optimizer.catalogue.data_files import data
 from optimizer.catalogue.kinds import kind_rules
 from optimizer.catalogue.rooms import SizedChoice, SizedRoom
@@ -13,7 +14,7 @@ from optimizer.catalogue.sizing.fire import FIRE
 from optimizer.catalogue.sizing.frame import LEVELS, Level, Size, Sizer, seats_of
 from optimizer.catalogue.sizing.gathering import GATHERING
 from optimizer.catalogue.sizing.ground import ARRIVAL, BED, LAWN, PLAY, STORAGE
-from optimizer.catalogue.sizing.kitchen import KITCHEN
+from optimizer.catalogue.sizing.kitchen import KITCHEN, starter_of
 from optimizer.catalogue.sizing.nook import NOOK
 from optimizer.catalogue.sizing.reserve import RESERVE
 
@@ -44,7 +45,10 @@ def sized_rooms(brief: Brief) -> tuple[SizedRoom, ...]:
 
 
 def sized_room(wish: RoomWish) -> SizedRoom:
-    """One wished room: its own choices fitted out, or three levels of its use with 0.6, 0.8 and 1 of its worth."""
+    """One wished room: its own choices fitted out, or up to three levels of its use, which keep a share of its worth.
+
+    A kitchen has a starter beside them: its grill and a few feet of counter.
+    """
     choices = _given(wish) if wish.choices else _by_use(wish)
     return SizedRoom(
         name=wish.name,
@@ -58,17 +62,39 @@ def sized_room(wish: RoomWish) -> SizedRoom:
 
 
 def _given(wish: RoomWish) -> Iterator[SizedChoice]:
-    """Choices with the brief's sizes, at the middle level; seats are those that could be drawn, at most the brief's."""
+    """Choices of the brief, at the middle level; seats are those that could be drawn, at most the brief's."""
     for choice in wish.choices:
-        size = Size(choice.width_ft, choice.depth_ft, choice.seats)
-        yield _choice(wish, choice.label, size, "comfortable", worth=choice.worth)
+        own = replace(wish, equipment=choice.equipment, bar_seats=choice.bar_seats) if choice.equipment else wish
+        yield _choice(own, choice.label, _size(own, choice), "comfortable", worth=choice.worth)
+
+
+def _size(own: RoomWish, choice: Choice) -> Size:
+    """Size of a choice; that of its equipment where the brief gives none."""
+    seats = choice.seats or choice.bar_seats
+    if choice.width_ft is not None and choice.depth_ft is not None:
+        return Size(choice.width_ft, choice.depth_ft, seats)
+    _, usual, _ = SIZERS[own.kind].sizes(own)
+    return replace(usual, seats=seats)
 
 
 def _by_use(wish: RoomWish) -> Iterator[SizedChoice]:
+    """A starter where the kind has one, then its levels; of levels that come out the same the one of most worth."""
     figures = data("rates.yaml")
     worth = figures["worth_by_default"] if wish.worth is None else wish.worth
-    for level, size in zip(LEVELS, SIZERS[wish.kind].sizes(wish), strict=True):
-        yield _choice(wish, level, size, level, worth=round(worth * figures["levels"][level], 6))
+    starter = starter_of(wish) if wish.kind == "kitchen" else None
+    if starter is not None:
+        modest, _, _ = KITCHEN.sizes(starter)
+        yield _choice(starter, "starter", modest, "modest", worth=round(worth * figures["levels"]["starter"], 6))
+    choices = [
+        _choice(wish, level, size, level, worth=round(worth * figures["levels"][level], 6))
+        for level, size in zip(LEVELS, SIZERS[wish.kind].sizes(wish), strict=True)
+    ]
+    kept = [one for n, one in enumerate(choices) if not any(_is_built_as(one, other) for other in choices[n + 1 :])]
+    yield from kept if len(kept) > 1 else (replace(kept[0], label="one size"),)
+
+
+def _is_built_as(one: SizedChoice, other: SizedChoice) -> bool:
+    return replace(one, label=other.label, worth=other.worth) == other
 
 
 def _choice(wish: RoomWish, label: str, size: Size, level: Level, *, worth: float) -> SizedChoice:

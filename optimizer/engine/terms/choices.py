@@ -20,4 +20,6 @@ def choice_losses(
         round(weights.cost * rates().cost * cents + point * (most - room.choices[variant.choice].worth))
         for variant, cents in zip(variants, costs_of(context, room, variants, book), strict=True)
     )
-    return of_variants, round(point * most)
+    # People go elsewhere for what a room that is left out would have been walked to.
+    walked = weights.walking * rates().walking * rates().stands_in * context.scenario.brief.ends_without({room.name})
+    return of_variants, round(point * most + CENTS * walked)

@@ -17,7 +17,7 @@ def party_loss(without):
     appraisal = replace(
         appraise(Derived(yard, placed_of(rooms, plain_layout())), book_for("USD")), party=PartyMeasures(without=without)
     )
-    return dict(losses_of(yard, rooms, appraisal, worth_rate=0.0, wish_weights=0.0))["party"]
+    return dict(losses_of(yard, rooms, appraisal, left_out=(), worth_rate=0.0, wish_weights=0.0))["party"]
 
 
 @pytest.mark.parametrize("people", [0, 1, 7])

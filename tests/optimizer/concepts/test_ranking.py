@@ -73,3 +73,15 @@ def test_each_is_told_from_the_nearest_better_one():
     assert shown[0].differs_by is None
     assert shown[2].differs_by.value == round(difference(at(36), at(20), diagonal_ft=100), 3)
     assert shown[1].differs_by.value > shown[2].differs_by.value
+
+
+def test_every_wished_room_leads_while_it_is_near_the_best():
+    """Within 10 % the best with every room comes first and the best with one wish fewer second; then by score."""
+    two, one, whole = (
+        option(100, at(20), lacks=("c", "d")),
+        option(104, at(0, 40), lacks=("c",)),
+        option(110, at(60)),
+    )
+    assert ranked_by_score([two, one, whole], 3) == [110, 104, 100]
+    assert ranked_by_score([two, one, replace(whole, score=110.1)], 3) == [100, 104, 110.1]
+    assert ranked_by_score([two, replace(one, score=120), whole], 3) == [110, 100, 120]

@@ -110,6 +110,19 @@ def test_steps_lie_where_a_way_runs_straight():
     assert flight.foot.at[1] > 50
 
 
+@pytest.mark.parametrize(("bench_x", "top_y"), [(80, 60), (66.5, 56.5)])
+def test_steps_on_a_way_move_down_it_to_be_clear_of_seats(bench_x, top_y):
+    """3 ft of fall on 20 ft: five treads of 14 in from the upper room down, whose foot lies at y = 54; with a seat a foot
+    beside the way there they lie 3 ft farther down, as soon as the foot is 3 ft from it.
+    """
+    table = sized("table", "gathering", 2, 2)
+    seat = (Item("chair", 0.5, 1.0, 1, 1, seats=1),)
+    rooms = plain_rooms(replace(table, choices=(replace(table.choices[0], furniture=seat),)))
+    layout = Layout((LOW, stand("nook", 60, 60, 8, 10), stand("table", bench_x, 53, 2, 2)))
+    (flight,) = grade(on_plane(north=0.1), placed_of(rooms, layout), [walk((64, 35), (64, 65))]).flights
+    assert flight.at == pytest.approx((64, top_y), abs=0.5)
+
+
 def test_a_small_rise_on_a_short_way_is_a_ramped_path():
     """6 in on 8 ft are steeper than a walk and gentler than 1:12: two risers of 3 in are not built for it."""
     near = stand("nook", 60, 48, 8, 10)

@@ -28,10 +28,17 @@ def items(choice: SizedChoice, role: str) -> list[tuple[float, float, float, flo
     return [(i.x_ft, i.y_ft, i.x_ft + i.width_ft, i.y_ft + i.depth_ft) for i in choice.furniture if i.role == role]
 
 
-@pytest.fixture(params=[0, 1, 2], ids=["modest", "comfortable", "generous"])
+def at_level(wish: RoomWish, label: str) -> SizedChoice:
+    """The choice of a wish that is called so."""
+    choice = sized_room(wish).choice(label)
+    assert choice is not None
+    return choice
+
+
+@pytest.fixture(params=["modest", "comfortable", "generous"])
 def choice(request: pytest.FixtureRequest) -> SizedChoice:
     """The example's kitchen at each level."""
-    return sized_room(WISH).choices[request.param]
+    return at_level(WISH, request.param)
 
 
 def test_size_is_about_15_by_13(choice: SizedChoice) -> None:
@@ -62,13 +69,13 @@ def test_the_cook_has_an_aisle(choice: SizedChoice) -> None:
 
 def test_counter_is_counted_with_its_equipment() -> None:
     """The modest L: 24 in corner, 8.5 ft along the bar, 4 ft on the side leg, so 14.5 ft of counter."""
-    amounts = {quantity.item: quantity.amount for quantity in sized_room(WISH).choices[0].quantities}
+    amounts = {quantity.item: quantity.amount for quantity in at_level(WISH, "modest").quantities}
     assert amounts["kitchen counter, plain"] == pytest.approx(14.5)
 
 
 def test_supplies_follow_the_equipment() -> None:
     """A sink brings water, a grill gas; a kitchen without a sink has no water."""
-    with_sink = {quantity.item for quantity in sized_room(WISH).choices[0].quantities}
+    with_sink = {quantity.item for quantity in at_level(WISH, "modest").quantities}
     dry = {q.item for q in sized_room(RoomWish("k", "kitchen", equipment=(Equipment("grill"),))).choices[0].quantities}
     assert {"gas branch", "electric branch", "water branch"} <= with_sink
     assert "water branch" not in dry
@@ -76,14 +83,14 @@ def test_supplies_follow_the_equipment() -> None:
 
 def test_the_front_is_the_bar() -> None:
     """The bar is on the front; the side leg stands on the left; the other sides are open."""
-    sides = dict(sized_room(WISH).choices[0].sides)
+    sides = dict(at_level(WISH, "modest").sides)
     assert sides == {"front": "bar", "left": "counter", "back": "open", "right": "open"}
 
 
 def test_many_hot_pieces_widen_the_room() -> None:
     """Four hot pieces and no stools make a side leg of 14.5 ft; the room is widened to stay within 2.2 to 1."""
     hot = tuple(Equipment(name) for name in ("grill", "griddle", "pizza oven", "smoker"))
-    modest = sized_room(RoomWish("k", "kitchen", equipment=hot)).choices[0]
+    modest = at_level(RoomWish("k", "kitchen", equipment=hot), "modest")
     leg = 1.0 + 3.0 + 3.0 + 3.0 + 2.5
     assert modest.depth_ft == ceil(leg + 2.0 + 3.0)
     assert modest.width_ft == ceil(modest.depth_ft / 2.2)
@@ -104,3 +111,29 @@ def test_a_size_too_small_loses_stools_first_and_then_the_l() -> None:
     assert narrow.seats == 0
     assert len(items(narrow, "grill")) == 1
     assert [item.role for item in tiny.furniture] == ["counter"]
+
+
+def test_a_starter_is_a_grill_with_a_few_feet_of_counter() -> None:
+    """The grill with its landing, and 6 to 8 ft of counter beside it, without stools; no starter for what is no more."""
+    starter = at_level(WISH, "starter")
+    (grill,) = [item for item in starter.furniture if item.role == "grill"]
+    counter = sum(max(item.width_ft, item.depth_ft) for item in starter.furniture if item.role != "grill")
+    assert 6 <= counter <= 8
+    assert (grill.depth_ft, starter.seats) == (3.0, 0)
+    assert starter.width_ft * starter.depth_ft < at_level(WISH, "modest").width_ft * at_level(WISH, "modest").depth_ft
+    less = RoomWish("k", "kitchen", equipment=(Equipment("grill"), Equipment("preparation")))
+    assert sized_room(less).choice("starter") is None
+
+
+def test_equipment_by_choice_is_sized_by_the_catalogue() -> None:
+    """Each choice holds its own equipment and stools, in the size that it needs; a size that is given stays."""
+    small = Choice("grill counter", None, None, 0, 6.0, equipment=WISH.equipment[:2])
+    full = Choice("full", None, None, 0, 9.0, equipment=WISH.equipment, bar_seats=4)
+    given = Choice("given", 16.0, 14.0, 0, 9.5, equipment=WISH.equipment, bar_seats=4)
+    choices = sized_room(RoomWish("k", "kitchen", choices=(small, full, given))).choices
+    usual = at_level(WISH, "comfortable")
+    assert [choice.seats for choice in choices] == [0, 4, 4]
+    assert [len(items(choice, "sink")) for choice in choices] == [0, 1, 1]
+    assert (choices[1].width_ft, choices[1].depth_ft) == (usual.width_ft, usual.depth_ft)
+    assert (choices[2].width_ft, choices[2].depth_ft) == (16.0, 14.0)
+    assert choices[0].width_ft < choices[1].width_ft

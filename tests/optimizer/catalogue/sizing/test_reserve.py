@@ -16,16 +16,17 @@ NEEDS_FT = {"hot tub": (11, 11), "swim spa": (21, 12), "plunge pool": (24, 16), 
     "futures", [("hot tub",), ("hot tub", "swim spa"), ("hot tub", "swim spa", "plunge pool"), ("swim spa", "pool")]
 )
 def test_every_future_fits(futures: tuple[str, ...]) -> None:
-    """The modest size takes any one of the futures and no more; the others add 2 and 4 ft each way."""
+    """It takes any one of the futures, and no size is larger than that: more ground would hold no more."""
     sizes = RESERVE.sizes(RoomWish("r", "reserve", phase=2, futures=futures))
     widest, deepest = (max(NEEDS_FT[name][axis] for name in futures) for axis in (0, 1))
-    assert [(size.width_ft - widest, size.depth_ft - deepest) for size in sizes] == [(0, 0), (2, 2), (4, 4)]
+    assert [(size.width_ft - widest, size.depth_ft - deepest) for size in sizes] == [(0, 0)] * 3
 
 
 def test_the_dearest_future_is_priced_in_its_phase() -> None:
     """A reserve for a tub or a pool counts the pool in phase 2, and in phase 1 only what keeps the ground free."""
     room = sized_room(RoomWish("r", "reserve", phase=2, futures=("hot tub", "pool")))
-    assert room.choices[0].quantities == (Quantity("future pool", 1), Quantity("reserve kept clear", 1, phase=1))
+    held = (Quantity("reserve kept clear", 1, phase=1), Quantity("reserve ground", 36 * 22, phase=1))
+    assert [choice.quantities for choice in room.choices] == [(Quantity("future pool", 1), *held)]
 
 
 @pytest.mark.parametrize("currency", ["USD", "AUD"])

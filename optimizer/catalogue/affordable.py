@@ -1,0 +1,51 @@
+"""What the wishes cost at the least, before any layout: which of them the ceiling cannot hold together."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from decimal import Decimal
+from itertools import combinations
+
+from optimizer.brief import Brief
+from optimizer.catalogue.bill import fixed_price, room_price
+from optimizer.catalogue.price_book import PriceBook
+from optimizer.catalogue.rooms import SizedRoom
+
+Without = tuple[tuple[str, ...], Decimal]
+"""Rooms that wait, and what the others cost then."""
+
+
+@dataclass(frozen=True, slots=True)
+class Affordable:
+    """Least price of all wishes together, each at its cheapest size, contingency included; ways, steps and runs come on
+    top. `without` are the smallest sets of rooms of which one has to wait, with what the others then cost at the least.
+    """
+
+    least: Decimal
+    ceiling: Decimal | None
+    without: tuple[Without, ...] = ()
+
+    @property
+    def over(self) -> Decimal:
+        """What is wanting under the ceiling for all of it; 0 where nothing is, or no ceiling is given."""
+        return max(Decimal(0), self.least - self.ceiling) if self.ceiling is not None else Decimal(0)
+
+
+def affordable(brief: Brief, rooms: Sequence[SizedRoom], book: PriceBook) -> Affordable:
+    """Hold all wishes against the ceiling, on least prices alone."""
+    more, ceiling = 1 + brief.budget.contingency, brief.budget.ceiling
+    prices = {room.name: min(room_price(choice, room, book) for choice in room.choices) * more for room in rooms}
+    least = fixed_price(brief, book) * more + sum(prices.values())
+    if ceiling is None or least <= ceiling:
+        return Affordable(least, ceiling)
+    optional = {room.name: prices[room.name] for room in rooms if not room.required}
+    return Affordable(least, ceiling, tuple(_smallest(optional, least, ceiling)))
+
+
+def _smallest(optional: dict[str, Decimal], least: Decimal, ceiling: Decimal) -> Iterator[Without]:
+    """Sets of as few rooms as will do, without which the others keep below the ceiling."""
+    for size in range(1, len(optional) + 1):
+        rest = [(names, least - sum(optional[name] for name in names)) for names in combinations(optional, size)]
+        enough = [(names, price) for names, price in rest if price <= ceiling]
+        if enough:
+            yield from enough
+            return
