@@ -7,6 +7,7 @@ from tests.small_yard import changed
 
 SLIPS = [
     ("kind: nook, seats: 2", "kind: kitchen, equipment: [gril 36 in, sink]", "chairs: the catalogue knows no 'gril' and counts it as another appliance; did you mean grill or griddle?"),
+    ("kind: nook, seats: 2, worth: 3", "kind: kitchen, choices: [{label: a, equipment: [kettle], worth: 3}]", "counts it as another appliance"),
     ("kind: nook, seats: 2", "kind: kitchen, equipment: [kettle]", "counts it as another appliance; it knows grill, side burner"),
     ("trunk_diameter: 1, canopy_radius: 8", "trunk_diameter: 16, canopy_radius: 14", "elm: 16'-0\" is more than a trunk of a garden has; check the digits and the unit"),
     ("canopy_radius: 8", "canopy_radius: 800", "elm: 800'-0\" is more than a crown radius of a garden has"),
