@@ -17,7 +17,7 @@ from optimizer.check.party import everyday_table, party_seats
 from optimizer.check.program import budget, known_choice, proportion, required_rooms
 from optimizer.check.relations import miss_of, relation_check
 from optimizer.check.shares import paved_share, root_ring
-from optimizer.check.steps import kitchen_level, steps_between_rooms, steps_clear, steps_on_ways
+from optimizer.check.steps import kitchen_level, steps_at_doors, steps_clear, steps_on_ways
 from optimizer.check.sun import sun_least
 from optimizer.check.walking import kitchen_walk, mown, reachable, ways_clear
 from optimizer.derived import Derived
@@ -88,7 +88,7 @@ STAGES: Final[dict[str, tuple[Check, ...]]] = {
         everyday_table,
         party_seats,
     ),
-    "levels": (drains, steps_between_rooms),
+    "levels": (drains, steps_at_doors),
     "on foot": (reachable, kitchen_walk, mown, CHECKS["near"], CHECKS["apart"], CHECKS["accessible"], kitchen_level),
     "sun and sight": (sun_least, CHECKS["in_view"], CHECKS["out_of_view"]),
     "ways": (ways_clear, steps_on_ways, paved_share, budget),

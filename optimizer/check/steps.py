@@ -14,17 +14,23 @@ from optimizer.layout import PlacedRoom
 
 def steps_clear(case: CheckCase) -> Iterator[Finding]:
     """Flights of one riser or too many without a landing, and those whose foot is too near a seat or a flame."""
-    return chain(steps_between_rooms(case), steps_on_ways(case))
+    return chain(steps_at_doors(case), steps_on_ways(case))
 
 
-def steps_between_rooms(case: CheckCase) -> Iterator[Finding]:
-    """Of the flights at doors and between touching rooms, which are known before any way is laid."""
-    return _off(case, case.derived.levelled.flights)
+def steps_at_doors(case: CheckCase) -> Iterator[Finding]:
+    """Of the flights at doors, which are known before any way is laid."""
+    return _off(case, _at_doors(case))
 
 
 def steps_on_ways(case: CheckCase) -> Iterator[Finding]:
-    """Of the flights on ways."""
-    return _off(case, case.derived.grading.flights[len(case.derived.levelled.flights) :])
+    """Of the flights on ways and between touching rooms, where somebody walks."""
+    at_doors = _at_doors(case)
+    return _off(case, [flight for flight in case.derived.grading.flights if flight not in at_doors])
+
+
+def _at_doors(case: CheckCase) -> tuple[Flight, ...]:
+    doors = {door.name for door in case.site.doors}
+    return tuple(flight for flight in case.derived.levelled.flights if not doors.isdisjoint(flight.between))
 
 
 def _off(case: CheckCase, flights: Sequence[Flight]) -> Iterator[Finding]:

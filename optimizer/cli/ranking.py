@@ -22,7 +22,7 @@ def print_outcome(scenario: Scenario, option_set: OptionSet, *, asked: int, file
 
 
 def _table(scenario: Scenario, options: tuple[Option, ...]) -> Table:
-    table = Table(box=SIMPLE_HEAD, title=Text(f"{scenario.name}: concepts, best first"), title_justify="left")
+    table = Table(box=SIMPLE_HEAD, title=Text(f"{scenario.name}: concepts, in order"), title_justify="left")
     for heading in ("rank", "concept", f"phase 1 {scenario.currency}", f"walking {scenario.units}", "worth", "seats"):
         is_text = heading == "concept"
         table.add_column(Text(heading), justify="left" if is_text else "right", no_wrap=is_text)

@@ -19,7 +19,7 @@ from optimizer.concepts.option import (
 )
 from optimizer.concepts.permits import permits_for
 from optimizer.concepts.ranking import LEAST_DIFFERENCE, ranked
-from optimizer.concepts.reasons import reason_for
+from optimizer.concepts.reasons import Teller
 from optimizer.concepts.remedies import remedies_for
 from optimizer.concepts.score import Losses, losses_of
 
@@ -36,11 +36,11 @@ __all__ = [
     "Remedy",
     "SearchRecord",
     "SearchStatus",
+    "Teller",
     "WayOut",
     "cautions_for",
     "losses_of",
     "permits_for",
     "ranked",
-    "reason_for",
     "remedies_for",
 ]

@@ -2,7 +2,6 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
-from functools import partial
 from typing import Final
 
 from optimizer.concepts.case import Case, Verdict
@@ -10,7 +9,7 @@ from optimizer.concepts.cautions import cautions_for
 from optimizer.concepts.option import Option, Proof, ProofStatus
 from optimizer.concepts.permits import permits_for
 from optimizer.concepts.ranking import ranked
-from optimizer.concepts.reasons import reason_for
+from optimizer.concepts.reasons import Teller
 from optimizer.engine.problem import Problem, State, layout_of
 from optimizer.engine.prover import ArrangementProof
 from optimizer.events import Emit, Event
@@ -51,7 +50,7 @@ class Gathering:
 
     def shown(self, count: int) -> tuple[Option, ...]:
         """The options that would be shown now."""
-        say = partial(reason_for, currency=self.case.book.currency, units=self.case.scenario.units)
+        say = Teller(self.case.scenario, self.case.book.currency)
         pose = self.problem.context.pose
         return ranked(self.options, count=count, diagonal_ft=self.case.diagonal_ft, posed=pose.layout, say=say)
 

@@ -1,37 +1,103 @@
-"""Why a concept is worth a look, and how it differs: plain sentences."""
+"""Why a concept is worth a look, and how it differs: plain sentences for an owner, with places by name."""
+
+from dataclasses import dataclass
+from decimal import Decimal
+from typing import Final
 
 from optimizer.concepts.option import Option
+from optimizer.concepts.whereabouts import nearest_edge, off_house_ft, whereabouts
 from optimizer.concepts.words import listed
 from optimizer.layout import Layout, Placement
+from optimizer.scenario import Scenario
 from optimizer.units import metres_from_feet
 
-LEAST_SAVED, LEAST_WALKED_FT, LEAST_MOVED_FT = 500, 50.0, 8.0
+LEAST_MONEY, LEAST_WALKED_FT, LEAST_MOVED_FT = 500, 50.0, 8.0
 """What is worth telling: money in the book's currency, feet walked and moved."""
-ALIKE = "the same idea, drawn a little differently"
+ALIKE: Final = "the same idea, drawn a little differently"
+_EXTRAS: Final = {", covered": "a roof of its own", ", screened": "a screen"}
+_NAMED: Final = 2  # so many rooms are told of in a sentence
 
 
-def reason_for(option: Option, best: Option | None, *, currency: str, units: str) -> str:
-    """One plain sentence: what speaks for the concept, seen from the best one."""
-    if best is None:
+@dataclass(frozen=True, slots=True)
+class Teller:
+    """Who tells of the concepts of one yard, in its own names, units and currency."""
+
+    scenario: Scenario
+    currency: str
+
+    def reason(self, option: Option, first: Option | None) -> str:
+        """One plain sentence: what speaks for the concept, seen from the one that comes first."""
+        return _sentence(self._first(option) if first is None else self._other(option, first))
+
+    def difference(self, one: Layout, other: Layout) -> str:
+        """What is elsewhere, larger or smaller, missing or added, seen from the other layout."""
+        parts = _presence(one, other, without="without", with_="with") + self._changes(one, other)
+        return ", ".join(parts) or ALIKE
+
+    def _first(self, option: Option) -> str:
         absent = option.left_out_rooms
-        tail = f", without the {listed(absent)}" if absent else ", with every wished room"
-        return f"The least loss by the exact figures{tail}."
-    parts = _presence(option.layout, best.layout, without="does without", with_="brings in")
-    saved = best.appraisal.cost.phase(1) - option.appraisal.cost.phase(1)
-    if saved >= LEAST_SAVED:
-        parts.append(f"costs {saved:,.0f} {currency} less to begin with")
-    walked_ft = best.appraisal.walking_ft - option.appraisal.walking_ft
-    if walked_ft >= LEAST_WALKED_FT:
-        walked = walked_ft if units == "ft" else metres_from_feet(walked_ft)
-        parts.append(f"saves {walked:,.0f} {units} of walking a gathering")
-    parts += _changes(option.layout, best.layout)
-    return _sentence("; ".join(parts) or ALIKE)
+        wishes = f"all that you wished for but the {listed(absent)}" if absent else "all that you wished for"
+        rooms = option.layout.placements[:_NAMED]
+        places = (f"{placement.room} {whereabouts(placement, self.scenario.site)}" for placement in rooms)
+        money = option.appraisal.cost.phase(1)
+        return f"{wishes}, for about {_rounded(money):,} {self.currency}: {', '.join(places)}"
+
+    def _other(self, option: Option, first: Option) -> str:
+        presence = _presence(option.layout, first.layout, without="does without", with_="adds")
+        changes = self._changes(option.layout, first.layout)
+        figures = self._money(option, first) + self._walking(option, first)
+        return "; ".join(presence + figures + (changes or ([] if presence else [ALIKE])))
+
+    def _money(self, option: Option, first: Option) -> list[str]:
+        more = option.appraisal.cost.phase(1) - first.appraisal.cost.phase(1)
+        if abs(more) < LEAST_MONEY:
+            return []
+        return [f"costs about {_rounded(abs(more)):,} {self.currency} {'more' if more > 0 else 'less'}"]
+
+    def _walking(self, option: Option, first: Option) -> list[str]:
+        """What is saved on the trips that both have: a trip to a room that is left out saves nothing."""
+        saved_ft = self._walked_ft(first, option) - self._walked_ft(option, first)
+        if saved_ft < LEAST_WALKED_FT:
+            return []
+        units = self.scenario.units
+        saved = saved_ft if units == "ft" else metres_from_feet(saved_ft)
+        return [f"saves {saved:,.0f} {units} of walking a gathering"]
+
+    def _walked_ft(self, option: Option, other: Option) -> float:
+        both = {(start, end) for start, end, _ in other.appraisal.trips_ft}
+        counts = {(trip.start, trip.end): trip.count for trip in self.scenario.brief.trips}
+        own = option.appraisal.trips_ft
+        return sum(counts[start, end] * length for start, end, length in own if (start, end) in both)
+
+    def _changes(self, one: Layout, other: Layout) -> list[str]:
+        """The two rooms that moved farthest, then two that have another size."""
+        both = [(before, now) for now in one.placements if (before := other.of(now.room)) is not None]
+        moved = sorted(both, key=lambda pair: -_distance_ft(*pair))[:_NAMED]
+        told = [f"{now.room} {self._where(before, now)}" for before, now in moved if _has_moved(before, now)]
+        resized = [_resized(before, now) for before, now in both if before.choice != now.choice]
+        return told + resized[:_NAMED]
+
+    def _where(self, before: Placement, now: Placement) -> str:
+        """Where a room stands now; where the same words fit both places, how it lies to the house or to an edge."""
+        site = self.scenario.site
+        words = whereabouts(now, site)
+        if words != whereabouts(before, site):
+            return words
+        nearer_ft = off_house_ft(before, site) - off_house_ft(now, site)
+        if abs(nearer_ft) >= LEAST_MOVED_FT:
+            return "nearer to the house" if nearer_ft > 0 else "farther from the house"
+        edge = nearest_edge(now, site)
+        return f"closer to the {edge}" if edge != nearest_edge(before, site) else "a few steps on"
 
 
-def difference_words(one: Layout, other: Layout) -> str:
-    """What is elsewhere, larger or smaller, missing or added, seen from the other layout."""
-    parts = _presence(one, other, without="without", with_="with") + _changes(one, other)
-    return ", ".join(parts) or ALIKE
+def _resized(before: Placement, now: Placement) -> str:
+    """Another choice in words: what is bought to it, or its own name."""
+    for extra, words in _EXTRAS.items():
+        if now.choice == before.choice + extra:
+            return f"{now.room} with {words}"
+        if before.choice == now.choice + extra:
+            return f"{now.room} without {words}"
+    return f"{now.room}: {now.choice}"
 
 
 def _presence(one: Layout, other: Layout, *, without: str, with_: str) -> list[str]:
@@ -41,24 +107,17 @@ def _presence(one: Layout, other: Layout, *, without: str, with_: str) -> list[s
     return told + ([f"{with_} the {listed(added)}"] if added else [])
 
 
-def _changes(one: Layout, other: Layout) -> list[str]:
-    """The two rooms that moved farthest, then two that have another size."""
-    both = [(before, placement) for placement in one.placements if (before := other.of(placement.room)) is not None]
-    moved = sorted(both, key=lambda pair: -_distance_ft(*pair))[:2]
-    resized = [f"{now.room}: {now.choice}" for before, now in both if before.choice != now.choice]
-    told = [f"{now.room} {_where(before, now)}" for before, now in moved if _distance_ft(before, now) >= LEAST_MOVED_FT]
-    return told + resized[:2]
+def _has_moved(before: Placement, now: Placement) -> bool:
+    return _distance_ft(before, now) >= LEAST_MOVED_FT
 
 
 def _distance_ft(before: Placement, now: Placement) -> float:
     return max(abs(a - b) for a, b in zip(before.centre, now.centre, strict=True))
 
 
-def _where(before: Placement, now: Placement) -> str:
-    dx, dy = now.centre[0] - before.centre[0], now.centre[1] - before.centre[1]
-    if abs(dx) >= abs(dy):
-        return "farther right" if dx > 0 else "farther left"
-    return "farther up the plan" if dy > 0 else "farther down the plan"
+def _rounded(money: Decimal) -> int:
+    """Money to the hundred: more digits would promise more than an estimate knows."""
+    return int(round(money, -2))
 
 
 def _sentence(words: str) -> str:

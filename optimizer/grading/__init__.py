@@ -1,7 +1,7 @@
 """Levels of the rooms on the real ground, and what they ask for: steps, walls, earth, falls."""
 
 from optimizer.grading.access import RouteFinding, accessible_route
-from optimizer.grading.clear import too_near
+from optimizer.grading.clear import Foot, kept_clear, too_near
 from optimizer.grading.climb import climbed
 from optimizer.grading.earthwork import Earth, bank_cuyd, grid_volume_cuft, loose_cuyd
 from optimizer.grading.falls import Fall
@@ -16,6 +16,7 @@ __all__ = [
     "Earth",
     "Fall",
     "Flight",
+    "Foot",
     "Grading",
     "Guard",
     "Levelled",
@@ -27,6 +28,7 @@ __all__ = [
     "grade",
     "graded",
     "grid_volume_cuft",
+    "kept_clear",
     "levelled",
     "loose_cuyd",
     "rooms_along",

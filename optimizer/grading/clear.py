@@ -59,12 +59,12 @@ def _near(placed: Placed, foot: Foot) -> Iterator[tuple[str, str, Polygon, float
     reach_ft = max(rules.foot_to_seat_ft, rules.foot_to_flame_ft) + foot.width_ft / 2 + foot.run_ft
     for room in placed:
         for item, ground in room.furniture if _distance_ft(room.placement, foot.at) <= reach_ft else ():
-            kept = _kept(item)
+            kept = kept_clear(item)
             if kept is not None:
                 yield room.name, kept[0], ground, kept[1]
 
 
-def _kept(item: Item) -> tuple[str, float] | None:
+def kept_clear(item: Item) -> tuple[str, float] | None:
     """Word for a seat or a flame and the distance that the foot keeps from it [ft]; None for anything else."""
     if item.role in FLAMES:
         return "flame", step_rules().foot_to_flame_ft

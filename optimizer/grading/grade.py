@@ -14,6 +14,7 @@ from optimizer.grading.flights import Flight, room_flights, way_flights
 from optimizer.grading.grading import Grading
 from optimizer.grading.levels import room_levels
 from optimizer.grading.paved import Paved, paved_rooms
+from optimizer.grading.profile import rooms_along
 from optimizer.grading.walls import guards_along, walls_along
 from optimizer.layout import Placed
 from optimizer.site import Site
@@ -60,9 +61,25 @@ def levelled(site: Site, placed: Placed) -> Levelled:
     )
 
 
+def walked_flights(of: Levelled, ways: Sequence[Way]) -> tuple[Flight, ...]:
+    """Flights at doors, and those between touching rooms that somebody walks: where a way crosses the edge, or leads to
+    one of the two in no other way. A wall stands along any other edge. Before ways are known all are there.
+    """
+    stops = [rooms_along(of.paved, way) for way in ways]
+    crossed = {frozenset(pair) for along in stops for pair in pairwise(along)}
+    entered = {name for along in stops for name in along}
+    rooms = {room.name for room in of.paved.rooms}
+
+    def is_walked(flight: Flight) -> bool:
+        ends = frozenset(flight.between)
+        return not (ways and ends <= rooms) or ends in crossed or not ends <= entered
+
+    return tuple(filter(is_walked, of.flights))
+
+
 def graded(of: Levelled, ways: Sequence[Way]) -> Grading:
     """The whole grading, with the steps on the ways, and walls and guards that leave room for all steps."""
-    flights = (*of.flights, *way_flights(of.paved, of.levels_ft, ways))
+    flights = (*walked_flights(of, ways), *way_flights(of.paved, of.levels_ft, ways))
     return Grading(
         is_known=of.is_known,
         levels_ft=tuple((room.name, level) for room, level in zip(of.paved.rooms, of.levels_ft, strict=True)),

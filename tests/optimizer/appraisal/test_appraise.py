@@ -72,8 +72,8 @@ def test_measures_agree_with_each_other(fernhollow: Scenario, fernhollow_rooms: 
     assert found.walking_ft == pytest.approx(sum(counts[a, b] * length for a, b, length in found.trips_ft))
     assert len(found.trips_ft) == len(fernhollow.brief.trips)
     assert all(0 <= share <= 1 for share in (found.aligned_share, found.leftover_share, found.paved_share))
-    assert found.seats == 6 + 4 + 8 + 2
-    assert found.worth == pytest.approx(6 + 0.6 * 9 + 0.6 * 8 + 5 + 0.6 * 9)
+    assert found.seats == 6 + 0 + 8 + 2  # a starter kitchen has no stools
+    assert found.worth == pytest.approx(6 + 0.6 * 9 + 0.85 * 8 + 5 + 9)
 
 
 def test_phase_2_holds_the_dearest_future(fernhollow: Scenario, fernhollow_rooms: Rooms, place: PlaceRooms) -> None:

@@ -15,7 +15,7 @@ from optimizer.scenario import Scenario
 
 WISHES = (RoomWish("fire", "fire", seats=8, fuel="gas"), RoomWish("later", "reserve", phase=2, futures=("hot tub",)))
 FIRE = Placement("fire", "modest", 4, 20, 16, 16, "+y")
-LATER = Placement("later", "modest", 30, 20, 11, 11, "+y")
+LATER = Placement("later", "one size", 30, 20, 11, 11, "+y")
 
 
 LEVEL = Grading(is_known=False, levels_ft=(), flights=(), walls=(), guards=(), earth=(), falls=())
@@ -63,6 +63,7 @@ def test_a_reserve_is_built_in_its_phase(scenario: Scenario) -> None:
     found = quantities(wished(scenario), LATER)
     assert found[2, "future hot tub"] == 1
     assert found[1, "reserve kept clear"] == 1
+    assert found[1, "reserve ground"] == 11 * 11
     assert {item for phase, item in found if phase == 2} == {"future hot tub"}
 
 

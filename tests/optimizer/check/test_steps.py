@@ -6,7 +6,7 @@ import pytest
 
 from optimizer.catalogue import Item
 from optimizer.check.case import CheckCase
-from optimizer.check.steps import kitchen_level, steps_between_rooms, steps_clear
+from optimizer.check.steps import kitchen_level, steps_at_doors, steps_clear
 from optimizer.derived import Derived
 from optimizer.grading import Flight
 from optimizer.layout import Layout, placed_of
@@ -60,12 +60,21 @@ def test_nobody_is_hindered_on_the_upper_level():
 def test_flights_of_two_to_seven(risers, landings, amounts):
     """A single riser and an eighth without a landing are findings."""
     flight = Flight(
-        ("fire", "nook"), risers, 6.0, 14.0, 5.0, (40, 30), (0, 1), landings, needs_handrail=False, needs_guard=False
+        ("table", "kitchen door"),
+        risers,
+        6.0,
+        14.0,
+        5.0,
+        (40, 30),
+        (0, 1),
+        landings,
+        needs_handrail=False,
+        needs_guard=False,
     )
     case = CheckCase(Derived(plain_yard(), placed_of(plain_rooms(), Layout(()))))
     case.derived.__dict__["levelled"] = replace(case.derived.levelled, flights=(flight,))
     assert [finding.amount for finding in steps_clear(case)] == amounts
-    assert [finding.amount for finding in steps_between_rooms(case)] == amounts
+    assert [finding.amount for finding in steps_at_doors(case)] == amounts
 
 
 @pytest.mark.parametrize(("rear_ft", "risers"), [(-3.0, []), (-5.0, [1])])

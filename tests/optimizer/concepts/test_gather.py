@@ -23,7 +23,7 @@ def found():
     problem = build_problem(case.scenario, case.rooms, case.book)
     explorer = Explorer(board_of(problem))
     explorer.run(Tour(40, seed=1, set_aside=round(0.6 * problem.guide.ways)), stop=NEVER)
-    states = [state for _, state in explorer.pool.ranked()[:8]]
+    states = [state for _, state in explorer.pool.ranked()[:16]]
     return case, explorer, [(state, case.judged(layout_of(problem, state))) for state in states]
 
 

@@ -8,6 +8,19 @@ from optimizer.layout import Layout, Placement, difference
 from tests.sample_run import sample_option
 
 
+class Nobody:
+    """Says nothing of any concept."""
+
+    def reason(self, option, first):
+        return ""
+
+    def difference(self, one, other):
+        return ""
+
+
+NOBODY = Nobody()
+
+
 def at(x, y=0.0):
     """A layout of two rooms, the second at (x, y)."""
     return Layout((Placement("a", "one", 0, 0, 10, 10, "+y"), Placement("b", "one", x, y, 10, 10, "+y")))
@@ -28,7 +41,7 @@ def option(score, layout, *, lacks=()):
 
 def ranked_by_score(options, count, **how):
     """Scores of the concepts that are shown, in their order."""
-    shown = ranked(options, count=count, diagonal_ft=100, say=lambda one, best: "", **how)
+    shown = ranked(options, count=count, diagonal_ft=100, say=NOBODY, **how)
     assert [one.rank for one in shown] == list(range(1, len(shown) + 1))
     return [one.score for one in shown]
 
@@ -67,9 +80,7 @@ def test_layouts_are_compared_in_their_pose():
 
 def test_each_is_told_from_the_nearest_better_one():
     """The first from none; the third from the one that it is most like."""
-    shown = ranked(
-        [option(1, at(20)), option(2, at(0, 60)), option(3, at(36))], count=3, diagonal_ft=100, say=lambda one, best: ""
-    )
+    shown = ranked([option(1, at(20)), option(2, at(0, 60)), option(3, at(36))], count=3, diagonal_ft=100, say=NOBODY)
     assert shown[0].differs_by is None
     assert shown[2].differs_by.value == round(difference(at(36), at(20), diagonal_ft=100), 3)
     assert shown[1].differs_by.value > shown[2].differs_by.value

@@ -1,7 +1,25 @@
-"""Plain words for how concepts differ."""
+"""Plain words for why a concept is worth a look, and how concepts differ."""
 
-from optimizer.concepts.reasons import ALIKE, difference_words
+from dataclasses import replace
+from decimal import Decimal
+
+import pytest
+
+from optimizer.brief import Trip
+from optimizer.concepts.option import LeftOut
+from optimizer.concepts.reasons import ALIKE, Teller
 from optimizer.layout import Layout, Placement
+from optimizer.site import Structure, Tree
+from tests.sample_run import sample_option
+from tests.yards import on_site, plain_yard
+
+# House along the bottom with its door, an old roof, a tree in the upper left; a plain 60 x 40 yard.
+YARD = on_site(
+    plain_yard(ceiling=None),
+    structures=(Structure("old roof", ((40, 20), (50, 20), (50, 30), (40, 30)), 9, 0.5),),
+    trees=(Tree("red oak", (5, 36), 1, 6),),
+)
+TELLER = Teller(YARD, "USD")
 
 
 def nook(x, y=0.0, *, choice="one"):
@@ -9,11 +27,53 @@ def nook(x, y=0.0, *, choice="one"):
     return Layout((Placement("nook", choice, x, y, 8, 7, "+y"),))
 
 
-def test_what_moved_and_what_is_missing():
-    """Direction by the longer way, sizes, and rooms that are only in one."""
-    assert difference_words(nook(20), nook(0)) == "nook farther right"
-    assert difference_words(nook(0, 0), nook(4, 20)) == "nook farther down the plan"
-    assert difference_words(nook(0, choice="two"), nook(0)) == "nook: two"
-    assert difference_words(Layout(()), nook(0)) == "without the nook"
-    assert difference_words(nook(0), Layout(())) == "with the nook"
-    assert difference_words(nook(2), nook(0)) == ALIKE
+def costing(option, money, *, lacks=(), trips=()):
+    """A concept with another cost, rooms that it does without and trips."""
+    cost = replace(option.appraisal.cost, phases=((1, Decimal(money)),))
+    left_out = tuple(LeftOut(room, "") for room in lacks)
+    return replace(option, left_out=left_out, appraisal=replace(option.appraisal, cost=cost, trips_ft=trips))
+
+
+@pytest.mark.parametrize(
+    ("now", "before", "words"),
+    [
+        (nook(41, 21), nook(20, 20), "nook under the old roof"),
+        (nook(2, 30), nook(20, 20), "nook by the red oak"),
+        (nook(0, 20, choice="two"), nook(0, 20), "nook: two"),
+        (nook(0, 20, choice="one, screened"), nook(0, 20), "nook with a screen"),
+        (nook(0, 20), nook(0, 20, choice="one, covered"), "nook without a roof of its own"),
+        (Layout(()), nook(0, 20), "without the nook"),
+        (nook(0, 20), Layout(()), "with the nook"),
+        (nook(2, 20), nook(0, 20), ALIKE),
+    ],
+)
+def test_what_moved_and_what_is_missing(now, before, words):
+    """Places by what is there, sizes, and rooms that are only in one."""
+    assert TELLER.difference(now, before) == words
+
+
+def test_the_first_says_what_it_has_and_costs():
+    """All wishes, or all but those left out; money to the hundred; where its first rooms stand."""
+    option = replace(costing(sample_option(), "123877.13"), layout=nook(41, 21))
+    assert TELLER.reason(option, None) == "All that you wished for, for about 123,900 USD: nook under the old roof."
+    lacking = replace(costing(sample_option(), "90000", lacks=("fire",)), layout=nook(41, 21))
+    assert TELLER.reason(lacking, None).startswith("All that you wished for but the fire, for about 90,000 USD")
+
+
+def test_others_say_what_they_cost_more_or_less():
+    """Seen from the first; a few hundred are not told."""
+    first = replace(costing(sample_option(), "100000"), layout=nook(0, 20))
+    told = [TELLER.reason(costing(first, money), first) for money in ("104200", "95000", "100300")]
+    alike = "he same idea, drawn a little differently."
+    assert told == [f"Costs about 4,200 USD more; t{alike}", f"Costs about 5,000 USD less; t{alike}", f"T{alike}"]
+
+
+def test_walking_is_compared_on_trips_that_both_have():
+    """The first walks 300 ft more to the nook, which both have; that it alone walks to the fire is no saving."""
+    trips = (Trip("gate", "nook", 10), Trip("gate", "fire", 20))
+    teller = Teller(replace(YARD, brief=replace(YARD.brief, trips=trips)), "USD")
+    first = costing(sample_option(), "1", trips=(("gate", "nook", 50.0), ("gate", "fire", 40.0)))
+    shorter = costing(first, "1", trips=(("gate", "nook", 20.0),))
+    same = costing(first, "1", trips=(("gate", "nook", 50.0),))
+    assert teller.reason(shorter, first) == f"Saves 300 ft of walking a gathering; {ALIKE}."
+    assert "walking" not in teller.reason(same, first)

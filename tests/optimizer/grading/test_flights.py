@@ -133,3 +133,18 @@ def test_ways_through_touching_rooms_add_no_steps():
     """A way from one room into the next takes the flight between them."""
     found = graded(on_plane(north=0.2), LOW, HIGH, ways=[walk((64, 35), (64, 45))]).flights
     assert len(found) == 1
+
+
+def test_nobody_walks_over_an_edge_that_no_way_crosses():
+    """Two rooms that touch, 24 in apart in height: steps between them where a way goes over, or where one of the two is
+    reached in no other way; where both have ways of their own a wall is enough.
+    """
+    slope = on_plane(north=0.2)
+    over, own = walk((64, 35), (64, 45)), (walk((56, 35), (61, 35)), walk((56, 45), (61, 45)))
+
+    def between(*ways):
+        return [set(flight.between) for flight in graded(slope, LOW, HIGH, ways=ways).flights]
+
+    assert between(over) == between(own[0]) == between() == [{"fire", "nook"}]
+    assert {"fire", "nook"} not in between(*own)
+    assert graded(slope, LOW, HIGH, ways=own).walls
