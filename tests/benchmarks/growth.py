@@ -3,7 +3,8 @@
     python -m tests.benchmarks.growth [--quick] [--svg FILE]
 
 Each point is a generated yard in a process of its own: processor seconds of reading (tables and board), milliseconds of a
-rebuild and of judging a layout, variables of the whole model, and the most memory beyond what the imports take. The
+rebuild and of judging a layout, variables of the whole model, and the most memory beyond what the imports take. A layout
+is judged by all rules and measured even where one is broken, so that it is the same work at every point. The
 exponent is the slope of logarithms over all points of a series, against rooms or against cells; `end` is that between
 the last two points, where what grows fastest shows most. Two runs differ by a tenth or two.
 """
@@ -67,8 +68,8 @@ def measured(point: Point) -> Figures:
     explorer.run(Tour(WARM_UP, 1), stop=NEVER)
     explored, _ = _seconds(lambda: explorer.run(Tour(REBUILDS, 2), stop=NEVER))
     first, *layouts = [layout_of(problem, state) for _, state in explorer.pool.ranked()[: JUDGED + 1]]
-    case.judged(first)  # what is kept for the site is made by the first
-    judged, _ = _seconds(lambda: [case.judged(layout) for layout in layouts or [first]])
+    case.in_full(first)  # what is kept for the site is made by the first
+    judged, _ = _seconds(lambda: [case.in_full(layout) for layout in layouts or [first]])
     variables = len(build_model(problem, whole_scope(problem)).model.proto.variables)
     figures = (read, 1000 * explored / REBUILDS, 1000 * judged / max(1, len(layouts)), variables, _most_mb() - before)
     return dict(zip(COLUMNS, figures, strict=True))
