@@ -76,26 +76,30 @@ def case_of(yard: Path) -> Any:
     return Case.of(load_scenario(yard))
 
 
-def engine_of(case: Any) -> Any:
-    """The engine of this tree, with all its tables read."""
+def engine_kind() -> Any:
+    """The kind of engine that this tree has; what it imports is imported here, since that is no reading of a yard."""
     try:
-        import optimizer.engine  # noqa: F401
+        import optimizer.engine.explorer
+        import optimizer.engine.problem
     except ImportError:
-        return OldEngine(case)
-    return NewEngine(case)
+        import optimizer.instance
+        import optimizer.search  # noqa: F401
+
+        return OldEngine
+    return NewEngine
 
 
 def laid(yard: Path, count: int) -> list[dict[str, Any]]:
     """Layouts of a yard, for both trees to judge."""
-    engine = engine_of(case_of(yard))
+    engine = engine_kind()(case_of(yard))
     engine.run(COLD, 1)
     return [asdict(layout) for layout in engine.layouts(count)]
 
 
 def timed(yard: Path, layouts: list[Layout], warm_tours: Sequence[int] = WARM) -> dict[str, float]:
     """Rebuilds a second, cold and warm, and milliseconds of judging a layout: all by processor time."""
-    case = case_of(yard)
-    read, engine = _seconds(lambda: engine_of(case))
+    case, kind = case_of(yard), engine_kind()
+    read, engine = _seconds(lambda: kind(case))
     cold, _ = _seconds(lambda: engine.run(COLD, 1))
     warm, _ = _seconds(lambda: [engine.run(rebuilds, 2 + turn) for turn, rebuilds in enumerate(warm_tours)])
     case.judged(layouts[0])  # what is kept for the site is made by the first
