@@ -6,7 +6,7 @@ from decimal import Decimal
 from optimizer.brief import Brief, Budget, Guests, Relation, RoomKind, RoomWish, Trip
 from optimizer.catalogue import Item, SizedChoice, SizedRoom, kind_rules
 from optimizer.layout import Front, Layout, Placement
-from optimizer.scenario import Scenario
+from optimizer.scenario import Scenario, load_scenario
 from optimizer.site import (
     Building,
     Door,
@@ -135,3 +135,10 @@ def plain_layout(*changed: Placement, without: tuple[str, ...] = ()) -> Layout:
 def on_site(scenario: Scenario, **changes: object) -> Scenario:
     """The scenario with parts of its site replaced."""
     return replace(scenario, site=replace(scenario.site, **changes))  # type: ignore[arg-type]
+
+
+def tight_thimble() -> Scenario:
+    """The smallest demonstration yard under a ceiling that its kitchen does not fit under, where much is refused soon."""
+    yard = load_scenario("scenarios/thimble-yard.yaml")
+    budget = replace(yard.brief.budget, ceiling=Decimal(48000))
+    return replace(yard, brief=replace(yard.brief, budget=budget))

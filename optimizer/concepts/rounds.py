@@ -4,12 +4,12 @@ A round is the same whatever the clock says: what the judge was given in one rou
 in the order in which it was given. So more rounds never find less, and a number of rounds repeats exactly.
 """
 
-import threading
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import Final
 
 from optimizer.concepts.case import Verdict
+from optimizer.concepts.clock import Clock
 from optimizer.concepts.gather import CENTS, Find, Gathering
 from optimizer.concepts.picking import Picker
 from optimizer.concepts.whole import Whole
@@ -42,7 +42,7 @@ class Rounds:
     whole: Whole
     seed: int
     count: int
-    stop: threading.Event
+    stop: Clock
     turn: int = 0
     _judged: list[tuple[ArrangementProof, Pending[Verdict]]] = field(default_factory=list)
     _polishing: list[tuple[Find, Pending[ArrangementProof]]] = field(default_factory=list)

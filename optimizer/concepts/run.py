@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import Final
 
 from optimizer.concepts.case import Case
+from optimizer.concepts.clock import Clock
 from optimizer.concepts.gather import CENTS, Gathering
 from optimizer.concepts.nothing import why_nothing
 from optimizer.concepts.option import OptionSet, SearchRecord, SearchStatus
@@ -56,29 +57,6 @@ class ConceptRun:
             clock = Clock(stop, None if self.repeatable else time.monotonic() + self.seconds)
             run = _Search(self, problem, workers, emit, stop, clock)
             return run.found()
-
-
-class Clock(threading.Event):
-    """Set when a person asks to stop, or when the time is up."""
-
-    def __init__(self, stop: threading.Event, until: float | None) -> None:
-        super().__init__()
-        self._asked, self._until, self._began = stop, until, time.monotonic()
-
-    def is_set(self) -> bool:
-        """Whether to stop."""
-        return self._asked.is_set() or (self._until is not None and time.monotonic() > self._until)
-
-    @property
-    def elapsed_s(self) -> float:
-        """Seconds since the yard was read."""
-        return time.monotonic() - self._began
-
-    def is_past(self, share: float, *, sparing_s: float = 0.0) -> bool:
-        """Whether this share of the time is over, or will be after so many seconds."""
-        if self._until is None:
-            return self._asked.is_set()
-        return self.is_set() or self.elapsed_s + sparing_s > share * (self._until - self._began)
 
 
 class _Search:

@@ -3,7 +3,6 @@
 import os
 import pickle
 import tempfile
-import threading
 from collections.abc import Callable, Sequence
 from concurrent.futures import Future, ProcessPoolExecutor
 from concurrent.futures.process import BrokenProcessPool
@@ -15,6 +14,7 @@ from typing import Final, Generic, Self, TypeVar
 
 from optimizer.concepts.beside import CONTEXT, mind_parent
 from optimizer.concepts.case import Case, Verdict
+from optimizer.concepts.clock import Clock
 from optimizer.engine.explorer import Board, board_of
 from optimizer.engine.problem import Problem, State
 from optimizer.engine.prover import ArrangementProof, polish
@@ -58,7 +58,7 @@ class Workers:
     ) -> None:
         """Let the processes go."""
         if self._pool is not None:
-            self._pool.shutdown(wait=False, cancel_futures=True)
+            self._pool.shutdown(cancel_futures=True)
         if self._problem_file is not None:
             self._problem_file.unlink(missing_ok=True)
 
@@ -74,12 +74,12 @@ class Workers:
         """Begin to judge layouts; their verdicts are asked for later, in any order."""
         return [self._begin(partial(self._case.judged, layout), _judged, layout) for layout in layouts]
 
-    def polish(self, states: Sequence[State], *, stop: threading.Event) -> list[Pending[ArrangementProof]]:
-        """Begin to polish states. Beside this process a polish ends by itself, after a second or two at most."""
+    def polish(self, states: Sequence[State], *, stop: Clock) -> list[Pending[ArrangementProof]]:
+        """Begin to polish states. What is polished when the time is up ends with what is proven by then."""
         board = self._board
         assert board is not None, "the problem was not read"
         return [
-            self._begin(partial(polish, board, state, stop=stop), _polished, self._problem_file, state)
+            self._begin(partial(polish, board, state, stop=stop), _polished, self._problem_file, state, stop.left_s)
             for state in states
         ]
 
@@ -95,7 +95,6 @@ class Workers:
 
 _case: list[Case] = []
 _boards: dict[Path, Board] = {}
-_NEVER = threading.Event()
 
 
 def _pool(case: Case, count: int) -> ProcessPoolExecutor:
@@ -111,8 +110,9 @@ def _judged(layout: Layout) -> Verdict:
     return _case[0].judged(layout)
 
 
-def _polished(problem_file: Path, state: State) -> ArrangementProof:
+def _polished(problem_file: Path, state: State, left_s: float | None) -> ArrangementProof:
+    clock = Clock.of(left_s)
     if problem_file not in _boards:
         # Written by the parent a moment ago, for this process alone to read.
         _boards[problem_file] = board_of(pickle.loads(problem_file.read_bytes()))  # noqa: S301
-    return polish(_boards[problem_file], state, stop=_NEVER)
+    return polish(_boards[problem_file], state, stop=clock)

@@ -4,17 +4,15 @@ import pickle
 import subprocess
 import sys
 from dataclasses import replace
-from pathlib import Path
 
 import pytest
 
 from optimizer.concepts.case import Case
 from optimizer.engine.problem import layout_of
 from optimizer.layout import Layout
-from optimizer.scenario import load_scenario
 from tests.explored import explored, states
+from tests.yards import tight_thimble
 
-THIMBLE = Path(__file__).parents[3] / "scenarios" / "thimble-yard.yaml"
 AGAIN = """
 import pickle, sys
 case, layouts = pickle.loads(sys.stdin.buffer.read())
@@ -24,7 +22,7 @@ sys.stdout.buffer.write(pickle.dumps([case.judged(layout) for layout in layouts]
 
 @pytest.fixture(scope="module")
 def case():
-    return Case.of(load_scenario(THIMBLE))
+    return Case.of(tight_thimble())
 
 
 @pytest.fixture(scope="module")

@@ -5,6 +5,7 @@ import threading
 import pytest
 
 from optimizer.concepts.case import Case
+from optimizer.concepts.clock import Clock
 from optimizer.concepts.gather import Gathering
 from optimizer.concepts.rounds import Rounds
 from optimizer.concepts.whole import Whole
@@ -13,9 +14,9 @@ from optimizer.engine.explorer import Explorer, board_of
 from optimizer.engine.problem import build_problem
 from optimizer.engine.prover import Budget
 from optimizer.events import to_nobody
-from optimizer.scenario import load_scenario
+from tests.yards import tight_thimble
 
-CASE = Case.of(load_scenario("scenarios/thimble-yard.yaml"))
+CASE = Case.of(tight_thimble())
 PROBLEM = build_problem(CASE.scenario, CASE.rooms, CASE.book)
 
 
@@ -26,7 +27,7 @@ def searched(rounds, *, processes=0, seed=3):
         explorer = Explorer(board_of(PROBLEM))
         never = threading.Event()
         whole = Whole(PROBLEM, Budget(never, work_s=0.5, seed=seed))
-        search = Rounds(Gathering(CASE, PROBLEM, to_nobody), explorer, workers, whole, seed, 6, never)
+        search = Rounds(Gathering(CASE, PROBLEM, to_nobody), explorer, workers, whole, seed, 6, Clock(never, None))
         search.first(())
         for _ in range(rounds):
             search.run_one()
@@ -71,7 +72,9 @@ def test_a_stopped_search_keeps_what_it_has():
         stop = threading.Event()
         stop.set()
         whole = Whole(PROBLEM, Budget(stop, seed=3))
-        search = Rounds(Gathering(CASE, PROBLEM, to_nobody), Explorer(board_of(PROBLEM)), workers, whole, 3, 6, stop)
+        search = Rounds(
+            Gathering(CASE, PROBLEM, to_nobody), Explorer(board_of(PROBLEM)), workers, whole, 3, 6, Clock(stop, None)
+        )
         search.first(())
         search.finish()
     assert len(search.gathering.finds) <= 1

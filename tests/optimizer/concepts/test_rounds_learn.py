@@ -1,22 +1,22 @@
 """What a round hands to the judge and what it learns: by the round, never by who works or how fast."""
 
-import threading
 from dataclasses import dataclass, field
 
 import pytest
 
 from optimizer.check import Finding
 from optimizer.concepts.case import Case, Verdict
+from optimizer.concepts.clock import Clock
 from optimizer.concepts.gather import Gathering
 from optimizer.concepts.rounds import Rounds
 from optimizer.engine.explorer import Explorer, board_of
 from optimizer.engine.problem import build_problem, layout_of
 from optimizer.engine.prover import ArrangementProof, WholeProof, unproven
 from optimizer.events import to_nobody
-from optimizer.scenario import load_scenario
 from tests.explored import explored, states
+from tests.yards import tight_thimble
 
-CASE = Case.of(load_scenario("scenarios/thimble-yard.yaml"))
+CASE = Case.of(tight_thimble())
 PROBLEM = build_problem(CASE.scenario, CASE.rooms, CASE.book)
 FOUND = states(explored(CASE.scenario, CASE.rooms, rebuilds=25))
 NAMES = [room.name for room in PROBLEM.rooms]
@@ -81,7 +81,7 @@ def search_of(judges, proving=None):
     """A search of the yard with made up judges."""
     explorer = Explorer(board_of(PROBLEM))
     gathering = Gathering(CASE, PROBLEM, to_nobody)
-    return Rounds(gathering, explorer, judges, proving or Proving(), 3, 6, threading.Event())
+    return Rounds(gathering, explorer, judges, proving or Proving(), 3, 6, Clock.of(None))
 
 
 def test_a_verdict_is_heard_in_the_next_round():
