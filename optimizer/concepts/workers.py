@@ -3,6 +3,7 @@
 import os
 import pickle
 import tempfile
+import threading
 from collections.abc import Callable, Sequence
 from concurrent.futures import Future, ProcessPoolExecutor
 from concurrent.futures.process import BrokenProcessPool
@@ -79,7 +80,7 @@ class Workers:
         board = self._board
         assert board is not None, "the problem was not read"
         return [
-            self._begin(partial(polish, board, state, stop=stop), _polished, self._problem_file, state, stop.left_s)
+            self._begin(partial(polish, board, state, stop=stop), _polished, self._problem_file, state, stop.until)
             for state in states
         ]
 
@@ -110,8 +111,8 @@ def _judged(layout: Layout) -> Verdict:
     return _case[0].judged(layout)
 
 
-def _polished(problem_file: Path, state: State, left_s: float | None) -> ArrangementProof:
-    clock = Clock.of(left_s)
+def _polished(problem_file: Path, state: State, until: float | None) -> ArrangementProof:
+    clock = Clock(threading.Event(), until)
     if problem_file not in _boards:
         # Written by the parent a moment ago, for this process alone to read.
         _boards[problem_file] = board_of(pickle.loads(problem_file.read_bytes()))  # noqa: S301

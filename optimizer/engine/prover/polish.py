@@ -45,6 +45,8 @@ def polish(board: Board, state: State, *, stop: threading.Event) -> ArrangementP
     SolverFault where the bound passes what the state itself counts, unless a rule is broken in it.
     """
     problem, limits = board.problem, Limits.of(board.problem)
+    if stop.is_set():  # a model takes time to build, too
+        return unproven(board, state)
     built = build_model(problem, arrangement_scope(problem, key_of(problem, state)))
     fingerprint = built.fingerprint
     hint(built, state)

@@ -49,7 +49,7 @@ def test_keeps_what_holds_and_nothing_twice(found):
 def test_a_refusal_is_kept_with_what_repeats_it(found):
     """A finding stands in the record with the layout; one of the ceiling is expected and does not."""
     case, explorer, judged = found
-    (state, verdict), finding = judged[0], case.judged(layout_of(explorer.board.problem, judged[0][0]))
+    state, verdict = next((state, verdict) for state, verdict in judged if not verdict.findings)
     broken = next(
         f
         for f in Case.judged(
@@ -58,7 +58,7 @@ def test_a_refusal_is_kept_with_what_repeats_it(found):
     )
     assert broken.rule == "budget"
     gathering = Gathering(case, explorer.board.problem, to_nobody)
-    assert not gathering.keep(unproven(explorer.board, state), replace(finding, findings=(broken,)))
+    assert not gathering.keep(unproven(explorer.board, state), replace(verdict, findings=(broken,)))
     assert gathering.refused == {}
     other = replace(broken, rule="mown", words="no mower gets there")
     assert not gathering.keep(unproven(explorer.board, state), replace(verdict, findings=(other,)))

@@ -27,7 +27,7 @@ def searched(rounds, *, processes=0, seed=3):
         explorer = Explorer(board_of(PROBLEM))
         never = threading.Event()
         whole = Whole(PROBLEM, Budget(never, work_s=0.5, seed=seed))
-        search = Rounds(Gathering(CASE, PROBLEM, to_nobody), explorer, workers, whole, seed, 6, Clock(never, None))
+        search = Rounds(Gathering(CASE, PROBLEM, to_nobody), explorer, workers, whole, seed, 6, Clock(never))
         search.first(())
         for _ in range(rounds):
             search.run_one()
@@ -73,7 +73,7 @@ def test_a_stopped_search_keeps_what_it_has():
         stop.set()
         whole = Whole(PROBLEM, Budget(stop, seed=3))
         search = Rounds(
-            Gathering(CASE, PROBLEM, to_nobody), Explorer(board_of(PROBLEM)), workers, whole, 3, 6, Clock(stop, None)
+            Gathering(CASE, PROBLEM, to_nobody), Explorer(board_of(PROBLEM)), workers, whole, 3, 6, Clock(stop)
         )
         search.first(())
         search.finish()

@@ -1,5 +1,6 @@
 """What a round hands to the judge and what it learns: by the round, never by who works or how fast."""
 
+import threading
 from dataclasses import dataclass, field
 
 import pytest
@@ -55,7 +56,7 @@ class Judges:
         return [Told(refusal(rooms=(NAMES[0],)), self.now[0], self.asked, self.now) for _ in layouts]
 
     def polish(self, states, *, stop):
-        return [Told(ArrangementProof(state, 2, 1), self.now[0], self.asked, self.now) for state in states]
+        return [Told(ArrangementProof(state, 2, 1), self.now[0], [], self.now) for state in states]
 
 
 @dataclass
@@ -81,7 +82,7 @@ def search_of(judges, proving=None):
     """A search of the yard with made up judges."""
     explorer = Explorer(board_of(PROBLEM))
     gathering = Gathering(CASE, PROBLEM, to_nobody)
-    return Rounds(gathering, explorer, judges, proving or Proving(), 3, 6, Clock.of(None))
+    return Rounds(gathering, explorer, judges, proving or Proving(), 3, 6, Clock(threading.Event()))
 
 
 def test_a_verdict_is_heard_in_the_next_round():
