@@ -16,6 +16,7 @@ from optimizer.appraisal.site_measures import GroundMeasures, SiteMeasures, Smok
 from optimizer.appraisal.smoke import smoke_loss_units
 from optimizer.appraisal.sun import sun_of
 from optimizer.appraisal.take_off import take_off
+from optimizer.appraisal.terraces import bare_doors, bare_doors_loss
 from optimizer.appraisal.walking import trip_lengths, walking_ft
 from optimizer.appraisal.work_zone import Landing, WorkZone, work_zone
 
@@ -44,6 +45,8 @@ __all__ = [
     "WorkZone",
     "aligned_share",
     "appraise",
+    "bare_doors",
+    "bare_doors_loss",
     "cook_loss",
     "cost_of",
     "destinations",

@@ -76,3 +76,5 @@ class Appraisal:
     destinations: tuple[Destination, ...] = ()
     overpaved_sqft: float = 0.0
     """Paved ground beyond the share of the open yard that looks paved over."""
+    bare_doors: tuple[str, ...] = ()
+    """Of the two garden doors of most trips, those at whose landing no terrace lies."""

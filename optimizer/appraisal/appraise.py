@@ -16,6 +16,7 @@ from optimizer.appraisal.seats import people_seated, worth_placed
 from optimizer.appraisal.site import SeenShares, site_measures
 from optimizer.appraisal.sun import sun_of
 from optimizer.appraisal.take_off import take_off
+from optimizer.appraisal.terraces import bare_doors
 from optimizer.appraisal.walking import trip_lengths, walking_ft
 from optimizer.brief import Relation
 from optimizer.catalogue import PriceBook
@@ -54,6 +55,7 @@ def appraise(derived: Derived, book: PriceBook, given: Given | None = None) -> A
         planting=planting,
         destinations=destinations(site, placed, derived.planting),
         overpaved_sqft=overpaved_sqft(site, paved),
+        bare_doors=bare_doors(site, brief, placed),
         finish=finish_take_off(finish, placed),
         cook=cook_measures(derived),
         order=order_measures(site, placed),

@@ -180,6 +180,6 @@ class Brief:
         """The wished room of that name, or None."""
         return next((room for room in self.rooms if room.name == name), None)
 
-    def ends_without(self, left_out: Collection[str]) -> float:
-        """How often a gathering's trips have an end at one of these rooms, each end counted."""
-        return sum(trip.count * ((trip.start in left_out) + (trip.end in left_out)) for trip in self.trips)
+    def ends_at(self, names: Collection[str]) -> float:
+        """How often a gathering's trips have an end at one of these rooms or things, each end counted."""
+        return sum(trip.count * ((trip.start in names) + (trip.end in names)) for trip in self.trips)

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 from functools import cache
+from typing import Any
 
 from optimizer.catalogue.data_files import data
 
@@ -16,6 +17,7 @@ class Rates:
     sun: float
     order: float
     disorder: float
+    bare_doors: tuple[float, ...]
     off_structure: float
     off_axis: float
     across_contour: float
@@ -38,4 +40,8 @@ class Rates:
 def rates() -> Rates:
     """Rates of the data file."""
     entry = data("rates.yaml")
-    return Rates(**{name: float(entry[name]) for name in Rates.__dataclass_fields__})
+    return Rates(**{name: _read(entry[name]) for name in Rates.__dataclass_fields__})
+
+
+def _read(value: Any) -> Any:
+    return tuple(map(float, value)) if isinstance(value, list) else float(value)

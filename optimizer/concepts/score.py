@@ -2,7 +2,7 @@
 
 from collections.abc import Collection, Sequence
 
-from optimizer.appraisal import Appraisal, cook_loss, destinations_loss, order_loss, smoke_loss_units
+from optimizer.appraisal import Appraisal, bare_doors_loss, cook_loss, destinations_loss, order_loss, smoke_loss_units
 from optimizer.catalogue import SizedRoom, rates
 from optimizer.scenario import Scenario
 
@@ -24,7 +24,7 @@ def losses_of(
     `wish_weights` the sum of the weights of the wished relations that are not kept.
     """
     weights, rate = scenario.brief.weights, rates()
-    walked_ft = appraisal.walking_ft + rate.stands_in * scenario.brief.ends_without(left_out)
+    walked_ft = appraisal.walking_ft + rate.stands_in * scenario.brief.ends_at(left_out)
     most = sum(max(choice.worth for choice in room.choices) for room in rooms)
     return (
         ("cost", weights.cost * rate.cost * float(appraisal.cost.phase(1))),
@@ -32,6 +32,7 @@ def losses_of(
         ("worth", weights.worth * worth_rate * max(0.0, most - appraisal.worth)),
         ("sun", weights.sun * rate.sun * sum(missed for _, _, missed in appraisal.sun_h)),
         ("order", weights.order * order_loss(appraisal.order)),
+        ("terraces", weights.order * bare_doors_loss(scenario.site, scenario.brief, appraisal.bare_doors)),
         ("party", weights.worth * rate.party * appraisal.party.without),
         ("cook", weights.walking * cook_loss(appraisal.cook)),
         ("destinations", weights.walking * destinations_loss(appraisal.destinations)),

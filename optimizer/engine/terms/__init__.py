@@ -2,7 +2,7 @@
 
 from typing import Final
 
-from optimizer.engine.terms import detours, near_misses, place_order, smoke, sun, walking, wishes
+from optimizer.engine.terms import detours, near_misses, place_order, smoke, sun, terraces, walking, wishes
 from optimizer.engine.terms.choices import choice_losses
 from optimizer.engine.terms.order import Order, Rect, Standing, order_of
 from optimizer.engine.terms.term import CENTS, Losses, Term
@@ -14,6 +14,7 @@ TERMS: Final[tuple[Term, ...]] = (
     sun.TERM,
     smoke.TERM,
     place_order.TERM,
+    terraces.TERM,
     wishes.TERM,
     near_misses.TERM,
 )

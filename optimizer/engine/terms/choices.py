@@ -21,5 +21,5 @@ def choice_losses(
         for variant, cents in zip(variants, costs_of(context, room, variants, book), strict=True)
     )
     # People go elsewhere for what a room that is left out would have been walked to.
-    walked = weights.walking * rates().walking * rates().stands_in * context.scenario.brief.ends_without({room.name})
+    walked = weights.walking * rates().walking * rates().stands_in * context.scenario.brief.ends_at({room.name})
     return of_variants, round(point * most + CENTS * walked)

@@ -124,7 +124,7 @@ def test_a_leg_is_as_wide_as_its_use_wants_and_the_land_allows():
     assert legs_of(narrow, line, {("a", "b"): 20}, ())[0].width_ft == 3.5
 
 
-def test_nothing_joins_ends_without_ground():
+def test_nothing_joins_ends_at_ground():
     """Where no line lies on the ground there is no route, and it is no exception."""
     island = Land(box(-1, -1, 1, 1), box(-1, -1, 1, 1), 4.0, (), ())
     assert routes_of(graph_over([(0.0, 0.0), (40.0, 0.0)], island), [Demand(0, 1, 5)], MoneyPerFoot(1, 1)) == (None,)

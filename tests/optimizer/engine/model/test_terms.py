@@ -25,7 +25,7 @@ NAMES = ("fernhollow-court", "ribbon-lane", "thimble-yard", "tumbledown-bank", "
 def explorer(request) -> Explorer:
     """A short tour of each demonstration yard."""
     scenario = load_scenario(f"scenarios/{request.param}.yaml")
-    return explored(scenario, sized_rooms(scenario.brief), rebuilds=12, seed=3)
+    return explored(scenario, sized_rooms(scenario.brief), rebuilds=30, seed=3)
 
 
 def losses_in_model(problem, state):
