@@ -13,12 +13,12 @@ import time
 from dataclasses import asdict, dataclass
 from pathlib import Path
 
-from optimizer.engine.explorer import Explorer, Tour, board_of
 from optimizer.engine.problem import Problem
-from optimizer.engine.prover import anything_fits, bound_over_all
+from optimizer.engine.prover import BranchAndBound, Budget, anything_fits
 from tests.benchmarks.published_instance import SCALE, problem_of
 
 ROUNDING = 1e-6
+WORKERS = 2
 
 
 @dataclass(frozen=True)
@@ -63,18 +63,11 @@ def wrong(row: Row) -> str | None:
 def _placed(data: dict, seconds: float) -> tuple[float | None, float | None, str]:
     """Least sum of flow x (|dx| + |dy|), centre to centre."""
     problem = problem_of(data, data["container"])
-    explorer = Explorer(board_of(problem))
-    explorer.run(Tour(400, seed=1), stop=_alarm(seconds / 4))
-    if explorer.pool.best:
-        value, state = explorer.pool.ranked()[0]
-        answer = bound_over_all(problem, state, seconds=seconds * 3 / 4, stop=threading.Event())
-        found = value if answer.objective is None else min(value, answer.objective)
-        return (
-            _unscaled(data, found),
-            _unscaled(data, answer.bound),
-            "proven" if answer.verdict == "optimal" else "bounded",
-        )
-    return None, None, _fits(problem, seconds)
+    proof = BranchAndBound(problem, Budget(_alarm(seconds), workers=WORKERS)).run()
+    if proof.state is None:
+        return None, None, _fits(problem, seconds)
+    status = "proven" if proof.is_proven else "bounded"
+    return _unscaled(data, proof.objective), _unscaled(data, proof.bound), status
 
 
 def _packed(data: dict, seconds: float) -> tuple[float | None, float | None, str]:
@@ -105,8 +98,8 @@ def _fits(problem: Problem, seconds: float) -> str:
     return {"optimal": "fits", "feasible": "fits", "infeasible": "infeasible", "undecided": "undecided"}[verdict]
 
 
-def _unscaled(data: dict, value: int | None) -> float | None:
-    return None if value is None else value / SCALE * data["grid"] / 2
+def _unscaled(data: dict, value: int) -> float:
+    return value / SCALE * data["grid"] / 2
 
 
 def _alarm(seconds: float) -> threading.Event:

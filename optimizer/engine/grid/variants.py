@@ -39,6 +39,11 @@ class Variant:
     """How far the middle of its front counter lies ahead of its centre, in half steps."""
 
     @property
+    def size(self) -> tuple[int, int]:
+        """Steps along x and along y."""
+        return self.width, self.depth
+
+    @property
     def shape(self) -> Shape:
         """What other rooms can tell of it."""
         return Shape(self.width, self.depth, self.front, self.anchor, self.counter_ahead, self.covered)

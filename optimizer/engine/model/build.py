@@ -5,8 +5,10 @@ from dataclasses import dataclass
 
 from ortools.sat.python import cp_model
 
+from optimizer.engine.model.dense import is_dense, tighten
 from optimizer.engine.model.limits import keep_amounts, keep_rings
 from optimizer.engine.model.linear import Linear
+from optimizer.engine.model.mirrors import break_mirrors
 from optimizer.engine.model.order import order_loss
 from optimizer.engine.model.pair_model import PairModel
 from optimizer.engine.model.scope import Scope
@@ -47,6 +49,9 @@ def build_model(problem: Problem, scope: Scope, *, with_objective: bool = True) 
     for view in views:
         separate(view)
     between = _stamps(views)
+    if is_dense(problem, scope):
+        tighten(views)
+    break_mirrors(model, problem, scope, rooms)
     _redundant_no_overlap(model, problem, rooms)
     keep_amounts(model, problem, rooms)
     keep_rings(model, problem, rooms)

@@ -16,7 +16,7 @@ def add_floors(view: "PairModel", distances: tuple[Linear, Linear]) -> None:
     """Floors of the walking between two rooms that stand side by side, anchor to anchor, in half steps."""
     if not view.by_side:
         return
-    (a, b), contact = view.rooms, view.contact
+    a, b = view.rooms
     x, y = ([(v.anchor[axis], literal) for v, literal in view.variants(0)] for axis in (0, 1))
     u, w = ([(v.anchor[axis], literal) for v, literal in view.variants(1)] for axis in (0, 1))
     own, other = (_sum(x), _sum(y)), (_sum(u), _sum(w))
@@ -26,8 +26,7 @@ def add_floors(view: "PairModel", distances: tuple[Linear, Linear]) -> None:
         before = side in (LEFT, BELOW)
         need = 2 * size_a - own[axis] + other[axis] if before else 2 * size_b - other[axis] + own[axis]
         for number, way in enumerate(ways):
-            is_apart = number == 0 and not contact.must_touch
-            view.hold(distances[axis] >= need + (2 * contact.gap if is_apart else 0), way)
+            view.hold(distances[axis] >= need + 2 * view.gap_of(number), way)
     _add_least(view, distances)
 
 
@@ -56,6 +55,13 @@ def least_apart(first: Variant, second: Variant) -> int:
         at = first.anchor[axis], second.anchor[axis]
         needs += [2 * size[0] - at[0] + at[1], 2 * size[1] - at[1] + at[0]]
     return max(0, min(needs))
+
+
+def least_beside(view: "PairModel", side: int) -> int:
+    """Half steps that the anchors are apart at least along an axis with the first room on that side of the second."""
+    axis, front = side // 2, 0 if side in (LEFT, BELOW) else 1
+    beyond = min(2 * variant.size[axis] - variant.anchor[axis] for variant, _ in view.variants(front))
+    return beyond + min(variant.anchor[axis] for variant, _ in view.variants(1 - front))
 
 
 def _sum(weighed: list[tuple[int, Literal]]) -> Linear:

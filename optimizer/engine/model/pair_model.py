@@ -24,6 +24,7 @@ class PairModel:
     """A pair of rooms in the model. `side` is the canonical side to which it is held, or None.
 
     `by_side` holds the literals of each side that separation has made: where one is true, the first room lies so.
+    `apart` holds the distances along x and along y once something has asked for them.
     """
 
     model: Model
@@ -32,11 +33,18 @@ class PairModel:
     rooms: tuple[RoomVariables, RoomVariables]
     side: int | None
     by_side: dict[int, list[Literal]] = field(default_factory=dict)
+    apart: list[Linear] = field(default_factory=list)
 
     @property
     def contact(self) -> Contact:
         """How the rooms may stand side by side."""
         return self.pair.contact
+
+    def gap_of(self, way: int) -> int:
+        """Steps between the rooms under a literal of `by_side`, by its number: the first one is that of standing apart,
+        unless they must touch.
+        """
+        return self.contact.gap if way == 0 and not self.contact.must_touch else 0
 
     @property
     def both(self) -> list[Literal]:
@@ -116,6 +124,8 @@ class PairModel:
 
         With the floors that the ways of standing side by side give.
         """
+        if self.apart:
+            return self.apart[0], self.apart[1]
         lattice = self.problem.context.lattice
         a, b = self.rooms
         names = self.problem.rooms[self.pair.first].name, self.problem.rooms[self.pair.second].name
@@ -125,4 +135,5 @@ class PairModel:
             self.hold(distance >= here - there)
             self.hold(distance >= there - here)
         add_floors(self, (x, y))
+        self.apart.extend((x, y))
         return x, y

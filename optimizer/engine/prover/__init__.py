@@ -3,7 +3,7 @@
 from optimizer.engine.prover.branch_and_bound import BranchAndBound, Budget, WholeProof
 from optimizer.engine.prover.polish import ArrangementProof, polish, unproven
 from optimizer.engine.prover.solve import Answer, SolverFault
-from optimizer.engine.prover.whole import anything_fits, bound_over_all
+from optimizer.engine.prover.whole import anything_fits
 
 __all__ = [
     "Answer",
@@ -13,7 +13,6 @@ __all__ = [
     "SolverFault",
     "WholeProof",
     "anything_fits",
-    "bound_over_all",
     "polish",
     "unproven",
 ]

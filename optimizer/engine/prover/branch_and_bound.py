@@ -15,12 +15,14 @@ from pathlib import Path
 from typing import Final
 
 from optimizer.engine.explorer import board_of
-from optimizer.engine.model import Scope, build_model, program_scope
+from optimizer.engine.model import build_model, is_dense
 from optimizer.engine.pairs import FORBIDDEN
 from optimizer.engine.problem import Problem, State, modelled_value
 from optimizer.engine.problem.modelled import modelled_problem
+from optimizer.engine.prover.blocks import Block, blocks_of, pieces_of, scope_of
 from optimizer.engine.prover.incumbent import best_of_program
-from optimizer.engine.prover.places import Leaf, Places
+from optimizer.engine.prover.place_tree import PlaceTables, PlaceTree
+from optimizer.engine.prover.places import Places
 from optimizer.engine.prover.programs import Program, programs
 from optimizer.engine.prover.solve import Answer, Effort, SolverFault, solve
 
@@ -28,6 +30,8 @@ SIDES: Final = (6, 3, 1)
 """Sides of blocks of places, in steps: one that is not done in time is split into blocks of the next side."""
 SLICE_S: Final = 1.0
 """Deterministic time that a block may take; one that cannot be split further gets twice as much each time."""
+WHOLE_SLICES: Final = 8
+"""Slices that a program in one model gets at first."""
 WEAK: Final = 0.5
 """Where more of the main room's places than this stay open, blocks do not pay: the program is one model."""
 EXPLORED: Final = 3
@@ -50,24 +54,6 @@ class WholeProof:
     def is_proven(self) -> bool:
         """Whether no layout of the model is better."""
         return self.state is not None and self.bound >= self.objective
-
-
-@dataclass(frozen=True, slots=True, eq=False)
-class Block:
-    """Places of a program's main room near to each other; `level` counts how often it was split or given more time."""
-
-    places: Places
-    program: Program
-    leaves: tuple[Leaf, ...]
-    level: int
-    scope: Scope
-    """That of all places of the program that were open at first."""
-    is_whole: bool = False
-    """Whether these are most of the program's places."""
-
-    def below(self, limit: int) -> "Block":
-        """The block without places that cannot be better."""
-        return replace(self, leaves=tuple(leaf for leaf in self.leaves if leaf.floor < limit))
 
 
 @dataclass(frozen=True, slots=True)
@@ -136,9 +122,13 @@ class BranchAndBound:
     def _least(self) -> int:
         return self._open[0][0]
 
-    def _is_spent(self) -> bool:
-        spent = self._budget.work_s is not None and self.proof.work_s >= self._budget.work_s
+    def _is_spent(self, more_s: float = 0.0) -> bool:
+        """Whether nothing is left of the budget after some more work."""
+        spent = self._budget.work_s is not None and self.proof.work_s + more_s >= self._budget.work_s
         return spent or self._budget.stop.is_set()
+
+    def _add_work(self, work_s: float) -> None:
+        self.proof = replace(self.proof, work_s=round(self.proof.work_s + work_s, 6))
 
     def _bound(self) -> None:
         """The least bound of what is open is a bound over all; it never falls."""
@@ -176,14 +166,30 @@ class BranchAndBound:
         leaves, asked = places.leaves(self.proof.objective)
         if leaves and not is_first and self._explored < EXPLORED and self._explore(program, places):
             leaves, asked = places.leaves(self.proof.objective)
-        if not leaves:
+        if not leaves or self._try_places(program, places):
             return
-        scope = _scope(self._problem, places, program, leaves)
-        if len(leaves) > WEAK * asked:
-            self._push(leaves[0].floor, Block(places, program, tuple(leaves), 0, scope, is_whole=True))
+        scope = scope_of(self._problem, places, program, leaves)
+        is_whole = is_dense(self._problem, scope)
+        if is_whole or len(leaves) > WEAK * asked:
+            for part in pieces_of(leaves) if is_whole else [tuple(leaves)]:
+                self._push(part[0].floor, Block(places, program, part, 0, scope, is_whole=True))
             return
-        for block in _blocks(leaves, SIDES[0]):
+        for block in blocks_of(leaves, SIDES[0]):
             self._push(block[0].floor, Block(places, program, block, 0, scope))
+
+    def _try_places(self, program: Program, places: Places) -> bool:
+        """Settle a program by its places one after another, where these are few; whether they are."""
+        tables = PlaceTables.of(places, self.proof.objective)
+        if tables is None:
+            return False
+        tree = PlaceTree(self._problem, places, tables, self._is_spent)
+        tree.run(self.proof.objective)
+        self._add_work(tree.work_s)
+        if tree.best is not None:
+            self._better(tree.best, bound=program.floor)
+        if not tree.is_done:
+            self._push(max(program.floor, tree.floor), program)
+        return True
 
     def _explore(self, program: Program, places: Places) -> bool:
         """Look for something better in a program by itself; whether there was."""
@@ -201,22 +207,27 @@ class BranchAndBound:
             self._take(bound, block, job.result())
 
     def _ask(self, block: Block, limit: int) -> Answer:
-        scope = _scope(self._problem, block.places, block.program, block.leaves, within=block.scope)
+        scope = scope_of(self._problem, block.places, block.program, block.leaves, within=block.scope)
         built = build_model(self._problem, scope)
-        effort = Effort(
-            workers=self._budget.workers if block.is_whole and self._budget.work_s is None else 1,
-            deterministic_s=SLICE_S * 2.0 ** max(0, block.level - len(SIDES) + 1) * (8 if block.is_whole else 1),
+        return solve(built, self._effort(block, limit), stop=self._budget.stop)
+
+    def _effort(self, block: Block, limit: int) -> Effort:
+        """How hard to try a block. Where trips are dense one search with all of the linear relaxation is best."""
+        dense = block.is_whole and is_dense(self._problem, block.scope)
+        doublings = block.level if block.is_whole else max(0, block.level - len(SIDES) + 1)
+        return Effort(
+            workers=self._budget.workers if block.is_whole and not dense and self._budget.work_s is None else 1,
+            deterministic_s=SLICE_S * 2.0**doublings * (WHOLE_SLICES if block.is_whole else 1),
             wall_s=1e9,
             seed=1,
-            linearization=1 if block.is_whole else 0,
+            linearization=(2 if dense else 1) if block.is_whole else 0,
             cutoff=limit if limit < FORBIDDEN else None,
             log=None if self._budget.log_file is None else self._budget.log,
         )
-        return solve(built, effort, stop=self._budget.stop)
 
     def _take(self, bound: int, block: Block, answer: Answer) -> None:
         """What the solver said of a block: a better layout, that there is none, or not yet."""
-        self.proof = replace(self.proof, work_s=round(self.proof.work_s + answer.work_s, 6))
+        self._add_work(answer.work_s)
         if answer.state is not None:
             self._better(answer.state, counted=answer.objective, bound=bound)
         if answer.verdict in ("optimal", "infeasible"):
@@ -226,7 +237,7 @@ class BranchAndBound:
         if block.is_whole or block.level + 1 >= len(SIDES) or self._is_spent():
             self._push(bound, replace(left, level=block.level + 1))
             return
-        for part in _blocks(left.leaves, SIDES[block.level + 1]):
+        for part in blocks_of(left.leaves, SIDES[block.level + 1]):
             self._push(max(bound, part[0].floor), replace(block, leaves=part, level=block.level + 1))
 
     def _better(self, state: State, *, counted: int | None = None, bound: int = 0, is_new: bool = True) -> None:
@@ -238,23 +249,3 @@ class BranchAndBound:
             self.proof = replace(self.proof, state=state, objective=objective)
             if is_new:
                 self._known(state)
-
-
-def _scope(
-    problem: Problem, places: Places, program: Program, leaves: Sequence[Leaf], *, within: Scope | None = None
-) -> Scope:
-    """A program on the places that leaves leave open."""
-    plain, masks = program_scope(problem, program.choices), places.masks(problem, leaves)
-    variants = tuple(
-        None if own is None else tuple(v for v in own if masks[room][v].any())
-        for room, own in enumerate(plain.variants)
-    )
-    return Scope(variants, plain.optional, plain.sides, masks, within)
-
-
-def _blocks(leaves: Sequence[Leaf], side: int) -> list[tuple[Leaf, ...]]:
-    """Leaves by blocks of places, each with its least floor first."""
-    blocks: dict[tuple[int, int, int], list[Leaf]] = {}
-    for leaf in sorted(leaves, key=lambda leaf: leaf.floor):
-        blocks.setdefault((leaf.spot.variant, leaf.spot.x // side, leaf.spot.y // side), []).append(leaf)
-    return [tuple(block) for block in blocks.values()]

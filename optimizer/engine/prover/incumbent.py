@@ -28,7 +28,7 @@ def best_of_program(problem: Problem, places: Places, limit: int, *, seed: int, 
     for turn in range(TOURS):
         explorer.run(Tour(REBUILDS, seed + turn), stop=stop)
     best = None
-    found = [_whole(places, state) for _, state in explorer.pool.ranked()[:POLISHED]]
+    found = [places.whole(state) for _, state in explorer.pool.ranked()[:POLISHED]]
     for state in found:
         objective = modelled_value(problem, state)
         if objective < limit:
@@ -39,14 +39,6 @@ def best_of_program(problem: Problem, places: Places, limit: int, *, seed: int, 
         if better is not None:
             best, limit = better, modelled_value(problem, better)
     return best
-
-
-def _whole(places: Places, state: State) -> State:
-    """A state of the program's own problem in the numbers of the whole."""
-    return tuple(
-        None if spot is None else replace(spot, variant=places.numbers[room][spot.variant])
-        for room, spot in enumerate(state)
-    )
 
 
 def _polished(problem: Problem, state: State, limit: int, stop: threading.Event) -> State | None:

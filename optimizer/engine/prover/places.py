@@ -6,7 +6,7 @@ other rooms that lie too far above it are struck out.
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -14,7 +14,7 @@ from optimizer.engine.explorer import Board, board_of
 from optimizer.engine.grid.lattice import Cells
 from optimizer.engine.pairs import FORBIDDEN
 from optimizer.engine.pairs.stamp import Cents
-from optimizer.engine.problem import Problem, Spot
+from optimizer.engine.problem import Problem, Spot, State
 from optimizer.engine.problem.modelled import restricted
 from optimizer.engine.prover.programs import Program
 from optimizer.engine.terms.walking import Walking
@@ -65,25 +65,41 @@ class Places:
         self.problem, self.numbers = restricted(modelled, program.choices)
         self.board: Board = board_of(self.problem)
         self.there = [room for room, choice in enumerate(program.choices) if choice >= 0]
-        self._absent = sum(self.problem.rooms[r].absent_loss for r, c in enumerate(program.choices) if c < 0)
+        self.absent = sum(self.problem.rooms[r].absent_loss for r, c in enumerate(program.choices) if c < 0)
         self.main = max(self.there, key=lambda room: (self._ties(room), -room), default=None)
 
     def leaves(self, limit: int) -> tuple[list[Leaf], int]:
         """Places of the main room that something below the limit may have, least floor first; and of how many."""
-        start = {room: self._own(room) for room in self.there}
-        kept = self._settled(start, self._absent, limit)
-        if kept is None or self.main is None:
+        tables = self.open_tables(limit)
+        if not tables or self.main is None:
             return [], 0
-        _, tables = kept
         found, asked = [], 0
         for table in tables[self.main]:
             for loss, spot in table.places():
                 asked += 1
                 beside = {room: self._beside(room, own, spot) for room, own in tables.items() if room != self.main}
-                settled = self._settled(beside, self._absent + loss, limit)
+                settled = self._settled(beside, self.absent + loss, limit)
                 if settled is not None:
                     found.append(Leaf(settled[0], spot, settled[1]))
         return sorted(found, key=lambda leaf: (leaf.floor, leaf.spot.variant, leaf.spot.y, leaf.spot.x)), asked
+
+    def open_tables(self, limit: int) -> Tables:
+        """Tables of all rooms with the places that something below the limit may have; none where nothing may be."""
+        settled = self._settled({room: self._own(room) for room in self.there}, self.absent, limit)
+        return {} if settled is None else settled[1]
+
+    def between(self, room: int, spot: Spot, other: int, there: Spot) -> int:
+        """What two rooms at their spots cost each other [cents]."""
+        cents = np.zeros((1, 1), dtype=np.int64)
+        self.board.stamp(room, spot.variant, other, there.variant).add_to(cents, spot.x - there.x, spot.y - there.y)
+        return int(cents[0, 0])
+
+    def whole(self, state: State) -> State:
+        """A state of the program's own problem in the numbers of the whole one."""
+        return tuple(
+            None if spot is None else replace(spot, variant=self.numbers[room][spot.variant])
+            for room, spot in enumerate(state)
+        )
 
     def masks(self, whole: Problem, leaves: Sequence[Leaf]) -> tuple[tuple[Cells, ...], ...]:
         """For each variant of each room of the whole problem, the places that some leaf leaves open."""

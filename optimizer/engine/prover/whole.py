@@ -1,19 +1,12 @@
-"""Questions to the whole model: a bound over all layouts, and whether anything fits at all."""
+"""A question to the whole model: whether anything fits at all."""
 
 import threading
 
 from optimizer.engine.model import build_model, whole_scope
-from optimizer.engine.problem import Problem, State
-from optimizer.engine.prover.solve import Answer, Effort, hint, solve
+from optimizer.engine.problem import Problem
+from optimizer.engine.prover.solve import Answer, Effort, solve
 
 _NO_LIMIT_S = 1e9
-
-
-def bound_over_all(problem: Problem, start: State, *, seconds: float, stop: threading.Event) -> Answer:
-    """Improve the bound for a while, from a good layout."""
-    built = build_model(problem, whole_scope(problem))
-    hint(built, start)
-    return solve(built, Effort(workers=2, wall_s=seconds, deterministic_s=_NO_LIMIT_S), stop=stop)
 
 
 def anything_fits(problem: Problem, *, seconds: float, stop: threading.Event) -> Answer:
