@@ -131,8 +131,10 @@ class _Search:
 
     def _ranked(self, proof: WholeProof) -> OptionSet:
         options = tuple(map(self.asked.case.with_remedies, self.gathering.shown(self.asked.count)))
-        if not options or proof.state is None:
-            return OptionSet(options, self._record("undecided", NOTHING_PROVEN))
+        if not options:
+            return OptionSet((), self._record("undecided", NOTHING_PROVEN))
+        if proof.state is None:  # stopped before the proof began
+            return OptionSet(options, self._record("bounded", NOTHING_PROVEN))
         layout = layout_of(self.problem, proof.state)
         shown = next((option.id for option in options if option.layout == layout), None)
         record = self._record("proven" if proof.is_proven else "bounded", proof)

@@ -19,7 +19,7 @@ _FIRST = {
 }
 _SECOND = {**_FIRST, "gathering area": ("table for eight", 62, 84, "+y"), "quiet nook": ("two chairs", 80, 74, "+y")}
 _THIRD = {room: place for room, place in _SECOND.items() if room != "fire feature"}
-_FOURTH = {**_FIRST, "water reserve": ("modest", 30, 98, "+y")}
+_FOURTH = {**_FIRST, "water reserve": ("one size", 30, 98, "+y")}
 
 
 def sample_concepts():

@@ -14,17 +14,15 @@ from optimizer.engine.grid.root_rings import root_rings_of
 from optimizer.engine.grid.variants import Variant, variants_of
 from optimizer.engine.pairs import Ask, Contact, Penalty
 from optimizer.engine.pairs.stamp import FORBIDDEN, Stamp
-from optimizer.engine.problem.estimates import guide_of
+from optimizer.engine.problem.estimates import Parts, guide_of
 from optimizer.engine.problem.problem import Problem, ProblemRoom, RoomPair
 from optimizer.engine.problem.reach import reach_grid
-from optimizer.engine.rules import PARTS, Part
+from optimizer.engine.rules import PARTS
 from optimizer.engine.terms import TERMS, Losses, choice_losses, order_of, pulls_to_points
 from optimizer.scenario import Scenario
 
 LEVEL_CENTS = 20_000
 """The model counts losses of places in whole levels, rounded down: few zones for the solver, and still a floor."""
-
-Parts = dict[RuleId, Part]
 
 
 def build_problem(
@@ -48,7 +46,7 @@ def build_problem(
         amounts=tuple(a for part in parts.values() if part.amounts for a in part.amounts(context, variants, book)),
         rings=root_rings_of(context) if "root_ring" in parts else (),
         reach=reach_grid(context) if "reachable" in parts else None,
-        guide=guide_of(context, built, book),
+        guide=guide_of(context, built, book, parts),
     )
 
 

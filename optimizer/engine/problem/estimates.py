@@ -5,36 +5,38 @@ from collections.abc import Sequence
 
 import numpy as np
 
+from optimizer.brief import RuleId
 from optimizer.catalogue import PriceBook, SizedChoice, SizedRoom
 from optimizer.circulation import WIDTH_FT
 from optimizer.engine.grid.context import Context
 from optimizer.engine.grid.lattice import Cells
 from optimizer.engine.grid.variants import Variant
 from optimizer.engine.problem.problem import Guide, ProblemRoom
-from optimizer.engine.rules import PARTS
+from optimizer.engine.rules.part import Part
 from optimizer.fields import ground_z_ft
 
+Parts = dict[RuleId, Part]
 CENTS = 100
 INCHES_A_FOOT = 12
 LIKELY_RISER_IN = 6.0
 
 
-def guide_of(context: Context, rooms: Sequence[ProblemRoom], book: PriceBook) -> Guide:
+def guide_of(context: Context, rooms: Sequence[ProblemRoom], book: PriceBook, parts: Parts) -> Guide:
     """What the runs of every choice and the ways of the yard will likely cost, and where rules are in doubt."""
     runs = tuple(
         tuple(_runs(context, sized.choices[variant.choice], book, room.allowed) for variant in room.variants)
         for sized, room in zip(context.rooms, rooms, strict=True)
     )
     doubts = tuple(
-        tuple(_doubts(context, sized, variant) for variant in room.variants)
+        tuple(_doubts(context, sized, variant, parts) for variant in room.variants)
         for sized, room in zip(context.rooms, rooms, strict=True)
     )
     return Guide(runs, _ways(context, rooms, book) + _steps(context, rooms, book), doubts)
 
 
-def _doubts(context: Context, room: SizedRoom, variant: Variant) -> Cells | None:
+def _doubts(context: Context, room: SizedRoom, variant: Variant, parts: Parts) -> Cells | None:
     """Positions that some rule will likely refuse."""
-    found = [part.doubts(context, room, variant) for part in PARTS.values() if part.doubts]
+    found = [part.doubts(context, room, variant) for part in parts.values() if part.doubts]
     known = [cells for cells in found if cells is not None and cells.any()]
     return np.logical_or.reduce(known) if known else None
 
