@@ -37,7 +37,9 @@ def test_eight_stools_fill_the_longest_run() -> None:
 
 def test_room_before_a_full_bar() -> None:
     """Four stools take 96 in of a bar 12 in deep, with 44 in from its edge to the next obstruction: check value T5."""
-    kitchen = sized_room(RoomWish("cooker", "kitchen", equipment=(Equipment("preparation"),), bar_seats=4)).choice("modest")
+    kitchen = sized_room(RoomWish("cooker", "kitchen", equipment=(Equipment("preparation"),), bar_seats=4)).choice(
+        "modest"
+    )
     (bar,) = (item for item in kitchen.furniture if item.role == "ledge")
     assert (bar.width_ft * 12, bar.depth_ft * 12) == pytest.approx((96, 12))
     need_ft = clearance_ft("aisle_one_cook") + 2 + 1 + 44 / 12
