@@ -20,6 +20,7 @@ from optimizer.circulation import (
     unreached,
     way_between,
 )
+from optimizer.derived import Derived
 from optimizer.layout import Placed, PlacedRoom
 from optimizer.site import Site
 
@@ -42,7 +43,9 @@ def kitchen_walk(case: CheckCase) -> Iterator[Finding]:
         length = _way_ft(case, door.name, placed.name) if door and limit is not None else None
         if door and limit is not None and length is not None and length > limit + TOLERANCE_FT:
             words = f"{placed.name} is {case.length(length)} on foot from {door.name}, at most {case.length(limit)}"
-            yield Finding("kitchen_walk", (placed.name, door.name), length - limit, "ft", words)
+            others = (room for room in case.placed if room.name != placed.name)
+            rooms = blamed(case.placed, others, partial(_is_near, case, door.name, placed.name, limit))
+            yield Finding("kitchen_walk", (placed.name, door.name, *rooms), length - limit, "ft", words)
 
 
 def ways_clear(case: CheckCase) -> Iterator[Finding]:
@@ -69,6 +72,12 @@ def mown(case: CheckCase) -> Iterator[Finding]:
 
 def _is_reached(site: Site, brief: Brief, name: str, placed: Placed) -> bool:
     return name not in unreached(site, brief, placed)
+
+
+def _is_near(case: CheckCase, door: str, kitchen: str, limit_ft: float, placed: Placed) -> bool:
+    """Whether the kitchen is near enough to its door where only these rooms stand in the way."""
+    length = _way_ft(CheckCase(Derived(case.scenario, placed)), door, kitchen)
+    return length is not None and length <= limit_ft + TOLERANCE_FT
 
 
 def _is_mown(site: Site, name: str, placed: Placed) -> bool:

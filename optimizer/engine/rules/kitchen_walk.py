@@ -8,17 +8,33 @@ from optimizer.engine.grid.anchors import anchors_ft
 from optimizer.engine.grid.context import Context
 from optimizer.engine.grid.lattice import Cells
 from optimizer.engine.grid.variants import Variant
+from optimizer.engine.grid.walked import SLACK_FT, walked_ft
 from optimizer.engine.rules.part import Part
+from optimizer.site import Point
+
+
+def _door_and_limit(context: Context, room: SizedRoom) -> tuple[Point, float] | None:
+    """Posed door of a kitchen and its distance at most [ft]; None where nothing is asked."""
+    door, limit_ft = kitchen_door(context.scenario, room), kitchen_walk_limit_ft(context.scenario, room)
+    return None if door is None or limit_ft is None else (context.pose.point(door.at), limit_ft)
 
 
 def _near_enough(context: Context, room: SizedRoom, variant: Variant) -> Cells | None:
-    door = kitchen_door(context.scenario, room)
-    limit_ft = kitchen_walk_limit_ft(context.scenario, room)
-    if door is None or limit_ft is None:
+    asked = _door_and_limit(context, room)
+    if asked is None:
+        return None
+    (door_x, door_y), limit_ft = asked
+    x, y = anchors_ft(context.lattice, variant)
+    return np.asarray(np.hypot(x - door_x, y - door_y) <= limit_ft + 1e-6)
+
+
+def _far_round(context: Context, room: SizedRoom, variant: Variant) -> Cells | None:
+    """Positions too far on foot while no other room is there: a guess, since ways in steps of 45 degrees are longer."""
+    asked = _door_and_limit(context, room)
+    if asked is None:
         return None
     x, y = anchors_ft(context.lattice, variant)
-    at = context.pose.point(door.at)
-    return np.asarray(np.hypot(x - at[0], y - at[1]) <= limit_ft + 1e-6)
+    return np.asarray(walked_ft(context, asked[0], x, y) - SLACK_FT > asked[1])
 
 
-PART = Part(positions=_near_enough)
+PART = Part(positions=_near_enough, doubts=_far_round)
