@@ -7,7 +7,6 @@ named at the end, and the exit status is 1; the others run all the same.
 """
 
 import argparse
-import importlib.util
 import subprocess
 import sys
 from collections.abc import Iterator, Sequence
@@ -27,8 +26,7 @@ def parts(*, quick: bool, against: Path | None) -> Iterator[Part]:
     other = () if against is None else ("--against", str(against))
     yield "published", (*instances, "--seconds", "2" if quick else "10")
     yield "agreement", (*(few_yards if quick else yards), "--layouts", "40" if quick else "200")
-    if importlib.util.find_spec("tests.benchmarks.reproved") is not None:
-        yield "reproved", ()
+    yield "reproved", (*(few_yards if quick else yards), "--options", "1" if quick else "3")
     yield "rebuilds", (*other, *(("--only", *few_yards, "--times", "1") if quick else ()))
     yield "against", ((*few_yards, *few_instances, "--seconds", "3") if quick else ())
     yield "growth", (("--quick",) if quick else ())

@@ -12,7 +12,7 @@ from tests.benchmarks import report
 def test_every_part_is_a_module(quick):
     """Each can be found, and the other tree goes to the one that compares."""
     parts = dict(report.parts(quick=quick, against=Path("other")))
-    assert {"published", "agreement", "rebuilds", "against", "growth"} <= set(parts)
+    assert {"published", "agreement", "reproved", "rebuilds", "against", "growth"} <= set(parts)
     assert all(importlib.util.find_spec(f"tests.benchmarks.{name}") for name in parts)
     assert parts["rebuilds"][:2] == ("--against", "other")
 
