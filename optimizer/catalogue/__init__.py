@@ -51,11 +51,13 @@ from optimizer.catalogue.paving import PavingMaterials, paving_materials
 from optimizer.catalogue.price_book import PriceBook, UnitPrice
 from optimizer.catalogue.price_books import book_for, demo_price_book
 from optimizer.catalogue.rooms import Cover, Item, KindRules, LocalSide, Quantity, SizedChoice, SizedRoom
-from optimizer.catalogue.sizing import is_hot, most_stools, sized_room, sized_rooms, too_long
+from optimizer.catalogue.sizing import COVERED, SCREENED, is_hot, most_stools, sized_room, sized_rooms, too_long
 from optimizer.catalogue.worth import worth_rate
 
 __all__ = [
+    "COVERED",
     "FOCAL_KIND",
+    "SCREENED",
     "SITE",
     "Affordable",
     "Asked",

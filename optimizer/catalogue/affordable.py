@@ -3,13 +3,16 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
-from itertools import combinations
+from itertools import accumulate, combinations, islice
+from typing import Final
 
 from optimizer.brief import Brief
 from optimizer.catalogue.bill import fixed_price, room_price
 from optimizer.catalogue.price_book import PriceBook
 from optimizer.catalogue.rooms import SizedRoom
 
+_TOLD: Final = 5
+_LOOKED_AT: Final = 10_000
 Without = tuple[tuple[str, ...], Decimal]
 """Rooms that wait, and what the others cost then."""
 
@@ -17,7 +20,8 @@ Without = tuple[tuple[str, ...], Decimal]
 @dataclass(frozen=True, slots=True)
 class Affordable:
     """Least price of all wishes together, each at its cheapest size, contingency included; ways, steps and runs come on
-    top. `without` are the smallest sets of rooms of which one has to wait, with what the others then cost at the least.
+    top. `without` are the smallest sets of rooms of which one has to wait, with what the others then cost at the least;
+    of many such sets those of the dearest rooms.
     """
 
     least: Decimal
@@ -42,10 +46,11 @@ def affordable(brief: Brief, rooms: Sequence[SizedRoom], book: PriceBook) -> Aff
 
 
 def _smallest(optional: dict[str, Decimal], least: Decimal, ceiling: Decimal) -> Iterator[Without]:
-    """Sets of as few rooms as will do, without which the others keep below the ceiling."""
-    for size in range(1, len(optional) + 1):
-        rest = [(names, least - sum(optional[name] for name in names)) for names in combinations(optional, size)]
-        enough = [(names, price) for names, price in rest if price <= ceiling]
-        if enough:
-            yield from enough
-            return
+    """Sets of as few rooms as will do, the dearest first, without which the others keep below the ceiling."""
+    dearest = sorted(optional, key=lambda name: -optional[name])
+    saved = accumulate(optional[name] for name in dearest)
+    size = next((count for count, saving in enumerate(saved, 1) if least - saving <= ceiling), None)
+    # Of many rooms there are more sets than anybody could look through: those of the dearest come first.
+    sets = [] if size is None else islice(combinations(dearest, size), _LOOKED_AT)
+    priced = ((names, least - sum(optional[name] for name in names)) for names in sets)
+    yield from islice(((names, price) for names, price in priced if price <= ceiling), _TOLD)

@@ -2,10 +2,11 @@
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field, replace
-from typing import Final, Protocol
+from typing import Final
 
 from optimizer.concepts.leading import leading
 from optimizer.concepts.option import DiffersBy, Option
+from optimizer.concepts.reasons import Teller
 from optimizer.layout import MOVED_SHARE, Layout, arrangement_of, difference
 
 LEAST_DIFFERENCE: Final = 0.12
@@ -13,24 +14,12 @@ _LOOKED_AT = 100
 """So many of the best, and of the best with every room, are compared with each other."""
 
 
-class Says(Protocol):
-    """Who puts into words what speaks for a concept, and how it differs."""
-
-    def reason(self, option: Option, first: Option | None) -> str:
-        """What speaks for it, seen from the one that comes first."""
-        ...
-
-    def difference(self, one: Layout, other: Layout) -> str:
-        """How a layout differs from another."""
-        ...
-
-
 def ranked(
     options: Sequence[Option],
     *,
     count: int,
     diagonal_ft: float,
-    say: Says,
+    say: Teller,
     posed: Callable[[Layout], Layout] = lambda layout: layout,
 ) -> tuple[Option, ...]:
     """At most `count` concepts: those that lead, then best first; copies of a better one are dropped.
@@ -100,7 +89,7 @@ class _Choice:
             if len(self.taken) < places and alike < each and self._is_new(option, least):
                 self.taken.append(option)
 
-    def numbered(self, say: Says) -> tuple[Option, ...]:
+    def numbered(self, say: Teller) -> tuple[Option, ...]:
         """The options taken in order, each with its place, its reason and what tells it from the nearest before it."""
         by_score = sorted(self.taken, key=lambda option: option.score)
         lead = leading([option.score for option in by_score], [len(option.left_out) for option in by_score])
@@ -113,7 +102,7 @@ class _Choice:
             self.comparison.difference(option, other) >= least for other in self.taken
         )
 
-    def _numbered(self, option: Option, better: Sequence[Option], say: Says) -> Option:
+    def _numbered(self, option: Option, better: Sequence[Option], say: Teller) -> Option:
         nearest = min(better, key=lambda other: self.comparison.difference(option, other), default=None)
         differs = None
         if nearest is not None:

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 from typing import Final
 
+from optimizer.catalogue import COVERED, SCREENED
 from optimizer.concepts.option import Option
 from optimizer.concepts.whereabouts import nearest_edge, off_house_ft, whereabouts
 from optimizer.concepts.words import listed
@@ -14,13 +15,13 @@ from optimizer.units import metres_from_feet
 LEAST_MONEY, LEAST_WALKED_FT, LEAST_MOVED_FT = 500, 50.0, 8.0
 """What is worth telling: money in the book's currency, feet walked and moved."""
 ALIKE: Final = "the same idea, drawn a little differently"
-_EXTRAS: Final = {", covered": "a roof of its own", ", screened": "a screen"}
+_EXTRAS: Final = {COVERED: "a roof of its own", SCREENED: "a screen"}
 _NAMED: Final = 2  # so many rooms are told of in a sentence
 
 
 @dataclass(frozen=True, slots=True)
 class Teller:
-    """Who tells of the concepts of one yard, in its own names, units and currency."""
+    """Puts the concepts of one yard into words, in its own names, units and currency."""
 
     scenario: Scenario
     currency: str

@@ -19,6 +19,7 @@ GROUND: Final = "ground"
 """The other end of a door's flight that ends on open ground."""
 _EVEN: Final = 1e-6  # what rounding leaves of a level difference
 _SHIFTS: Final = (0.0, -1.0, 1.0, -0.5, 0.5)  # of the spare length either side of the middle of a shared edge
+_ALONG: Final = 0.9  # of two directions: less than 26 degrees apart, and ways run in steps of 45
 _SAME_FT: Final = 3.0  # common practice, no source: steps on two ways nearer than a way's width are one flight
 
 
@@ -149,8 +150,16 @@ def way_flights(paved: Paved, levels_ft: Sequence[float], ways: Sequence[Way]) -
 
 
 def _has_flight(leg: Leg, found: Sequence[Flight]) -> bool:
-    """Whether a flight of another way stands where this stretch could have its own: it serves both."""
-    return any(dist(at, flight.at) <= _SAME_FT for at, _ in leg.tops for flight in found)
+    """Whether a flight of another way along the same line stands where this stretch could have its own."""
+    return any(
+        dist(at, flight.at) <= _SAME_FT and abs(_dot(heading, flight.going)) >= _ALONG
+        for at, heading in leg.tops
+        for flight in found
+    )
+
+
+def _dot(one: Point, other: Point) -> float:
+    return one[0] * other[0] + one[1] * other[1]
 
 
 def risers_along(paved: Paved, levels_ft: Sequence[float], way: Way) -> int:

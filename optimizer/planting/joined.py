@@ -12,6 +12,8 @@ from optimizer.planting.bed import Bed
 
 SCRAP_SQFT: Final = 6.0
 """A smaller piece is no bed of its own; common practice, no source."""
+SAME_SQFT: Final = 0.01
+"""A piece of just the least area is large enough, however the yard lies."""
 _SHARE: Final = 0.25  # of a scrap's outline that lies on a bed: about one long side
 _MEET_FT: Final = 0.01
 _DIGITS: Final = 3
@@ -34,7 +36,7 @@ def _reasoned(scrap: Polygon, beds: Sequence[Bed], wider: NDArray[np.object_]) -
     shared = np.round(shapely.length(shapely.intersection(scrap.exterior, wider)), _DIGITS)
     if not beds or shared.max() <= _MEET_FT * 4:
         return Bed(scrap, "narrow ground")
-    is_along = scrap.area < SCRAP_SQFT - _MEET_FT or shared.max() >= _SHARE * scrap.exterior.length - _MEET_FT
+    is_along = scrap.area < SCRAP_SQFT - SAME_SQFT or shared.max() >= _SHARE * scrap.exterior.length - _MEET_FT
     return Bed(scrap, beds[int(shared.argmax())].reason if is_along else "narrow ground")
 
 

@@ -13,7 +13,7 @@ from optimizer.brief import Relation
 from optimizer.fields import SITES, open_yard, site_shapes
 from optimizer.layout import TOLERANCE_FT, Placed, areas_only
 from optimizer.planting.bed import Bed, BedReason
-from optimizer.planting.joined import SCRAP_SQFT, joined
+from optimizer.planting.joined import SAME_SQFT, SCRAP_SQFT, joined
 from optimizer.planting.service import at_services
 from optimizer.planting.strips import (
     along_buildings,
@@ -32,7 +32,6 @@ LEAST_LAWN_SQFT: Final = 80.0
 """Smaller pieces are planted; common practice, no source."""
 _NOTHING_SQFT: Final = 1e-4
 _HAIR_FT: Final = 1e-4
-_SAME_SQFT: Final = 0.01  # a piece of just the least area is large enough, however the yard lies
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -60,7 +59,7 @@ def planting_of(site: Site, relations: Sequence[Relation], placed: Placed, paths
     rest = areas_only(free.difference(shapely.union_all([bed.outline for bed in beds])))
     # Areas that meet are one, or what is wide together would be narrow.
     may_mow = shapely.union_all(shapely.get_parts(areas_only(rest.difference(unmown))))
-    lawns = tuple(_pieces(_wide(may_mow), least_sqft=LEAST_LAWN_SQFT - _SAME_SQFT))
+    lawns = tuple(_pieces(_wide(may_mow), least_sqft=LEAST_LAWN_SQFT - SAME_SQFT))
     rest = _without_hairs(rest.difference(shapely.union_all(lawns)))
     bank = areas_only(_wide(areas_only(rest.difference(may_mow)))).intersection(may_plant)
     left = areas_only(shapely.union(bank, kept_open.intersection(rest)))
@@ -78,9 +77,7 @@ def _wanted(site: Site, relations: Sequence[Relation], placed: Placed, may_plant
     )
     mulched = shapely.union(round_trees(site), inner_roots(site).intersection(shapely.union_all([s for _, s in dug])))
     for reason, strip in (("round a tree", mulched), *dug):
-        pieces = list(
-            _pieces(areas_only(areas_only(strip).intersection(may_plant)), least_sqft=SCRAP_SQFT - _SAME_SQFT)
-        )
+        pieces = list(_pieces(areas_only(areas_only(strip).intersection(may_plant)), least_sqft=SCRAP_SQFT - SAME_SQFT))
         if pieces:
             may_plant = areas_only(may_plant.difference(shapely.union_all(pieces)))
         yield from (Bed(piece, reason) for piece in pieces)

@@ -83,7 +83,8 @@ def _repeated_labels(room: RoomPart, path: Path) -> Iterator[Complaint]:
 def _unsized(choice: ChoicePart, path: Path) -> Iterator[Complaint]:
     """Refuse a choice with half a size, or with none and nothing that it could be sized from."""
     missing = "width" if choice.width is None else "depth"
-    if choice.width is not choice.depth or not choice.equipment:
+    is_half = (choice.width is None) != (choice.depth is None)
+    if is_half or not choice.equipment:
         found = f"no {missing} in {choice.label!r}"
         yield Complaint((*path, "label"), "a width and a depth in each choice", found, f"add `{missing}`")
 

@@ -98,7 +98,8 @@ def test_engine_against_brute_force(scenario):
     found = make_options(scenario, RunSettings(seconds=3, repeatable=True, processes=0))
     for option in found.options:
         assert check_layout(scenario, placed_of(rooms, option.layout)) == ()
-    # Ways as they are walked, round furniture, are known to the judge alone.
+    # The proof's model knows nothing of ways, and what it finds is judged too: the explorer itself keeps `reachable`, as
+    # test_every_part.py shows.
     assert not [words for words in found.search.refused if not words.startswith(("near", "reachable"))]
     if found.search.status == "nothing_fits":
         for one, other in product(placements(scenario, rooms[0]), placements(scenario, rooms[1])):

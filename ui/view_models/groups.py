@@ -50,7 +50,7 @@ def _order(appraisal: Appraisal, words: Words) -> Iterator[Figure]:
     if order.off_axis:
         yield Figure("Fire", "on no axis", "no line straight out of a main door or window meets it")
     for door in appraisal.bare_doors:
-        yield Figure(f"At the {door}", "no terrace", "one steps out onto a landing and goes on from there")
+        yield Figure(f"At the {door}", "no terrace", "you step out onto a landing, and the terrace lies elsewhere")
     for room, from_gathering, _, off in appraisal.destinations:
         if from_gathering is not None:
             handy = "a place of its own" if not off else f"{words.length(off)} off what makes a place of its own"

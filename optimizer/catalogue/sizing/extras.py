@@ -2,11 +2,16 @@
 
 from collections.abc import Iterator
 from dataclasses import replace
+from typing import Final
 
 from optimizer.brief import Brief, RoomWish
 from optimizer.catalogue.data_files import data
 from optimizer.catalogue.rooms import Cover, Quantity, SizedChoice, SizedRoom
 from optimizer.catalogue.sides import side_kind
+
+COVERED: Final = ", covered"
+SCREENED: Final = ", screened"
+"""What a choice's label says of a roof, or a screen, that is bought with it."""
 
 
 def with_extras(room: SizedRoom, brief: Brief) -> SizedRoom:
@@ -52,7 +57,7 @@ def _covered(choice: SizedChoice, *, wanted: bool) -> Iterator[SizedChoice]:
         roof = Quantity(figures["item"], choice.width_ft * choice.depth_ft)
         yield replace(
             choice,
-            label=f"{choice.label}, covered",
+            label=choice.label + COVERED,
             quantities=(*choice.quantities, roof),
             cover=Cover(float(figures["height_ft"]), float(figures["share"])),
         )
@@ -64,5 +69,5 @@ def _screened(choice: SizedChoice, *, wanted: bool) -> Iterator[SizedChoice]:
     if wanted:
         # Built at first, also for what comes later: a screen, and what climbs on it, takes years to close.
         panel = Quantity(str(side_kind("screen").item), choice.width_ft + choice.depth_ft, phase=1)
-        label = f"{choice.label}, screened"
+        label = choice.label + SCREENED
         yield replace(choice, label=label, quantities=(*choice.quantities, panel), is_screened=True)

@@ -29,6 +29,7 @@ _AISLE: Final[dict[Level, str]] = {
 _PASS: Final[dict[Level, str]] = {"modest": "walkway", "comfortable": "aisle_one_cook", "generous": "aisle_two_cooks"}
 _COUNTER: Final[dict[Level, str]] = {"modest": "plain", "comfortable": "veneer", "generous": "stone"}
 _LIGHTS: Final[dict[Level, int]] = {"modest": 1, "comfortable": 3, "generous": 5}
+_PREPARATION: Final = Equipment("preparation")
 _STOOL_GAP_FT: Final = 0.1
 _TOLERANCE_FT: Final = 1e-6  # of sums of inches in feet
 
@@ -66,7 +67,7 @@ def _bar_ft(legs: Legs, seats: int, level: Level) -> float:
 def starter_of(wish: RoomWish) -> RoomWish | None:
     """The wish cut down to what one cooks on and a counter to prepare at, without stools; None where it is no more."""
     hot = next((item for item in wish.equipment if is_hot(item)), Equipment("grill"))
-    counter = next((item for item in wish.equipment if item.name == "preparation"), Equipment("preparation"))
+    counter = next((item for item in wish.equipment if known(item) == known(_PREPARATION)), _PREPARATION)
     is_less = bool(wish.bar_seats) or len(wish.equipment or USUAL) > 2
     return replace(wish, equipment=(hot, counter), bar_seats=0) if is_less else None
 

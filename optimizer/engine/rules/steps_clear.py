@@ -5,6 +5,7 @@ from functools import lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
+from shapely import Polygon
 
 from optimizer.catalogue import SizedRoom
 from optimizer.engine.grid.context import Context
@@ -45,25 +46,36 @@ def _fronts(room: SizedRoom, variant: Variant) -> tuple[Front, ...]:
 
 def _struck(context: Context, room: SizedRoom, variant: Variant, front: Front, feet: tuple[Foot, ...]) -> Cells:
     lattice = context.lattice
-    x = lattice.x_ft(0) + lattice.step_ft * np.arange(lattice.columns, dtype=np.float64)[None, :]
-    y = lattice.y_ft(0) + lattice.step_ft * np.arange(lattice.rows, dtype=np.float64)[:, None]
+    x = lattice.x_ft(0) + lattice.step_ft * np.arange(lattice.columns, dtype=np.float64)
+    y = lattice.y_ft(0) + lattice.step_ft * np.arange(lattice.rows, dtype=np.float64)
     found = np.zeros((lattice.rows, lattice.columns), dtype=bool)
-    for box, clear_ft in _kept_boxes(context, room, variant, front):
+    for (left, low, right, top), clear_ft in _kept_boxes(context, room, variant, front):
         for foot in feet:
-            found |= _is_near(foot, clear_ft, x + box[0], y + box[1], x + box[2], y + box[3])
+            reach_ft = foot.width_ft / 2 + clear_ft
+            near_x, near_y = _within(x, foot.at[0], left, right, reach_ft), _within(y, foot.at[1], low, top, reach_ft)
+            at_x, at_y = x[None, near_x], y[near_y, None]
+            found[near_y, near_x] |= _is_near(foot, clear_ft, at_x + left, at_y + low, at_x + right, at_y + top)
     return found
+
+
+def _within(corners: Numbers, at: float, start: float, end: float, reach_ft: float) -> slice:
+    """Corners from which what lies from `start` to `end` beyond them comes so near to a foot, along one axis."""
+    return slice(*np.searchsorted(corners, (at - reach_ft - end, at + reach_ft - start)).tolist())
 
 
 def _kept_boxes(
     context: Context, room: SizedRoom, variant: Variant, front: Front
 ) -> Iterator[tuple[tuple[float, ...], float]]:
-    """Bounds of each seat and flame from the room's lower left corner, and how far a foot keeps from it [ft]."""
+    """Posed bounds of each seat and flame from the room's lower left corner, and how far a foot keeps from it [ft]."""
     choice, step_ft = room.choices[variant.choice], context.lattice.step_ft
-    stands = Placement(room.name, choice.label, 0.0, 0.0, variant.width * step_ft, variant.depth * step_ft, front)
-    for item, ground in zip(choice.furniture, items_on_plan(stands, choice, choice.furniture), strict=True):
+    posed = Placement(room.name, choice.label, 0.0, 0.0, variant.width * step_ft, variant.depth * step_ft, front)
+    # Furnished on the plan: in a pose that mirrors the yard furniture lies mirrored too.
+    on_plan = context.pose.layout_back(Layout((posed,))).placements[0]
+    for item, ground in zip(choice.furniture, items_on_plan(on_plan, choice, choice.furniture), strict=True):
         kept = kept_clear(item)
         if kept is not None:
-            yield ground.bounds, kept[1]
+            corners = tuple(map(context.pose.point, ground.exterior.coords))
+            yield Polygon(corners).bounds, kept[1]
 
 
 def _is_near(foot: Foot, clear_ft: float, left: Numbers, low: Numbers, right: Numbers, top: Numbers) -> Cells:

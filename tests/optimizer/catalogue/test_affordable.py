@@ -3,6 +3,7 @@
 from dataclasses import replace
 from decimal import Decimal
 
+from optimizer.brief import Brief, Guests, RoomWish
 from optimizer.catalogue import affordable, book_for, sized_rooms
 from optimizer.scenario import load_scenario
 
@@ -46,3 +47,14 @@ def test_two_have_to_wait_where_one_is_not_enough():
 def test_nothing_helps_where_the_required_rooms_pass_it():
     """No set of rooms is told."""
     assert under("1000").without == ()
+
+
+def test_many_wishes_are_looked_through_at_once():
+    """Forty rooms, half of which have to wait: some of the sets, the dearest rooms first, and none that is not enough."""
+    rooms = tuple(RoomWish(f"room {n}", "fire", seats=4 + n % 4) for n in range(40))
+    brief = Brief(Guests(4, 8), rooms)
+    least = affordable(brief, sized_rooms(brief), BOOK).least
+    half = replace(brief, budget=replace(brief.budget, ceiling=least / 2))
+    found = affordable(half, sized_rooms(half), BOOK)
+    assert 1 <= len(found.without) <= 5
+    assert all(price <= least / 2 for _, price in found.without)

@@ -4,9 +4,9 @@ import pytest
 
 from optimizer.brief import Relation
 from optimizer.check import check_layout
-from optimizer.layout import placed_of
+from optimizer.layout import Layout, placed_of
 from optimizer.site import Building
-from tests.yards import PLAIN_SITE, on_site, plain_layout, plain_rooms, plain_yard, stand
+from tests.yards import PLAIN_SITE, on_site, plain_layout, plain_rooms, plain_yard, sized, stand
 
 FAR = plain_layout(stand("cooker", 46, 17, 6, 8, "-x"))
 
@@ -35,3 +35,20 @@ def test_a_yard_cut_in_two():
         if finding.rule == "reachable"
     ]
     assert found == [("kitchen door",), ("table",), ("cooker",), ("fire",), ("nook",)]
+
+
+def test_what_stands_in_the_kitchens_way_is_blamed_with_it():
+    """A bed of 38 ft across the yard sends the cook round its far end; without it the kitchen would be near enough. A
+    kitchen that is far by itself is blamed alone.
+    """
+    bed = sized("hedge", "bed", 38, 4)
+    cooker = stand("cooker", 14, 30, 8, 6, "-y")
+    yard, rooms = plain_yard(), plain_rooms(bed)
+
+    def blamed(layout):
+        found = check_layout(yard, placed_of(rooms, layout))
+        return [finding.rooms for finding in found if finding.rule == "kitchen_walk"]
+
+    assert blamed(Layout((cooker, stand("hedge", 2, 20, 38, 4)))) == [("cooker", "kitchen door", "hedge")]
+    assert blamed(Layout((cooker,))) == []
+    assert blamed(Layout((stand("cooker", 46, 17, 6, 8, "-x"),))) == [("cooker", "kitchen door")]

@@ -123,6 +123,16 @@ def test_steps_on_a_way_move_down_it_to_be_clear_of_seats(bench_x, top_y):
     assert flight.at == pytest.approx((64, top_y), abs=0.5)
 
 
+def test_ways_that_cross_have_steps_of_their_own():
+    """Two ways cross at right angles on ground that rises along both; each climbs by a flight in its own direction, though
+    the places of the two come within a few feet of each other. A way along the same line shares its flight.
+    """
+    slope, over, along = on_plane(east=0.1, north=0.1), walk((50, 58), (80, 58)), walk((65, 30), (65, 60))
+    found = graded(slope, ways=[along, over]).flights
+    assert sorted(tuple(round(abs(part)) for part in flight.going) for flight in found) == [(0, 1), (1, 0)]
+    assert len(graded(slope, ways=[along, walk((65, 32), (65, 60))]).flights) == 1
+
+
 def test_a_small_rise_on_a_short_way_is_a_ramped_path():
     """6 in on 8 ft are steeper than a walk and gentler than 1:12: two risers of 3 in are not built for it."""
     near = stand("nook", 60, 48, 8, 10)

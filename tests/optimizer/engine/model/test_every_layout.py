@@ -4,32 +4,14 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
-from ortools.sat.python import cp_model
 
 from optimizer.engine.explorer import Limits
-from optimizer.engine.model import arrangement_scope, build_model, whole_scope
+from optimizer.engine.model import arrangement_scope
 from optimizer.engine.pairs import Contact
 from optimizer.engine.problem import Spot, modelled_losses
 from optimizer.engine.problem.arrangement import key_of
+from tests.held import losses_in_model
 from tests.tiny import BUDGET, NAMES, ROOMS, every_value, is_kept, only_at, ring, spots, tiny
-
-
-def losses_in_model(problem, state, scope=None):
-    """Losses by name with every room held where the state has it; None where the model does not have it."""
-    built = build_model(problem, scope or whole_scope(problem))
-    for variables, spot in zip(built.rooms, state, strict=True):
-        if variables is None:
-            assert spot is None
-            continue
-        for v, literal in variables.literals.items():
-            built.model.add(literal == (spot is not None and spot.variant == v))
-        built.model.add(variables.x == (0 if spot is None else spot.x))
-        built.model.add(variables.y == (0 if spot is None else spot.y))
-    solver = cp_model.CpSolver()
-    solver.parameters.num_workers = 1
-    if solver.solve(built.model) != cp_model.OPTIMAL:
-        return None
-    return {name: int(solver.value(term)) for name, term in built.terms.items()}
 
 
 def drawn(problem, count):

@@ -5,17 +5,16 @@ A state is held in the model, and each of its losses made as small as the model 
 
 import numpy as np
 import pytest
-from ortools.sat.python import cp_model
 
 from optimizer.brief import Relation
 from optimizer.catalogue import sized_rooms
 from optimizer.engine.explorer import Limits, value_of
 from optimizer.engine.explorer.explore import Explorer
-from optimizer.engine.model import build_model, whole_scope
 from optimizer.engine.pairs import FORBIDDEN
 from optimizer.engine.problem import Spot, modelled_losses, stamp_losses
 from optimizer.scenario import load_scenario
 from tests.explored import explored, states
+from tests.held import losses_in_model
 from tests.yards import plain_rooms, plain_yard
 
 NAMES = ("fernhollow-court", "ribbon-lane", "thimble-yard", "tumbledown-bank", "wattle-rise")
@@ -26,23 +25,6 @@ def explorer(request) -> Explorer:
     """A short tour of each demonstration yard."""
     scenario = load_scenario(f"scenarios/{request.param}.yaml")
     return explored(scenario, sized_rooms(scenario.brief), rebuilds=30, seed=3)
-
-
-def losses_in_model(problem, state):
-    """Losses by name of the whole model with every room held where the state has it, each as small as the model lets
-    them be together; None where the state breaks a rule of the model.
-    """
-    built = build_model(problem, whole_scope(problem))
-    for variables, spot in zip(built.rooms, state, strict=True):
-        for v, literal in variables.literals.items():
-            built.model.add(literal == (spot is not None and spot.variant == v))
-        built.model.add(variables.x == (0 if spot is None else spot.x))
-        built.model.add(variables.y == (0 if spot is None else spot.y))
-    solver = cp_model.CpSolver()
-    solver.parameters.num_workers = 1
-    if solver.solve(built.model) != cp_model.OPTIMAL:
-        return None
-    return {name: int(solver.value(term)) for name, term in built.terms.items()}
 
 
 def test_each_loss_is_what_is_counted(explorer):
