@@ -1,15 +1,16 @@
 """The foot of every flight keeps clear of seats and flames: the judge's to say; here is a guess of it at doors."""
 
-from collections.abc import Iterator
+import itertools
+from collections.abc import Iterable, Iterator
+from dataclasses import replace
 from functools import lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
-from shapely import Polygon
 
-from optimizer.catalogue import SizedRoom
+from optimizer.catalogue import SizedChoice, SizedRoom
 from optimizer.engine.grid.context import Context
-from optimizer.engine.grid.lattice import Cells
+from optimizer.engine.grid.lattice import Cells, Lattice
 from optimizer.engine.grid.variants import Variant
 from optimizer.engine.rules.part import Part
 from optimizer.fields import SITES
@@ -18,6 +19,8 @@ from optimizer.layout import Front, Layout, Placement, items_on_plan, placed_of
 from optimizer.site import Site
 
 Numbers = NDArray[np.float64]
+Kept = tuple[tuple[float, ...], float]
+"""Bounds of a seat or flame, and how far a foot keeps from it [ft]."""
 
 
 @lru_cache(maxsize=SITES)
@@ -27,12 +30,24 @@ def _feet_at_doors(site: Site) -> tuple[Foot, ...]:
 
 
 def _at_a_doors_steps(context: Context, room: SizedRoom, variant: Variant) -> Cells | None:
-    """Positions whose seats or flames lie too near to the foot of a door's steps, whichever way the room faces."""
-    feet = _feet_at_doors(context.site)
-    if not feet or not any(map(kept_clear, room.choices[variant.choice].furniture)):
+    """Positions whose seats or flames lie too near to the foot of a door's steps, whichever way the room faces and by
+    either hand: furniture keeps its hand where a yard is mirrored, and a mirrored yard is to be the same problem.
+    """
+    feet, choice = _feet_at_doors(context.site), room.choices[variant.choice]
+    if not feet or not any(map(kept_clear, choice.furniture)):
         return None
-    struck = [_struck(context, room, variant, front, feet) for front in _fronts(room, variant)]
-    return np.asarray(np.logical_and.reduce(struck))
+    ways = itertools.product(_fronts(room, variant), (choice, _other_hand(choice)))
+    return np.asarray(
+        np.logical_and.reduce(
+            [_struck(context.lattice, _kept_boxes(context, room, variant, *way), feet) for way in ways]
+        )
+    )
+
+
+def _other_hand(choice: SizedChoice) -> SizedChoice:
+    """The choice with its furniture mirrored from left to right."""
+    items = (replace(i, x_ft=choice.width_ft - i.x_ft - i.width_ft, turn_deg=-i.turn_deg) for i in choice.furniture)
+    return replace(choice, furniture=tuple(items))
 
 
 def _fronts(room: SizedRoom, variant: Variant) -> tuple[Front, ...]:
@@ -44,17 +59,15 @@ def _fronts(room: SizedRoom, variant: Variant) -> tuple[Front, ...]:
     return ("+x", "-x") if is_turned else ("+y", "-y")
 
 
-def _struck(context: Context, room: SizedRoom, variant: Variant, front: Front, feet: tuple[Foot, ...]) -> Cells:
-    lattice = context.lattice
+def _struck(lattice: Lattice, kept: Iterable[Kept], feet: tuple[Foot, ...]) -> Cells:
     x = lattice.x_ft(0) + lattice.step_ft * np.arange(lattice.columns, dtype=np.float64)
     y = lattice.y_ft(0) + lattice.step_ft * np.arange(lattice.rows, dtype=np.float64)
     found = np.zeros((lattice.rows, lattice.columns), dtype=bool)
-    for (left, low, right, top), clear_ft in _kept_boxes(context, room, variant, front):
-        for foot in feet:
-            reach_ft = foot.width_ft / 2 + clear_ft
-            near_x, near_y = _within(x, foot.at[0], left, right, reach_ft), _within(y, foot.at[1], low, top, reach_ft)
-            at_x, at_y = x[None, near_x], y[near_y, None]
-            found[near_y, near_x] |= _is_near(foot, clear_ft, at_x + left, at_y + low, at_x + right, at_y + top)
+    for ((left, low, right, top), clear_ft), foot in itertools.product(kept, feet):
+        reach_ft = foot.width_ft / 2 + clear_ft
+        near_x, near_y = _within(x, foot.at[0], left, right, reach_ft), _within(y, foot.at[1], low, top, reach_ft)
+        at_x, at_y = x[None, near_x], y[near_y, None]
+        found[near_y, near_x] |= _is_near(foot, clear_ft, at_x + left, at_y + low, at_x + right, at_y + top)
     return found
 
 
@@ -64,18 +77,15 @@ def _within(corners: Numbers, at: float, start: float, end: float, reach_ft: flo
 
 
 def _kept_boxes(
-    context: Context, room: SizedRoom, variant: Variant, front: Front
-) -> Iterator[tuple[tuple[float, ...], float]]:
-    """Posed bounds of each seat and flame from the room's lower left corner, and how far a foot keeps from it [ft]."""
-    choice, step_ft = room.choices[variant.choice], context.lattice.step_ft
-    posed = Placement(room.name, choice.label, 0.0, 0.0, variant.width * step_ft, variant.depth * step_ft, front)
-    # Furnished on the plan: in a pose that mirrors the yard furniture lies mirrored too.
-    on_plan = context.pose.layout_back(Layout((posed,))).placements[0]
-    for item, ground in zip(choice.furniture, items_on_plan(on_plan, choice, choice.furniture), strict=True):
+    context: Context, room: SizedRoom, variant: Variant, front: Front, choice: SizedChoice
+) -> Iterator[Kept]:
+    """Each seat and flame of a room that looks this way, from its lower left corner."""
+    step_ft = context.lattice.step_ft
+    stands = Placement(room.name, choice.label, 0.0, 0.0, variant.width * step_ft, variant.depth * step_ft, front)
+    for item, ground in zip(choice.furniture, items_on_plan(stands, choice, choice.furniture), strict=True):
         kept = kept_clear(item)
         if kept is not None:
-            corners = tuple(map(context.pose.point, ground.exterior.coords))
-            yield Polygon(corners).bounds, kept[1]
+            yield ground.bounds, kept[1]
 
 
 def _is_near(foot: Foot, clear_ft: float, left: Numbers, low: Numbers, right: Numbers, top: Numbers) -> Cells:

@@ -37,17 +37,29 @@ def is_struck(context, room, variant, front, row, column):
     return bool(list(steps_at_doors(CheckCase(Derived(YARD, placed)))))
 
 
-@pytest.mark.parametrize("front", ["+y", "+x", "-y"])
-def test_a_flame_at_a_doors_steps_is_known_place_by_place(front):
-    """Of a kitchen, whose front is its own, the guess is what the check says."""
-    context, room, (variant,) = furnished("kitchen", front, Item("grill", 1, 2, 3, 2))
+def said_and_doubted(front, item):
+    """What the check says of each place of a kitchen with this on its counter, and what was guessed."""
+    context, room, (variant,) = furnished("kitchen", front, item)
     doubted = PARTS["steps_clear"].doubts(context, room, variant)
     (allowed,) = allowed_positions(context, room, (variant,))
     places = list(map(tuple, np.argwhere(allowed).tolist()))
-    said = [is_struck(context, room, variant, front, *place) for place in places]
-    assert said == [bool(doubted[place]) for place in places]
-    assert True in said
-    assert False in said
+    return [(is_struck(context, room, variant, front, *place), bool(doubted[place])) for place in places]
+
+
+@pytest.mark.parametrize("front", ["+y", "+x", "-y"])
+def test_what_stands_alike_by_both_hands_is_known_exactly(front):
+    found = said_and_doubted(front, Item("bar", 0.5, 0.5, 13, 11, seats=4))
+    assert all(said == doubted for said, doubted in found)
+    assert (True, True) in found
+    assert (False, False) in found
+
+
+@pytest.mark.parametrize("front", ["+y", "+x", "-y"])
+def test_a_flame_at_one_hand_is_doubted_only_where_either_hand_is_refused(front):
+    """No place is doubted that holds; some that only this hand spoils are left to the judge."""
+    found = said_and_doubted(front, Item("grill", 1, 2, 3, 2))
+    assert (False, True) not in found
+    assert (True, False) in found
 
 
 def test_where_a_room_may_turn_both_ways_are_asked():
