@@ -13,8 +13,9 @@ LocalSide = Literal["front", "back", "left", "right"]
 class KindRules:
     """What holds for every room of a kind.
 
-    `walkable` ground may be crossed by anybody's way; `has_front` kinds serve to one side, which must stay open;
-    `keeps_from_openings` marks kitchen, fire and water.
+    `walkable` ground may be crossed by anybody's way; over the paving of `passed` kinds ways lead outside all that
+    stands there; `has_front` kinds serve to one side, which must stay open; `keeps_from_openings` marks kitchen, fire
+    and water.
     """
 
     kind: RoomKind
@@ -24,6 +25,7 @@ class KindRules:
     has_front: bool
     longest_ratio: float
     keeps_from_openings: bool
+    passed: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,6 +8,7 @@ import pytest
 from shapely import LineString, Point, box
 
 from optimizer.brief import Trip
+from optimizer.catalogue import Item
 from optimizer.circulation.paving.candidates import lines_between, turns
 from optimizer.circulation.paving.gates import gates_of
 from optimizer.circulation.paving.land import Land, land_of, no_path_ground
@@ -111,6 +112,17 @@ def test_no_way_through_chairs():
     land = land_of(BARE, placed_of((room,), layout), width_ft=4)
     assert not land.ground.covers(Point(27, 20))
     assert land.ground.covers(Point(10, 20))
+
+
+def test_a_fire_is_passed_on_its_paving_outside_its_seats():
+    """Behind the seats ways run over a fire's own paving; between them, and where nobody knows the seats, none does."""
+    seats = (Item("fire pit", 9, 9, 2, 2), *(Item("fire seat", x, y, 2, 2, seats=1) for x in (4, 14) for y in (4, 14)))
+    room = sized("fire", "fire", 20, 20)
+    ring = replace(room, choices=(replace(room.choices[0], furniture=seats),))
+    layout = Layout((stand("fire", 20, 10, 20, 20),))
+    seated, bare = (land_of(BARE, placed_of((one,), layout), width_ft=4) for one in (ring, room))
+    assert [seated.ground.covers(Point(at)) for at in ((22, 20), (23, 20), (30, 15), (30, 28))] == [1, 0, 0, 1]
+    assert [bare.ground.covers(Point(at)) for at in ((22, 20), (17, 20))] == [0, 1]
 
 
 def test_a_leg_is_as_wide_as_its_use_wants_and_the_land_allows():
