@@ -10,7 +10,7 @@ from optimizer.check.drains import drains
 from optimizer.check.finding import Finding
 from optimizer.check.fire import fire_clear
 from optimizer.check.ground import septic, utility_lines
-from optimizer.check.inside import inside_setbacks, keep_outs, off_buildings, root_zone, under_structure
+from optimizer.check.inside import inside_setbacks, keep_outs, off_buildings, off_walls, root_zone, under_structure
 from optimizer.check.neighbours import no_overlap, no_slivers
 from optimizer.check.openings import clear_of_openings, door_zones
 from optimizer.check.party import everyday_table, party_seats
@@ -30,6 +30,7 @@ CHECKS: Final[dict[RuleId, Check]] = {
     "proportion": proportion,
     "inside_setbacks": inside_setbacks,
     "off_buildings": off_buildings,
+    "off_walls": off_walls,
     "no_overlap": no_overlap,
     "no_slivers": no_slivers,
     "door_zone": door_zones,
@@ -71,6 +72,7 @@ STAGES: Final[dict[str, tuple[Check, ...]]] = {
         proportion,
         inside_setbacks,
         off_buildings,
+        off_walls,
         no_overlap,
         no_slivers,
         door_zones,

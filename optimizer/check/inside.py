@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Iterator
 from itertools import product
 
-from shapely import Point, Polygon
+from shapely import LineString, Point, Polygon
 
 from optimizer.brief import RuleId
 from optimizer.catalogue import root_rings
@@ -38,6 +38,16 @@ def _behind_setbacks(case: CheckCase, placed: PlacedRoom) -> Iterator[Finding]:
 def off_buildings(case: CheckCase) -> Iterator[Finding]:
     """Rooms that stand in a building."""
     return _overlaps("off_buildings", product(case.placed, case.buildings))
+
+
+def off_walls(case: CheckCase) -> Iterator[Finding]:
+    """Rooms through which an existing wall, fence or hedge runs; one along an edge is fine."""
+    for placed, wall in product(case.placed, case.site.walls):
+        inner = placed.shape.buffer(-TOLERANCE_FT, join_style="mitre")
+        found = float(inner.intersection(LineString(wall.line)).length)
+        if found > 0:
+            words = f"{wall.name} runs through {placed.name} for {case.length(found)}"
+            yield Finding("off_walls", (placed.name, wall.name), found, "ft", words)
 
 
 def under_structure(case: CheckCase) -> Iterator[Finding]:

@@ -1,4 +1,4 @@
-"""The yard in three dimensions: ground, houses, roofs, trees, fences, rooms at their levels, shadows of a moment."""
+"""The yard in three dimensions: ground, houses, roofs, trees, walls, rooms at their levels, shadows of a moment."""
 
 from collections.abc import Iterator, Mapping, Sequence
 from datetime import datetime
@@ -18,6 +18,7 @@ from optimizer.circulation import Leg, way_polygon
 from optimizer.drawing.heights import foot_and_top, room_levels
 from optimizer.drawing.words import level_text, moment_text
 from optimizer.fields import ground_of, shadows_at, sun_at, with_covers
+from optimizer.fields.site_walls import wall_height_ft, walls_for_eyes
 from optimizer.fields.sun import CROWN_BASE, DEFAULT_HEIGHT_FT, LOWEST_ALTITUDE_DEG
 from optimizer.figures.furniture import furnished
 from optimizer.figures.scene import floor_of, scene_of
@@ -47,6 +48,7 @@ COLOURS: Final[dict[str, str]] = {
     "trunk": "#6b5640",
     "crown": "#8fab6d",
     "fence": "#a08d72",
+    "wall": "#b3a794",
     "dug": "#a98f6f",
     "way": "#d8cbb3",
     "furniture": "#f3ead8",
@@ -177,6 +179,9 @@ def _solids(site: Site, ground: Heights) -> Iterator[go.Mesh3d]:
         if thing.line is not None:
             height = thing.height_ft or DEFAULT_HEIGHT_FT["fence"]
             yield _trace(_fence(thing.line, height, ground), thing.name, COLOURS["fence"])
+    for wall, part in walls_for_eyes(site):
+        mesh = _fence(tuple(part.coords), wall_height_ft(wall), ground)
+        yield _trace(mesh, wall.name, COLOURS["crown" if wall.kind == "hedge" else wall.kind])
     for structure in site.structures:
         yield _trace(_roof(site, structure), structure.name, COLOURS["roof"])
     for tree in site.trees:

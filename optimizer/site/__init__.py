@@ -1,5 +1,6 @@
-"""What is there: boundary, buildings, doors, trees, structures, keep-outs, levels and the place on earth."""
+"""What is there: boundary, buildings, doors, trees, structures, walls, keep-outs, levels and the place on earth."""
 
+from optimizer.site.existing import Gate, Wall, WallKind, WallOpening
 from optimizer.site.things import (
     Building,
     Door,
@@ -25,6 +26,7 @@ __all__ = [
     "DistanceName",
     "Door",
     "Entrance",
+    "Gate",
     "KeepOut",
     "KeepOutKind",
     "Place",
@@ -39,6 +41,9 @@ __all__ = [
     "Tree",
     "Utility",
     "UtilityLine",
+    "Wall",
+    "WallKind",
+    "WallOpening",
     "WindRose",
     "Window",
 ]

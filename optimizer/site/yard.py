@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from typing import Final, Literal, get_args
 
+from optimizer.site.existing import Wall
 from optimizer.site.things import (
     Building,
     Door,
@@ -96,6 +97,7 @@ class Site:
     buildings: tuple[Building, ...] = ()
     entrances: tuple[Entrance, ...] = ()
     structures: tuple[Structure, ...] = ()
+    walls: tuple[Wall, ...] = ()
     trees: tuple[Tree, ...] = ()
     keep_outs: tuple[KeepOut, ...] = ()
     utilities: tuple[Utility, ...] = ()
@@ -143,3 +145,8 @@ class Site:
             if thing.name == name:
                 return thing.outline
         return None
+
+    def line_of(self, name: str) -> tuple[Point, ...] | None:
+        """Line of the wall or surrounding of that name; None for anything else."""
+        things: tuple[Wall | Surrounding, ...] = (*self.walls, *self.surroundings)
+        return next((thing.line for thing in things if thing.name == name), None)

@@ -13,6 +13,7 @@ from shapely.geometry.base import BaseGeometry
 from optimizer.circulation.ground import Ground, obstacles_of_site
 from optimizer.circulation.paving.areas import Areas, areas_of
 from optimizer.fields import LANDING_FT, SITES, site_shapes
+from optimizer.fields.site_walls import barriers
 from optimizer.layout import TOLERANCE_FT, Placed, PlacedRoom
 from optimizer.site import Site
 
@@ -33,6 +34,7 @@ class Land:
     width_ft: float
     paved: tuple[Polygon, ...]
     lawns: tuple[Polygon, ...]
+    walls: tuple[Polygon, ...] = ()
 
     @cached_property
     def areas(self) -> Areas:
@@ -60,7 +62,14 @@ def land_of(site: Site, placed: Placed, *, width_ft: float) -> Land:
     shapely.prepare(ground)
     paved = [room.shape for room in placed if room.rules.walkable and room.rules.paved]
     lawns = [room.shape for room in placed if room.kind in _SOFT]
-    return Land(free, ground, width_ft, (*paved, *(zone for _, zone in site_shapes(site).door_zones)), tuple(lawns))
+    return Land(
+        free,
+        ground,
+        width_ft,
+        (*paved, *(zone for _, zone in site_shapes(site).door_zones)),
+        tuple(lawns),
+        barriers(site),
+    )
 
 
 @lru_cache(maxsize=SITES)
