@@ -9,7 +9,7 @@ from optimizer.brief import RuleId
 from optimizer.catalogue import root_rings
 from optimizer.check.case import TOLERANCE_FT, CheckCase, overlap_sqft
 from optimizer.check.finding import Finding
-from optimizer.layout import PlacedRoom
+from optimizer.layout import PlacedRoom, outline
 
 Area = tuple[str, Polygon]
 
@@ -65,6 +65,12 @@ def keep_outs(case: CheckCase) -> Iterator[Finding]:
     allowed = {area.name: area.allow for area in case.site.keep_outs}
     pairs = product(case.placed, case.keep_outs)
     return _overlaps("keep_outs", ((room, area) for room, area in pairs if room.kind not in allowed[area[0]]))
+
+
+def kept_paving(case: CheckCase) -> Iterator[Finding]:
+    """Rooms on paving that is kept as it is."""
+    kept = [(paving.name, outline(paving.outline)) for paving in case.site.paving if paving.then == "keep"]
+    return _overlaps("kept_paving", product(case.placed, kept))
 
 
 def root_zone(case: CheckCase) -> Iterator[Finding]:

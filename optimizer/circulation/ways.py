@@ -16,6 +16,7 @@ from optimizer.circulation.reach import cut_off
 from optimizer.circulation.stops import access_of
 from optimizer.circulation.way import Way, way_along, way_between
 from optimizer.fields import site_shapes
+from optimizer.fields.existing_paving import standing_paving
 from optimizer.fields.site_walls import open_edge_ft
 from optimizer.layout import TOLERANCE_FT, Placed, PlacedRoom, areas_only
 from optimizer.site import Site
@@ -70,14 +71,15 @@ def ways(site: Site, brief: Brief, placed: Placed, network: Network | None = Non
 
 
 def way_polygon(site: Site, placed: Placed, legs: Sequence[Leg]) -> BaseGeometry:
-    """Ground that legs pave [ft]: outside rooms, buildings and the landings of doors, inside the boundary."""
+    """Ground that legs pave [ft]: outside rooms, buildings, landings and paving that stays, in the yard."""
     strips = [
         LineString(leg.points).buffer(leg.width_ft / 2, cap_style="flat", join_style="mitre", mitre_limit=_SQUARE)
         for leg in legs
         if len(leg.points) > 1
     ]
     shapes = site_shapes(site)
-    taken = [*placed.shapes, *shapes.buildings, *(zone for _, zone in shapes.door_zones)]
+    there = standing_paving(site, placed.shapes)
+    taken = [*placed.shapes, *shapes.buildings, *(zone for _, zone in shapes.door_zones), there]
     inside = shapely.union_all([*strips, *_branchings(legs)]).intersection(shapes.boundary)
     return areas_only(inside.difference(shapely.union_all(taken)))
 

@@ -6,6 +6,7 @@ import shapely
 from shapely import Point, Polygon
 
 from optimizer.fields import site_shapes
+from optimizer.fields.existing_paving import slab_under
 from optimizer.layout import Placement, outline, rectangle
 from optimizer.site import Door, Site
 
@@ -23,6 +24,7 @@ def whereabouts(placement: Placement, site: Site) -> str:
     ground = rectangle(placement)
     found = (
         _under(ground, site),
+        _on_a_slab(ground, site),
         _at_a_door(ground, site),
         _beside_a_structure(ground, site),
         _by_a_tree(ground, site),
@@ -48,6 +50,11 @@ def _under(ground: Polygon, site: Site) -> str | None:
         if ground.intersection(outline(structure.outline)).area >= ground.area / 2:
             return f"under the {structure.name}"
     return None
+
+
+def _on_a_slab(ground: Polygon, site: Site) -> str | None:
+    slab = slab_under(site, ground)
+    return f"on the {slab.name}" if slab else None
 
 
 def _at_a_door(ground: Polygon, site: Site) -> str | None:

@@ -10,7 +10,7 @@ from optimizer.drawing.free_space import Points, by_distance, centres_within, fi
 from optimizer.drawing.marks import Box, Text
 from optimizer.drawing.outlines import moved, polygon_of
 from optimizer.drawing.words import short_name
-from optimizer.site import Building, KeepOut, Point, Ring, Site, Structure, Wall
+from optimizer.site import Building, KeepOut, Paving, Point, Ring, Site, Structure, Wall
 
 SITE_NAME_FT = 0.95
 OPENING_NAME_FT = 0.75
@@ -58,7 +58,8 @@ def _wanted(site: Site, scale: float) -> Iterator[_Wanted]:
         yield _near(tree.name, moved(tree.at, (0.0, -1.0), 0.45 * tree.canopy_radius_ft), large)
     for wall in site.walls:
         yield _near(wall.name, _beside(wall, small), small)
-    kept: tuple[Building | Structure | KeepOut, ...] = (*site.buildings, *site.structures, *site.keep_outs)
+    kept: tuple[Building | Structure | KeepOut | Paving, ...]
+    kept = (*site.buildings, *site.structures, *site.keep_outs, *(p for p in site.paving if p.then != "lift"))
     for thing in kept:
         yield _inside(thing.name, thing.outline, large)
     for neighbour in site.surroundings:

@@ -30,6 +30,8 @@ LOOKS: Final[dict[str, Look]] = {
     "gate": Look(line="#8a4b2d", weight_pt=1.4, dash_pt=(3, 1.5)),
     "eye": Look(fill="#a9a49a", line="#7c776d", weight_pt=0.4),
     "path": Look(fill="#e6dccb", line="#8a7d6b", weight_pt=0.55),
+    "old_paving": Look(fill="#d9d7d1", line="#8d8a83", weight_pt=0.5, hatch="old_paving"),
+    "lifted_paving": Look(line="#8a4b2d", weight_pt=0.6, dash_pt=(3, 2)),
     "door_zone": Look(fill="#ddd6ca", line="#5f594f", weight_pt=0.6),
     "step": Look(line="#5f594f", weight_pt=0.5),
     "building": Look(fill="#c9c4bb", line="#1f2429", weight_pt=2.4, hatch="poche"),
@@ -132,6 +134,7 @@ HATCHES: Final[dict[str, Hatch]] = {
     "poche": Hatch(0.9, 0.9, "M0 .45h.9", "#9d978c", 0.45, 45.0),
     "poche_light": Hatch(1.3, 1.3, "M0 .65h1.3", "#c3bdb2", 0.35, 45.0),
     "water": Hatch(4.0, 2.0, "M.4 .6q.5-.35 1 0t1 0M2.2 1.6q.4-.3 .8 0t.8 0", "#9dbec6", 0.4),
+    "old_paving": Hatch(5.0, 5.0, "M0 .1h5M.1 0v5", "#bdbab3", 0.3),
     "dots": Hatch(1.6, 1.6, "M.4 .4h.06M1.2 1.2h.06", "#a8975a", 0.7),
     **FINISH_HATCHES,
 }

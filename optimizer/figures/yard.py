@@ -18,6 +18,7 @@ from optimizer.circulation import Leg, way_polygon
 from optimizer.drawing.heights import foot_and_top, room_levels
 from optimizer.drawing.words import level_text, moment_text
 from optimizer.fields import ground_of, shadows_at, sun_at, with_covers
+from optimizer.fields.existing_paving import standing_paving
 from optimizer.fields.site_walls import wall_height_ft, walls_for_eyes
 from optimizer.fields.sun import CROWN_BASE, DEFAULT_HEIGHT_FT, LOWEST_ALTITUDE_DEG
 from optimizer.figures.furniture import furnished
@@ -51,6 +52,7 @@ COLOURS: Final[dict[str, str]] = {
     "wall": "#b3a794",
     "dug": "#a98f6f",
     "way": "#d8cbb3",
+    "there": "#c4c1ba",
     "furniture": "#f3ead8",
 }
 ROOM_COLOURS: Final[dict[str, str]] = {
@@ -90,9 +92,11 @@ def yard_3d(
     shades = _by_share(shadows_at(site, when)) if when else {}
     floors = shapely.union_all([floor_of(placement) for placement in layout.placements])
     paved = way_polygon(site, placed, legs)
+    yard, there = Polygon(site.boundary), standing_paving(site, placed.shapes)
     known = room_levels(site, layout, levels)
     traces = [
-        *_covers(Polygon(site.boundary).difference(floors | paved), shades, ground, "ground", COLOURS["ground"]),
+        *_covers(yard.difference(floors | paved | there), shades, ground, "ground", COLOURS["ground"]),
+        *_covers(there, shades, ground, "paving that stays", COLOURS["there"]),
         *_covers(paved, shades, ground, "ways", COLOURS["way"]),
         *_solids(site, ground),
         *_rooms(scenario, placed, known, ground, shades),

@@ -62,6 +62,7 @@ class Pose:
                 replace(e, at=self.point(e.at), inward=turned(self.matrix, e.inward)) for e in site.entrances
             ),
             structures=tuple(replace(s, outline=self._ring(s.outline)) for s in site.structures),
+            paving=tuple(replace(p, outline=self._ring(p.outline)) for p in site.paving),
             walls=tuple(self._wall(wall) for wall in site.walls),
             trees=tuple(replace(t, at=self.point(t.at)) for t in site.trees),
             keep_outs=tuple(replace(k, outline=self._ring(k.outline)) for k in site.keep_outs),
@@ -141,7 +142,7 @@ def _signature(site: Site, pose: Pose) -> tuple[Point, ...]:
     """What a pose looks like, independent of where rings start: things in file order, corners sorted."""
     rings = [site.boundary, *(b.outline for b in site.buildings), *(s.outline for s in site.structures)]
     rings += [*(k.outline for k in site.keep_outs), *(u.line for u in site.utility_lines)]
-    rings += [*(w.line for w in site.walls)]
+    rings += [*(p.outline for p in site.paving), *(w.line for w in site.walls)]
     openings = [opening for wall in site.walls for opening in wall.openings]
     groups = (site.doors, site.windows, site.entrances, site.trees, site.utilities, openings)
     points = [[thing.at] for group in groups for thing in group]

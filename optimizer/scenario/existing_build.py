@@ -1,7 +1,13 @@
 """From the checked parts of what stands in the yard already to the site's own types."""
 
-from optimizer.scenario.existing_schema import WallPart
-from optimizer.site import Wall, WallOpening
+from optimizer.scenario.existing_schema import PavingPart, WallPart
+from optimizer.scenario.rings import counter_clockwise
+from optimizer.site import Paving, Wall, WallOpening
+
+
+def build_paving(part: PavingPart) -> Paving:
+    """A piece of paving, its outline counter-clockwise."""
+    return Paving(part.name, counter_clockwise(part.outline), part.surface, part.then, part.z)
 
 
 def build_wall(part: WallPart) -> Wall:

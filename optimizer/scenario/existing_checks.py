@@ -1,4 +1,4 @@
-"""What must hold of walls, fences and hedges in the yard: lines inside the boundary, openings on them."""
+"""What must hold of walls and paving in the yard: inside the boundary, openings on their wall, slabs that can carry."""
 
 from collections.abc import Iterator
 from itertools import pairwise
@@ -8,16 +8,45 @@ from shapely import LineString, Point, Polygon, get_parts
 
 from optimizer.scenario.document import Complaint, Path
 from optimizer.scenario.existing_schema import WallPart
-from optimizer.scenario.rings import point_text
+from optimizer.scenario.rings import outside_ft, point_text
 from optimizer.scenario.site_schema import SitePart
 
 ON_LINE_FT: Final = 0.1
 OVERHANG_FT: Final = 0.5
+_OVERLAP_SQFT: Final = 1.0
 _ROUNDING_FT: Final = 1e-6
 
 
 def existing_complaints(site: SitePart, broken: set[Path]) -> Iterator[Complaint]:
-    """Complaints about walls; `broken` are outlines that are none."""
+    """Complaints about paving and walls; `broken` are outlines that are none."""
+    yield from _paving(site, broken)
+    yield from _walls(site, broken)
+
+
+def _paving(site: SitePart, broken: set[Path]) -> Iterator[Complaint]:
+    """Paving outside the boundary or over other paving, and what is no slab and is to carry a room."""
+    laid: list[tuple[str, Polygon]] = []
+    for index, paving in enumerate(site.paving):
+        path: Path = ("site", "paving", index)
+        if paving.then == "reuse" and paving.surface != "concrete":
+            found = f"{paving.surface}, which is lifted or kept as it is"
+            advice = "write then: keep or then: lift"
+            yield Complaint((*path, "then"), "a slab of concrete where a room is to lie on it", found, advice)
+        if broken.isdisjoint({(*path, "outline"), ("site", "boundary", "corners")}):
+            over_ft = outside_ft(paving.outline, site.boundary.corners)
+            if over_ft > OVERHANG_FT + _ROUNDING_FT:
+                found = f"{paving.name} {over_ft:.2f} ft outside"
+                yield Complaint((*path, "outline"), "paving inside the boundary", found, "end it at the boundary")
+        if (*path, "outline") not in broken:
+            ground = Polygon(paving.outline)
+            for name, other in laid:
+                if (shared := ground.intersection(other).area) > _OVERLAP_SQFT:
+                    found = f"{paving.name}, of which {shared:.1f} sq ft lie on {name}"
+                    yield Complaint((*path, "outline"), "pieces of paving side by side", found, "cut one back")
+            laid.append((paving.name, ground))
+
+
+def _walls(site: SitePart, broken: set[Path]) -> Iterator[Complaint]:
     for index, wall in enumerate(site.walls):
         path: Path = ("site", "walls", index)
         fault = line_fault(wall)

@@ -1,15 +1,31 @@
-"""What stands in the yard already, beside buildings: `site.walls`, key by key. Lengths come out in feet."""
+"""What stands in the yard already, beside buildings: `site.paving` and `site.walls`. Lengths come out in feet."""
 
 from typing import Annotated, Final
 
 from pydantic import Field
 
 from optimizer.scenario.part import Part
-from optimizer.scenario.values import Name, Point, Size
-from optimizer.site import Gate, WallKind
+from optimizer.scenario.values import Coordinate, Corners, Name, Point, Size
+from optimizer.site import Gate, PavingFate, Surface, WallKind
 
 MOST_THINGS: Final = 100
-"""Walls of a yard, and openings of a wall, at most."""
+"""Pieces of paving or walls of a yard, and openings of a wall, at most."""
+
+
+class PavingPart(Part):
+    """Ground that is paved already."""
+
+    name: Name
+    """Name by which relations know it."""
+    outline: Corners
+    """Corners of the paving."""
+    surface: Surface
+    """What it is paved with."""
+    then: PavingFate
+    """What becomes of it: `keep` stays and bears no room, `lift` is broken up and carted away at a price, `reuse` (a
+    concrete slab) carries a paved room that lies wholly on it and is lifted where another room stands on it."""
+    z: Coordinate | None = None
+    """Height of the paving above the datum; where nothing is said it lies on the ground."""
 
 
 class WallOpeningPart(Part):

@@ -7,7 +7,7 @@ from optimizer.scenario.document import Path
 from optimizer.scenario.schema import ScenarioPart
 from optimizer.scenario.site_schema import SitePart
 
-_LISTS: Final = ("entrances", "trees", "structures", "walls", "keep_outs", "surroundings")
+_LISTS: Final = ("entrances", "trees", "structures", "paving", "walls", "keep_outs", "surroundings")
 
 
 def named_things(scenario: ScenarioPart) -> Iterator[tuple[str, Path]]:

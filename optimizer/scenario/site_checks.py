@@ -96,7 +96,7 @@ def _outlines(site: SitePart) -> Iterator[Complaint]:
 def _rings(site: SitePart) -> Iterator[tuple[Path, Ring]]:
     """Every outline of the site with its path."""
     yield ("site", "boundary", "corners"), site.boundary.corners
-    for key in ("buildings", "structures", "keep_outs", "surroundings"):
+    for key in ("buildings", "structures", "paving", "keep_outs", "surroundings"):
         for index, part in enumerate(getattr(site, key)):
             if part.outline is not None:
                 yield ("site", key, index, "outline"), part.outline

@@ -5,7 +5,7 @@ from typing import Annotated, Literal
 from pydantic import Field
 
 from optimizer.brief import Material
-from optimizer.scenario.existing_schema import MOST_THINGS, WallPart
+from optimizer.scenario.existing_schema import MOST_THINGS, PavingPart, WallPart
 from optimizer.scenario.part import Part
 from optimizer.scenario.values import Bearing, Coordinate, Corners, Distance, Name, Point, Size
 from optimizer.site import DistanceName, KeepOutKind
@@ -231,6 +231,8 @@ class SitePart(Part):
     """Where people and machines come in."""
     structures: tuple[StructurePart, ...] = ()
     """Existing roofed structures to be kept."""
+    paving: Annotated[tuple[PavingPart, ...], Field(max_length=MOST_THINGS)] = ()
+    """What is paved already."""
     walls: Annotated[tuple[WallPart, ...], Field(max_length=MOST_THINGS)] = ()
     """Walls, fences and hedges inside the yard that stay."""
     trees: tuple[TreePart, ...] = ()

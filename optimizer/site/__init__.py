@@ -1,6 +1,6 @@
-"""What is there: boundary, buildings, doors, trees, structures, walls, keep-outs, levels and the place on earth."""
+"""What is there: boundary, buildings, doors, trees, structures, walls, paving, keep-outs, levels, place on earth."""
 
-from optimizer.site.existing import Gate, Wall, WallKind, WallOpening
+from optimizer.site.existing import Gate, Paving, PavingFate, Surface, Wall, WallKind, WallOpening
 from optimizer.site.things import (
     Building,
     Door,
@@ -29,6 +29,8 @@ __all__ = [
     "Gate",
     "KeepOut",
     "KeepOutKind",
+    "Paving",
+    "PavingFate",
     "Place",
     "Point",
     "Ring",
@@ -37,6 +39,7 @@ __all__ = [
     "Site",
     "SpotLevel",
     "Structure",
+    "Surface",
     "Surrounding",
     "Tree",
     "Utility",

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from typing import Final, Literal, get_args
 
-from optimizer.site.existing import Wall
+from optimizer.site.existing import Paving, Wall
 from optimizer.site.things import (
     Building,
     Door,
@@ -97,6 +97,7 @@ class Site:
     buildings: tuple[Building, ...] = ()
     entrances: tuple[Entrance, ...] = ()
     structures: tuple[Structure, ...] = ()
+    paving: tuple[Paving, ...] = ()
     walls: tuple[Wall, ...] = ()
     trees: tuple[Tree, ...] = ()
     keep_outs: tuple[KeepOut, ...] = ()
@@ -134,10 +135,11 @@ class Site:
         return next((eye.at for eye in self.surroundings if eye.name == name), None)
 
     def outline_of(self, name: str) -> Ring | None:
-        """Outline of the building, structure, keep-out or surrounding of that name; None for anything else."""
-        things: tuple[Building | Structure | KeepOut | Surrounding, ...] = (
+        """Outline of the building, structure, paving, keep-out or surrounding of that name; None for anything else."""
+        things: tuple[Building | Structure | Paving | KeepOut | Surrounding, ...] = (
             *self.buildings,
             *self.structures,
+            *self.paving,
             *self.keep_outs,
             *self.surroundings,
         )

@@ -11,7 +11,7 @@ from optimizer.catalogue import SizedRoom
 from optimizer.check import CHECKS, CheckCase, check_layout, first_findings
 from optimizer.derived import Derived
 from optimizer.layout import Layout, placed_of
-from optimizer.site import KeepOut, RootRings, SpotLevel, Utility, UtilityLine, Wall
+from optimizer.site import KeepOut, Paving, RootRings, SpotLevel, Utility, UtilityLine, Wall
 from tests.yards import (
     FOUR_AT_TABLE,
     KEPT_RELATIONS,
@@ -70,6 +70,10 @@ BROKEN: dict[RuleId, Broken] = {
     "root_ring": Broken(("fire", "oak"), site={"root_rings": RootRings(paved_share=0.08)}),
     "under_structure": Broken(("nook", "old roof"), plain_layout(stand("nook", 45, 30, 8, 7))),
     "keep_outs": Broken(("nook", "drain strip"), plain_layout(stand("nook", 50, 20, 8, 7))),
+    "kept_paving": Broken(
+        ("nook", "old walk"),
+        site={"paving": (Paving("old walk", ((28, 36), (36, 36), (36, 40), (28, 40)), "brick", "keep"),)},
+    ),
     "utility_lines": Broken(
         ("nook", "gas main"), site={"utility_lines": (UtilityLine("gas main", "gas", ((0, 39), (44, 39))),)}
     ),

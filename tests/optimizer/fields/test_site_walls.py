@@ -113,6 +113,15 @@ def test_a_way_between_touching_rooms_leads_round_the_wall():
     assert lengths[1] > 30
 
 
+def test_a_room_leans_on_no_room_beyond_a_wall():
+    """A nook that touches the table needs no path; with a wall between the two it has one of its own."""
+    placed = placed_of(plain_rooms(), Layout((stand("table", 16, 10, 14, 12), stand("nook", 30, 12, 8, 7))))
+    brief = replace(plain_yard().brief, trips=(Trip("gate", "table", 9),))
+    paths = [ways(site, brief, placed).own_paths for site in (BARE, walled(gap(6.0)))]
+    assert paths[0] == ()
+    assert [path.between[0] for path in paths[1]] == ["nook"]
+
+
 def test_touching_rooms_across_a_wall_break_a_relation_that_asks_for_touch():
     """The check counts no edge on which a wall stands."""
     relation = Relation(("nook", "table"), "touching", shared_edge_ft=5)

@@ -9,13 +9,15 @@ from optimizer.engine.problem import build_problem
 from optimizer.layout import Layout, Placement
 from optimizer.layout.pose import SYMMETRIES, Pose, canonical_pose
 from optimizer.scenario import load_scenario
-from optimizer.site import Wall, WallOpening
+from optimizer.site import Paving, Wall, WallOpening
 
 FERNHOLLOW = load_scenario("scenarios/fernhollow-court.yaml")
 
 
 FENCE = Wall("fence", ((2, 70), (40, 70), (40, 80)), "fence", 6, (WallOpening((20, 70), 5, "locked"),))
-WALLED = replace(FERNHOLLOW, site=replace(FERNHOLLOW.site, walls=(FENCE,)))
+PATIO = Paving("patio", ((44, 58), (70, 58), (70, 74), (44, 76)), "concrete", "reuse")
+WALK = Paving("walk", ((84, 0), (92, 0), (92, 40), (84, 40)), "asphalt", "keep")
+WALLED = replace(FERNHOLLOW, site=replace(FERNHOLLOW.site, walls=(FENCE,), paving=(PATIO, WALK)))
 
 
 def without_compass(scenario):

@@ -1,9 +1,10 @@
-"""Walls that stand in the yard, as the file gives them."""
+"""Walls and paving that are in the yard already, as the file gives them."""
 
 import pytest
 
 from optimizer.scenario import read_scenario, scenario_notes
-from optimizer.site import Wall, WallOpening
+from optimizer.scenario.json_schema import scenario_schema
+from optimizer.site import Paving, Wall, WallOpening
 from tests.small_yard import changed, problems
 
 WALL = "{name: fence, line: [[20, 20], [20, 45]], kind: fence, height: 6, openings: [{at: [20, 40], width: 4}]}"
@@ -75,3 +76,54 @@ def test_an_entrance_on_a_wall_without_an_opening_is_a_note():
     assert "gate lies on it and it has no opening there" in note
     opened = changed("height: 6", "height: 6, openings: [{at: [0, 30], width: 4, gate: unlocked}]", wall)
     assert not [n for n in scenario_notes(read_scenario(with_walls(opened), "x")) if n.startswith("side fence")]
+
+
+SLAB = "{name: old patio, outline: [[30, 20], [30, 30], [44, 30], [44, 20]], surface: concrete, then: reuse, z: 0.5}"
+
+
+def with_paving(*pieces: str) -> str:
+    return changed("  trees:", "  paving:\n" + "".join(f"    - {piece}\n" for piece in pieces) + "  trees:")
+
+
+def test_paving_of_the_example():
+    """Outlines are turned counter-clockwise, and lengths are in the file's unit."""
+    walk = "{name: walk, outline: [[0, 28], [9, 28], [9, 32], [0, 32]], surface: asphalt, then: keep}"
+    slab, kept = read_scenario(with_paving(SLAB, walk), "x").site.paving
+    assert slab == Paving("old patio", ((30, 20), (44, 20), (44, 30), (30, 30)), "concrete", "reuse", 0.5)
+    assert kept == Paving("walk", ((0, 28), (9, 28), (9, 32), (0, 32)), "asphalt", "keep", None)
+    in_metres = read_scenario(with_paving(SLAB).replace("units: ft", "units: m"), "x").site.paving[0]
+    assert in_metres.z_ft == pytest.approx(0.5 / 0.3048)
+
+
+@pytest.mark.parametrize(("old", "new", "said"), [
+    ("then: reuse", "then: reuze", "expected keep, lift or reuse, found 'reuze'; did you mean reuse?"),
+    (", then: reuse", "", "then"),
+    ("surface: concrete", "surface: lava", "found 'lava'"),
+    ("surface: concrete", "surface: gravel", "expected a slab of concrete where a room is to lie on it, found gravel"),
+    ("[30, 20], [30, 30], [44, 30], [44, 20]", "[30, 20], [44, 30], [44, 20], [30, 30]", "found edges that cross or touch"),
+    ("[44, 30], [44, 20]", "[64, 30], [64, 20]", "expected paving inside the boundary, found old patio 4.00 ft outside"),
+    ("name: old patio", "name: house", "found 'house' a second time"),
+    ("z: 0.5", "z: high", "expected a length"),
+])  # fmt: skip
+def test_bad_paving_is_refused(old, new, said):
+    """One report each, with its line, and what was expected."""
+    (problem,) = problems(with_paving(changed(old, new, SLAB)))
+    assert problem.startswith(("yard.yaml:13:", "yard.yaml:14:"))
+    assert said in problem
+
+
+def test_paving_lies_beside_other_paving():
+    """Two pieces may touch; one on the other is a slip."""
+    beside = "{name: walk, outline: [[44, 20], [50, 20], [50, 24], [44, 24]], surface: brick, then: lift}"
+    assert len(read_scenario(with_paving(SLAB, beside), "x").site.paving) == 2
+    (problem,) = problems(
+        with_paving(SLAB, beside.replace("[44, 20], [50", "[40, 20], [50").replace("[44, 24]", "[40, 24]"))
+    )
+    assert "expected pieces of paving side by side, found walk, of which 16.0 sq ft lie on old patio" in problem
+
+
+def test_the_schema_knows_both():
+    """Editors are told what each key means."""
+    shown = scenario_schema()["$defs"]
+    assert "carries a paved room" in shown["PavingPart"]["properties"]["then"]["description"]
+    assert shown["WallPart"]["properties"]["kind"]["description"] == "What it is."

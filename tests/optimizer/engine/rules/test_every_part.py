@@ -18,7 +18,7 @@ from optimizer.derived import Derived
 from optimizer.engine.problem import layout_of
 from optimizer.layout import Layout, placed_of
 from optimizer.scenario import Scenario, load_scenario
-from optimizer.site import Entrance, KeepOut, RootRings, SpotLevel, Utility, UtilityLine, Wall, WallOpening
+from optimizer.site import Entrance, KeepOut, Paving, RootRings, SpotLevel, Utility, UtilityLine, Wall, WallOpening
 from tests.explored import explored, states
 from tests.yards import (
     FOUR_AT_TABLE,
@@ -130,6 +130,7 @@ TEMPTING: dict[RuleId, Tempting] = {
     "root_ring": on_ground(root_rings=RootRings(paved_share=0.02)),
     "under_structure": Tempting(),
     "keep_outs": pulled_away("nook"),
+    "kept_paving": on_ground(paving=(Paving("yard", ((22, 20), (42, 20), (42, 32), (22, 32)), "brick", "keep"),)),
     "utility_lines": on_ground(utility_lines=(UtilityLine("gas main", "gas", ((0, 30), (56, 30))),)),
     "septic": on_ground(keep_outs=(*PLAIN_SITE.keep_outs, FIELD)),
     "paved_share": on_ground(paved_share_limit=0.22),
