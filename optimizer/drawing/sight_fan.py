@@ -17,6 +17,7 @@ from optimizer.drawing.backdrop import Caption, plan_sheet, room_texts
 from optimizer.drawing.heights import room_levels
 from optimizer.drawing.marks import Circle, Drawing, Line, Mark
 from optimizer.drawing.outlines import areas_of, box_of, polygon_of
+from optimizer.drawing.paving_marks import PAVING_WORDS
 from optimizer.drawing.plan import text_scale
 from optimizer.drawing.wall_marks import WALL_WORDS
 from optimizer.fields import ground_at_ft, open_yard
@@ -37,6 +38,7 @@ WORDS: Final[dict[str, str]] = {
     "crown": "kept tree, crown",
     "roof": "roof over",
     **WALL_WORDS,
+    **PAVING_WORDS,
     "screen": "panel or bar that hides",
 }
 

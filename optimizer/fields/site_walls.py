@@ -58,6 +58,14 @@ def walls_for_feet(site: Site) -> tuple[LineString, ...]:
 
 
 @lru_cache(maxsize=SITES)
+def passages(site: Site) -> tuple[LineString, ...]:
+    """Openings of the walls that people walk through."""
+    return tuple(
+        substring(LineString(wall.line), max(0.0, low), high) for wall in site.walls for low, high in _passages(wall)
+    )
+
+
+@lru_cache(maxsize=SITES)
 def barriers(site: Site) -> tuple[Polygon, ...]:
     """The same as ground that is walked round."""
     return tuple(part.buffer(HALF_FT, cap_style="flat", join_style="mitre") for part in walls_for_feet(site))

@@ -22,7 +22,7 @@ from optimizer.fields.site_walls import gates_of, open_edge_ft, standing_parts, 
 from optimizer.grading import Grading, levelled
 from optimizer.layout import Layout, Pose, placed_of
 from optimizer.planting import planting_of
-from optimizer.site import SpotLevel, Wall, WallOpening
+from optimizer.site import Building, SpotLevel, Wall, WallOpening
 from tests.yards import PLAIN_SITE, on_site, plain_rooms, plain_yard, sized, stand
 
 BARE = replace(PLAIN_SITE, buildings=(), structures=(), trees=(), keep_outs=(), surroundings=())
@@ -190,6 +190,19 @@ def test_a_wall_gives_a_back():
     assert backs(across(height_ft=1.0)) == 0
     assert backs(across(gap(8.0, y=18))) == 0
     assert backs(replace(across(), line=((20, 0), (20, 40)))) == 0
+
+
+def test_an_opening_is_kept_open():
+    """Nothing is planted before an opening that people walk through; before a locked one there may be a bed."""
+    house = Building("house", ((0, 0), (29, 0), (29, 10), (0, 10)))
+
+    def planted(opening: WallOpening) -> float:
+        site = replace(walled(opening), buildings=(house,), entrances=())
+        beds = planting_of(site, (), NOTHING, shapely.Polygon()).beds
+        return sum(bed.outline.intersection(shapely.box(29, 4, 31, 8)).area for bed in beds)
+
+    assert planted(gap(4.0, y=6)) == 0
+    assert planted(gap(4.0, "locked", y=6)) == pytest.approx(8)
 
 
 def test_the_engine_knows_the_way_round():
