@@ -24,6 +24,7 @@ from optimizer.catalogue.distances import (
     usual_distance,
     usual_rings,
 )
+from optimizer.catalogue.existing import LIFTED, NOTHING_THERE, OVERLAID, Existing, existing_of
 from optimizer.catalogue.finish import (
     ChosenFinish,
     Palette,
@@ -57,6 +58,9 @@ from optimizer.catalogue.worth import worth_rate
 __all__ = [
     "COVERED",
     "FOCAL_KIND",
+    "LIFTED",
+    "NOTHING_THERE",
+    "OVERLAID",
     "SCREENED",
     "SITE",
     "Affordable",
@@ -64,6 +68,7 @@ __all__ = [
     "Charge",
     "ChosenFinish",
     "Cover",
+    "Existing",
     "Holds",
     "Item",
     "KindRules",
@@ -90,6 +95,7 @@ __all__ = [
     "cuts_share",
     "demo_price_book",
     "distance_ft",
+    "existing_of",
     "finished_book",
     "fire_clear_ft",
     "fixed_charges",

@@ -10,7 +10,15 @@ from optimizer.check.drains import drains
 from optimizer.check.finding import Finding
 from optimizer.check.fire import fire_clear
 from optimizer.check.ground import septic, utility_lines
-from optimizer.check.inside import inside_setbacks, keep_outs, off_buildings, root_zone, under_structure
+from optimizer.check.inside import (
+    inside_setbacks,
+    keep_outs,
+    kept_paving,
+    off_buildings,
+    off_walls,
+    root_zone,
+    under_structure,
+)
 from optimizer.check.neighbours import no_overlap, no_slivers
 from optimizer.check.openings import clear_of_openings, door_zones
 from optimizer.check.party import everyday_table, party_seats
@@ -30,6 +38,7 @@ CHECKS: Final[dict[RuleId, Check]] = {
     "proportion": proportion,
     "inside_setbacks": inside_setbacks,
     "off_buildings": off_buildings,
+    "off_walls": off_walls,
     "no_overlap": no_overlap,
     "no_slivers": no_slivers,
     "door_zone": door_zones,
@@ -38,6 +47,7 @@ CHECKS: Final[dict[RuleId, Check]] = {
     "root_ring": root_ring,
     "under_structure": under_structure,
     "keep_outs": keep_outs,
+    "kept_paving": kept_paving,
     "utility_lines": utility_lines,
     "septic": septic,
     "paved_share": paved_share,
@@ -71,6 +81,7 @@ STAGES: Final[dict[str, tuple[Check, ...]]] = {
         proportion,
         inside_setbacks,
         off_buildings,
+        off_walls,
         no_overlap,
         no_slivers,
         door_zones,
@@ -79,6 +90,7 @@ STAGES: Final[dict[str, tuple[Check, ...]]] = {
         root_ring,
         under_structure,
         keep_outs,
+        kept_paving,
         utility_lines,
         septic,
         fire_clear,

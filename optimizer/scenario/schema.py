@@ -14,7 +14,8 @@ from pydantic import (
 
 from optimizer.brief import Equipment, RelationKind, RoomKind
 from optimizer.scenario.finish_schema import FinishPart
-from optimizer.scenario.site_schema import Part, SitePart
+from optimizer.scenario.part import Part
+from optimizer.scenario.site_schema import SitePart
 from optimizer.scenario.values import (
     ClockHour,
     Count,
