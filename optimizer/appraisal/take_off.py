@@ -5,6 +5,7 @@ from typing import Final
 
 from optimizer.appraisal.groundwork import groundwork
 from optimizer.catalogue import SITE, Charge, charge, fixed_charges, room_charges
+from optimizer.derived import PoolSite
 from optimizer.grading import Grading
 from optimizer.layout import Placed, Placement
 from optimizer.scenario import Scenario
@@ -13,8 +14,16 @@ from optimizer.site import Point, Site
 _SUPPLIES: Final = ("gas", "electric", "water")
 
 
-def take_off(scenario: Scenario, placed: Placed, *, path_area_sqft: float, grading: Grading) -> tuple[Charge, ...]:
-    """Everything that a layout needs: rooms, runs to them, paths, groundwork, and what is done once for the site.
+def take_off(
+    scenario: Scenario,
+    placed: Placed,
+    *,
+    path_area_sqft: float,
+    grading: Grading,
+    pools: Sequence[PoolSite] = (),
+) -> tuple[Charge, ...]:
+    """Everything that a layout needs: rooms, runs to them, what pools need around them, paths, groundwork, and what is
+    done once for the site.
 
     A layout without rooms needs nothing. Runs are priced only where the site says where they start.
     """
@@ -23,7 +32,16 @@ def take_off(scenario: Scenario, placed: Placed, *, path_area_sqft: float, gradi
     by_room = tuple(line for there, choice in placed.chosen for line in room_charges(choice, there.room))
     paths = charge(phase=1, room=SITE, item="path paving", amount=path_area_sqft)
     runs, ground = _runs(scenario.site, placed, by_room), groundwork(grading, placed)
-    return (*by_room, *runs, paths, *ground, *fixed_charges(scenario.brief))
+    return (*by_room, *runs, *_round_pools(placed, pools), paths, *ground, *fixed_charges(scenario.brief))
+
+
+def _round_pools(placed: Placed, pools: Sequence[PoolSite]) -> Iterator[Charge]:
+    """Barriers, alarms on doors inside them, and pipes to the equipment."""
+    phases = {there.name: there.room.phase for there in placed}
+    for pool in pools:
+        amounts = {"pool barrier": pool.barrier.length, "door alarm": len(pool.doors), "pool pipe run": pool.pipe_ft}
+        for item, amount in amounts.items():
+            yield charge(phase=phases[pool.room], room=pool.room, item=item, amount=amount)
 
 
 def _runs(site: Site, placed: Placed, by_room: Sequence[Charge]) -> Iterator[Charge]:

@@ -50,12 +50,14 @@ COLOURS: Final[dict[str, str]] = {
     "dug": "#a98f6f",
     "way": "#d8cbb3",
     "furniture": "#f3ead8",
+    "water": "#6aa9bf",
 }
 ROOM_COLOURS: Final[dict[str, str]] = {
     "gathering": "#e6c98d",
     "kitchen": "#cf9f6a",
     "fire": "#dd9468",
     "nook": "#c3c98f",
+    "pool": "#e0d3bd",
     "reserve": "#a3c7d0",
     "lawn": "#b9d08f",
     "bed": "#a5bd82",
@@ -65,6 +67,7 @@ POST_FT: Final = 0.5
 ROOF_FT: Final = 0.6
 FENCE_FT: Final = 0.3
 SLAB_FT: Final = 0.5
+WATER_BELOW_FT: Final = 0.4  # below the deck
 """Sizes as drawn; common practice, no source."""
 SHADOW_SHARE: Final = 0.6
 """How much darker ground is on which no sun falls."""
@@ -222,7 +225,9 @@ def _rooms(
         floor, level = floor_of(room.placement), levels[room.name]
         colour = ROOM_COLOURS.get(room.kind, OTHER_ROOM)
         words = f"{room.name}, level {level_text(level, scenario.units)} {scenario.units}"
-        yield from _covers(floor, shades, _at(level), room.name, colour, words=words)
+        wet = room.water if room.rules.has_deck else Polygon()
+        yield from _covers(floor.difference(wet), shades, _at(level), room.name, colour, words=words)
+        yield from _covers(wet, shades, _at(level - WATER_BELOW_FT), f"{room.name}, water", COLOURS["water"])
         yield _trace(_edge(floor, level, ground), f"{room.name}, edge", COLOURS["dug"])
 
 
