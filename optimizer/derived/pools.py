@@ -20,8 +20,8 @@ _WALL_FT = 0.1  # what lies so near a house wall ends at it
 
 @dataclass(frozen=True, slots=True, eq=False)
 class PoolSite:
-    """One pool: its barrier as lines on the plan [ft], house walls left out, empty where another
-    pool's encloses it too; the doors that open inside the barrier; the pad, None where there is no place for one, and the pipes to it [ft].
+    """One pool. `barrier` is lines on the plan [ft], house walls left out; empty where another pool's barrier encloses
+    it too. `doors` open inside it. `pad` is None where there is no place for one; `pipe_ft` are the pipes to it.
     """
 
     room: str

@@ -105,7 +105,7 @@ WaterSides = tuple[Size, Size]
 
 
 class ChoicePart(Part):
-    """One size-and-equipment level of a room: by width and depth, a kitchen's by its equipment, a pool's by its water."""
+    """One size-and-equipment level of a room: by width and depth, a kitchen's by equipment, a pool's by its water."""
 
     label: Name
     """What it is called."""

@@ -9,9 +9,7 @@ import pytest
 from optimizer.catalogue import pool_gallons
 
 
-@pytest.mark.parametrize(
-    ("width_ft", "length_ft", "gallons"), [(12, 24, 10_800), (16, 32, 19_200), (20, 40, 30_000)]
-)
+@pytest.mark.parametrize(("width_ft", "length_ft", "gallons"), [(12, 24, 10_800), (16, 32, 19_200), (20, 40, 30_000)])
 def test_published_volumes(width_ft: float, length_ft: float, gallons: float) -> None:
     """Within the half per cent that the table is good for."""
     assert pool_gallons(length_ft, width_ft, 5.0) == pytest.approx(gallons, rel=0.005)

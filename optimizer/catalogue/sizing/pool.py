@@ -58,10 +58,14 @@ def _water(wish: RoomWish, size: Size, level: int) -> Item:
         return Item("water", deck, deck, along, across)
     long, short = max(wish.water_ft), min(wish.water_ft)
     sides = (long, short) if size.width_ft >= size.depth_ft else (short, long)
-    # A given size that is too small for the water is refused by the reader; here it only has to be drawn.
-    along, across = min(sides[0], size.width_ft * 0.75), min(sides[1], size.depth_ft * 0.75)
+    along, across = min(sides[0], _most_ft(size.width_ft)), min(sides[1], _most_ft(size.depth_ft))
     back = min(_deck_ft(wish), (size.depth_ft - across) / 2)
     return Item("water", (size.width_ft - along) / 2, back, along, across)
+
+
+def _most_ft(room_ft: float) -> float:
+    """Water along a side of the room at most; half of a side that is too short, which the reader refuses."""
+    return max(room_ft - 2 * float(pool_figure("least_deck")), room_ft / 2)
 
 
 def _inside(water: Item, *, with_bench: bool) -> tuple[Item, ...]:

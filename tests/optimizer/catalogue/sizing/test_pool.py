@@ -49,7 +49,10 @@ def test_a_given_size_puts_what_is_spare_in_front() -> None:
 
 def test_choices_may_differ_by_their_water() -> None:
     """A choice with water alone is sized by it."""
-    choices = (Choice("small", None, None, 2, 5, water_ft=(10, 20)), Choice("large", None, None, 4, 9, water_ft=(16, 32)))
+    choices = (
+        Choice("small", None, None, 2, 5, water_ft=(10, 20)),
+        Choice("large", None, None, 4, 9, water_ft=(16, 32)),
+    )
     small, large = sized_room(RoomWish("pool", "pool", choices=choices)).choices
     assert (small.width_ft, small.depth_ft, small.seats) == (28, 23, 2)
     assert (large.width_ft, large.depth_ft, large.seats) == (40, 29, 4)
