@@ -40,8 +40,8 @@ def _barrier(scenario: Scenario, pool: PoolSite) -> Iterator[str]:
         "Local codes decide."
     )
     if pool.doors:
-        verb = "opens" if len(pool.doors) == 1 else "open"
-        yield f"Pool barrier: the {listed(pool.doors)} {verb} inside it; an alarm goes on each, as local codes say."
+        said = "opens inside it and needs an alarm" if len(pool.doors) == 1 else "open inside it and need an alarm each"
+        yield f"Pool barrier: the {listed(pool.doors)} {said}; local codes decide."
 
 
 def _equipment(scenario: Scenario, pool: PoolSite) -> Iterator[str]:

@@ -2,14 +2,12 @@
 
 from collections.abc import Iterator
 from functools import lru_cache
-from itertools import chain, pairwise
 from math import dist, floor
 from typing import Final
 
 import shapely
 from shapely import LineString, Point, Polygon
 from shapely.geometry.base import BaseGeometry
-from shapely.geometry.polygon import orient
 
 from optimizer.catalogue import distance_ft, keep_out_ft, line_clear_ft, pad_size_ft, root_rings
 from optimizer.fields import SITES, site_shapes
@@ -36,18 +34,19 @@ def pad_places(site: Site) -> tuple[Polygon, ...]:
 
 
 def _candidates(site: Site) -> Iterator[Polygon]:
-    walls = chain.from_iterable(_sides(building.outline, clockwise=True) for building in site.buildings)
-    for side in walls:
-        yield from _along(side, 0.0)
-    for side, edge in zip(_sides(site.boundary, clockwise=False), site.setbacks, strict=True):
-        if edge.equipment <= _FARTHEST_FT:
-            yield from _along(side, edge.equipment)
+    for building in site.buildings:
+        for side in _sides(building.outline, yard_inside=False):
+            yield from _along(side, 0.0)
+    for side, setbacks in zip(_sides(site.boundary, yard_inside=True), site.setbacks, strict=True):
+        if setbacks.equipment <= _FARTHEST_FT:
+            yield from _along(side, setbacks.equipment)
 
 
-def _sides(outline: Ring, *, clockwise: bool) -> list[Side]:
-    """Sides of an outline, so turned that the yard is left of them."""
-    ring = orient(Polygon(outline), -1.0 if clockwise else 1.0).exterior.coords
-    return [((a[0], a[1]), (b[0], b[1])) for a, b in pairwise(ring)]
+def _sides(outline: Ring, *, yard_inside: bool) -> Iterator[Side]:
+    """Sides of an outline in its own order, each so turned that the yard is left of it."""
+    is_kept = Polygon(outline).exterior.is_ccw == yard_inside
+    for start, end in zip(outline, (*outline[1:], outline[0]), strict=True):
+        yield (start, end) if is_kept else (end, start)
 
 
 def _along(side: Side, off_ft: float) -> Iterator[Polygon]:

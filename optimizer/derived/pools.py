@@ -14,6 +14,7 @@ from optimizer.layout import TOLERANCE_FT, Placed, PlacedRoom, shared_edge_ft
 from optimizer.site import Site
 
 _LEAST_MET_SQFT = 1.0  # less of a landing at a terrace is its corner
+_STRIP_FT = 6.0  # common practice, no source: a barrier across the ends of such a strip is shorter than one along it
 _OUT_FT = 0.5  # from the paving to the middle of the barrier; common practice, no source
 _WALL_FT = 0.1  # what lies so near a house wall ends at it
 
@@ -34,8 +35,8 @@ class PoolSite:
 def pool_sites(site: Site, placed: Placed, paths: BaseGeometry) -> tuple[PoolSite, ...]:
     """Each pool of a layout whose ways pave `paths`.
 
-    The barrier runs round the terrace that the pool is part of, paved rooms that touch each other, with the landings
-    that the terrace meets; walls of a house close it.
+    The barrier runs round the terrace that the pool is part of, paved rooms that touch each other, with strips between
+    it and a house and the landings that it meets; walls of the house close it.
     """
     return tuple(_sites(site, placed, paths))
 
@@ -44,7 +45,7 @@ def _sites(site: Site, placed: Placed, paths: BaseGeometry) -> Iterator[PoolSite
     fenced = set[str]()
     for pool in (room for room in placed if room.rules.has_deck):
         terrace = _terrace(placed, pool)
-        doors, enclosed = _with_landings(site, shapely.union_all([room.shape for room in terrace]))
+        doors, enclosed = _with_landings(site, _up_to_house(site, [room.shape for room in terrace]))
         is_new = pool.name not in fenced
         fenced |= {room.name for room in terrace}
         pad, pipe_ft = _pad(site, placed, pool, [paths, enclosed.buffer(pool_figure("pad_off_barrier"), join_style=2)])
@@ -60,6 +61,20 @@ def _terrace(placed: Placed, pool: PlacedRoom) -> Sequence[PlacedRoom]:
         found += touching
         others = [other for other in others if other not in touching]
     return found
+
+
+def _up_to_house(site: Site, shapes: Sequence[Polygon]) -> BaseGeometry:
+    """A terrace with the strips that it leaves before a house: too narrow for a barrier on their far side."""
+    houses, half = shapely.union_all(site_shapes(site).buildings), _STRIP_FT / 2 + TOLERANCE_FT
+    terrace = shapely.union_all(shapes)
+    near = shapely.union(terrace, houses).buffer(half, join_style="mitre").buffer(-half, join_style="mitre")
+    strips = shapely.get_parts(near.difference(shapely.union(houses, terrace)))
+    return shapely.union_all([terrace, *(strip for strip in strips if _is_between(strip, terrace, houses))])
+
+
+def _is_between(strip: BaseGeometry, terrace: BaseGeometry, houses: BaseGeometry) -> bool:
+    """Whether a strip lies along both."""
+    return all(strip.buffer(_WALL_FT).intersection(shape).area > _WALL_FT for shape in (terrace, houses))
 
 
 def _with_landings(site: Site, terrace: BaseGeometry) -> tuple[tuple[str, ...], BaseGeometry]:
