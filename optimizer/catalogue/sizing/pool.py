@@ -40,7 +40,7 @@ def _fit(wish: RoomWish, size: Size, level: Level) -> Fitting:
     quantities = (
         Quantity("pool shell", water_sqft),
         Quantity("pool equipment", 1),
-        Quantity("unit paving", size.area_sqft - water_sqft),
+        Quantity("plain paving" if level == "modest" else "unit paving", size.area_sqft - water_sqft),
         Quantity("electric branch", 1),
         Quantity("water branch", 1),
         Quantity("light", _LIGHTS[level]),

@@ -78,11 +78,11 @@ def test_steps_and_bench_lie_in_the_water() -> None:
 
 
 def test_deck_is_paved_and_water_is_not() -> None:
-    """Shell by the water, paving by what is left of the room."""
-    (choice, *_) = sized_room(WISH).choices
-    amounts = {quantity.item: quantity.amount for quantity in choice.quantities}
-    assert amounts["pool shell"] == 14 * 28
-    assert amounts["unit paving"] == 36 * 26 - 14 * 28
+    """Shell by the water, paving by what is left of the room, plain at the modest level."""
+    for choice, paving in zip(sized_room(WISH).choices, ("plain paving", "unit paving", "unit paving"), strict=True):
+        amounts = {quantity.item: quantity.amount for quantity in choice.quantities}
+        assert amounts["pool shell"] == 14 * 28
+        assert amounts[paving] == choice.width_ft * choice.depth_ft - 14 * 28
 
 
 def test_a_concrete_pool_of_14_by_28_costs_what_layout_rules_say() -> None:
