@@ -49,15 +49,17 @@ from optimizer.catalogue.party import (
 )
 from optimizer.catalogue.party_evening import Phase, best_grade_flow, party_phases, passing_ft, walkway_grade
 from optimizer.catalogue.paving import PavingMaterials, paving_materials
+from optimizer.catalogue.pools import barrier_height_ft, least_deck_ft, pad_size_ft, pool_figure, pool_gallons
 from optimizer.catalogue.price_book import PriceBook, UnitPrice
 from optimizer.catalogue.price_books import book_for, demo_price_book
-from optimizer.catalogue.rooms import Cover, Item, KindRules, LocalSide, Quantity, SizedChoice, SizedRoom
+from optimizer.catalogue.rooms import IN_WATER, Cover, Item, KindRules, LocalSide, Quantity, SizedChoice, SizedRoom
 from optimizer.catalogue.sizing import COVERED, SCREENED, is_hot, most_stools, sized_room, sized_rooms, too_long
 from optimizer.catalogue.worth import worth_rate
 
 __all__ = [
     "COVERED",
     "FOCAL_KIND",
+    "IN_WATER",
     "LIFTED",
     "NOTHING_THERE",
     "OVERLAID",
@@ -86,6 +88,7 @@ __all__ = [
     "UsualDistance",
     "affordable",
     "asked_by",
+    "barrier_height_ft",
     "best_grade_flow",
     "book_for",
     "border_width_ft",
@@ -106,16 +109,20 @@ __all__ = [
     "is_hot",
     "keep_out_ft",
     "kind_rules",
+    "least_deck_ft",
     "least_table_length_ft",
     "line_clear_ft",
     "material_facts",
     "most_held",
     "most_stools",
+    "pad_size_ft",
     "palette_of",
     "party_is_held",
     "party_phases",
     "passing_ft",
     "paving_materials",
+    "pool_figure",
+    "pool_gallons",
     "rates",
     "room_charges",
     "room_price",

@@ -120,7 +120,7 @@ class Case:
             losses=verdict.losses,
             score=verdict.score,
             findings=verdict.findings,
-            cautions=cautions_for(self.scenario, placed),
+            cautions=cautions_for(self.scenario, placed, verdict.measured.legs),
             permits=permits_for(self.scenario, placed, verdict.measured),
         )
 

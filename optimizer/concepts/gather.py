@@ -103,7 +103,7 @@ class Gathering:
             left_out=self.case.left_out(layout, verdict.measured),
             appraisal=verdict.measured,
             findings=(),
-            cautions=cautions_for(scenario, placed),
+            cautions=cautions_for(scenario, placed, verdict.measured.legs),
             permits=permits_for(scenario, placed, verdict.measured),
             proof=_proof(proof),
             differs_by=None,
