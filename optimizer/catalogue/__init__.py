@@ -33,6 +33,7 @@ from optimizer.catalogue.finish import (
     material_facts,
     palette_of,
 )
+from optimizer.catalogue.growth import grown, may_move, most_growth_ft
 from optimizer.catalogue.kinds import FOCAL_KIND, kind_rules
 from optimizer.catalogue.loss_rates import Rates, rates
 from optimizer.catalogue.party import (
@@ -95,6 +96,7 @@ __all__ = [
     "fixed_charges",
     "fixed_price",
     "front_run",
+    "grown",
     "held",
     "holds",
     "is_hot",
@@ -103,6 +105,8 @@ __all__ = [
     "least_table_length_ft",
     "line_clear_ft",
     "material_facts",
+    "may_move",
+    "most_growth_ft",
     "most_held",
     "most_stools",
     "palette_of",

@@ -136,7 +136,7 @@ class _Search:
         if proof.state is None:  # stopped before the proof began
             return OptionSet(options, self._record("bounded", NOTHING_PROVEN))
         layout = layout_of(self.problem, proof.state)
-        shown = next((option.id for option in options if option.layout == layout), None)
+        shown = next((option.id for option in options if option.layout.base == layout), None)
         record = self._record("proven" if proof.is_proven else "bounded", proof)
         return OptionSet(options, replace(record, option=shown))
 
