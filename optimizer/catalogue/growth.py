@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import replace
+from typing import Final
 
 from optimizer.brief import RoomWish
 from optimizer.catalogue.data_files import data
@@ -9,7 +10,8 @@ from optimizer.catalogue.kinds import kind_rules
 from optimizer.catalogue.rooms import Item, LocalSide, SizedChoice, SizedRoom
 from optimizer.catalogue.sides import side_of_item
 
-_EVEN_FT = 1e-6
+_EVEN_FT: Final = 1e-6
+_ACROSS: Final[Mapping[LocalSide, LocalSide]] = {"left": "right", "right": "left"}
 
 
 def grow_share(wish: RoomWish) -> float:
@@ -46,8 +48,13 @@ def grown(choice: SizedChoice, by_ft: Mapping[LocalSide, float]) -> SizedChoice:
 
 
 def may_move(room: SizedRoom, choice: SizedChoice, side: LocalSide) -> bool:
-    """Whether a side may move out: nothing is built along it, such as a counter, a seat wall or a bed."""
-    return not any(side_of_item(room.rules.kind, i) and _is_along(i, choice, side) for i in choice.furniture)
+    """Whether a side may move out: nothing is built along it, such as a counter, a seat wall or a bed.
+
+    Nor along the side across, of left and right: in a mirrored yard the furniture has its other hand there.
+    """
+    built = [item for item in choice.furniture if side_of_item(room.rules.kind, item)]
+    sides = (side, _ACROSS.get(side, side))
+    return not any(_is_along(item, choice, each) for item in built for each in sides)
 
 
 def _is_along(item: Item, choice: SizedChoice, side: LocalSide) -> bool:

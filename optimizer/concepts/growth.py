@@ -17,7 +17,7 @@ MOST_MOVES: Final = 8
 """So many moves are tried at most: each costs the judge about as long as a new layout."""
 _PASSES: Final = 2  # a line that came of a move is one that others may grow to
 _EVEN: Final = 0.01  # money
-_Placed = tuple[tuple[float, float, float, float], ...]
+_Rectangles = tuple[tuple[float, float, float, float], ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,16 +46,15 @@ class _Growth:
     def wanted(self, layout: Layout) -> tuple[Move, ...]:
         """Moves that by the losses of order and the price of ground are worth it, each after those before it."""
         now, value, taken = layout, self._estimate(layout), list[Move]()
-        for _ in range(_PASSES):
-            for move in self._best_first(now, value):
-                after = self.moves.made(now, move)
-                if after is None or len(taken) == MOST_MOVES or self.stop.is_set():
-                    continue
-                better = self._estimate(after)
-                if better < value - _EVEN and self.case.fits(after):
-                    now, value = after, better
-                    taken.append(move)
-        return tuple(taken)
+        for move in (move for _ in range(_PASSES) for move in self._best_first(now, value)):
+            after = self.moves.made(now, move)
+            if after is None or self.stop.is_set():
+                continue
+            less = self._estimate(after)
+            if less < value - _EVEN and self.case.fits(after):
+                now, value = after, less
+                taken.append(move)
+        return tuple(taken[:MOST_MOVES])
 
     def taken(self, moves: Sequence[Move], before: Grown) -> Grown:
         """The layout after all of the moves if the judge finds it better; else after what is taken of each half."""
@@ -75,7 +74,7 @@ class _Growth:
 
     def _best_first(self, layout: Layout, value: float) -> Iterator[Move]:
         """Moves that look worth it, the best first; of equal ones the first in the canonical pose."""
-        pose, found = canonical_pose(self.case.scenario.site), list[tuple[float, _Placed, Move]]()
+        pose, found = canonical_pose(self.case.scenario.site), list[tuple[float, _Rectangles, Move]]()
         for move in self.moves.all(layout):
             after = self.moves.made(layout, move)
             if after is not None and (loss := self._estimate(after)) < value - _EVEN:
