@@ -79,8 +79,8 @@ class Gathering:
         return tuple(find for find in self._of(shown) if not find.is_final)
 
     def ungrown(self, shown: Sequence[Option]) -> tuple[Find, ...]:
-        """Those of the shown ones that are settled, and whose rooms were not let grow yet."""
-        return tuple(find for find in self._of(shown) if find.is_final and not find.has_grown)
+        """Those of the shown ones whose rooms were not let grow yet."""
+        return tuple(find for find in self._of(shown) if not find.has_grown)
 
     def _of(self, shown: Sequence[Option]) -> tuple[Find, ...]:
         return tuple(self.finds[option.layout.base] for option in shown)

@@ -71,7 +71,6 @@ class Moves:
         out_ft = after.moved_out_ft[move.side]
         may = (
             self._is_open(place, move.side)
-            and place.moved_out_ft[move.side] - _EVEN_FT <= out_ft
             and out_ft <= reach_ft(self.site, edge_of(after, move.side)) + _EVEN_FT
             and after.area_sqft <= (1 + self.rooms[place.room].grow) * place.base.area_sqft + _EVEN_SQFT
             and rectangle(after).difference(rectangle(place)).intersection(self.kept).area <= _EVEN_SQFT

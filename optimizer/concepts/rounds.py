@@ -24,6 +24,8 @@ from optimizer.layout import Layout
 
 TOURS, JUDGED, POLISHED, GROWN = 3, 8, 1, 1
 """Tours, layouts judged, arrangements polished and settled concepts grown in a round."""
+GROWN_S: Final = 0.15
+"""About how long one concept's rooms take to grow."""
 FIRST_JUDGED: Final = 3
 LEARNED_FROM: Final = 6
 """So many judged layouts are needed before anything is learned of places."""
@@ -92,11 +94,20 @@ class Rounds:
         self._judged, self._polishing, self._growing = judged, polishing, growing
 
     def finish(self) -> None:
-        """Take in what the judge still has, and what the whole model found."""
+        """Take in what the judge still has, and what the whole model found; then let grow what will be shown."""
         self._judged += self._begin(self._found(self.whole.finish()))
         while self._is_under_way:
             self._take_in()
             self._judged, self._polishing, self._growing = [], [], []
+        # Nothing comes of polishing any more: what it has not reached is settled, too. The time for it was spared.
+        self._growing = self._begin_growing(self.count, is_last=True)
+        self._take_in()
+        self._growing = []
+
+    @property
+    def growing_s(self) -> float:
+        """About how long it takes to let grow what would be shown now."""
+        return GROWN_S * len(self.gathering.ungrown(self.gathering.shown(self.count))) / (self.workers.count + 1)
 
     @property
     def is_settled(self) -> bool:
@@ -142,12 +153,14 @@ class Rounds:
         pending = self.workers.polish([find.proof.state for find in finds], stop=self.stop)
         return list(zip(finds, pending, strict=True))
 
-    def _begin_growing(self, count: int) -> list[tuple[Find, Pending[Grown]]]:
+    def _begin_growing(self, count: int, *, is_last: bool = False) -> list[tuple[Find, Pending[Grown]]]:
         under_way = {find.option.layout for find, _ in self._growing}
         left = self.gathering.ungrown(self.gathering.shown(self.count))
-        finds = [find for find in left if find.option.layout not in under_way][:count]
+        settled_finds = (find for find in left if find.is_final or is_last)
+        finds = [find for find in settled_finds if find.option.layout not in under_way][:count]
         settled = [Grown(find.option.layout, Verdict((), find.option.appraisal, find.option.losses)) for find in finds]
-        return list(zip(finds, self.workers.grow(settled, stop=self.stop), strict=True))
+        stop = self.stop.without_limit if is_last else self.stop
+        return list(zip(finds, self.workers.grow(settled, stop=stop), strict=True))
 
     def _take_in(self) -> None:
         """What was begun in the round before: verdicts are learned, polished layouts given to the judge."""

@@ -168,6 +168,19 @@ def test_what_is_settled_grows_once_and_then_all_is(held):
     assert settled == [False, False, False, True, True]
 
 
+def test_what_was_not_polished_in_time_grows_at_the_end(held):
+    """Nothing is polished any more, so that what is shown is settled, whether the solver looked at it or not."""
+    state, verdict = held
+    judges = Judges()
+    search = search_of(judges)
+    search._picker.seen.add(state)
+    search._learn(unproven(search.explorer.board, state), verdict)
+    assert search.growing_s == pytest.approx(0.15)
+    search.finish()
+    assert judges.grown == [1]
+    assert search.growing_s == 0
+
+
 def test_a_ceiling_that_is_passed_teaches_a_price_alone():
     """What a layout costs beyond the ceiling is known, and nothing is wrong with where its rooms stand."""
     search = search_of(Judges())
