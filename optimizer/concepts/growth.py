@@ -62,7 +62,7 @@ class _Growth:
         if after == before.layout or self.stop.is_set():
             return before
         verdict = self.case.judged(after)
-        if verdict.holds and verdict.score < before.verdict.score - _EVEN:
+        if verdict.score < before.verdict.score - _EVEN:  # what is refused has no score below any
             return Grown(after, verdict)
         half = len(moves) // 2
         return self.taken(moves[half:], self.taken(moves[:half], before)) if half else before

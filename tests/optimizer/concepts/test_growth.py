@@ -85,6 +85,14 @@ def test_seats_worth_and_the_layout_before_stay():
         assert after.verdict.measured.worth == before.verdict.measured.worth
 
 
+def test_the_judge_is_asked_of_what_fits():
+    """A room that would stand in the house or on another one is no question."""
+    case, _, found = settled()
+    for one in found:
+        growth = _Growth(case, Moves.of(case, ()), NEVER)
+        assert case.fits(growth._after(growth.wanted(one.layout), one.layout))
+
+
 def test_none_for_none():
     """With `grow: 0` for every room all stays as it was."""
     rooms = tuple(replace(room, grow=0.0) for room in YARD.brief.rooms)

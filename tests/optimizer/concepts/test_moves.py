@@ -50,12 +50,26 @@ def test_three_feet_or_five_to_a_corner(x_ft, y_ft, reached):
 
 
 @pytest.mark.parametrize(("gap_ft", "reached"), [(3.0, True), (3.5, False)])
+def test_three_feet_to_a_wall(gap_ft, reached):
+    """To the wall that it looks at, which is no corner to come level with."""
+    layout = Layout((stand("nook", 30, 12 + gap_ft, 8, 7),))
+    assert (Move(("nook",), "-y", 12) in allowed(moves(NOOK), layout)) == reached
+
+
+@pytest.mark.parametrize(("gap_ft", "reached"), [(3.0, True), (3.5, False)])
 def test_three_feet_to_a_neighbour(gap_ft, reached):
     """To the edge that looks at it, and to one that is level with it."""
     layout = Layout((UPPER, stand("nook", 38 + gap_ft, 16 + gap_ft, 8, 7)))
     found = allowed(moves(TABLE, NOOK), layout)
     assert (Move(("nook",), "-x", 38) in found) == reached
     assert (Move(("nook",), "-y", 16) in found) == reached
+
+
+@pytest.mark.parametrize(("y_ft", "reached"), [(40, True), (40.5, False)])
+def test_only_what_the_eye_holds_together(y_ft, reached):
+    """A room that ends 12 ft farther along is a neighbour; layout rules, common practice, no source."""
+    layout = Layout((UPPER, stand("nook", 40, y_ft, 8, 7)))
+    assert (Move(("table",), "+x", 40) in moves(TABLE, NOOK).all(layout)) == reached
 
 
 @pytest.mark.parametrize(("share", "reached"), [(0.17, True), (0.16, False), (0.0, False)])
