@@ -12,6 +12,7 @@ from optimizer.cli.exits import ExitStatus
 MOST_CONCEPTS: Final = 100
 SHORTEST_S: Final = 0.1
 LONGEST_S: Final = 86_400.0
+MOST_MONEY: Final = 1e12
 
 app = typer.Typer(
     add_completion=False,
@@ -37,6 +38,12 @@ def _search_time(value: float) -> float:
     # Not by the parser's own limits, which let through what is no number.
     if not SHORTEST_S <= value <= LONGEST_S:
         raise typer.BadParameter(f"expected {SHORTEST_S:g} to {LONGEST_S:g} seconds, found {value:g}.")
+    return value
+
+
+def _money(value: float | None) -> float | None:
+    if value is not None and not 0 < value <= MOST_MONEY:
+        raise typer.BadParameter(f"expected an amount of money above 0, found {value:g}.")
     return value
 
 
@@ -99,6 +106,44 @@ def options(  # noqa: PLR0913, PLR0917 - typer takes each option as an argument
 
     call = Call(scenario, out, count, seconds, seed, repeatable, start_from, solver_log)
     raise typer.Exit(run_options(call, as_json=progress == "json"))
+
+
+@app.command()
+def budgets(  # noqa: PLR0913, PLR0917 - typer takes each option as an argument
+    scenario: ScenarioArgument,
+    out: Annotated[Path, typer.Option("--out", metavar="DIR", help="Folder to write to; made where it is missing.")],
+    lowest: Annotated[
+        float | None, typer.Option(callback=_money, help="Lowest ceiling; else the least that can be built.")
+    ] = None,
+    highest: Annotated[
+        float | None, typer.Option(callback=_money, help="Highest ceiling; else all wishes at their largest.")
+    ] = None,
+    steps: Annotated[int, typer.Option(min=1, max=MOST_CONCEPTS, help="How many budgets at most.")] = 10,
+    seconds: Annotated[float, typer.Option(callback=_search_time, help="How long to search.")] = 50.0,
+    seed: Annotated[int | None, typer.Option(min=0, max=2**31 - 1, help="Else as the scenario says.")] = None,
+    repeatable: Annotated[
+        bool, typer.Option("--repeatable", help="The same budgets every time, however long it takes.")
+    ] = False,
+    start_from: Annotated[
+        Path | None, typer.Option("--from", metavar="RESULT", help="An earlier options.json to start from.")
+    ] = None,
+    progress: Annotated[
+        str, typer.Option(metavar="bar|json", callback=_progress_form, help="A bar, or one JSON object a line.")
+    ] = "bar",
+) -> None:
+    """Find what each budget buys.
+
+    Writes DIR/budgets.json, DIR/budgets.csv, a picture and a plan of each concept, and prints the steps.
+    """
+    from decimal import Decimal
+
+    from optimizer.cli.budgets_command import BudgetsCall, run_budgets
+
+    low, high = (None if money is None else Decimal(str(money)) for money in (lowest, highest))
+    if low is not None and high is not None and low > high:
+        raise typer.BadParameter(f"expected --lowest up to --highest, found {low:,} and {high:,}.")
+    call = BudgetsCall(scenario, out, low, high, steps, seconds, seed, repeatable, start_from)
+    raise typer.Exit(run_budgets(call, as_json=progress == "json"))
 
 
 @app.command()
