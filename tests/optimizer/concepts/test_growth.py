@@ -93,6 +93,14 @@ def test_the_judge_is_asked_of_what_fits():
         assert case.fits(growth._after(growth.wanted(one.layout), one.layout))
 
 
+def test_ground_that_costs_more_than_its_line_is_worth_is_no_question():
+    """Where money weighs a thousand times as much, the judge is asked about nothing."""
+    brief = replace(YARD.brief, weights=replace(YARD.brief.weights, cost=1000.0))
+    dear = Case.of(replace(YARD, brief=brief))
+    for before, _ in grown():
+        assert _Growth(dear, Moves.of(dear, ()), NEVER).wanted(before.layout) == ()
+
+
 def test_none_for_none():
     """With `grow: 0` for every room all stays as it was."""
     rooms = tuple(replace(room, grow=0.0) for room in YARD.brief.rooms)
@@ -107,6 +115,7 @@ def test_ends_when_stopped():
     stopped = threading.Event()
     stopped.set()
     assert [grow(case, before, stop=stopped) for before, _ in grown()] == [before for before, _ in grown()]
+    assert {_Growth(case, Moves.of(case, ()), stopped).wanted(before.layout) for before, _ in grown()} == {()}
 
 
 @pytest.mark.parametrize("matrix", SYMMETRIES[1:])
