@@ -34,6 +34,7 @@ from optimizer.catalogue.finish import (
     material_facts,
     palette_of,
 )
+from optimizer.catalogue.growth import grown, may_move, most_growth_ft
 from optimizer.catalogue.kinds import FOCAL_KIND, kind_rules
 from optimizer.catalogue.loss_rates import Rates, rates
 from optimizer.catalogue.party import (
@@ -104,6 +105,7 @@ __all__ = [
     "fixed_charges",
     "fixed_price",
     "front_run",
+    "grown",
     "held",
     "holds",
     "is_hot",
@@ -113,6 +115,8 @@ __all__ = [
     "least_table_length_ft",
     "line_clear_ft",
     "material_facts",
+    "may_move",
+    "most_growth_ft",
     "most_held",
     "most_stools",
     "pad_size_ft",

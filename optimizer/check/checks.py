@@ -128,6 +128,11 @@ def first_findings(case: CheckCase) -> tuple[Finding, ...]:
     return next(filter(None, found), ())
 
 
+def fits(case: CheckCase) -> bool:
+    """Whether a layout keeps the rules of its places: those of the first stage, which are asked quickly."""
+    return not any(finding for check in STAGES["places"] for finding in check(case))
+
+
 def wishes_missed(case: CheckCase) -> tuple[Relation, ...]:
     """Relations with the weight of a wish that a layout does not keep; one with an end left out is passed over."""
     wishes = (relation for relation in case.scenario.brief.relations if not relation.is_hard)

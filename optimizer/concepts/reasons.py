@@ -32,20 +32,20 @@ class Teller:
 
     def difference(self, one: Layout, other: Layout) -> str:
         """What is elsewhere, larger or smaller, missing or added, seen from the other layout."""
-        parts = _presence(one, other, without="without", with_="with") + self._changes(one, other)
+        parts = _presence(one, other, without="without", with_="with") + self._changes(one.base, other.base)
         return ", ".join(parts) or ALIKE
 
     def _first(self, option: Option) -> str:
         absent = option.left_out_rooms
         wishes = f"all that you wished for but the {listed(absent)}" if absent else "all that you wished for"
-        rooms = option.layout.placements[:_NAMED]
+        rooms = option.layout.base.placements[:_NAMED]
         places = (f"{placement.room} {whereabouts(placement, self.scenario.site)}" for placement in rooms)
         money = option.appraisal.cost.phase(1)
         return f"{wishes}, for about {_rounded(money):,} {self.currency}: {', '.join(places)}"
 
     def _other(self, option: Option, first: Option) -> str:
         presence = _presence(option.layout, first.layout, without="does without", with_="adds")
-        changes = self._changes(option.layout, first.layout)
+        changes = self._changes(option.layout.base, first.layout.base)
         figures = self._money(option, first) + self._walking(option, first)
         return "; ".join(presence + figures + (changes or ([] if presence else [ALIKE])))
 

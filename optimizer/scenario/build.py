@@ -198,6 +198,7 @@ def _room(part: RoomPart) -> RoomWish:
         sun=SunWish(sun.want, sun.start, sun.end, sun.months, sun.hours, sun.least) if sun else None,
         cover=part.cover,
         screen=part.screen,
+        grow=part.grow,
     )
 
 

@@ -211,6 +211,8 @@ class RoomPart(Part):
     """Whether a shade structure over it may be bought; where shade is wished for if nothing is said."""
     screen: bool | None = None
     """Whether a screen beside it may be bought; where something must not see it if nothing is said."""
+    grow: Annotated[float, Field(ge=0, le=1)] | None = None
+    """Share of its area by which it may grow to meet lines; 0.2 where nothing is said, 0 for none."""
 
 
 class RelationPart(Part):
