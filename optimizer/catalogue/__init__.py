@@ -33,6 +33,7 @@ from optimizer.catalogue.finish import (
     material_facts,
     palette_of,
 )
+from optimizer.catalogue.ideas import IDEAS, IdeaName, IdeaRules, idea_rules
 from optimizer.catalogue.kinds import FOCAL_KIND, kind_rules
 from optimizer.catalogue.loss_rates import Rates, rates
 from optimizer.catalogue.party import (
@@ -57,6 +58,7 @@ from optimizer.catalogue.worth import worth_rate
 __all__ = [
     "COVERED",
     "FOCAL_KIND",
+    "IDEAS",
     "SCREENED",
     "SITE",
     "Affordable",
@@ -65,6 +67,8 @@ __all__ = [
     "ChosenFinish",
     "Cover",
     "Holds",
+    "IdeaName",
+    "IdeaRules",
     "Item",
     "KindRules",
     "LocalSide",
@@ -97,6 +101,7 @@ __all__ = [
     "front_run",
     "held",
     "holds",
+    "idea_rules",
     "is_hot",
     "keep_out_ft",
     "kind_rules",
