@@ -6,6 +6,7 @@ Heavy libraries are imported where they are used, so that `check` and `--help` s
 import threading
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from decimal import Decimal
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -15,7 +16,9 @@ from optimizer.scenario import Scenario
 if TYPE_CHECKING:
     from optimizer.catalogue import SizedRoom
     from optimizer.concepts import Option, OptionSet
+    from optimizer.concepts.budgets import BudgetSet
     from optimizer.drawing import Drawing
+    from optimizer.layout import Layout
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,21 +45,69 @@ def make_options(
     """Find, check, measure and rank concepts; infeasible and undecided are results."""
     from optimizer.concepts.case import Case
     from optimizer.concepts.run import ConceptRun
-    from optimizer.results import read_result
 
     wanted = scenario.brief.options
-    earlier = () if settings.start_from is None else read_result(settings.start_from).option_set.options
     run = ConceptRun(
         Case.of(scenario),
         count=wanted.count if settings.count is None else settings.count,
         seconds=settings.seconds,
         seed=wanted.seed if settings.seed is None else settings.seed,
         repeatable=settings.repeatable,
-        start=tuple(option.layout for option in earlier),
+        start=_layouts_of(settings.start_from),
         processes=settings.processes,
         solver_log=settings.solver_log,
     )
     return run.run(emit=emit, stop=stop or threading.Event())
+
+
+@dataclass(frozen=True, slots=True)
+class BudgetSettings:
+    """What the call for budgets asks for; None leaves it to the scenario or to what its wishes can cost."""
+
+    lowest: Decimal | None = None
+    highest: Decimal | None = None
+    points: int = 10
+    seconds: float = 50.0
+    seed: int | None = None
+    repeatable: bool = False
+    processes: int | None = None
+    start_from: Path | None = None
+
+
+def what_budgets_buy(
+    scenario: Scenario,
+    settings: BudgetSettings,
+    *,
+    emit: Emit = to_nobody,
+    stop: threading.Event | None = None,
+) -> "BudgetSet":
+    """Find what each budget buys, from the least that works to everything at its largest."""
+    from optimizer.concepts.budgets.run import find_budgets, usual_range
+    from optimizer.concepts.budgets.search import BudgetAsked
+    from optimizer.concepts.case import Case
+
+    case = Case.of(scenario)
+    lowest, highest = usual_range(case)
+    highest = settings.highest or max(highest, settings.lowest or highest)
+    asked = BudgetAsked(
+        case=case,
+        lowest=settings.lowest or min(lowest, highest),
+        highest=highest,
+        points=settings.points,
+        seconds=settings.seconds,
+        seed=scenario.brief.options.seed if settings.seed is None else settings.seed,
+        repeatable=settings.repeatable,
+        start=_layouts_of(settings.start_from),
+        processes=settings.processes,
+    )
+    return find_budgets(asked, emit=emit, stop=stop or threading.Event())
+
+
+def _layouts_of(result: Path | None) -> "tuple[Layout, ...]":
+    """Layouts of an earlier result, to start from."""
+    from optimizer.results import read_result
+
+    return () if result is None else tuple(option.layout for option in read_result(result).option_set.options)
 
 
 def _wishes_cost(scenario: Scenario, rooms: Sequence["SizedRoom"]) -> list[tuple[str, str]]:

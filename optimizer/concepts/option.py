@@ -71,7 +71,8 @@ class Option:
     appraisal: Appraisal
     findings: tuple[Finding, ...]
     cautions: tuple[str, ...]
-    proof: Proof
+    proof: Proof | None
+    """None where nobody asked the solver."""
     differs_by: DiffersBy | None
     permits: tuple[str, ...] = ()
     """Permits and approvals likely needed: a prompt, no advice."""

@@ -84,7 +84,7 @@ class Teller:
         both = [(before, now) for now in one.placements if (before := other.of(now.room)) is not None]
         moved = sorted(both, key=lambda pair: -_distance_ft(*pair))[:_NAMED]
         told = [f"{now.room} {self._where(before, now)}" for before, now in moved if _has_moved(before, now)]
-        resized = [_resized(before, now) for before, now in both if before.choice != now.choice]
+        resized = [resized_words(before, now) for before, now in both if before.choice != now.choice]
         return told + resized[:_NAMED]
 
     def _where(self, before: Placement, now: Placement) -> str:
@@ -100,7 +100,7 @@ class Teller:
         return f"closer to the {edge}" if edge != nearest_edge(before, site) else "a few steps on"
 
 
-def _resized(before: Placement, now: Placement) -> str:
+def resized_words(before: Placement, now: Placement) -> str:
     """Another choice in words: what is bought to it, or its own name."""
     for extra, words in _EXTRAS.items():
         if now.choice == before.choice + extra:

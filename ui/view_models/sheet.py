@@ -114,7 +114,9 @@ def _checks(findings: tuple[Finding, ...]) -> tuple[Check, ...]:
     return tuple(Check(rule.sentence, rule.id not in broken, broken.get(rule.id, "")) for rule in RULES.values())
 
 
-def _proof(proof: Proof, words: Words) -> str:
+def _proof(proof: Proof | None, words: Words) -> str:
+    if proof is None:
+        return "Not asked of the solver: how much better it could be is not known."
     if proof.arrangement == "proven":
         return "Proven, by the solver's count of losses: nothing better exists with these rooms in this order."
     left = words.money(max(0.0, proof.objective - proof.bound))

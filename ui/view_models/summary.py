@@ -50,7 +50,7 @@ def ending(option_set: OptionSet) -> str:
 def _bound_words(option_set: OptionSet) -> str:
     """What is proven of the first concept; a bound speaks of the solver's count, and says so."""
     search, first = option_set.search, option_set.options[0]
-    if search.bound is None:
+    if search.bound is None or first.proof is None:
         return "How much better a layout could be is not known."
     if search.status == "proven" and search.option == first.id:
         return "By the solver's count the first is proven best: no layout of this yard and brief weighs better."
