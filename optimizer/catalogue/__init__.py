@@ -35,6 +35,7 @@ from optimizer.catalogue.finish import (
     palette_of,
 )
 from optimizer.catalogue.growth import grown, may_move, most_growth_ft
+from optimizer.catalogue.ideas import IDEAS, IdeaName, IdeaRules, idea_rules
 from optimizer.catalogue.kinds import FOCAL_KIND, kind_rules
 from optimizer.catalogue.loss_rates import Rates, rates
 from optimizer.catalogue.party import (
@@ -60,6 +61,7 @@ from optimizer.catalogue.worth import worth_rate
 __all__ = [
     "COVERED",
     "FOCAL_KIND",
+    "IDEAS",
     "IN_WATER",
     "LIFTED",
     "NOTHING_THERE",
@@ -73,6 +75,8 @@ __all__ = [
     "Cover",
     "Existing",
     "Holds",
+    "IdeaName",
+    "IdeaRules",
     "Item",
     "KindRules",
     "LocalSide",
@@ -108,6 +112,7 @@ __all__ = [
     "grown",
     "held",
     "holds",
+    "idea_rules",
     "is_hot",
     "keep_out_ft",
     "kind_rules",

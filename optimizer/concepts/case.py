@@ -17,7 +17,7 @@ from optimizer.catalogue import (
     worth_rate,
 )
 from optimizer.check import CheckCase, Finding, all_findings, first_findings, fits, seen_shares, wishes_missed
-from optimizer.concepts import LeftOut, Losses, Option, cautions_for, losses_of, permits_for, remedies_for
+from optimizer.concepts import LeftOut, Losses, Option, cautions_for, idea_of, losses_of, permits_for, remedies_for
 from optimizer.derived import Derived
 from optimizer.layout import Layout, Placed, placed_of
 from optimizer.scenario import Scenario
@@ -126,6 +126,7 @@ class Case:
             findings=verdict.findings,
             cautions=cautions_for(self.scenario, placed, verdict.measured.legs),
             permits=permits_for(self.scenario, placed, verdict.measured),
+            idea=idea_of(self.scenario, placed, verdict.measured),
         )
 
     def with_remedies(self, option: Option) -> Option:

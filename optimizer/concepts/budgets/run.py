@@ -9,7 +9,7 @@ from itertools import pairwise
 from typing import Final
 
 from optimizer.catalogue import existing_of, fixed_price, room_price
-from optimizer.concepts import Option, cautions_for, permits_for
+from optimizer.concepts import Option, cautions_for, idea_of, permits_for
 from optimizer.concepts.budgets.points import BudgetSet, Step, points_of, steps_of
 from optimizer.concepts.budgets.search import BudgetAsked, BudgetSearch, at_ceiling
 from optimizer.concepts.budgets.words import step_words
@@ -101,4 +101,5 @@ def _option(case: Case, number: int, step: Step, reason: str) -> Option:
         permits=permits_for(case.scenario, placed, verdict.measured),
         proof=None,
         differs_by=None,
+        idea=idea_of(case.scenario, placed, verdict.measured),
     )
