@@ -12,6 +12,7 @@ from shapely.geometry.base import BaseGeometry
 
 from optimizer.derived import Derived
 from optimizer.fields import SITES, site_shapes
+from optimizer.fields.existing_paving import standing_paving
 from optimizer.grading import Flight
 from optimizer.layout import TOLERANCE_FT
 from optimizer.planting.strips import round_trees
@@ -28,14 +29,15 @@ Coordinates = NDArray[np.float64]
 
 
 def paved_jogs(derived: Derived) -> int:
-    """Jogs under 4 ft in the outline of terraces, ways and landings as one ground.
+    """Jogs under 4 ft in the outline of terraces, ways, landings and old paving that stays as one ground.
 
     Those with a corner at a house, a landing, a flight of steps or a kept tree have their reason and do not count.
     """
     site = derived.site
     landings = [zone for _, zone in site_shapes(site).door_zones]
     rooms = [room.shape for room in derived.placed.paved]
-    ground = shapely.union_all([derived.paths, *rooms, *landings], grid_size=_GRID_FT).simplify(_SAME_FT)
+    there = standing_paving(site, derived.placed.shapes)
+    ground = shapely.union_all([derived.paths, *rooms, *landings, there], grid_size=_GRID_FT).simplify(_SAME_FT)
     reasons = [_fixed(site), *(_of_flight(flight) for flight in derived.grading.flights)]
     ends = np.concatenate([np.empty((0, 2, 2)), *(_jogs(ring) for ring in _rings(ground))])
     corners = shapely.points(ends)

@@ -24,4 +24,5 @@ def kind_rules(kind: RoomKind) -> KindRules:
         longest_ratio=float(entry["longest_ratio"]),
         keeps_from_openings=entry["keeps_from_openings"],
         passed=entry.get("passed", False),
+        grows=entry["grows"],
     )

@@ -28,7 +28,8 @@ class _Sides(NamedTuple):
 def gaps_between(pieces: Sequence[Polygon], others: Sequence[Polygon], reach_ft: float) -> tuple[Polygon, ...]:
     """Ground straight out of the sides of `others` up to each piece that lies before it no farther than `reach_ft`.
 
-    All are rectangles, in any direction. What the piece itself takes within reach is part of the ground. A piece that
+    Pieces are rectangles in any direction, the others have four corners. What the piece itself takes within reach is
+    part of the ground. A piece that
     is one of the others is not before its own sides.
     """
     if not pieces or not others:

@@ -16,6 +16,7 @@ from optimizer.circulation.ground import obstacles_of_site
 from optimizer.circulation.paving import Leg
 from optimizer.fields import SITES, site_shapes
 from optimizer.fields.door_zones import BUILT_UP_FT
+from optimizer.fields.existing_paving import convex_parts, standing_paving
 from optimizer.fields.house_strips import house_strips
 from optimizer.layout import TOLERANCE_FT, Placed, areas_only
 from optimizer.site import Point, Site
@@ -27,20 +28,23 @@ JOINED_SQFT: Final = 60.0
 _SQUARE: Final = 1.5  # mitre of a square bend, and a little more: sharper bends are cut off
 _ALONG_FT: Final = 4.0  # shorter pieces, as between bends and at branchings, do not run along another way
 _CORNER_FT: Final = 3.0  # how far round a corner is drawn where legs meet
+_CLOSED_QUAD: Final = 5  # points of a closed ring of four corners: old paving along the axes
 _LEAST_FT: Final = 0.01
 _LEAST_SQFT: Final = 0.05  # what rounding leaves
 
 
 def way_polygon(site: Site, placed: Placed, legs: Sequence[Leg]) -> BaseGeometry:
-    """Ground that legs pave [ft]: outside rooms, buildings and the landings of doors, inside the boundary.
+    """Ground that legs pave [ft]: outside rooms, buildings, landings and paving that stays, in the yard.
 
     A landing is built up to what stands within a foot of it, what lies between a wall and the terrace at its door is
     paved where it is no bed, and a way joins what it runs along.
     """
-    taken = shapely.union_all([_taken(site), *placed.shapes])
+    there = standing_paving(site, placed.shapes)
+    taken = shapely.union_all([_taken(site), there, *placed.shapes])
     strips = shapely.union_all([*map(_strip, legs), *_corners(legs), *_built_up(site, placed)])
     at_house, beds = _at_house(site, placed, strips, taken)
-    gaps = shapely.union_all(list(_gaps(site, placed, legs))).difference(strips).difference(taken).difference(beds)
+    along = shapely.union_all(list(_gaps(site, placed, legs, there))).difference(strips).difference(taken)
+    gaps = along.difference(shapely.union(beds, _closed(site)))
     joined = [gap for gap in shapely.get_parts(gaps) if _LEAST_SQFT < gap.area < JOINED_SQFT]
     whole = shapely.union_all([strips, *at_house, *joined]) if at_house or joined else strips
     return areas_only(whole.intersection(site_shapes(site).boundary).difference(taken))
@@ -48,9 +52,15 @@ def way_polygon(site: Site, placed: Placed, legs: Sequence[Leg]) -> BaseGeometry
 
 @lru_cache(maxsize=SITES)
 def _taken(site: Site) -> BaseGeometry:
-    """Ground of the site that no way paves."""
-    landings = [zone for _, zone in site_shapes(site).door_zones]
-    return shapely.union_all([*obstacles_of_site(site), *landings])
+    """Ground of buildings and landings."""
+    shapes = site_shapes(site)
+    return shapely.union_all([*shapes.buildings, *(zone for _, zone in shapes.door_zones)])
+
+
+@lru_cache(maxsize=SITES)
+def _closed(site: Site) -> BaseGeometry:
+    """Ground of the site on which no path may lie."""
+    return shapely.union_all(list(obstacles_of_site(site)))
 
 
 def _built_up(site: Site, placed: Placed) -> Iterator[Polygon]:
@@ -59,10 +69,11 @@ def _built_up(site: Site, placed: Placed) -> Iterator[Polygon]:
     yield from gaps_between([room.shape for room in placed.paved], landings, BUILT_UP_FT + TOLERANCE_FT)
 
 
-def _gaps(site: Site, placed: Placed, legs: Sequence[Leg]) -> Iterator[Polygon]:
-    """Ground between ways and the terraces, landings and other ways that they run along."""
+def _gaps(site: Site, placed: Placed, legs: Sequence[Leg], there: BaseGeometry) -> Iterator[Polygon]:
+    """Ground between ways and the terraces, landings, old paving and other ways that they run along."""
     quads, long = _quads(legs), _quads(legs, least_ft=_ALONG_FT)
-    fixed = [*(room.shape for room in placed.paved), *(zone for _, zone in site_shapes(site).door_zones)]
+    old = [part for part in convex_parts(there) if len(part.exterior.coords) == _CLOSED_QUAD]
+    fixed = [*(room.shape for room in placed.paved), *(zone for _, zone in site_shapes(site).door_zones), *old]
     yield from gaps_between(quads, fixed, JOINED_FT - TOLERANCE_FT)
     yield from gaps_between(long, long, JOINED_FT - TOLERANCE_FT)
 
@@ -74,9 +85,9 @@ def _at_house(
     strips = house_strips(site, placed)
     if not strips:
         return [], Polygon()
-    there = shapely.union(paved, taken)
+    there = shapely.union_all([paved, taken, _closed(site)])
     beds = shapely.union_all([strip.beds(there) for strip in strips])
-    return [strip.ground.difference(beds) for strip in strips], beds
+    return [strip.ground.difference(shapely.union(beds, _closed(site))) for strip in strips], beds
 
 
 def _strip(leg: Leg) -> BaseGeometry:

@@ -11,7 +11,8 @@ from optimizer.circulation.paving import Leg, Paved, paved_network
 from optimizer.circulation.reach import cut_off
 from optimizer.circulation.stops import access_of
 from optimizer.circulation.way import Way, way_along, way_between
-from optimizer.layout import TOLERANCE_FT, Placed, PlacedRoom, shared_edge_ft
+from optimizer.fields.site_walls import open_edge_ft
+from optimizer.layout import TOLERANCE_FT, Placed, PlacedRoom
 from optimizer.site import Site
 
 _FLOATING_FT: Final = 4.0  # common practice, no source: with less shared edge a room needs a path
@@ -46,7 +47,7 @@ def ways(site: Site, brief: Brief, placed: Placed, network: Network | None = Non
     `network` is that of the layout on foot, where the caller has it already.
     """
     network = network or network_of(access_of(site, placed))
-    floating = tuple(_own_paths(network, site, _floating(brief, placed)))
+    floating = tuple(_own_paths(network, site, _floating(site, brief, placed)))
     paved = paved_network(site, brief, placed, floating)
     trips = _ways(network, paved, dict.fromkeys((trip.start, trip.end) for trip in brief.trips))
     own_paths = _ways(network, paved, floating)
@@ -76,16 +77,16 @@ def _way(network: Network, paved: Paved, pair: Pair) -> Way | None:
     return way_between(network, start, end) if start and end else None
 
 
-def _floating(brief: Brief, placed: Placed) -> tuple[str, ...]:
+def _floating(site: Site, brief: Brief, placed: Placed) -> tuple[str, ...]:
     """Placed rooms that no trip reaches and that do not lean on another paved room."""
     pairs = [(trip.start, trip.end) for trip in brief.trips]
     reached = {name for pair in pairs if placed.left_out.isdisjoint(pair) for name in pair}
-    return tuple(room.name for room in placed if room.name not in reached and not _leans(room, placed))
+    return tuple(room.name for room in placed if room.name not in reached and not _leans(site, room, placed))
 
 
-def _leans(room: PlacedRoom, placed: Placed) -> bool:
+def _leans(site: Site, room: PlacedRoom, placed: Placed) -> bool:
     return any(
-        shared_edge_ft(room.placement, other.placement) >= _FLOATING_FT - TOLERANCE_FT
+        open_edge_ft(site, room.placement, other.placement) >= _FLOATING_FT - TOLERANCE_FT
         for other in placed.paved
         if other.name != room.name
     )
