@@ -64,7 +64,8 @@ def land_of(site: Site, placed: Placed, *, width_ft: float) -> Land:
     free = site_shapes(site).boundary.difference(shapely.union_all(taken))
     ground = free.buffer(TOLERANCE_FT - width_ft / 2, join_style="mitre")
     shapely.prepare(ground)
-    paved = [room.shape for room in placed if room.carries_ways]
+    # Beside a fire a way lies only in part on its paving: it is laid, and what the fire has of it already is not paid.
+    paved = [room.shape for room in placed if room.carries_ways and not room.rules.passed]
     zones = [zone for _, zone in site_shapes(site).door_zones]
     kept = tuple(_there(site, placed, zones))
     lawns = [room.shape for room in placed if room.kind in _SOFT]

@@ -141,6 +141,7 @@ def test_a_fire_is_passed_on_its_paving_outside_its_seats():
     layout = Layout((stand("fire", 20, 10, 20, 20),))
     seated, bare = (land_of(BARE, placed_of((one,), layout), width_ft=4) for one in (ring, room))
     assert [seated.ground.covers(Point(at)) for at in ((22, 20), (23, 20), (30, 15), (30, 28))] == [1, 0, 0, 1]
+    assert seated.paved == (), "as wide as it is a way is laid, on the fire's paving or beside it"
     assert [bare.ground.covers(Point(at)) for at in ((22, 20), (17, 20))] == [0, 1]
 
 
