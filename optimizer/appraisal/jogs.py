@@ -14,7 +14,6 @@ from optimizer.derived import Derived
 from optimizer.fields import SITES, site_shapes
 from optimizer.fields.existing_paving import standing_paving
 from optimizer.grading import Flight
-from optimizer.layout import TOLERANCE_FT
 from optimizer.planting.strips import round_trees
 from optimizer.site import Site
 
@@ -81,5 +80,5 @@ def _jogs(corners: Coordinates) -> Coordinates:
     turn = before[:, 0] * along[:, 1] - before[:, 1] * along[:, 0]
     after = np.roll(turn, -1)
     is_step = (turn * after < 0) & (np.minimum(np.abs(turn), np.abs(after)) > _LEAST_BEND)
-    is_jog = is_step & (length < JOG_FT - TOLERANCE_FT)
+    is_jog = is_step & (length < JOG_FT - _AT_FT)  # a way laid an inch off its line is no jog, however the yard lies
     return np.stack([corners, np.roll(corners, -1, axis=0)], axis=1)[is_jog]

@@ -32,6 +32,8 @@ def test_steps_of_4_ft_and_corners_alone_are_no_jogs():
     """Rectangles apart, an L, and a way of 3 ft that ends in the open."""
     assert jogs(TABLE, stand("nook", 48, 16, 8, 7)) == 0
     assert jogs(TABLE, paths=[box(38, 20, 50, 23)]) == 0
+    assert jogs(paths=[box(2, 2, 20, 10), box(2, 10, 11, 13.97)]) == 0
+    assert jogs(paths=[box(2, 2, 20, 10), box(2, 10, 11, 13.8)]) == 1
 
 
 def test_a_notch_has_two():
