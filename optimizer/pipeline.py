@@ -110,7 +110,18 @@ def site_facts(scenario: Scenario) -> tuple[tuple[str, str], ...]:
             for choice in room.choices
         )
         facts.append((room.name, f"{sizes}; may stand on {area(areas[room.name])}"))
-    return tuple(facts)
+    return (*facts, *_holds(scenario))
+
+
+def _holds(scenario: Scenario) -> tuple[tuple[str, str], ...]:
+    """What is held, and what stands against it."""
+    from optimizer.concepts.case import Case
+    from optimizer.concepts.held import hold_words, why_not_held
+
+    case, holds = Case.of(scenario), scenario.brief.holds
+    said = tuple(("held", hold_words(case, hold)) for hold in holds)
+    against = (why_not_held(case, name) for name in dict.fromkeys(hold.room for hold in holds))
+    return (*said, *(("nothing fits", words) for words in against if words))
 
 
 def recheck(path: Path) -> tuple[str, ...]:

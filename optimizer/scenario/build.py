@@ -9,6 +9,7 @@ from optimizer.brief import (
     Budget,
     Choice,
     Guests,
+    Hold,
     OptionsWanted,
     Relation,
     RoomWish,
@@ -17,6 +18,7 @@ from optimizer.brief import (
     Weights,
 )
 from optimizer.scenario.finish_build import build_finish
+from optimizer.scenario.hold_schema import HoldPart
 from optimizer.scenario.rings import counter_clockwise, outward
 from optimizer.scenario.schema import RelationPart, RoomPart, ScenarioPart
 from optimizer.scenario.site_checks import edge_names
@@ -82,6 +84,7 @@ def build_brief(part: ScenarioPart) -> Brief:
         budget=_budget(part),
         options=_options(part),
         finish=build_finish(part),
+        holds=tuple(_hold(hold) for hold in brief.holds),
     )
 
 
@@ -208,6 +211,12 @@ def _relation(part: RelationPart) -> Relation:
         share=part.share,
         eye=part.eye,
     )
+
+
+def _hold(part: HoldPart) -> Hold:
+    """One hold, its areas counter-clockwise."""
+    within, not_in = (None if ring is None else counter_clockwise(ring) for ring in (part.within, part.not_in))
+    return Hold(part.room, part.at, within, not_in, part.front, part.choice)
 
 
 def _budget(part: ScenarioPart) -> Budget:

@@ -2,10 +2,11 @@
 
 from collections.abc import Iterator
 
-from optimizer.brief import Choice, RoomWish
-from optimizer.catalogue import book_for, most_stools, sized_room, too_long
+from optimizer.brief import Brief, Choice, RoomWish
+from optimizer.catalogue import book_for, most_stools, sized_room, sized_rooms, too_long
 from optimizer.errors import ScenarioError
 from optimizer.scenario.build import build_brief
+from optimizer.scenario.complaints import did_you_mean
 from optimizer.scenario.document import Complaint, Path
 from optimizer.scenario.schema import ScenarioPart
 
@@ -22,6 +23,26 @@ def catalogue_complaints(scenario: ScenarioPart) -> Iterator[Complaint]:
         except ScenarioError as error:
             yield from _placed(error, ("brief", "rooms", index, "futures"))
         yield from _kitchen(wish, ("brief", "rooms", index))
+    yield from _held_choices(scenario)
+
+
+def _held_choices(scenario: ScenarioPart) -> Iterator[Complaint]:
+    """Holds to a choice that the room does not have."""
+    brief = build_brief(scenario)
+    for index, hold in enumerate(brief.holds):
+        labels = labels_of(brief, hold.room)
+        if hold.choice is not None and labels and hold.choice not in labels:
+            advice = did_you_mean(hold.choice, labels, f"write one of {', '.join(labels)}")
+            yield Complaint(("brief", "holds", index, "choice"), f"a choice of {hold.room}", repr(hold.choice), advice)
+
+
+def labels_of(brief: Brief, name: str) -> tuple[str, ...]:
+    """Labels of a room's choices; none where the catalogue does not know the room."""
+    try:
+        rooms = sized_rooms(brief)
+    except ScenarioError:
+        return ()
+    return tuple(choice.label for room in rooms if room.name == name for choice in room.choices)
 
 
 def _kitchen(wish: RoomWish, path: Path) -> Iterator[Complaint]:

@@ -13,6 +13,7 @@ from optimizer.scenario.catalogue_checks import catalogue_complaints
 from optimizer.scenario.complaints import complaints_of, is_unknown_key
 from optimizer.scenario.document import Complaint, Document, Path, read_document
 from optimizer.scenario.finish_build import finish_complaints
+from optimizer.scenario.hold_checks import hold_complaints
 from optimizer.scenario.relation_checks import relation_complaints
 from optimizer.scenario.room_checks import room_complaints
 from optimizer.scenario.scenario import Scenario
@@ -103,6 +104,7 @@ def _cross_checks(part: ScenarioPart) -> Iterator[Complaint]:
     yield from site_complaints(part)
     yield from room_complaints(part)
     yield from relation_complaints(part)
+    yield from hold_complaints(part)
     yield from catalogue_complaints(part)
     yield from finish_complaints(part)
     yield from _cells(part)

@@ -14,6 +14,7 @@ from pydantic import (
 
 from optimizer.brief import Equipment, RelationKind, RoomKind
 from optimizer.scenario.finish_schema import FinishPart
+from optimizer.scenario.hold_schema import HoldPart
 from optimizer.scenario.site_schema import Part, SitePart
 from optimizer.scenario.values import (
     ClockHour,
@@ -267,6 +268,8 @@ class BriefPart(Part):
     """How they lie to each other; hard unless `wish` gives a weight."""
     trips: Annotated[tuple[TripPart, ...], Field(max_length=1000)] = ()
     """Walking, per gathering."""
+    holds: Annotated[tuple[HoldPart, ...], Field(max_length=200)] = ()
+    """What a person has decided; each is a hard rule of its own."""
     weights: WeightsPart = WeightsPart()
     """What counts how much."""
     finish: FinishPart = FinishPart()

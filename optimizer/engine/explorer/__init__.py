@@ -4,9 +4,22 @@ from optimizer.engine.explorer.board import Board, board_of
 from optimizer.engine.explorer.explore import Explorer, Tour
 from optimizer.engine.explorer.insertion import best_spot
 from optimizer.engine.explorer.limits import Limits
+from optimizer.engine.explorer.mended import mended
 from optimizer.engine.explorer.pool import Pool
 from optimizer.engine.explorer.refusals import Refusals
 from optimizer.engine.explorer.residuals import Residuals
 from optimizer.engine.explorer.value import value_of
 
-__all__ = ["Board", "Explorer", "Limits", "Pool", "Refusals", "Residuals", "Tour", "best_spot", "board_of", "value_of"]
+__all__ = [
+    "Board",
+    "Explorer",
+    "Limits",
+    "Pool",
+    "Refusals",
+    "Residuals",
+    "Tour",
+    "best_spot",
+    "board_of",
+    "mended",
+    "value_of",
+]

@@ -6,7 +6,7 @@ from typing import Final, NamedTuple
 
 from optimizer.catalogue import SizedChoice, SizedRoom, counter_middle_ft
 from optimizer.engine.grid.lattice import Lattice
-from optimizer.layout import Front
+from optimizer.layout import FRONT_VECTORS, Front
 
 LEAST_AREA_SQFT: Final = 40.0
 _EVEN: Final = 1e-6
@@ -73,13 +73,27 @@ def _counter_ahead(room: SizedRoom, choice: SizedChoice, lattice: Lattice) -> in
     return math.ceil(2 * ahead_ft / lattice.step_ft - _EVEN)
 
 
+def lies_along_x(variant: Variant, choice: SizedChoice, lattice: Lattice) -> bool:
+    """Whether the choice's width lies along x."""
+    if variant.front is not None:
+        return variant.front in {"+y", "-y"}
+    width, depth = lattice.need(choice.width_ft), lattice.need(choice.depth_ft)
+    off, turned = (abs(variant.width - a) + abs(variant.depth - b) for a, b in ((width, depth), (depth, width)))
+    return off <= turned
+
+
+def anchor_of(front: Front | None, width: int, depth: int) -> tuple[int, int]:
+    """Middle of the front, or of the room where it has none, in half steps from its lower left corner."""
+    x, y = (0, 0) if front is None else FRONT_VECTORS[front]
+    return width * (1 + x), depth * (1 + y)
+
+
 def _turns(choice: int, along: int, across: int, *, has_front: bool) -> tuple[Variant, ...]:
+    def turn(width: int, depth: int, front: Front | None) -> Variant:
+        return Variant(choice, width, depth, front, anchor_of(front, width, depth))
+
     if has_front:
-        return (
-            Variant(choice, along, across, "+y", (along, 2 * across)),
-            Variant(choice, along, across, "-y", (along, 0)),
-            Variant(choice, across, along, "+x", (2 * across, along)),
-            Variant(choice, across, along, "-x", (0, along)),
-        )
-    one = Variant(choice, along, across, None, (along, across))
-    return (one,) if along == across else (one, Variant(choice, across, along, None, (across, along)))
+        upright, lying = ((along, across), ("+y", "-y")), ((across, along), ("+x", "-x"))
+        return tuple(turn(*size, front) for size, fronts in (upright, lying) for front in fronts)  # type: ignore[arg-type]
+    one = turn(along, across, None)
+    return (one,) if along == across else (one, turn(across, along, None))
