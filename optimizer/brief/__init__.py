@@ -3,6 +3,7 @@
 from optimizer.brief.finish import Finish, FinishPartName, FinishWish, Material, Pattern
 from optimizer.brief.holds import Hold, Side
 from optimizer.brief.rules import RULES, Rule, RuleId
+from optimizer.brief.sketches import Sketch, SketchedRoom
 from optimizer.brief.wishes import (
     Brief,
     Budget,
@@ -40,6 +41,8 @@ __all__ = [
     "Rule",
     "RuleId",
     "Side",
+    "Sketch",
+    "SketchedRoom",
     "SunWish",
     "Trip",
     "Weights",

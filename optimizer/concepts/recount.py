@@ -22,7 +22,7 @@ class Recount:
     def with_proof(self, option: Option) -> Option:
         """The option with the proof that its layout can have: its own objective, no bound above it, its own model."""
         state = state_of(self._problem, option.layout)
-        if state is None:
+        if state is None or option.proof is None:
             return option
         said, objective = option.proof, modelled_value(self._problem, state) / CENTS
         bound = min(said.bound, objective)

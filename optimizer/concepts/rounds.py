@@ -114,7 +114,7 @@ class Rounds:
     def proven_set(self) -> frozenset[Layout]:
         """Layouts that would be shown, where each of them is proven the best of its arrangement; else none."""
         shown = self.gathering.shown(self.count)
-        proven = all(option.proof.arrangement == "proven" for option in shown)
+        proven = all(option.proof is not None and option.proof.arrangement == "proven" for option in shown)
         return frozenset(option.layout for option in shown) if proven else frozenset()
 
     def _found(self, states: Sequence[State]) -> list[State]:

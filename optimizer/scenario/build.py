@@ -13,6 +13,8 @@ from optimizer.brief import (
     OptionsWanted,
     Relation,
     RoomWish,
+    Sketch,
+    SketchedRoom,
     SunWish,
     Trip,
     Weights,
@@ -23,6 +25,7 @@ from optimizer.scenario.rings import counter_clockwise, outward
 from optimizer.scenario.schema import RelationPart, RoomPart, ScenarioPart
 from optimizer.scenario.site_checks import edge_names
 from optimizer.scenario.site_schema import BuildingPart, EntrancePart, KeepOutPart, SetbackPart, SitePart
+from optimizer.scenario.sketch_schema import SketchPart
 from optimizer.site import (
     Building,
     Door,
@@ -86,6 +89,12 @@ def build_brief(part: ScenarioPart) -> Brief:
         finish=build_finish(part),
         holds=tuple(_hold(hold) for hold in brief.holds),
     )
+
+
+def build_sketch(part: SketchPart) -> Sketch:
+    """One layout of one's own."""
+    rooms = (SketchedRoom(room.room, room.at, room.width, room.depth, room.front, room.choice) for room in part.rooms)
+    return Sketch(part.name, tuple(rooms))
 
 
 def _boundary(part: SitePart) -> tuple[Ring, tuple[str, ...]]:

@@ -23,20 +23,29 @@ def catalogue_complaints(scenario: ScenarioPart) -> Iterator[Complaint]:
         except ScenarioError as error:
             yield from _placed(error, ("brief", "rooms", index, "futures"))
         yield from _kitchen(wish, ("brief", "rooms", index))
-    yield from _held_choices(scenario)
+    yield from _choices(scenario)
 
 
-def _held_choices(scenario: ScenarioPart) -> Iterator[Complaint]:
-    """Holds to a choice that the room does not have."""
+def _choices(scenario: ScenarioPart) -> Iterator[Complaint]:
+    """Choices in holds and sketches that their room does not have."""
     brief = build_brief(scenario)
-    for index, hold in enumerate(brief.holds):
-        labels = labels_of(brief, hold.room)
-        if hold.choice is not None and labels and hold.choice not in labels:
-            advice = did_you_mean(hold.choice, labels, f"write one of {', '.join(labels)}")
-            yield Complaint(("brief", "holds", index, "choice"), f"a choice of {hold.room}", repr(hold.choice), advice)
+    for path, room, choice in _named_choices(scenario):
+        labels = _labels_of(brief, room)
+        if choice is not None and labels and choice not in labels:
+            advice = did_you_mean(choice, labels, f"write one of {', '.join(labels)}")
+            yield Complaint((*path, "choice"), f"a choice of {room}", repr(choice), advice)
 
 
-def labels_of(brief: Brief, name: str) -> tuple[str, ...]:
+def _named_choices(scenario: ScenarioPart) -> Iterator[tuple[Path, str, str | None]]:
+    """Every room of a hold or a sketch with the choice that it names, and the path of both."""
+    for index, hold in enumerate(scenario.brief.holds):
+        yield ("brief", "holds", index), hold.room, hold.choice
+    for index, sketch in enumerate(scenario.sketches):
+        for place, room in enumerate(sketch.rooms):
+            yield ("sketches", index, "rooms", place), room.room, room.choice
+
+
+def _labels_of(brief: Brief, name: str) -> tuple[str, ...]:
     """Labels of a room's choices; none where the catalogue does not know the room."""
     try:
         rooms = sized_rooms(brief)

@@ -16,6 +16,7 @@ from optimizer.brief import Equipment, RelationKind, RoomKind
 from optimizer.scenario.finish_schema import FinishPart
 from optimizer.scenario.hold_schema import HoldPart
 from optimizer.scenario.site_schema import Part, SitePart
+from optimizer.scenario.sketch_schema import SketchPart
 from optimizer.scenario.values import (
     ClockHour,
     Count,
@@ -320,5 +321,7 @@ class ScenarioPart(Part):
     """What is wanted."""
     budget: BudgetPart = BudgetPart()
     """Money for phase 1."""
+    sketches: Annotated[tuple[SketchPart, ...], Field(max_length=20)] = ()
+    """Layouts of one's own, shown beside the concepts."""
     options: OptionsPart = OptionsPart()
     """Concepts wanted."""

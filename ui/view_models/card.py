@@ -11,7 +11,8 @@ class Card:
     """A concept as the list shows it, in ready words."""
 
     id: str
-    rank: int
+    title: str
+    """What the concept is called."""
     cost: str
     """Phase 1 with its contingency: what the ceiling speaks of."""
     walking: str
@@ -19,11 +20,8 @@ class Card:
     seats: str
     left_out: tuple[str, ...]
     reason: str
-
-    @property
-    def title(self) -> str:
-        """What the concept is called."""
-        return f"Concept {self.rank}"
+    broken: tuple[str, ...] = ()
+    """What a layout of one's own breaks."""
 
 
 def card(option: Option, words: Words) -> Card:
@@ -31,11 +29,12 @@ def card(option: Option, words: Words) -> Card:
     appraisal = option.appraisal
     return Card(
         id=option.id,
-        rank=option.rank,
+        title=option.title,
         cost=words.money(appraisal.cost.phase(1)),
         walking=words.length(appraisal.walking_ft),
         worth=number_words(appraisal.worth),
         seats=str(appraisal.seats),
         left_out=tuple(left_out.room for left_out in option.left_out),
         reason=sentence(words.signed(option.reason)),
+        broken=tuple(finding.words for finding in option.findings),
     )

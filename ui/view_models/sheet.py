@@ -114,7 +114,9 @@ def _checks(findings: tuple[Finding, ...]) -> tuple[Check, ...]:
     return tuple(Check(rule.sentence, rule.id not in broken, broken.get(rule.id, "")) for rule in RULES.values())
 
 
-def _proof(proof: Proof, words: Words) -> str:
+def _proof(proof: Proof | None, words: Words) -> str:
+    if proof is None:
+        return "A layout of your own: it was checked and measured, not searched, so that nothing is proven of it."
     if proof.arrangement == "proven":
         return "Proven, by the solver's count of losses: nothing better exists with these rooms in this order."
     left = words.money(max(0.0, proof.objective - proof.bound))

@@ -11,7 +11,7 @@ from typing import NamedTuple
 from optimizer.catalogue import SizedRoom
 from optimizer.engine.grid.context import Context
 from optimizer.engine.grid.lattice import SLACK
-from optimizer.engine.grid.variants import Variant, anchor_of, lies_along_x
+from optimizer.engine.grid.variants import Variant, anchor_of
 from optimizer.layout import Front, Placement
 from optimizer.site import Point
 
@@ -46,7 +46,7 @@ def held_block(context: Context, room: SizedRoom, variant: Variant) -> Block | N
         return None
     choice, lattice = room.choices[variant.choice], context.lattice
     size = (choice.width_ft, choice.depth_ft)
-    width_ft, depth_ft = size if lies_along_x(variant, choice, lattice) else size[::-1]
+    width_ft, depth_ft = size if variant.is_upright else size[::-1]
     (x_ft, y_ft), (a, b, c, d) = context.pose.point(at), context.pose.matrix
     left, right = _span(context, x_ft - lattice.x0_ft, width_ft, ahead=a + b > 0)
     low, high = _span(context, y_ft - lattice.y0_ft, depth_ft, ahead=c + d > 0)

@@ -37,6 +37,8 @@ class Variant:
     covered: bool = False
     counter_ahead: int = 0
     """How far the middle of its front counter lies ahead of its centre, in half steps."""
+    is_upright: bool = True
+    """Whether the choice's width lies along x."""
 
     @property
     def size(self) -> tuple[int, int]:
@@ -73,15 +75,6 @@ def _counter_ahead(room: SizedRoom, choice: SizedChoice, lattice: Lattice) -> in
     return math.ceil(2 * ahead_ft / lattice.step_ft - _EVEN)
 
 
-def lies_along_x(variant: Variant, choice: SizedChoice, lattice: Lattice) -> bool:
-    """Whether the choice's width lies along x."""
-    if variant.front is not None:
-        return variant.front in {"+y", "-y"}
-    width, depth = lattice.need(choice.width_ft), lattice.need(choice.depth_ft)
-    off, turned = (abs(variant.width - a) + abs(variant.depth - b) for a, b in ((width, depth), (depth, width)))
-    return off <= turned
-
-
 def anchor_of(front: Front | None, width: int, depth: int) -> tuple[int, int]:
     """Middle of the front, or of the room where it has none, in half steps from its lower left corner."""
     x, y = (0, 0) if front is None else FRONT_VECTORS[front]
@@ -89,11 +82,12 @@ def anchor_of(front: Front | None, width: int, depth: int) -> tuple[int, int]:
 
 
 def _turns(choice: int, along: int, across: int, *, has_front: bool) -> tuple[Variant, ...]:
-    def turn(width: int, depth: int, front: Front | None) -> Variant:
-        return Variant(choice, width, depth, front, anchor_of(front, width, depth))
+    def turn(width: int, depth: int, front: Front | None, *, upright: bool) -> Variant:
+        return Variant(choice, width, depth, front, anchor_of(front, width, depth), is_upright=upright)
 
-    if has_front:
-        upright, lying = ((along, across), ("+y", "-y")), ((across, along), ("+x", "-x"))
-        return tuple(turn(*size, front) for size, fronts in (upright, lying) for front in fronts)  # type: ignore[arg-type]
-    one = turn(along, across, None)
-    return (one,) if along == across else (one, turn(across, along, None))
+    fronts: tuple[Front | None, ...] = ("+y", "-y") if has_front else (None,)
+    lying: tuple[Front | None, ...] = ("+x", "-x") if has_front else (None,) if along != across else ()
+    return (
+        *(turn(along, across, front, upright=True) for front in fronts),
+        *(turn(across, along, front, upright=False) for front in lying),
+    )

@@ -6,7 +6,6 @@ from shapely import Point
 
 from optimizer.catalogue import FOCAL_KIND
 from optimizer.engine.grid.held import held_front, of_whole_cells, with_exact_corner
-from optimizer.engine.grid.variants import lies_along_x
 from optimizer.engine.problem.problem import Problem
 from optimizer.engine.terms import Rect
 from optimizer.layout import Front, Layout, Placement
@@ -75,8 +74,8 @@ def _front(problem: Problem, state: State, index: int) -> Front:
     choice = problem.context.rooms[index].choices[variant.choice]
     at = (lattice.x_ft(spot.x + variant.width / 2), lattice.y_ft(spot.y + variant.depth / 2))
     off = [at[axis] - _house_middle(problem, axis) for axis in (0, 1)]
-    upright = lies_along_x(variant, choice, lattice)
-    if variant.width == variant.depth:
+    upright = variant.is_upright
+    if lattice.need(choice.width_ft) == lattice.need(choice.depth_ft):
         upright = abs(off[1]) >= abs(off[0])
     sign = "+" if (off[upright] >= 0) != _looks_home(problem, index, Point(at)) else "-"
     return f"{sign}{'y' if upright else 'x'}"  # type: ignore[return-value]

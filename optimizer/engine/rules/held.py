@@ -9,7 +9,7 @@ from optimizer.engine.grid.context import Context
 from optimizer.engine.grid.held import held_block, held_front
 from optimizer.engine.grid.lattice import Cells
 from optimizer.engine.grid.raster import any_of, covered
-from optimizer.engine.grid.variants import Variant, lies_along_x
+from optimizer.engine.grid.variants import Variant
 from optimizer.engine.rules.part import Part
 
 _CONVERSION_FT = 0.01  # a cell may poke out by what conversion from metres adds, never more
@@ -22,7 +22,7 @@ def _as_held(context: Context, room: SizedRoom, variant: Variant) -> bool:
     if front is None or variant.front is not None:
         return labels <= {choice.label} and front in {None, variant.front}
     is_even = context.lattice.need(choice.width_ft) == context.lattice.need(choice.depth_ft)
-    turned = lies_along_x(variant, choice, context.lattice) == (front in {"+y", "-y"})
+    turned = variant.is_upright == (front in {"+y", "-y"})
     return labels <= {choice.label} and (is_even or turned)
 
 

@@ -47,8 +47,8 @@ def test_some_tours_start_from_the_best():
 
 
 def test_first_tours_start_from_each_layout_given():
-    """From nothing first."""
-    assert [tour.start for tour in first_tours(1, (STATE,), 5)] == [None, STATE]
+    """What is known first, from nothing last."""
+    assert [tour.start for tour in first_tours(1, (STATE,), 5)] == [STATE, None]
     assert {tour.set_aside for tour in first_tours(1, (STATE,), 5)} == {5}
 
 

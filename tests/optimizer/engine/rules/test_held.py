@@ -59,7 +59,7 @@ def test_a_place_between_grid_lines(matrix):
     """In each of the eight poses: the corner is exact, sizes are rounded up by less than a step, and the layout comes
     back as the state that it was."""
     pose = Pose(matrix, (70.0, 70.0))
-    (nook,) = pose.layout(Layout((stand("nook", 40.3, 20.6, 8, 7),))).placements
+    (nook,) = pose.layout(Layout((stand("nook", 40.3, 18.6, 8, 7),))).placements
     turned = replace(PLAIN, site=pose.site(PLAIN_SITE))
     scenario = holding(turned, Hold("nook", at_ft=(nook.x_ft, nook.y_ft), front=nook.front))
     explorer = explored(scenario, plain_rooms())
@@ -77,8 +77,8 @@ def test_a_place_between_grid_lines(matrix):
 
 
 def test_cells_cover_a_room_between_grid_lines():
-    """A room of 8 x 7 ft at 40.3, 20.6 reaches into 9 columns and 8 rows; at 40, 20 into 8 and 7."""
-    for at, size in (((40.3, 20.6), {(9, 8), (8, 9)}), ((40, 20), {(8, 7), (7, 8)}), ((40.01, 20.0), {(8, 7), (7, 8)})):
+    """A room of 8 x 7 ft at 40.3, 18.6 reaches into 9 columns and 8 rows; at 40, 18 into 8 and 7."""
+    for at, size in (((40.3, 18.6), {(9, 8), (8, 9)}), ((40, 18), {(8, 7), (7, 8)}), ((40.01, 18.0), {(8, 7), (7, 8)})):
         problem = passed(Hold("nook", at_ft=at))[1]
         nook = problem.rooms[3]
         assert {variant.size for variant in nook.variants} == size
