@@ -11,7 +11,6 @@ from optimizer.concepts.option import Option
 from optimizer.concepts.permits import permits_for
 from optimizer.layout import Layout, Placement
 
-
 _DIGITS: Final = 6
 """Decimals of a foot: conversion from metres adds less, and plane geometry fails on lengths far below."""
 

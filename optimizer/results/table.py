@@ -11,7 +11,7 @@ from optimizer.results.forms import money
 _BEFORE_PHASES: Final = ("rank", "concept", "currency", "cost", "cost_low", "cost_high")
 _AFTER_PHASES: Final = (
     *("walking_ft", "worth", "seats", "aligned_share", "leftover_share"),
-    *("score", "rooms", "left_out", "reason", "sketch", "broken_rules"),
+    *("score", "rooms", "left_out", "idea", "reason", "sketch", "broken_rules"),
 )
 
 
@@ -48,6 +48,7 @@ def _row(option: Option, phases: Sequence[int], currency: str) -> list[str]:
         f"{option.score:.2f}",
         safe_cell(rooms),
         safe_cell(left_out),
+        safe_cell(option.idea.name if option.idea else ""),
         safe_cell(option.reason),
         safe_cell(option.sketch or ""),
         safe_cell("; ".join(finding.words for finding in option.findings)),

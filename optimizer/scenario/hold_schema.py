@@ -1,7 +1,7 @@
 """The `holds` of a brief, key by key: what a person has decided. Lengths come out in feet."""
 
 from optimizer.brief import Side
-from optimizer.scenario.site_schema import Part
+from optimizer.scenario.part import Part
 from optimizer.scenario.values import Corners, Name, Point
 
 

@@ -5,7 +5,7 @@ from typing import Annotated
 from pydantic import Field
 
 from optimizer.brief import Side
-from optimizer.scenario.site_schema import Part
+from optimizer.scenario.part import Part
 from optimizer.scenario.values import Name, Point, Size
 
 

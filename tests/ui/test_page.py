@@ -1,10 +1,12 @@
 """The page as a person goes through it, on a made-up search."""
 
+from dataclasses import replace
 from time import monotonic, sleep
 
+from optimizer.check import Finding
 from optimizer.concepts import OptionSet
 from tests.sample_run import NOTHING_FITS, UNDECIDED
-from tests.ui.sample_concepts import write_ready
+from tests.ui.sample_concepts import sample_concepts, write_ready
 
 
 def words(tab):
@@ -74,6 +76,33 @@ def test_concepts_come_in_order_and_the_first_is_open(searches, tab):
     assert tab.header[0].value == "Concept 1"
     assert "Without fire feature and water reserve" in words(tab)
     assert "nothing better exists with these rooms in this order" in words(tab)
+
+
+def test_layouts_of_ones_own_come_after_the_concepts(searches, tab, tmp_path):
+    """They are no concepts, are opened like them, and say what they break."""
+    concepts = sample_concepts()
+    overlap = Finding(
+        "no_overlap", ("quiet nook", "fire feature"), 12.0, "sq ft", "quiet nook and fire feature overlap"
+    )
+    own = replace(
+        concepts.options[2],
+        id="sketch-01",
+        rank=None,
+        proof=None,
+        sketch="first idea",
+        findings=(overlap,),
+        differs_by=None,
+    )
+    write_ready(tmp_path, replace(concepts, options=(*concepts.options, own)))
+    searches("at_once", tmp_path)
+    search_ended(tab.run())
+    labels = [button.label for button in tab.button if button.key.startswith("open_")]
+    assert labels == [*(f"Open Concept {rank}" for rank in (1, 2, 3, 4)), "Open Sketch: first idea"]
+    assert "4 concepts after" in words(tab)
+    assert "Layouts of your own" in [heading.value for heading in tab.subheader]
+    tab.button(key="open_sketch-01").click().run()
+    assert tab.header[0].value == "Sketch: first idea"
+    assert "quiet nook and fire feature overlap" in words(tab)
 
 
 def test_opening_puts_the_concept_in_the_address(searches, tab):
@@ -173,3 +202,45 @@ def test_result_that_cannot_be_read_is_told(searches, tab, tmp_path):
     (tmp_path / "options.json").write_text('{"format": "outdoor-rooms/options/99"}')
     searches("at_once", tmp_path)
     assert "outdoor-rooms/options/99" in words(search_ended(tab.run()))
+
+
+def budgets_found(tab, *, seconds=15.0):
+    """Ask what each budget buys, and wait until that is found."""
+    tab.segmented_control(key="view").set_value("What each budget buys").run()
+    tab.button(key="find_budgets").click().run()
+    end = monotonic() + seconds
+    while "Searching" in words(tab) and monotonic() < end:
+        sleep(0.1)
+        tab.run()
+    assert not tab.exception
+    return tab
+
+
+def test_what_each_budget_buys_is_found_on_demand(searches, tab):
+    """From the concepts to the budgets: a step each, what it buys and what the next thing costs, and back."""
+    budgets_found(search_ended(tab.run()))
+    assert tab.segmented_control(key="budget_step").options == ["$64,000", "$95,000"]
+    assert "$31,000 more than the step before: fire feature (six seats)" in words(tab)
+    tab.segmented_control(key="budget_step").set_value("budget-01").run()
+    assert "About $64,000, within $64,000" in words(tab)
+    assert "For $31,000 more: fire feature (six seats)" in words(tab)
+    tab.segmented_control(key="view").set_value("Concepts").run()
+    assert tab.header[0].value == "Concept 1"
+
+
+def test_the_address_opens_the_budgets_in_a_new_tab(searches, tab, project):
+    """Another tab with the same address shows the same budgets without a search of its own."""
+    budgets_found(search_ended(tab.run()))
+    other = type(tab).from_file(project / "ui" / "app.py", default_timeout=20)
+    for key in ("job", "view", "budgets"):
+        other.query_params[key] = tab.query_params[key]
+    other.run()
+    assert "What each budget buys" in words(other)
+    assert other.segmented_control(key="budget_step").options == ["$64,000", "$95,000"]
+
+
+def test_budgets_that_found_nothing_say_what_the_command_said(searches, tab):
+    search_ended(tab.run())
+    searches("refused")
+    budgets_found(tab)
+    assert "No budget was found to work" in words(tab)

@@ -28,15 +28,16 @@ def concept_list(job: Job, result: Result, opened_id: str) -> None:
 
 
 def _row(shown: Card, picture: Markup, *, is_open: bool) -> None:
-    with st.container(key=f"row_{'open_' if is_open else ''}{shown.id}", gap=None):
+    with st.container(key=f"row_{'open_' if is_open else ''}{shown.key}", gap=None):
         show(_line(shown, picture))
-        st.button(f"Open {shown.title}", key=f"open_{shown.id}", on_click=open_concept, args=(shown.id,))
+        st.button(f"Open {shown.title}", key=f"open_{shown.key}", on_click=open_concept, args=(shown.id,))
 
 
 def _line(shown: Card, picture: Markup) -> Markup:
     head = element("div", element("span", shown.title), element("span", shown.cost, css="cost"), css="head")
+    idea = (element("p", shown.idea, css="idea"),) if shown.idea else ()
     facts = element("p", f"{shown.seats} seats · {shown.walking} walking · worth {shown.worth}", css="quiet")
     without = (element("p", f"Without {listed(shown.left_out)}", css="without"),) if shown.left_out else ()
     broken = (element("ul", *(element("li", words) for words in shown.broken)),) if shown.broken else ()
-    body = element("div", head, facts, *without, element("p", shown.reason), *broken)
+    body = element("div", head, *idea, facts, *without, element("p", shown.reason), *broken)
     return element("div", picture, body, css="line")

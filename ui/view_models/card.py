@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from optimizer.concepts import Option
-from ui.view_models.words import Words, number_words, sentence
+from ui.view_models.words import Words, capital, number_words, sentence
 
 
 @dataclass(frozen=True, slots=True)
@@ -11,6 +11,7 @@ class Card:
     """A concept as the list shows it, in ready words."""
 
     id: str
+    rank: int | None
     title: str
     """What the concept is called."""
     cost: str
@@ -19,9 +20,16 @@ class Card:
     worth: str
     seats: str
     left_out: tuple[str, ...]
+    idea: str
+    """Name of the scheme that it follows; empty for none."""
     reason: str
     broken: tuple[str, ...] = ()
     """What a layout of one's own breaks."""
+
+    @property
+    def key(self) -> str:
+        """What its widgets are known by."""
+        return str(self.rank or self.id)
 
 
 def card(option: Option, words: Words) -> Card:
@@ -29,12 +37,14 @@ def card(option: Option, words: Words) -> Card:
     appraisal = option.appraisal
     return Card(
         id=option.id,
+        rank=option.rank,
         title=option.title,
         cost=words.money(appraisal.cost.phase(1)),
         walking=words.length(appraisal.walking_ft),
         worth=number_words(appraisal.worth),
         seats=str(appraisal.seats),
         left_out=tuple(left_out.room for left_out in option.left_out),
+        idea=capital(option.idea.name) if option.idea else "",
         reason=sentence(words.signed(option.reason)),
         broken=tuple(finding.words for finding in option.findings),
     )

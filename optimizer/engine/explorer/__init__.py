@@ -2,6 +2,7 @@
 
 from optimizer.engine.explorer.board import Board, board_of
 from optimizer.engine.explorer.explore import Explorer, Tour
+from optimizer.engine.explorer.ground import Ground
 from optimizer.engine.explorer.insertion import best_spot
 from optimizer.engine.explorer.limits import Limits
 from optimizer.engine.explorer.mended import mended
@@ -13,6 +14,7 @@ from optimizer.engine.explorer.value import value_of
 __all__ = [
     "Board",
     "Explorer",
+    "Ground",
     "Limits",
     "Pool",
     "Refusals",

@@ -96,14 +96,14 @@ def _house_middle(problem: Problem, axis: int) -> float:
 
 
 def state_of(problem: Problem, layout: Layout) -> State | None:
-    """The layout as a state, or None where it is not one of this problem: another grid, other rooms or sizes."""
+    """The layout before any growth as a state; None where it is none of this problem: other grid, rooms or sizes."""
     state = what_fits(problem, layout)
     return state if sum(spot is not None for spot in state) == len(layout.placements) else None
 
 
 def what_fits(problem: Problem, layout: Layout) -> State:
-    """Those rooms of a layout, of this problem or another, that may stand in this one as they do there."""
-    posed = problem.context.pose.layout(layout)
+    """Those rooms of a layout before any growth, of this problem or another, that may stand here as they do there."""
+    posed = problem.context.pose.layout(layout.base)
     places = (posed.of(room.name) for room in problem.rooms)
     return tuple(None if p is None else _spot_of(problem, n, p) for n, p in enumerate(places))
 
