@@ -37,7 +37,13 @@ class Given:
 
 def priced(derived: Derived, book: PriceBook) -> Cost:
     """Cost sheet of a layout."""
-    charges = take_off(derived.scenario, derived.placed, path_area_sqft=derived.paths.area, grading=derived.grading)
+    charges = take_off(
+        derived.scenario,
+        derived.placed,
+        path_area_sqft=derived.paths.area,
+        grading=derived.grading,
+        pools=derived.pools,
+    )
     return cost_of(charges, book, derived.scenario.brief.budget.contingency)
 
 

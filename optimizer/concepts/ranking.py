@@ -26,7 +26,8 @@ def ranked(
 
     Half of the places go to concepts with every wished room, if there are so many, the best of every idea before
     others; no other program takes more than half; and concepts that differ clearly come in before closer ones. Layouts
-    are compared in the pose that `posed` brings them to, so that a turned yard has the same set.
+    are compared as they were before rooms grew, in the pose that `posed` brings them to, so that a turned yard has the
+    same set.
     """
     best_first = sorted(options, key=lambda option: option.score)
     choice = _Choice(_Comparison(diagonal_ft, posed))
@@ -76,7 +77,7 @@ class _Comparison:
 
     def _in_pose(self, option: Option) -> tuple[str, Layout]:
         if option.layout not in self._posed:
-            self._posed[option.layout] = (f"{len(self._posed):06d}", self.posed(option.layout))
+            self._posed[option.layout] = (f"{len(self._posed):06d}", self.posed(option.layout.base))
         return self._posed[option.layout]
 
 

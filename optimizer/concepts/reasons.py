@@ -35,12 +35,12 @@ class Teller:
         if option.idea is not None and _idea(option) != _idea(first):
             return " ".join(map(_sentence, [option.idea.words, *(["; ".join(parts)] if parts else [])]))
         same = [SAME_IDEA] if option.idea else []
-        changes = self._changes(option.layout, first.layout)
+        changes = self._changes(option.layout.base, first.layout.base)
         return _sentence("; ".join(same + parts + changes) or ALIKE)
 
     def difference(self, one: Layout, other: Layout) -> str:
         """What is elsewhere, larger or smaller, missing or added, seen from the other layout."""
-        parts = _presence(one, other, without="without", with_="with") + self._changes(one, other)
+        parts = _presence(one, other, without="without", with_="with") + self._changes(one.base, other.base)
         return ", ".join(parts) or ALIKE
 
     def _first(self, option: Option) -> str:
@@ -49,7 +49,7 @@ class Teller:
         bought = f"{wishes}, for about {_rounded(option.appraisal.cost.phase(1)):,} {self.currency}"
         if option.idea is not None:
             return f"{_sentence(option.idea.words)} {_sentence(bought)}"
-        rooms = option.layout.placements[:_NAMED]
+        rooms = option.layout.base.placements[:_NAMED]
         places = (f"{placement.room} {whereabouts(placement, self.scenario.site)}" for placement in rooms)
         return _sentence(f"{bought}: {', '.join(places)}")
 

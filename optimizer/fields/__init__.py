@@ -13,6 +13,7 @@ from optimizer.fields.door_zones import (
 )
 from optimizer.fields.edges import LINE_TOLERANCE_FT, NEIGHBOUR_FT, Edge, are_neighbours, nearly_level, site_edges
 from optimizer.fields.ground import Ground, ground_at_ft, ground_of, ground_z_ft
+from optimizer.fields.growth import edge_of, lines_for, reach_ft
 from optimizer.fields.house_sides import beside_house
 from optimizer.fields.order import (
     FREE_PART,
@@ -57,12 +58,14 @@ __all__ = [
     "cover_casters",
     "door_smoke",
     "door_zone",
+    "edge_of",
     "faced_part",
     "free_sides",
     "ground_at_ft",
     "ground_beside",
     "ground_of",
     "ground_z_ft",
+    "lines_for",
     "main_openings",
     "moments_of",
     "nearly_level",
@@ -70,6 +73,7 @@ __all__ = [
     "off_structure_ft",
     "on_axis",
     "open_yard",
+    "reach_ft",
     "risers",
     "room_sun_hours",
     "shadows_at",

@@ -5,13 +5,15 @@ from dataclasses import replace
 
 import pytest
 
-from optimizer.concepts.case import Case
+from optimizer.concepts.case import Case, Verdict
 from optimizer.concepts.gather import Gathering
+from optimizer.concepts.growth import Grown
 from optimizer.concepts.option import Idea
 from optimizer.engine.explorer import Explorer, Tour, board_of
 from optimizer.engine.problem import build_problem, layout_of
 from optimizer.engine.prover import polish, unproven
 from optimizer.events import to_nobody
+from optimizer.layout import Layout
 from optimizer.scenario import load_scenario
 
 NEVER = threading.Event()
@@ -91,7 +93,7 @@ def test_a_polished_layout_takes_the_place_of_a_worse_one(found):
     assert all(find.is_final for find in gathering.finds.values())
     assert {option.proof.fingerprint for option in gathering.options} <= asked
     assert all(0 < option.proof.bound <= option.proof.objective for option in gathering.options)
-    assert gathering.unproven(gathering.options, 9) == ()
+    assert gathering.unproven(gathering.options) == ()
 
 
 def named(option):
@@ -141,3 +143,31 @@ def test_the_best_states_are_the_best_by_the_exact_score(found):
     scores = [next(o.score for o in gathering.options if o.layout == layout) for layout in by_layout]
     assert scores == sorted(scores)
     assert len(gathering.best_states(2)) == 2
+
+
+def test_a_grown_find_keeps_its_proof_and_its_place(found):
+    """Its figures are those of the grown layout; its proof, its state and what it is compared by are as before."""
+    gathering, _ = gathered(found)
+    for find in list(gathering.finds.values()):
+        gathering.prove(find, find.proof)
+    find = next(iter(gathering.finds.values()))
+    assert find in gathering.ungrown(gathering.options)
+    places = find.option.layout.placements
+    larger = Layout((places[0].grown_to("+x", places[0].right_ft + 1), *places[1:]))
+    cheaper = Verdict((), find.option.appraisal, (("cost", 1.0),))
+    gathering.grow(find, Grown(larger, cheaper))
+    (option,) = (option for option in gathering.options if option.layout == larger)
+    assert (option.score, option.proof) == (1.0, find.option.proof)
+    assert option.layout.base == find.option.layout
+    assert find.option.layout in gathering.finds
+    assert gathering.ungrown((option,)) == gathering.unproven((option,)) == ()
+    assert gathering.best_states(1) == (find.proof.state,)
+
+
+def test_a_find_that_should_not_grow_is_asked_once(found):
+    """It stays as it was, and is not asked again."""
+    gathering, _ = gathered(found)
+    settled, *others = gathering.ungrown(gathering.options)
+    gathering.grow(settled, Grown(settled.option.layout, Verdict(())))
+    assert settled.option in gathering.options
+    assert gathering.ungrown(gathering.options) == tuple(others)
