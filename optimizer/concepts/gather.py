@@ -7,6 +7,7 @@ from typing import Final
 from optimizer.concepts.case import Case, Verdict
 from optimizer.concepts.cautions import cautions_for
 from optimizer.concepts.growth import Grown
+from optimizer.concepts.idea_words import idea_of
 from optimizer.concepts.option import Option, Proof, ProofStatus
 from optimizer.concepts.permits import permits_for
 from optimizer.concepts.ranking import ranked
@@ -92,13 +93,20 @@ class Gathering:
         self.finds[find.option.layout] = Find(replace(find.option, proof=_proof(known)), known, is_final=True)
 
     def refine(self, find: Find, proof: ArrangementProof, verdict: Verdict) -> None:
-        """Put the polished layout in the place of a find where reality agrees and the exact score is no worse."""
+        """Put the polished layout in the place of a find where reality agrees and the exact score is no worse.
+
+        A find that follows another idea than what it was polished to stays beside it.
+        """
         layout = layout_of(self.problem, proof.state)
         if verdict.findings or verdict.score > find.option.score:
             self.prove(find, proof)
             return
-        self.finds.pop(find.option.layout, None)
-        self.finds[layout] = Find(self._option(layout, verdict, proof), proof, is_final=True)
+        polished = self._option(layout, verdict, proof)
+        if find.option.idea is not None and _named(polished) != _named(find.option):
+            self.prove(find, proof)
+        else:
+            self.finds.pop(find.option.layout, None)
+        self.finds[layout] = Find(polished, proof, is_final=True)
 
     def grow(self, find: Find, grown: Grown) -> None:
         """Show a settled find with its rooms grown; what is proven stays what it is, of the layout before growth."""
@@ -119,10 +127,11 @@ class Gathering:
             left_out=self.case.left_out(layout, verdict.measured),
             appraisal=verdict.measured,
             findings=(),
-            cautions=cautions_for(scenario, placed),
+            cautions=cautions_for(scenario, placed, verdict.measured.legs),
             permits=permits_for(scenario, placed, verdict.measured),
             proof=_proof(proof),
             differs_by=None,
+            idea=idea_of(scenario, placed, verdict.measured),
         )
 
     def _tell(self) -> None:
@@ -134,3 +143,7 @@ class Gathering:
 def _proof(proof: ArrangementProof) -> Proof:
     status: ProofStatus = "proven" if proof.is_proven else "bounded"
     return Proof(status, proof.objective / CENTS, proof.bound / CENTS, proof.fingerprint)
+
+
+def _named(option: Option) -> str | None:
+    return option.idea.name if option.idea else None

@@ -16,6 +16,7 @@ from optimizer.concepts.picking import Picker
 from optimizer.concepts.whole import Whole
 from optimizer.concepts.workers import Pending, Workers
 from optimizer.engine.explorer import Explorer, Residuals
+from optimizer.engine.ideas import IdeaGrounds
 from optimizer.engine.portfolio import Purse, first_tours, tour_of
 from optimizer.engine.problem import State, layout_of, modelled_value
 from optimizer.engine.problem.alike import Archive
@@ -57,6 +58,7 @@ class Rounds:
         problem = self.gathering.problem
         self._purse, self._residuals = Purse(problem), Residuals(problem)
         self._known = Archive(problem, self.gathering.case.diagonal_ft)
+        self._ideas = IdeaGrounds(problem)
         self._picker = Picker(self.explorer, self._purse, self._known)
 
     def first(self, starts: Sequence[State]) -> None:
@@ -78,7 +80,8 @@ class Rounds:
         polishing, growing = self._begin_polishing(POLISHED), self._begin_growing(GROWN)
         best = self.gathering.best_states(STARTS)
         for number in range(TOURS):
-            tour = tour_of(problem, self.turn * TOURS + number, seed=self.seed, purse=self._purse, best=best)
+            turn = self.turn * TOURS + number
+            tour = tour_of(problem, turn, seed=self.seed, purse=self._purse, best=best, ideas=self._ideas)
             self.explorer.run(tour, stop=self.stop)
         self._take_in()
         self._judged, self._polishing, self._growing = picked, polishing, growing

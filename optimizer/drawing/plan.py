@@ -18,6 +18,8 @@ from optimizer.drawing.marks import Area, Box, Drawing, Mark
 from optimizer.drawing.notable_marks import Notable, notable_marks
 from optimizer.drawing.opening_marks import door_zone_marks, door_zones
 from optimizer.drawing.outlines import areas_of
+from optimizer.drawing.paving_marks import paving_marks
+from optimizer.drawing.pool_marks import pool_marks
 from optimizer.drawing.room_marks import fitting_marks, floor_marks
 from optimizer.drawing.sheet import LEGEND_WORDS, sheet_strip, words_in_use
 from optimizer.drawing.site_marks import ground_marks, standing_marks
@@ -69,6 +71,7 @@ def draw_plan(
         *_laid_marks(placed, paths, planting, finish, site),
         *standing,
         *extra_marks(scenario, placed),
+        *pool_marks(site, placed.once, paths.area),
         *pointed,
     )
     laid = finish_take_off(finish, placed)
@@ -100,6 +103,7 @@ def _laid_marks(placed: Placed, paths: Paths, planting: Planting, finish: Finish
     """Ground, ways, landings and rooms, in the order in which they cover each other."""
     return (
         *ground_marks(site, planting, plan_box_of(site)),
+        *paving_marks(site, placed.shapes),
         *areas_of("path", paths.area),
         *door_zone_marks(site),
         *floor_marks(placed),

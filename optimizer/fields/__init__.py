@@ -14,7 +14,15 @@ from optimizer.fields.door_zones import (
 from optimizer.fields.edges import LINE_TOLERANCE_FT, NEIGHBOUR_FT, Edge, are_neighbours, nearly_level, site_edges
 from optimizer.fields.ground import Ground, ground_at_ft, ground_of, ground_z_ft
 from optimizer.fields.growth import edge_of, lines_for, reach_ft
-from optimizer.fields.order import FREE_PART, across_contour_ft, main_openings, off_axis, off_structure_ft
+from optimizer.fields.house_sides import beside_house
+from optimizer.fields.order import (
+    FREE_PART,
+    across_contour_ft,
+    main_openings,
+    off_axis,
+    off_structure_ft,
+    on_axis,
+)
 from optimizer.fields.site_shapes import SITES, SiteShapes, open_yard, site_shapes, site_slopes
 from optimizer.fields.smoke import door_smoke, smoke_factor, smoke_source
 from optimizer.fields.sun import (
@@ -45,6 +53,7 @@ __all__ = [
     "SiteShapes",
     "across_contour_ft",
     "are_neighbours",
+    "beside_house",
     "cover_caster",
     "cover_casters",
     "door_smoke",
@@ -62,6 +71,7 @@ __all__ = [
     "nearly_level",
     "off_axis",
     "off_structure_ft",
+    "on_axis",
     "open_yard",
     "reach_ft",
     "risers",

@@ -13,6 +13,7 @@ from shapely.geometry.base import BaseGeometry
 from optimizer.brief import Relation
 from optimizer.catalogue import root_rings
 from optimizer.fields import SITES, site_shapes
+from optimizer.fields.site_walls import passages
 from optimizer.layout import Placed, Placement
 from optimizer.site import Entrance, Point, Site
 
@@ -47,8 +48,9 @@ def inner_roots(site: Site) -> BaseGeometry:
 
 
 def at_entrances(site: Site) -> BaseGeometry:
-    """Ground in front of the entrances."""
-    return shapely.union_all([_front(entrance) for entrance in site.entrances])
+    """Ground in front of the entrances, and on both sides of the openings that people walk through in walls."""
+    openings = (part.buffer(ENTRANCE_FT, cap_style="flat", join_style="mitre") for part in passages(site))
+    return shapely.union_all([*(_front(entrance) for entrance in site.entrances), *openings])
 
 
 @lru_cache(maxsize=SITES)

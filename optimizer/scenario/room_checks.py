@@ -9,12 +9,15 @@ from optimizer.brief import RoomKind
 from optimizer.catalogue import kind_rules
 from optimizer.scenario.document import Complaint, Path
 from optimizer.scenario.names import named_things
+from optimizer.scenario.pool_checks import pool_complaints
 from optimizer.scenario.schema import ChoicePart, RoomPart, ScenarioPart
 
 _ONLY_IN: Final[Mapping[str, RoomKind]] = {
     "equipment": "kitchen",
     "bar_seats": "kitchen",
     "futures": "reserve",
+    "water": "pool",
+    "deck": "pool",
     "fuel": "fire",
 }
 
@@ -35,6 +38,7 @@ def room_complaints(scenario: ScenarioPart) -> Iterator[Complaint]:
         yield from _equipped_twice(room, path)
         yield from _repeated_labels(room, path)
         yield from _sizes(room, path, yard_ft)
+        yield from pool_complaints(room, path)
 
 
 def _repeated_names(scenario: ScenarioPart) -> Iterator[Complaint]:
@@ -93,7 +97,7 @@ def _unsized(choice: ChoicePart, path: Path) -> Iterator[Complaint]:
     """Refuse a choice with half a size, or with none and nothing that it could be sized from."""
     missing = "width" if choice.width is None else "depth"
     is_half = (choice.width is None) != (choice.depth is None)
-    if is_half or not choice.equipment:
+    if is_half or not (choice.equipment or choice.water):
         found = f"no {missing} in {choice.label!r}"
         yield Complaint((*path, "label"), "a width and a depth in each choice", found, f"add `{missing}`")
 

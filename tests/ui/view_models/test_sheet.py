@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from optimizer.brief import RULES
 from optimizer.check import Finding
-from optimizer.concepts import Proof
+from optimizer.concepts import Idea, Proof
 from optimizer.layout import Layout
 from tests.sample_run import sample_option, sample_scenario
 from ui.view_models import card, sheet, words_of
@@ -22,6 +22,13 @@ def test_card_says_the_figures_of_the_option():
     assert (shown.worth, shown.seats) == ("11", "8")
     assert shown.left_out == ("outdoor kitchen", "fire feature", "water reserve")
     assert shown.reason == "Shortest way from the kitchen door."
+
+
+def test_card_names_the_idea():
+    """With a capital; empty for none."""
+    idea = Idea("a court and a garden room", "a court outside the door, and the nook out in the garden")
+    assert card(replace(sample_option(), idea=idea), words_of(sample_scenario())).idea == "A court and a garden room"
+    assert card(sample_option(), words_of(sample_scenario())).idea == ""
 
 
 def test_paragraph_says_what_it_gives_costs_and_leaves():
