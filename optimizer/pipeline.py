@@ -222,7 +222,7 @@ def plan_drawing(scenario: Scenario, option: "Option") -> "Drawing":
         scenario,
         placed,
         appraisal.ways,
-        title=f"Concept {option.rank}: plan",
+        title=f"Concept {option.rank}: {option.idea.name if option.idea else 'plan'}",
         paths=Paths(way_polygon(scenario.site, placed, appraisal.legs), appraisal.legs, notable),
         cautions=option.cautions,
     )

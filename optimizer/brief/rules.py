@@ -25,6 +25,7 @@ RuleId = Literal[
     "kept_paving",
     "utility_lines",
     "septic",
+    "water_clear",
     "paved_share",
     "fire_clear",
     "sun_least",
@@ -59,7 +60,7 @@ class Rule:
 
 _SENTENCES: Final[dict[RuleId, str]] = {
     "required_rooms": "Every required room is placed, and no room twice.",
-    "known_choice": "Every room has the size of one of its choices.",
+    "known_choice": "Every room has the size of one of its choices, grown to a line by at most its share.",
     "proportion": "No room is longer to its width than its kind bears, and none is under 40 sq ft.",
     "inside_setbacks": "Every room lies inside the boundary and behind the setbacks of what is built there.",
     "off_buildings": "No room stands in a building.",
@@ -75,6 +76,7 @@ _SENTENCES: Final[dict[RuleId, str]] = {
     "kept_paving": "No room stands on paving that is kept as it is.",
     "utility_lines": "Rooms that are built keep the clear width of known lines in the ground.",
     "septic": "Septic tanks, septic fields and overhead lines keep their distance from what is built.",
+    "water_clear": "Built water has a deck of 4 ft or more round it, and nobody digs for it in a tree's root ring.",
     "paved_share": "Paved rooms and paths cover at most the share of the open yard that is allowed.",
     "fire_clear": "Fire stands under no roof or crown and keeps its distance from buildings, structures and boundary.",
     "sun_least": "A room gets the hours of sun or shade without which it is none.",

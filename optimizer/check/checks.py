@@ -28,6 +28,7 @@ from optimizer.check.shares import paved_share, root_ring
 from optimizer.check.steps import kitchen_level, steps_at_doors, steps_clear, steps_on_ways
 from optimizer.check.sun import sun_least
 from optimizer.check.walking import kitchen_walk, mown, reachable, ways_clear
+from optimizer.check.water import water_clear
 from optimizer.derived import Derived
 from optimizer.layout import Placed
 from optimizer.scenario import Scenario
@@ -50,6 +51,7 @@ CHECKS: Final[dict[RuleId, Check]] = {
     "kept_paving": kept_paving,
     "utility_lines": utility_lines,
     "septic": septic,
+    "water_clear": water_clear,
     "paved_share": paved_share,
     "fire_clear": fire_clear,
     "sun_least": sun_least,
@@ -93,6 +95,7 @@ STAGES: Final[dict[str, tuple[Check, ...]]] = {
         kept_paving,
         utility_lines,
         septic,
+        water_clear,
         fire_clear,
         CHECKS["touching"],
         CHECKS["faces"],
@@ -123,6 +126,11 @@ def first_findings(case: CheckCase) -> tuple[Finding, ...]:
     """All that the first stage finds that finds anything; later stages are not worked out."""
     found = (tuple(finding for check in checks for finding in check(case)) for checks in STAGES.values())
     return next(filter(None, found), ())
+
+
+def fits(case: CheckCase) -> bool:
+    """Whether a layout keeps the rules of its places: those of the first stage, which are asked quickly."""
+    return not any(finding for check in STAGES["places"] for finding in check(case))
 
 
 def wishes_missed(case: CheckCase) -> tuple[Relation, ...]:

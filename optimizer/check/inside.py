@@ -28,8 +28,8 @@ def inside_setbacks(case: CheckCase) -> Iterator[Finding]:
 def _behind_setbacks(case: CheckCase, placed: PlacedRoom) -> Iterator[Finding]:
     built_as = placed.room.built_as(placed.choice) if placed.choice else placed.rules.built_as
     for edge, name, setbacks in zip(case.shapes.edges, case.site.edge_names, case.site.setbacks, strict=True):
-        asked = max((setbacks.of(built) for built in built_as), default=0.0)
-        found = float(placed.shape.distance(edge))
+        pairs = [(setbacks.of(built), float(placed.ground_of(built).distance(edge))) for built in built_as]
+        asked, found = max(pairs, key=lambda pair: pair[0] - pair[1], default=(0.0, 0.0))
         if found < asked - TOLERANCE_FT:
             words = f"{placed.name} is {case.length(found)} from {name}, the setback is {case.length(asked)}"
             yield Finding("inside_setbacks", (placed.name, name), asked - found, "ft", words)

@@ -94,6 +94,9 @@ def options(  # noqa: PLR0913, PLR0917 - typer takes each option as an argument
     progress: Annotated[
         str, typer.Option(metavar="bar|json", callback=_progress_form, help="A bar, or one JSON object a line.")
     ] = "bar",
+    processes: Annotated[
+        int | None, typer.Option(min=0, max=64, help="Processes beside this one; else one for each further core.")
+    ] = None,
     solver_log: Annotated[
         bool, typer.Option("--solver-log", help="Keep what the solver says of the proof over all, as DIR/solver.log.")
     ] = False,
@@ -104,7 +107,7 @@ def options(  # noqa: PLR0913, PLR0917 - typer takes each option as an argument
     """
     from optimizer.cli.options_command import Call, run_options
 
-    call = Call(scenario, out, count, seconds, seed, repeatable, start_from, solver_log)
+    call = Call(scenario, out, count, seconds, seed, repeatable, start_from, solver_log, processes)
     raise typer.Exit(run_options(call, as_json=progress == "json"))
 
 
@@ -144,6 +147,33 @@ def budgets(  # noqa: PLR0913, PLR0917 - typer takes each option as an argument
         raise typer.BadParameter(f"expected --lowest up to --highest, found {low:,} and {high:,}.")
     call = BudgetsCall(scenario, out, low, high, steps, seconds, seed, repeatable, start_from)
     raise typer.Exit(run_budgets(call, as_json=progress == "json"))
+
+
+@app.command()
+def batch(
+    folder: Annotated[Path, typer.Argument(metavar="FOLDER", help="Folder with scenarios.")],
+    out: Annotated[Path, typer.Option("--out", metavar="DIR", help="Folder to write to; made where it is missing.")],
+    scheduler: Annotated[
+        str | None, typer.Option(metavar="ADDRESS", help="A Dask cluster; else processes on this machine.")
+    ] = None,
+    at_once: Annotated[
+        int | None, typer.Option("--at-once", min=1, help="Yards at a time on this machine; else one a core.")
+    ] = None,
+    count: Annotated[
+        int | None, typer.Option(min=1, max=MOST_CONCEPTS, help="Concepts for each; as in options.")
+    ] = None,
+    seconds: Annotated[float, typer.Option(callback=_search_time, help="How long to search for each.")] = 20.0,
+    seed: Annotated[int | None, typer.Option(min=0, max=2**31 - 1, help="Else as the scenarios say.")] = None,
+) -> None:
+    """Find concepts for many yards.
+
+    Writes DIR/batch.csv and a folder for each; what was run before in the same way is not run again.
+    """
+    from optimizer.cli.batch_command import BatchCall, run_batch
+
+    given = {"--count": count, "--seconds": f"{seconds:g}", "--seed": seed, "--processes": 0}
+    arguments = tuple(word for name, value in given.items() if value is not None for word in (name, str(value)))
+    raise typer.Exit(run_batch(BatchCall(folder, out, scheduler, at_once, arguments)))
 
 
 @app.command()

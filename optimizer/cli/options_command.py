@@ -33,6 +33,7 @@ class Call:
     repeatable: bool
     start_from: Path | None
     solver_log: bool = False
+    processes: int | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,6 +75,7 @@ def _work(call: Call, listener: Listener, stop: Flag) -> Outcome:
         seconds=call.seconds,
         seed=call.seed,
         repeatable=call.repeatable,
+        processes=call.processes,
         start_from=call.start_from,
         solver_log=call.out / SOLVER_LOG if call.solver_log else None,
     )

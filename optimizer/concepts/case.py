@@ -16,8 +16,8 @@ from optimizer.catalogue import (
     sized_rooms,
     worth_rate,
 )
-from optimizer.check import CheckCase, Finding, all_findings, first_findings, seen_shares, wishes_missed
-from optimizer.concepts import LeftOut, Losses, Option, cautions_for, losses_of, permits_for, remedies_for
+from optimizer.check import CheckCase, Finding, all_findings, first_findings, fits, seen_shares, wishes_missed
+from optimizer.concepts import LeftOut, Losses, Option, cautions_for, idea_of, losses_of, permits_for, remedies_for
 from optimizer.derived import Derived
 from optimizer.layout import Layout, Placed, placed_of
 from optimizer.scenario import Scenario
@@ -82,6 +82,10 @@ class Case:
         findings = first_findings(case)
         return Verdict(findings) if findings else self._measured(case, findings)
 
+    def fits(self, layout: Layout) -> bool:
+        """Whether a layout keeps the rules of its places; ways, levels, sun, sight and money are not asked."""
+        return fits(self._to_check(layout))
+
     def in_full(self, layout: Layout) -> Verdict:
         """All rules that a layout breaks, and its figures and losses even so."""
         case = self._to_check(layout)
@@ -120,8 +124,9 @@ class Case:
             losses=verdict.losses,
             score=verdict.score,
             findings=verdict.findings,
-            cautions=cautions_for(self.scenario, placed),
+            cautions=cautions_for(self.scenario, placed, verdict.measured.legs),
             permits=permits_for(self.scenario, placed, verdict.measured),
+            idea=idea_of(self.scenario, placed, verdict.measured),
         )
 
     def with_remedies(self, option: Option) -> Option:

@@ -15,7 +15,9 @@ from optimizer.catalogue import (
     usual_distance,
     usual_rings,
 )
+from optimizer.circulation import Leg
 from optimizer.concepts.cook_cautions import cook_cautions
+from optimizer.concepts.pool_cautions import pool_cautions
 from optimizer.concepts.words import listed
 from optimizer.fields.existing_paving import slab_under
 from optimizer.layout import Placed
@@ -32,8 +34,10 @@ _GROUND: Final = "Drainage, retaining and structure: to be designed by licensed 
 _ROUNDING_FT: Final = 1e-6
 
 
-def cautions_for(scenario: Scenario, placed: Placed) -> tuple[str, ...]:
-    """What this concept must be careful about; every distance kept shorter than usual is among it."""
+def cautions_for(scenario: Scenario, placed: Placed, legs: Sequence[Leg] = ()) -> tuple[str, ...]:
+    """What this concept, with ways on these legs, must be careful about; every distance kept shorter than usual is
+    among it.
+    """
     kinds = {room.kind for room in placed}
     found = [_CONCEPT, *(words for kind, words in _BY_KIND.items() if kind in kinds)]
     if scenario.site.trees:
@@ -42,6 +46,7 @@ def cautions_for(scenario: Scenario, placed: Placed) -> tuple[str, ...]:
         *found,
         *_gas(placed),
         *_on_slabs(scenario, placed),
+        *pool_cautions(scenario, placed, legs),
         *cook_cautions(scenario, placed),
         *_looser_distances(scenario),
         *_looser_lines(scenario),

@@ -19,6 +19,7 @@ from optimizer.drawing.notable_marks import Notable, notable_marks
 from optimizer.drawing.opening_marks import door_zone_marks, door_zones
 from optimizer.drawing.outlines import areas_of
 from optimizer.drawing.paving_marks import paving_marks
+from optimizer.drawing.pool_marks import pool_marks
 from optimizer.drawing.room_marks import fitting_marks, floor_marks
 from optimizer.drawing.sheet import LEGEND_WORDS, sheet_strip, words_in_use
 from optimizer.drawing.site_marks import ground_marks, standing_marks
@@ -70,6 +71,7 @@ def draw_plan(
         *_laid_marks(placed, paths, planting, finish, site),
         *standing,
         *extra_marks(scenario, placed),
+        *pool_marks(site, placed.once, paths.area),
         *pointed,
     )
     laid = finish_take_off(finish, placed)

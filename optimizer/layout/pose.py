@@ -7,7 +7,7 @@ same concepts with the same ways, step by step, whatever ties a search has to br
 from dataclasses import dataclass, replace
 from typing import Final
 
-from optimizer.layout.placement import FRONT_VECTORS, Front, Layout, Placement
+from optimizer.layout.placement import DIGITS, FRONT_VECTORS, Front, Layout, Placement
 from optimizer.site import Building, Point, Ring, Site, Wall
 
 Matrix = tuple[int, int, int, int]
@@ -29,7 +29,7 @@ class Pose:
 
     matrix: Matrix
     shift: Point
-    digits: int = 6
+    digits: int = DIGITS
     """Decimals to which posed coordinates are rounded: what turning and shifting adds is less."""
 
     def point(self, point: Point) -> Point:
@@ -89,6 +89,13 @@ class Pose:
         return Layout(tuple(self._placement(p, inverse=True) for p in layout.placements))
 
     def _placement(self, placement: Placement, *, inverse: bool) -> Placement:
+        if not placement.has_grown:
+            return self._rectangle(placement, inverse=inverse)
+        now, base = (self._rectangle(p, inverse=inverse) for p in (placement, placement.base))
+        before = {f"base_{name}": getattr(base, name) for name in ("x_ft", "y_ft", "width_ft", "depth_ft")}
+        return replace(now, **before)
+
+    def _rectangle(self, placement: Placement, *, inverse: bool) -> Placement:
         move = self.back if inverse else self.point
         one, other = move((placement.x_ft, placement.y_ft)), move((placement.right_ft, placement.top_ft))
         x, y = min(one[0], other[0]), min(one[1], other[1])

@@ -68,14 +68,14 @@ def between_rooms(placed: Placed) -> BaseGeometry:
 
 def screens(site: Site, relations: Sequence[Relation], placed: Placed) -> BaseGeometry:
     """Strip along the boundary, as wide as the view of a room has to be closed from an eye outside, cut square."""
-    edge = _edge(site)
+    edge = along_boundary(site)
     views = (shapely.union(shapely.Point(eye), room).convex_hull for eye, room in _views(site, relations, placed))
     seen = (part for view in views for part in shapely.get_parts(edge.intersection(view)))
     return edge.intersection(shapely.union_all([box(*part.bounds) for part in seen]))
 
 
 @lru_cache(maxsize=SITES)
-def _edge(site: Site) -> BaseGeometry:
+def along_boundary(site: Site) -> BaseGeometry:
     """Ground along the boundary as deep as a bed that screens."""
     yard = site_shapes(site).boundary
     return yard.difference(yard.buffer(-SCREEN_FT, join_style="mitre"))

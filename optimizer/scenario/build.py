@@ -182,7 +182,9 @@ def _room(part: RoomPart) -> RoomWish:
         required=part.required,
         phase=part.phase,
         choices=tuple(
-            Choice(item.label, item.width, item.depth, item.seats, item.worth, item.equipment, item.bar_seats)
+            Choice(
+                item.label, item.width, item.depth, item.seats, item.worth, item.equipment, item.bar_seats, item.water
+            )
             for item in part.choices
         ),
         worth=part.worth,
@@ -191,9 +193,12 @@ def _room(part: RoomPart) -> RoomWish:
         seats=part.seats,
         fuel=part.fuel,
         futures=part.futures,
+        water_ft=part.water,
+        deck_ft=part.deck,
         sun=SunWish(sun.want, sun.start, sun.end, sun.months, sun.hours, sun.least) if sun else None,
         cover=part.cover,
         screen=part.screen,
+        grow=part.grow,
     )
 
 

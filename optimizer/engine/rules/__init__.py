@@ -41,6 +41,7 @@ from optimizer.engine.rules import (
     touching,
     under_structure,
     utility_lines,
+    water_clear,
     ways_clear,
 )
 from optimizer.engine.rules.apart import APART
@@ -69,6 +70,7 @@ PARTS: Final[dict[RuleId, Part]] = {
     "kept_paving": kept_paving.PART,
     "utility_lines": utility_lines.PART,
     "septic": septic.PART,
+    "water_clear": water_clear.PART,
     "paved_share": paved_share.PART,
     "fire_clear": fire_clear.PART,
     "sun_least": sun_least.PART,

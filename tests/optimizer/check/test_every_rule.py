@@ -17,6 +17,7 @@ from tests.yards import (
     KEPT_RELATIONS,
     PLAIN_SITE,
     TWELVE_ON_SOFAS,
+    bathing,
     cornered,
     laid_table,
     on_site,
@@ -78,6 +79,12 @@ BROKEN: dict[RuleId, Broken] = {
         ("nook", "gas main"), site={"utility_lines": (UtilityLine("gas main", "gas", ((0, 39), (44, 39))),)}
     ),
     "septic": Broken(("nook", "field"), site={"keep_outs": (*PLAIN_SITE.keep_outs, FIELD)}),
+    "water_clear": Broken(
+        ("pool", "oak"),
+        Layout((stand("pool", 12, 22, 18, 16, "+x"),)),
+        plain_rooms(sized("table", "gathering", 14, 12), bathing("pool")),
+        site={"root_rings": RootRings(paved_share=1.0)},
+    ),
     "paved_share": Broken((), site={"paved_share_limit": 0.2}),
     "fire_clear": Broken(("fire", "house"), rooms=plain_rooms(sized("fire", "fire", 8, 8, fuel="wood"))),
     "sun_least": Broken(

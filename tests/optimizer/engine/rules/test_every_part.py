@@ -24,6 +24,7 @@ from tests.yards import (
     FOUR_AT_TABLE,
     PLAIN_SITE,
     TWELVE_ON_SOFAS,
+    bathing,
     cornered,
     laid_table,
     on_site,
@@ -99,6 +100,13 @@ def lawn_past_a_table() -> Tempting:
     return Tempting(on_site(plain_yard(ceiling=None), keep_outs=keep_outs), rooms)
 
 
+def beside_a_tree() -> Tempting:
+    """A pool to which a hundred trips lead from the gate, past a tree in whose ring one may pave but not dig."""
+    yard = on_site(plain_yard(ceiling=None), root_rings=RootRings(outer=25, paved_share=1.0))
+    trips = (*yard.brief.trips, Trip("gate", "pool", 100))
+    return Tempting(replace(yard, brief=replace(yard.brief, trips=trips)), plain_rooms(bathing("pool", required=True)))
+
+
 def worthless(room: SizedRoom) -> SizedRoom:
     return replace(room, choices=tuple(replace(choice, worth=0.0) for choice in room.choices))
 
@@ -133,6 +141,7 @@ TEMPTING: dict[RuleId, Tempting] = {
     "kept_paving": on_ground(paving=(Paving("yard", ((22, 20), (42, 20), (42, 32), (22, 32)), "brick", "keep"),)),
     "utility_lines": on_ground(utility_lines=(UtilityLine("gas main", "gas", ((0, 30), (56, 30))),)),
     "septic": on_ground(keep_outs=(*PLAIN_SITE.keep_outs, FIELD)),
+    "water_clear": beside_a_tree(),
     "paved_share": on_ground(paved_share_limit=0.22),
     "fire_clear": Tempting(),
     "sun_least": shaded_at_the_door(),
