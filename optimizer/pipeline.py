@@ -4,7 +4,7 @@ Heavy libraries are imported where they are used, so that `check` and `--help` s
 """
 
 import threading
-from collections.abc import Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from decimal import Decimal
 from pathlib import Path
@@ -112,9 +112,9 @@ def _layouts_of(result: Path | None) -> "tuple[Layout, ...]":
 
 def _wishes_cost(scenario: Scenario, rooms: Sequence["SizedRoom"]) -> list[tuple[str, str]]:
     """What all wishes cost at the least, and what has to wait where that passes the ceiling."""
-    from optimizer.catalogue import affordable, book_for
+    from optimizer.catalogue import affordable, book_for, existing_of
 
-    found = affordable(scenario.brief, rooms, book_for(scenario.currency))
+    found = affordable(scenario.brief, rooms, book_for(scenario.currency), existing_of(scenario.site))
     told = f"at least {found.least:,.0f} {scenario.currency} with every room at its cheapest, without ways and steps"
     if found.ceiling is None:
         return [("all wishes", told)]
@@ -124,6 +124,25 @@ def _wishes_cost(scenario: Scenario, rooms: Sequence["SizedRoom"]) -> list[tuple
         advice = f"fits without {', or without '.join(ways)}" if found.without else "the required rooms alone pass it"
         facts.append(("over the ceiling", f"by {found.over:,.0f} {scenario.currency}; {advice}"))
     return facts
+
+
+def _paving_there(scenario: Scenario, area: Callable[[float], str]) -> Iterator[tuple[str, str]]:
+    """What there is of paving, and what becomes of it."""
+    from optimizer.fields.existing_paving import carrying_slabs, fall_of, paving_to
+
+    carrying = {paving.name for paving, _ in carrying_slabs(scenario.site)}
+    told = {
+        "keep": "stays as it is, and ways join it",
+        "lift": "is lifted",
+        "reuse": "is lifted where a room stands on it, since it falls too little to carry one",
+    }
+    for paving in scenario.site.paving:
+        ground = dict(paving_to(scenario.site, paving.then))[paving]
+        fall, fate = fall_of(scenario.site, paving), told[paving.then]
+        if paving.name in carrying:
+            fate = "carries a paved room that lies wholly on it; elsewhere it is lifted where a room stands on it"
+        falls = "" if fall is None else f", falls {fall:.1%}"
+        yield paving.name, f"{paving.surface}, {area(ground.area)}{falls}; {fate}"
 
 
 def site_facts(scenario: Scenario) -> tuple[tuple[str, str], ...]:
@@ -154,6 +173,7 @@ def site_facts(scenario: Scenario) -> tuple[tuple[str, str], ...]:
         steep = site_slopes(scenario.site)
         words = f"spot levels from {min(heights):.1f} to {max(heights):.1f} {unit}; slope up to {max(steep):.1%}"
         facts.append(("ground", f"{words}, {sum(steep) / len(steep):.1%} in the mean"))
+    facts += [(name, told) for name, told in _paving_there(scenario, area)]
     areas = dict(buildable_sqft(scenario, rooms))
     for room in rooms:
         sizes = ", ".join(
@@ -202,7 +222,7 @@ def plan_drawing(scenario: Scenario, option: "Option") -> "Drawing":
         scenario,
         placed,
         appraisal.ways,
-        title=f"Concept {option.rank}: plan",
+        title=f"Concept {option.rank}: {option.idea.name if option.idea else 'plan'}",
         paths=Paths(way_polygon(scenario.site, placed, appraisal.legs), appraisal.legs, notable),
         cautions=option.cautions,
     )

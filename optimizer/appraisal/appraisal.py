@@ -11,6 +11,7 @@ from optimizer.appraisal.order import OrderMeasures
 from optimizer.appraisal.party.measures import PartyMeasures
 from optimizer.appraisal.paths import PathMeasures
 from optimizer.appraisal.site_measures import SiteMeasures
+from optimizer.appraisal.table import TableWay
 from optimizer.circulation import Leg, Way
 from optimizer.planting import PlantingMeasures
 
@@ -78,3 +79,5 @@ class Appraisal:
     """Paved ground beyond the share of the open yard that looks paved over."""
     bare_doors: tuple[str, ...] = ()
     """Of the two garden doors of most trips, those at whose landing no terrace lies."""
+    table: TableWay | None = None
+    """How the everyday table lies to the kitchen door."""

@@ -15,6 +15,7 @@ from optimizer.appraisal.paved import overpaved_sqft, paved_share
 from optimizer.appraisal.seats import people_seated, worth_placed
 from optimizer.appraisal.site import SeenShares, site_measures
 from optimizer.appraisal.sun import sun_of
+from optimizer.appraisal.table import table_way
 from optimizer.appraisal.take_off import take_off
 from optimizer.appraisal.terraces import bare_doors
 from optimizer.appraisal.walking import trip_lengths, walking_ft
@@ -78,6 +79,7 @@ def appraise(derived: Derived, book: PriceBook, given: Given | None = None) -> A
         sun_h=sun_of(derived),
         sight_missed=tuple(wish.between for wish in given.missed if wish.kind in SIGHT),
         site=site_measures(derived, seen=given.seen),
+        table=table_way(derived),
         wishes_missed=tuple(
             f"{wish.between[0]} {wish.kind.replace('_', ' ')} {wish.between[1]}" for wish in given.missed
         ),

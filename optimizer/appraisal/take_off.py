@@ -3,14 +3,18 @@
 from collections.abc import Iterator, Sequence
 from typing import Final
 
+from shapely import union_all
+
 from optimizer.appraisal.groundwork import groundwork
-from optimizer.catalogue import SITE, Charge, charge, fixed_charges, room_charges
+from optimizer.catalogue import LIFTED, SITE, Charge, charge, existing_of, fixed_charges, room_charges
 from optimizer.derived import PoolSite
+from optimizer.fields.existing_paving import paving_to
 from optimizer.grading import Grading
 from optimizer.layout import Placed, Placement
 from optimizer.scenario import Scenario
 from optimizer.site import Point, Site
 
+_LEAST_SQFT: Final = 0.05
 _SUPPLIES: Final = ("gas", "electric", "water")
 
 
@@ -29,10 +33,24 @@ def take_off(
     """
     if not placed.layout.placements:
         return ()
-    by_room = tuple(line for there, choice in placed.chosen for line in room_charges(choice, there.room))
+    by_room = tuple(
+        line
+        for there, choice in placed.chosen
+        for line in room_charges(choice, there.room, on_slab=there.name in grading.overlaid)
+    )
     paths = charge(phase=1, room=SITE, item="path paving", amount=path_area_sqft)
     runs, ground = _runs(scenario.site, placed, by_room), groundwork(grading, placed)
-    return (*by_room, *runs, *_round_pools(placed, pools), paths, *ground, *fixed_charges(scenario.brief))
+    lifted, fixed = _lifted(scenario.site, placed, grading), fixed_charges(scenario.brief, existing_of(scenario.site))
+    return (*by_room, *lifted, *runs, *_round_pools(placed, pools), paths, *ground, *fixed)
+
+
+def _lifted(site: Site, placed: Placed, grading: Grading) -> Iterator[Charge]:
+    """Slabs that might carry a room, where another stands on them: what lies under it is lifted."""
+    slabs = union_all([ground for _, ground in paving_to(site, "reuse")])
+    for room in placed:
+        area_sqft = float(room.shape.intersection(slabs).area)
+        if room.name not in grading.overlaid and area_sqft > _LEAST_SQFT:
+            yield charge(phase=room.room.phase, room=room.name, item=LIFTED, amount=area_sqft)
 
 
 def _round_pools(placed: Placed, pools: Sequence[PoolSite]) -> Iterator[Charge]:

@@ -92,6 +92,8 @@ class RoomWish:
     """Whether a shade structure over it may be bought; None: where shade is wished for."""
     screen: bool | None = None
     """Whether a screen beside it may be bought; None: where something must not see it."""
+    grow: float | None = None
+    """Share of its area by which it may grow to meet lines; None: what is usual."""
 
     @property
     def all_equipment(self) -> tuple[Equipment, ...]:

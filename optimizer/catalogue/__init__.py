@@ -24,6 +24,7 @@ from optimizer.catalogue.distances import (
     usual_distance,
     usual_rings,
 )
+from optimizer.catalogue.existing import LIFTED, NOTHING_THERE, OVERLAID, Existing, existing_of
 from optimizer.catalogue.finish import (
     ChosenFinish,
     Palette,
@@ -33,6 +34,8 @@ from optimizer.catalogue.finish import (
     material_facts,
     palette_of,
 )
+from optimizer.catalogue.growth import grown, may_move, most_growth_ft
+from optimizer.catalogue.ideas import IDEAS, IdeaName, IdeaRules, idea_rules
 from optimizer.catalogue.kinds import FOCAL_KIND, kind_rules
 from optimizer.catalogue.loss_rates import Rates, rates
 from optimizer.catalogue.party import (
@@ -58,7 +61,11 @@ from optimizer.catalogue.worth import worth_rate
 __all__ = [
     "COVERED",
     "FOCAL_KIND",
+    "IDEAS",
     "IN_WATER",
+    "LIFTED",
+    "NOTHING_THERE",
+    "OVERLAID",
     "SCREENED",
     "SITE",
     "Affordable",
@@ -66,7 +73,10 @@ __all__ = [
     "Charge",
     "ChosenFinish",
     "Cover",
+    "Existing",
     "Holds",
+    "IdeaName",
+    "IdeaRules",
     "Item",
     "KindRules",
     "LocalSide",
@@ -93,13 +103,16 @@ __all__ = [
     "cuts_share",
     "demo_price_book",
     "distance_ft",
+    "existing_of",
     "finished_book",
     "fire_clear_ft",
     "fixed_charges",
     "fixed_price",
     "front_run",
+    "grown",
     "held",
     "holds",
+    "idea_rules",
     "is_hot",
     "keep_out_ft",
     "kind_rules",
@@ -107,6 +120,8 @@ __all__ = [
     "least_table_length_ft",
     "line_clear_ft",
     "material_facts",
+    "may_move",
+    "most_growth_ft",
     "most_held",
     "most_stools",
     "pad_size_ft",

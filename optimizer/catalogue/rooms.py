@@ -18,7 +18,8 @@ class KindRules:
     """What holds for every room of a kind.
 
     `walkable` ground may be crossed by anybody's way; `has_front` kinds serve to one side, which must stay open;
-    `keeps_from_openings` marks kitchen, fire and water.
+    `keeps_from_openings` marks kitchen, fire and water; a room of a kind that `grows` may be built a little larger to
+    meet a line.
     """
 
     kind: RoomKind
@@ -28,6 +29,7 @@ class KindRules:
     has_front: bool
     longest_ratio: float
     keeps_from_openings: bool
+    grows: bool = False
 
     @property
     def has_deck(self) -> bool:
@@ -60,11 +62,15 @@ class Item:
 
 @dataclass(frozen=True, slots=True)
 class Quantity:
-    """So much of a price-book item that a room needs, whatever its place; `phase` None: the room's own."""
+    """So much of a price-book item that a room needs, whatever its place; `phase` None: the room's own.
+
+    `by` says what the amount follows where a room grows: its ground [sq ft], or two sides that meet [ft].
+    """
 
     item: str
     amount: float
     phase: int | None = None
+    by: Literal["ground", "two sides"] | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -117,6 +123,8 @@ class SizedRoom:
     choices: tuple[SizedChoice, ...]
     fuel: Literal["gas", "wood"] | None = None
     sun: SunWish | None = None
+    grow: float = 0.0
+    """Share of its area by which it may grow to meet lines."""
 
     def choice(self, label: str) -> SizedChoice | None:
         """Choice of that label, or None."""

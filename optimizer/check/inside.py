@@ -3,13 +3,13 @@
 from collections.abc import Iterable, Iterator
 from itertools import product
 
-from shapely import Point, Polygon
+from shapely import LineString, Point, Polygon
 
 from optimizer.brief import RuleId
 from optimizer.catalogue import root_rings
 from optimizer.check.case import TOLERANCE_FT, CheckCase, overlap_sqft
 from optimizer.check.finding import Finding
-from optimizer.layout import PlacedRoom
+from optimizer.layout import PlacedRoom, outline
 
 Area = tuple[str, Polygon]
 
@@ -40,6 +40,16 @@ def off_buildings(case: CheckCase) -> Iterator[Finding]:
     return _overlaps("off_buildings", product(case.placed, case.buildings))
 
 
+def off_walls(case: CheckCase) -> Iterator[Finding]:
+    """Rooms through which an existing wall, fence or hedge runs; one along an edge is fine."""
+    for placed, wall in product(case.placed, case.site.walls):
+        inner = placed.shape.buffer(-TOLERANCE_FT, join_style="mitre")
+        found = float(inner.intersection(LineString(wall.line)).length)
+        if found > 0:
+            words = f"{wall.name} runs through {placed.name} for {case.length(found)}"
+            yield Finding("off_walls", (placed.name, wall.name), found, "ft", words)
+
+
 def under_structure(case: CheckCase) -> Iterator[Finding]:
     """Rooms under a structure that may not hold them, and new roofs under one that may."""
     held = {structure.name: structure.may_hold for structure in case.site.structures}
@@ -55,6 +65,12 @@ def keep_outs(case: CheckCase) -> Iterator[Finding]:
     allowed = {area.name: area.allow for area in case.site.keep_outs}
     pairs = product(case.placed, case.keep_outs)
     return _overlaps("keep_outs", ((room, area) for room, area in pairs if room.kind not in allowed[area[0]]))
+
+
+def kept_paving(case: CheckCase) -> Iterator[Finding]:
+    """Rooms on paving that is kept as it is."""
+    kept = [(paving.name, outline(paving.outline)) for paving in case.site.paving if paving.then == "keep"]
+    return _overlaps("kept_paving", product(case.placed, kept))
 
 
 def root_zone(case: CheckCase) -> Iterator[Finding]:

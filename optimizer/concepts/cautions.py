@@ -18,6 +18,8 @@ from optimizer.catalogue import (
 from optimizer.circulation import Leg
 from optimizer.concepts.cook_cautions import cook_cautions
 from optimizer.concepts.pool_cautions import pool_cautions
+from optimizer.concepts.words import listed
+from optimizer.fields.existing_paving import slab_under
 from optimizer.layout import Placed
 from optimizer.scenario import Scenario
 
@@ -43,6 +45,7 @@ def cautions_for(scenario: Scenario, placed: Placed, legs: Sequence[Leg] = ()) -
     return (
         *found,
         *_gas(placed),
+        *_on_slabs(scenario, placed),
         *pool_cautions(scenario, placed, legs),
         *cook_cautions(scenario, placed),
         *_looser_distances(scenario),
@@ -58,6 +61,18 @@ def _gas(placed: Placed) -> Iterator[str]:
     """Supplies of a gas fire where no kitchen speaks of them."""
     if any(room.room.fuel == "gas" for room in placed) and not placed.of_kind("kitchen"):
         yield _SUPPLIES
+
+
+def _on_slabs(scenario: Scenario, placed: Placed) -> Iterator[str]:
+    """What is to be seen to where a slab that is there carries a room."""
+    rooms = [room for room in placed.paved if "paving" in room.rules.built_as]
+    slabs = {room.name: slab.name for room in rooms if (slab := slab_under(scenario.site, room.shape))}
+    for name in dict.fromkeys(slabs.values()):
+        carried = listed([room for room, slab in slabs.items() if slab == name])
+        yield (
+            f"{name[:1].upper()}{name[1:]}: before the {carried} is laid on it, have it looked at for cracks and "
+            "for its fall; where it meets the house, keep 6 in below siding, 4 in below brick weeps, or a gravel strip."
+        )
 
 
 def _looser_distances(scenario: Scenario) -> Iterator[str]:

@@ -18,6 +18,7 @@ from optimizer.drawing.marks import Area, Box, Drawing, Mark
 from optimizer.drawing.notable_marks import Notable, notable_marks
 from optimizer.drawing.opening_marks import door_zone_marks, door_zones
 from optimizer.drawing.outlines import areas_of
+from optimizer.drawing.paving_marks import paving_marks
 from optimizer.drawing.pool_marks import pool_marks
 from optimizer.drawing.room_marks import fitting_marks, floor_marks
 from optimizer.drawing.sheet import LEGEND_WORDS, sheet_strip, words_in_use
@@ -102,6 +103,7 @@ def _laid_marks(placed: Placed, paths: Paths, planting: Planting, finish: Finish
     """Ground, ways, landings and rooms, in the order in which they cover each other."""
     return (
         *ground_marks(site, planting, plan_box_of(site)),
+        *paving_marks(site, placed.shapes),
         *areas_of("path", paths.area),
         *door_zone_marks(site),
         *floor_marks(placed),

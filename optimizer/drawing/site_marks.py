@@ -1,4 +1,4 @@
-"""The marks of what is there: ground, boundary, house with its openings, structures, trees, keep-outs, neighbours."""
+"""The marks of what is there: ground, boundary, house and openings, walls, structures, trees, keep-outs, neighbours."""
 
 from collections.abc import Iterator
 from functools import lru_cache
@@ -10,6 +10,7 @@ from optimizer.drawing.bed_marks import bed_marks
 from optimizer.drawing.marks import Area, Box, Circle, Line, Mark
 from optimizer.drawing.opening_marks import door_marks, entrance_marks, window_marks
 from optimizer.drawing.outlines import areas_of, loose_ring, polygon_of
+from optimizer.drawing.wall_marks import wall_marks
 from optimizer.planting import Planting
 from optimizer.site import Site, Surrounding, Tree
 
@@ -29,11 +30,12 @@ def ground_marks(site: Site, planting: Planting, plan_box: Box) -> tuple[Mark, .
 
 @lru_cache(maxsize=8)
 def standing_marks(site: Site) -> tuple[Mark, ...]:
-    """Draw what stands over the rooms: house, openings, roofs, trees, utilities, and the boundary itself."""
+    """Draw what stands over the rooms: house, openings, walls, roofs, trees, utilities, and the boundary itself."""
     return (
         *(Area("building", (building.outline,)) for building in site.buildings),
         *(mark for window in site.windows for mark in window_marks(window)),
         *(mark for door in site.doors for mark in door_marks(door)),
+        *wall_marks(site),
         *(Area("roof", (structure.outline,)) for structure in site.structures),
         *(mark for structure in site.structures for mark in _posts(structure.outline)),
         *(mark for tree in site.trees for mark in _tree(site, tree)),

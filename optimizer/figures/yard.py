@@ -1,4 +1,4 @@
-"""The yard in three dimensions: ground, houses, roofs, trees, fences, rooms at their levels, shadows of a moment."""
+"""The yard in three dimensions: ground, houses, roofs, trees, walls, rooms at their levels, shadows of a moment."""
 
 from collections.abc import Iterator, Mapping, Sequence
 from datetime import datetime
@@ -17,6 +17,8 @@ from optimizer.circulation import Leg, way_polygon
 from optimizer.drawing.heights import foot_and_top, room_levels
 from optimizer.drawing.words import level_text, moment_text
 from optimizer.fields import ground_of, shadows_at, sun_at, with_covers
+from optimizer.fields.existing_paving import standing_paving
+from optimizer.fields.site_walls import wall_height_ft, walls_for_eyes
 from optimizer.fields.sun import CROWN_BASE, DEFAULT_HEIGHT_FT, LOWEST_ALTITUDE_DEG
 from optimizer.figures.furniture import furnished
 from optimizer.figures.pools import round_pools
@@ -47,8 +49,10 @@ COLOURS: Final[dict[str, str]] = {
     "trunk": "#6b5640",
     "crown": "#8fab6d",
     "fence": "#a08d72",
+    "wall": "#b3a794",
     "dug": "#a98f6f",
     "way": "#d8cbb3",
+    "there": "#c4c1ba",
     "furniture": "#f3ead8",
     "water": "#6aa9bf",
 }
@@ -90,9 +94,11 @@ def yard_3d(
     shades = _by_share(shadows_at(site, when)) if when else {}
     floors = shapely.union_all([floor_of(placement) for placement in layout.placements])
     paved = way_polygon(site, placed, legs)
+    yard, there = Polygon(site.boundary), standing_paving(site, placed.shapes)
     known = room_levels(site, layout, levels)
     traces = [
-        *_covers(Polygon(site.boundary).difference(floors | paved), shades, ground, "ground", COLOURS["ground"]),
+        *_covers(yard.difference(floors | paved | there), shades, ground, "ground", COLOURS["ground"]),
+        *_covers(there, shades, ground, "paving that stays", COLOURS["there"]),
         *_covers(paved, shades, ground, "ways", COLOURS["way"]),
         *_solids(site, ground),
         *_rooms(scenario, placed, known, ground, shades),
@@ -180,6 +186,9 @@ def _solids(site: Site, ground: Heights) -> Iterator[go.Mesh3d]:
         if thing.line is not None:
             height = thing.height_ft or DEFAULT_HEIGHT_FT["fence"]
             yield _trace(fence(thing.line, height, ground), thing.name, COLOURS["fence"])
+    for wall, part in walls_for_eyes(site):
+        mesh = fence(tuple(part.coords), wall_height_ft(wall), ground)
+        yield _trace(mesh, wall.name, COLOURS["crown" if wall.kind == "hedge" else wall.kind])
     for structure in site.structures:
         yield _trace(_roof(site, structure), structure.name, COLOURS["roof"])
     for tree in site.trees:

@@ -6,6 +6,7 @@ from math import hypot
 from typing import Final
 
 from optimizer.brief import RoomKind
+from optimizer.catalogue import kind_rules
 from optimizer.scenario.document import Complaint, Path
 from optimizer.scenario.names import named_things
 from optimizer.scenario.pool_checks import pool_complaints
@@ -33,6 +34,7 @@ def room_complaints(scenario: ScenarioPart) -> Iterator[Complaint]:
         path: Path = ("brief", "rooms", index)
         yield from _worth(room, path)
         yield from _keys_of_the_kind(room, path)
+        yield from _grows_in_vain(room, path)
         yield from _equipped_twice(room, path)
         yield from _repeated_labels(room, path)
         yield from _sizes(room, path, yard_ft)
@@ -64,6 +66,13 @@ def _keys_of_the_kind(room: RoomPart, path: Path) -> Iterator[Complaint]:
         if getattr(part, key, None) and room.kind != kind:
             found = f"it in {room.name}, a {room.kind}"
             yield Complaint((*place, key), f"`{key}` in a {kind} only", found, "take it away or correct the kind")
+
+
+def _grows_in_vain(room: RoomPart, path: Path) -> Iterator[Complaint]:
+    """Refuse growth of what never grows: ground held for later, and a shed."""
+    if room.grow and not kind_rules(room.kind).grows:
+        found = f"{room.grow:g} in {room.name}, a {room.kind}"
+        yield Complaint((*path, "grow"), f"no `grow` in a {room.kind}, which keeps its size", found, "take it away")
 
 
 def _equipped_twice(room: RoomPart, path: Path) -> Iterator[Complaint]:

@@ -14,7 +14,8 @@ from pydantic import (
 
 from optimizer.brief import Equipment, RelationKind, RoomKind
 from optimizer.scenario.finish_schema import FinishPart
-from optimizer.scenario.site_schema import Part, SitePart
+from optimizer.scenario.part import Part
+from optimizer.scenario.site_schema import SitePart
 from optimizer.scenario.values import (
     ClockHour,
     Count,
@@ -210,6 +211,8 @@ class RoomPart(Part):
     """Whether a shade structure over it may be bought; where shade is wished for if nothing is said."""
     screen: bool | None = None
     """Whether a screen beside it may be bought; where something must not see it if nothing is said."""
+    grow: Annotated[float, Field(ge=0, le=1)] | None = None
+    """Share of its area by which it may grow to meet lines; 0.2 where nothing is said, 0 for none."""
 
 
 class RelationPart(Part):

@@ -105,8 +105,13 @@ def _figures(appraisal: Appraisal, brief: Brief, words: Words) -> tuple[Figure, 
 def _room(place: Placement, brief: Brief, words: Words) -> Figure:
     wish = brief.room(place.room)
     phase = wish.phase if wish else 1
-    size = f"{words.length(place.width_ft)} × {words.length(place.depth_ft)}"
-    return Figure(place.room, size, f"{place.choice}{'' if phase == 1 else f'; hold here for phase {phase}'}")
+    later = "" if phase == 1 else f"; hold here for phase {phase}"
+    larger = f"; {_size(place.base, words)} by itself, built larger to meet a line" if place.has_grown else ""
+    return Figure(place.room, _size(place, words), f"{place.choice}{larger}{later}")
+
+
+def _size(place: Placement, words: Words) -> str:
+    return f"{words.length(place.width_ft)} × {words.length(place.depth_ft)}"
 
 
 def _checks(findings: tuple[Finding, ...]) -> tuple[Check, ...]:

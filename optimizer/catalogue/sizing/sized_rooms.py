@@ -7,6 +7,7 @@ from typing import Final
 
 from optimizer.brief import Brief, Choice, RoomKind, RoomWish
 from optimizer.catalogue.data_files import data
+from optimizer.catalogue.growth import grow_share
 from optimizer.catalogue.kinds import kind_rules
 from optimizer.catalogue.rooms import SizedChoice, SizedRoom
 from optimizer.catalogue.sizing.extras import with_extras
@@ -60,6 +61,7 @@ def sized_room(wish: RoomWish) -> SizedRoom:
         choices=tuple(sorted(choices, key=lambda choice: choice.worth)),
         fuel=wish.fuel,
         sun=wish.sun,
+        grow=grow_share(wish),
     )
 
 

@@ -8,8 +8,8 @@ from functools import partial
 from itertools import pairwise
 from typing import Final
 
-from optimizer.catalogue import fixed_price, room_price
-from optimizer.concepts import Option, cautions_for, permits_for
+from optimizer.catalogue import existing_of, fixed_price, room_price
+from optimizer.concepts import Option, cautions_for, idea_of, permits_for
 from optimizer.concepts.budgets.points import BudgetSet, Step, points_of, steps_of
 from optimizer.concepts.budgets.search import BudgetAsked, BudgetSearch, at_ceiling
 from optimizer.concepts.budgets.words import step_words
@@ -57,7 +57,8 @@ def usual_range(case: Case) -> tuple[Decimal, Decimal]:
     """From the least that what is required can cost to everything at its dearest with its ways."""
     brief = case.scenario.brief
     dearest = sum(max(room_price(choice, room, case.book) for choice in room.choices) for room in case.rooms)
-    highest = (fixed_price(brief, case.book) + dearest) * (1 + brief.budget.contingency) * FOR_WAYS
+    once = fixed_price(brief, case.book, existing_of(case.scenario.site))
+    highest = (once + dearest) * (1 + brief.budget.contingency) * FOR_WAYS
     unit = unit_of(highest)
     lowest = (floor_price(case) / unit).to_integral_value(ROUND_FLOOR) * unit
     return lowest, (highest / unit).to_integral_value(ROUND_CEILING) * unit
@@ -100,4 +101,5 @@ def _option(case: Case, number: int, step: Step, reason: str) -> Option:
         permits=permits_for(case.scenario, placed, verdict.measured),
         proof=None,
         differs_by=None,
+        idea=idea_of(case.scenario, placed, verdict.measured),
     )

@@ -18,7 +18,7 @@ from optimizer.engine.problem.estimates import Parts, guide_of
 from optimizer.engine.problem.problem import Problem, ProblemRoom, RoomPair
 from optimizer.engine.problem.reach import reach_grid
 from optimizer.engine.rules import PARTS
-from optimizer.engine.terms import TERMS, Losses, choice_losses, order_of, pulls_to_points
+from optimizer.engine.terms import TERMS, Losses, choice_losses, order_of, pulls_to_points, slab_losses
 from optimizer.scenario import Scenario
 
 LEVEL_CENTS = 20_000
@@ -70,7 +70,7 @@ def _room(
 ) -> ProblemRoom:
     allowed = allowed_positions(context, room, variants, parts)
     losses, absent_loss = choice_losses(context, room, variants, book)
-    tables = [place_losses(context, room, v, a) for v, a in zip(variants, allowed, strict=True)]
+    tables = [place_losses(context, room, v, a, book) for v, a in zip(variants, allowed, strict=True)]
     return ProblemRoom(
         name=room.name,
         required=room.required and "required_rooms" in parts,
@@ -85,7 +85,9 @@ def _room(
     )
 
 
-def place_losses(context: Context, room: SizedRoom, variant: Variant, allowed: Cells) -> tuple[Losses, Losses]:
+def place_losses(
+    context: Context, room: SizedRoom, variant: Variant, allowed: Cells, book: PriceBook
+) -> tuple[Losses, Losses]:
     """Losses of places [cents]: of all terms, and of those that the model counts."""
     every, in_zones = np.zeros(allowed.shape, dtype=np.int64), np.zeros(allowed.shape, dtype=np.int64)
     for term in TERMS:
@@ -93,6 +95,9 @@ def place_losses(context: Context, room: SizedRoom, variant: Variant, allowed: C
         if cents is not None:
             every += cents
             in_zones += cents * term.in_zones
+    slabs = slab_losses(context, room, variant, book)
+    if slabs is not None:
+        every, in_zones = every + slabs, in_zones + slabs
     return every, in_zones
 
 

@@ -120,6 +120,8 @@ CROSS_FAULTS = [
     ("  trees:", "  surroundings: [{name: eye, height: 3}]\n  trees:", "expected one of outline, line and at, found none of them"),
     ("  trees:", "  surroundings: [{name: eye, at: [1, 2], line: [[1, 2], [3, 4]]}]\n  trees:", "found line and at"),
     ("kind: gathering,", "kind: gathering, worth: 3,", "expected a worth on each choice only"),
+    ("seats: 2,", "seats: 2, grow: 1.5,", "found 1.5"),
+    ("kind: nook, seats: 2", "kind: storage, grow: 0.1", "expected no `grow` in a storage, which keeps its size, found 0.1 in chairs, a storage; take it away"),
     ("seats: 2,", "seats: 2, fuel: gas,", "expected `fuel` in a fire only, found it in chairs, a nook"),
     ("seats: 6, worth: 5}", "seats: 6, worth: 5}, {label: six, width: 9, depth: 9, worth: 1}", "expected a label of its own for each choice, found 'six' again"),
     ("kind: nook, seats: 2", "kind: kitchen, bar_seats: 9", "18:48: expected at most 8 seats at a bar, found 9; seat the others at a table"),

@@ -18,7 +18,7 @@ from optimizer.derived import Derived
 from optimizer.engine.problem import layout_of
 from optimizer.layout import Layout, placed_of
 from optimizer.scenario import Scenario, load_scenario
-from optimizer.site import Entrance, KeepOut, RootRings, SpotLevel, Utility, UtilityLine
+from optimizer.site import Entrance, KeepOut, Paving, RootRings, SpotLevel, Utility, UtilityLine, Wall, WallOpening
 from tests.explored import explored, states
 from tests.yards import (
     FOUR_AT_TABLE,
@@ -120,6 +120,7 @@ SLOPE = tuple(SpotLevel(at, z) for at, z in (((0, 12), 0.9), ((60, 12), 0.9), ((
 STEEP = tuple(SpotLevel(at, z) for at, z in (((0, 12), 0.9), ((60, 12), 0.9), ((0, 40), -6.0), ((60, 40), -6.0)))
 DRAINS = tuple(Utility("drain", (x, 40)) for x in (0, 20, 40, 60))
 BOWL = (*(SpotLevel((x, y), 4.0) for x in (0, 60) for y in (0, 40)), SpotLevel((31, 32), 0.0))
+OPEN = tuple(WallOpening((x, 27), 8) for x in range(5, 56, 9))
 FIELD = KeepOut("field", ((20, 38), (30, 38), (30, 40), (20, 40)), kind="septic field")
 
 TEMPTING: dict[RuleId, Tempting] = {
@@ -128,6 +129,7 @@ TEMPTING: dict[RuleId, Tempting] = {
     "proportion": Tempting(rooms=plain_rooms(sized("nook", "nook", 11, 7))),
     "inside_setbacks": related(Relation(("nook", "rear eye"), "near", within_ft=11)),
     "off_buildings": Tempting(),
+    "off_walls": on_ground(walls=(Wall("garden wall", ((0, 27), (56, 27)), "hedge", 2, OPEN),)),
     "no_overlap": Tempting(),
     "no_slivers": Tempting(),
     "door_zone": Tempting(),
@@ -136,6 +138,7 @@ TEMPTING: dict[RuleId, Tempting] = {
     "root_ring": on_ground(root_rings=RootRings(paved_share=0.02)),
     "under_structure": Tempting(),
     "keep_outs": pulled_away("nook"),
+    "kept_paving": on_ground(paving=(Paving("yard", ((22, 20), (42, 20), (42, 32), (22, 32)), "brick", "keep"),)),
     "utility_lines": on_ground(utility_lines=(UtilityLine("gas main", "gas", ((0, 30), (56, 30))),)),
     "septic": on_ground(keep_outs=(*PLAIN_SITE.keep_outs, FIELD)),
     "water_clear": beside_a_tree(),
