@@ -22,6 +22,7 @@ TURN_DEG: Final = 45.0
 _TOUCH_FT: Final = 0.01
 _SAME_FT: Final = 0.05
 _MEETING: Final = 3  # ends of legs at one point
+_LONG_FT: Final = 8.0  # layout rule 26 and common practice, no source: a shorter leg is no way that meets others
 _LEAST_PAVED: Final = 0.9  # common practice, no source: less of a square reads as no figure
 
 
@@ -106,8 +107,9 @@ def finish_plan(site: Site, wish: FinishWish, placed: Placed, legs: Sequence[Leg
 
 
 def meetings(legs: Sequence[Leg], paths: BaseGeometry) -> BaseGeometry:
-    """Squares as wide as the widest leg where three and more legs end at one point, if they lie on paving [ft]."""
-    ends = [(point, leg.width_ft) for leg in legs for point in (leg.points[0], leg.points[-1])]
+    """Squares as wide as the widest leg where three and more long legs end at one point, if they lie on paving [ft]."""
+    long = [leg for leg in legs if LineString(leg.points).length >= _LONG_FT - _SAME_FT]
+    ends = [(point, leg.width_ft) for leg in long for point in (leg.points[0], leg.points[-1])]
     squares = (_square(at, [width for point, width in ends if dist(point, at) <= _SAME_FT]) for at, _ in ends)
     on_paving = (s for s in squares if s and s.intersection(paths).area >= _LEAST_PAVED * s.area)
     return union_all(list(on_paving))
