@@ -79,5 +79,7 @@ class Appraisal:
     """Paved ground beyond the share of the open yard that looks paved over."""
     bare_doors: tuple[str, ...] = ()
     """Of the two garden doors of most trips, those at whose landing no terrace lies."""
+    jogs: int = 0
+    """Short steps of the paved outline that nothing on the site is the reason for."""
     table: TableWay | None = None
     """How the everyday table lies to the kitchen door."""

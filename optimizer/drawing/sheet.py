@@ -53,6 +53,7 @@ LEGEND_WORDS: Final[dict[str, str]] = {
     "roof": "roof over",
     "new_roof": "new shade structure",
     "screen": "screen panel",
+    "held": "held by you",
     "riser": "steps, a line a riser",
     "focal_point": "most ways meet here",
     "pinch": "tightest for the party",

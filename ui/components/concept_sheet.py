@@ -101,7 +101,7 @@ def _downloads(job: Job, option: Option) -> None:
         st.download_button(
             "Plan as SVG",
             data=lambda: job.plan_svg(option.id) or "",
-            file_name=f"concept-{option.rank}.svg",
+            file_name=f"{option.id}.svg",
             mime="image/svg+xml",
             on_click="ignore",
         )

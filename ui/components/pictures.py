@@ -37,7 +37,7 @@ def yard_picture(scenario: Scenario) -> Markup:
 @st.cache_data(max_entries=400, show_spinner=False)
 def _concept_svg(key: str, _scenario: Scenario, _option: Option) -> str:
     del key
-    return _small(_scenario, _option.layout, _option.appraisal.legs, title=f"Concept {_option.rank}")
+    return _small(_scenario, _option.layout, _option.appraisal.legs, title=_option.title)
 
 
 @st.cache_data(max_entries=40, show_spinner=False)
@@ -53,4 +53,5 @@ def _small(scenario: Scenario, layout: Layout, legs: Sequence[Leg], *, title: st
 
 
 def _words(option: Option) -> str:
-    return f"Plan of concept {option.rank}: {', '.join(place.room for place in option.layout.placements)}"
+    title = option.title[0].lower() + option.title[1:]
+    return f"Plan of {title}: {', '.join(place.room for place in option.layout.placements)}"
