@@ -78,3 +78,5 @@ class Appraisal:
     """Paved ground beyond the share of the open yard that looks paved over."""
     bare_doors: tuple[str, ...] = ()
     """Of the two garden doors of most trips, those at whose landing no terrace lies."""
+    empty_roofs: tuple[str, ...] = ()
+    """Existing structures under which no room with seats lies."""

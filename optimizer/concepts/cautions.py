@@ -16,6 +16,7 @@ from optimizer.catalogue import (
     usual_rings,
 )
 from optimizer.concepts.cook_cautions import cook_cautions
+from optimizer.concepts.roof_cautions import roof_cautions
 from optimizer.layout import Placed
 from optimizer.scenario import Scenario
 
@@ -43,6 +44,7 @@ def cautions_for(scenario: Scenario, placed: Placed) -> tuple[str, ...]:
         *_looser_distances(scenario),
         *_looser_lines(scenario),
         *_looser_rings(scenario),
+        *roof_cautions(scenario.site, placed),
         *_no_table(scenario, placed),
         *_too_few(scenario, placed.wished),
         _GROUND,

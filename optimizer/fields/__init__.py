@@ -11,7 +11,15 @@ from optimizer.fields.door_zones import (
     ground_beside,
     risers,
 )
-from optimizer.fields.edges import LINE_TOLERANCE_FT, NEIGHBOUR_FT, Edge, are_neighbours, nearly_level, site_edges
+from optimizer.fields.edges import (
+    LINE_TOLERANCE_FT,
+    NEIGHBOUR_FT,
+    Edge,
+    are_neighbours,
+    centre_lines,
+    nearly_level,
+    site_edges,
+)
 from optimizer.fields.ground import Ground, ground_at_ft, ground_of, ground_z_ft
 from optimizer.fields.order import FREE_PART, across_contour_ft, main_openings, off_axis, off_structure_ft
 from optimizer.fields.site_shapes import SITES, SiteShapes, open_yard, site_shapes, site_slopes
@@ -44,6 +52,7 @@ __all__ = [
     "SiteShapes",
     "across_contour_ft",
     "are_neighbours",
+    "centre_lines",
     "cover_caster",
     "cover_casters",
     "door_smoke",

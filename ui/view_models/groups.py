@@ -51,6 +51,8 @@ def _order(appraisal: Appraisal, words: Words) -> Iterator[Figure]:
         yield Figure("Fire", "on no axis", "no line straight out of a main door or window meets it")
     for door in appraisal.bare_doors:
         yield Figure(f"At the {door}", "no terrace", "you step out onto a landing, and the terrace lies elsewhere")
+    for structure in appraisal.empty_roofs:
+        yield Figure(f"Under the {structure}", "no room", "the roof that stands there already is not used")
     for room, from_gathering, _, off in appraisal.destinations:
         if from_gathering is not None:
             handy = "a place of its own" if not off else f"{words.length(off)} off what makes a place of its own"
