@@ -15,7 +15,7 @@ from optimizer.scenario import Scenario
 if TYPE_CHECKING:
     from optimizer.catalogue import SizedRoom
     from optimizer.concepts import Option, OptionSet
-    from optimizer.drawing import Drawing
+    from optimizer.drawing import Audience, Drawing
 
 
 @dataclass(frozen=True, slots=True)
@@ -137,8 +137,8 @@ def recheck(path: Path) -> tuple[str, ...]:
     return tuple(found)
 
 
-def plan_drawing(scenario: Scenario, option: "Option") -> "Drawing":
-    """The plan of one concept, ready to be written."""
+def plan_drawing(scenario: Scenario, option: "Option", *, audience: "Audience" = "designer") -> "Drawing":
+    """The plan of one concept, ready to be written: a designer's, or an owner's without marks and dimensions."""
     from optimizer.catalogue import sized_rooms
     from optimizer.circulation import way_polygon
     from optimizer.drawing import Notable, Paths, draw_plan
@@ -154,4 +154,5 @@ def plan_drawing(scenario: Scenario, option: "Option") -> "Drawing":
         title=f"Concept {option.rank}: plan",
         paths=Paths(way_polygon(scenario.site, placed, appraisal.legs), appraisal.legs, notable),
         cautions=option.cautions,
+        audience=audience,
     )

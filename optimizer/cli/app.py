@@ -122,11 +122,15 @@ def sheet(
     result: ResultArgument,
     option: Annotated[str, typer.Option("--option", metavar="ID", help="Which concept.")],
     out: Annotated[Path, typer.Option("--out", metavar="FILE", help="Its ending says what it becomes: .svg or .json.")],
+    audience: Annotated[
+        str,
+        typer.Option("--for", metavar="owner|designer", help="An owner's plan has no dimensions and no working marks."),
+    ] = "designer",
 ) -> None:
     """Write one concept for hand-off."""
     from optimizer.cli.sheet import write_sheet
 
-    write_sheet(result, option_id=option, out=out)
+    write_sheet(result, option_id=option, out=out, audience=audience)
     say(f"Wrote {out}")
 
 

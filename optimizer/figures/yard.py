@@ -56,7 +56,7 @@ ROOM_COLOURS: Final[dict[str, str]] = {
     "kitchen": "#cf9f6a",
     "fire": "#dd9468",
     "nook": "#c3c98f",
-    "reserve": "#a3c7d0",
+    "reserve": "#d3d8c4",
     "lawn": "#b9d08f",
     "bed": "#a5bd82",
 }
