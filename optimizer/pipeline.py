@@ -102,7 +102,7 @@ def site_facts(scenario: Scenario) -> tuple[tuple[str, str], ...]:
         heights = [level.z_ft / unit_ft for level in scenario.site.levels]
         steep = site_slopes(scenario.site)
         words = f"spot levels from {min(heights):.1f} to {max(heights):.1f} {unit}; slope up to {max(steep):.1%}"
-        facts.append(("ground", f"{words}, {sum(steep) / len(steep):.1%} in the mean"))
+        facts.append(("ground", f"{words}, {sum(steep) / len(steep):.1%} on average"))
     areas = dict(buildable_sqft(scenario, rooms))
     for room in rooms:
         sizes = ", ".join(

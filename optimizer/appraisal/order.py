@@ -30,7 +30,7 @@ from optimizer.site import Site
 @dataclass(frozen=True, slots=True)
 class OrderMeasures:
     """What is out of order: room edges on no shared line [ft], parallel edges of neighbours that nearly meet [ft], how
-    far rooms lie off the structures over them [ft], whether a fire is on no axis of the house, how much more steep
+    far rooms lie off the structures over them [ft], whether a fire is in line with no main opening, how much more steep
     ground rises along rooms' long sides than along their short ones [ft], and the room edges on no shared line beyond
     the fifth of all that may lie on none [ft]. And what is in order: rooms centred on a door or window.
     """

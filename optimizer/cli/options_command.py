@@ -11,7 +11,7 @@ from optimizer.catalogue import book_for, sized_rooms
 from optimizer.cli.exits import ExitStatus
 from optimizer.cli.progress import Listener, listening
 from optimizer.cli.ranking import print_outcome
-from optimizer.cli.signals import heed_signals
+from optimizer.cli.signals import stop_on_signal
 from optimizer.concepts import OptionSet
 from optimizer.errors import InputError
 from optimizer.events import Event
@@ -54,7 +54,7 @@ class Outcome:
 
 def run_options(call: Call, *, as_json: bool) -> ExitStatus:
     """Search, write and print, and return the exit status; `as_json` leaves standard output to events."""
-    stop = heed_signals()
+    stop = stop_on_signal()
     with listening(stop, as_json=as_json, seconds=None if call.repeatable else call.seconds) as listener:
         listener.hear(Event("started", {"scenario": str(call.scenario), "seconds": call.seconds}))
         outcome = _watched(call, listener, stop)
@@ -65,7 +65,7 @@ def run_options(call: Call, *, as_json: bool) -> ExitStatus:
 
 
 def _watched(call: Call, listener: Listener, stop: Flag) -> Outcome:
-    """Do the work in a thread of its own: signals are heeded, and time passes on screen, in the main one only."""
+    """Do the work in a thread of its own: the main one listens for signals and shows the time."""
     try:
         with ThreadPoolExecutor(max_workers=1) as pool:
             return _waited(pool.submit(_work, call, listener, stop), listener)

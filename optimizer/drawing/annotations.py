@@ -84,6 +84,7 @@ def annotate(
         taken=(solid, marked, underfoot.paved, edges),
         shunned=union_of(underfoot.beds, beyond),
         measures=union_of(*(size.box for size in sizes.dimensions)),
+        solid=union_of(*(Polygon(building.outline) for building in site.buildings)),
         plan_box=plan_box,
     )
     labels = label_rooms(

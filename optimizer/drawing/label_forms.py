@@ -58,7 +58,7 @@ def set_lines(lines: Lines, centre: Point) -> tuple[tuple[Text, ...], Box]:
 
 
 def large_name(placement: Placement) -> tuple[Text, ...]:
-    """Write the name alone, a word a line, as large as its room bears, for small pictures; none if it would spill."""
+    """Write the name alone, a word a line, as large as fits its room, for small pictures; none if it would spill."""
     words = short_name(placement.room).split()
     longest = max(len(word) for word in words)
     size = min(

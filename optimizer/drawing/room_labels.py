@@ -29,7 +29,7 @@ from optimizer.layout import Placement
 from optimizer.site import Point
 
 LEADER_REACHES_FT: Final = (24.0, 48.0)
-"""How far from its room a label is looked for: near first, farther only where no plain ground is free."""
+"""How far from its room a label is looked for: near first, farther only where nothing is free."""
 BAND_FT: Final = 2.5
 """Left free around every room: its own edge and what stands along it stay legible."""
 EDGE_FT: Final = 0.5
@@ -53,12 +53,13 @@ class Ground:
     """What the labels of a plan have to keep off.
 
     `taken` is what a label beside a room may not cover, `shunned` what it covers only where nothing else is free, such
-    as beds; `measures` are dimension lines with their figures.
+    as beds; `measures` are dimension lines with their figures; no leader crosses what is `solid`.
     """
 
     taken: tuple[BaseGeometry, ...]
     shunned: BaseGeometry
     measures: BaseGeometry
+    solid: BaseGeometry
     plan_box: Box
 
 
@@ -139,14 +140,16 @@ def _outside(room: _Room, wanted: Sequence[Lines], ground: Ground, bands: Sequen
 
 
 def _best_beside(room: _Room, lines: Lines, ground: Ground, bands: Sequence[BaseGeometry]) -> _Place | None:
-    """The nearest place on plain ground, else the nearest on a bed."""
-    on_bed = None
+    """The nearest place on plain ground, else the nearest on a bed or outside the yard."""
     for reach_ft in LEADER_REACHES_FT:
+        shunned = None
         for place in _places_beside(room, lines, ground, bands, reach_ft):
             if place.is_plain:
                 return place
-            on_bed = on_bed or place
-    return on_bed
+            shunned = shunned or place
+        if shunned is not None:
+            return shunned
+    return None
 
 
 def _places_beside(
@@ -158,7 +161,7 @@ def _places_beside(
     centres = centres_within(window, width_ft=width, height_ft=height, step_ft=1.0)
     centres = by_distance(centres, room.placement.centre, edge_of=room.floor)
     inner = room.floor.buffer(-min(room.floor.length / 40, 0.8))
-    others, crossing = union_of(*room.others), union_of(*room.others, room.earlier, ground.measures)
+    others, crossing = union_of(*room.others), union_of(*room.others, room.earlier, ground.measures, ground.solid)
     for free in free_places(centres, *bands, room.earlier, width_ft=width, height_ft=height):
         boxes = boxes_about(free, width_ft=width, height_ft=height)
         near = _needs_no_leader(room, boxes, others)

@@ -16,8 +16,8 @@ from optimizer.drawing.words import FT_IN_M, Units
 from optimizer.site import Point
 
 CAUTION: Final = (
-    "Concept sketch, not for construction. Gas, electricity, structure, drainage and water barriers"
-    " by licensed practice and local codes."
+    "Concept sketch, not for construction. Gas, electricity, structure, drainage and water barriers:"
+    " licensed professionals and local codes decide."
 )
 TITLE_FT, PLACE_FT, NOTE_FT, LEGEND_FT = 2.2, 1.1, 0.95, 0.95
 LEAST_WIDTH_FT = 70.0
@@ -48,9 +48,9 @@ LEGEND_WORDS: Final[dict[str, str]] = {
     "roof": "roof over",
     "new_roof": "new shade structure",
     "screen": "screen panel",
-    "riser": "steps, a line a riser",
+    "riser": "steps, one line per riser",
     "focal_point": "most ways meet here",
-    "pinch": "tightest for the party",
+    "pinch": "narrowest place for a party",
     "utility": "Gas, Electric, Water, Drain",
     "level_mark": "level above the datum",
 }

@@ -36,7 +36,7 @@ WORDS: Final[dict[str, str]] = {
     "crown": "kept tree, crown",
     "roof": "roof over",
     "fence": "fence",
-    "screen": "panel or bar that hides",
+    "screen": "panel or bar that hides what is behind",
 }
 
 

@@ -91,11 +91,12 @@ LOOKS: Final[dict[str, Look]] = {
     "contour": Look(line="#9a6b3f", weight_pt=0.5),
     "contour_strong": Look(line="#7d4f27", weight_pt=1.1),
     "spot_level": Look(line="#1f4e5f", weight_pt=0.6),
-    "sun.1": Look(fill="#5b6f8f"),
-    "sun.2": Look(fill="#93a5b5"),
-    "sun.3": Look(fill="#cfd0bf"),
-    "sun.4": Look(fill="#f0d68c"),
-    "sun.5": Look(fill="#f6b73c"),
+    # One ochre from deep shade to full sun; hatches tell the bands apart without colour.
+    "sun.1": Look(fill="#8f6a2c", hatch="sun_1"),
+    "sun.2": Look(fill="#b58c48", hatch="sun_2"),
+    "sun.3": Look(fill="#d3b071", hatch="sun_3"),
+    "sun.4": Look(fill="#ecd5a1", hatch="sun_4"),
+    "sun.5": Look(fill="#fbf0d0"),
     "seen": Look(fill="#e0a526", line="#a87410", weight_pt=0.5, opacity=0.38),
     "eye_here": Look(fill="#8a3b2e", line="#f8f5ee", weight_pt=1.0),
     "section_earth": Look(fill="#d9cdb8", line="#4a3a2a", weight_pt=1.2, hatch="poche_light"),
@@ -130,6 +131,10 @@ HATCHES: Final[dict[str, Hatch]] = {
     "poche_light": Hatch(1.3, 1.3, "M0 .65h1.3", "#c3bdb2", 0.35, 45.0),
     "held": Hatch(2.6, 2.6, "M0 1.3h2.6", "#b9bfae", 0.35, -45.0),
     "dots": Hatch(1.6, 1.6, "M.4 .4h.06M1.2 1.2h.06", "#a8975a", 0.7),
+    "sun_1": Hatch(1.0, 1.0, "M0 .5h1M.5 0v1", "#5f4417", 0.35, 45.0),
+    "sun_2": Hatch(1.0, 1.0, "M0 .5h1", "#7d5c22", 0.35, 45.0),
+    "sun_3": Hatch(2.0, 2.0, "M0 1h2", "#9a7636", 0.35, 45.0),
+    "sun_4": Hatch(2.2, 2.2, "M.5 .5h.06M1.6 1.6h.06", "#b08c4a", 0.7),
     **FINISH_HATCHES,
 }
 

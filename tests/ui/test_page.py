@@ -73,7 +73,7 @@ def test_concepts_come_in_order_and_the_first_is_open(searches, tab):
     ]
     assert tab.header[0].value == "Concept 1"
     assert "Without fire feature and water reserve" in words(tab)
-    assert "nothing better exists with these rooms in this order" in words(tab)
+    assert "nothing better exists with these rooms in this arrangement" in words(tab)
 
 
 def test_opening_puts_the_concept_in_the_address(searches, tab):

@@ -1,4 +1,4 @@
-"""The opened concept as a sheet: the plan first, then plain words, then figures, money, rules and what to heed."""
+"""The opened concept as a sheet: the plan first, then plain words, then figures, money, rules and cautions."""
 
 from typing import Final
 
@@ -85,7 +85,7 @@ def _rule(check: Check) -> Markup:
 
 def _cautions(shown: Sheet) -> None:
     if shown.cautions:
-        st.subheader("Heed before building", anchor=False)
+        st.subheader("Before you build", anchor=False)
         show(element("div", *(element("p", caution) for caution in shown.cautions), css="caution"))
     if shown.permits:
         st.subheader("Permits and approvals to ask about", anchor=False)

@@ -27,7 +27,7 @@ def test_paragraph_says_what_it_gives_costs_and_leaves():
     """The paragraph has the reason, seats, phases against the ceiling and what is left out."""
     said = opened().paragraph
     assert said.startswith("Shortest way from the kitchen door. It seats 8")
-    assert "Phase 1 takes $7,769 of a ceiling of $130,000; later phases $16,100." in said
+    assert "Phase 1 costs $7,769 of a ceiling of $130,000; later phases $16,100." in said
     assert "It does without outdoor kitchen, fire feature and water reserve." in said
 
 
@@ -49,7 +49,7 @@ def test_proof_is_claimed_only_where_there_is_one():
     """A proven arrangement says so; a bounded one says how much might still be saved, and never `proven:`."""
     assert (
         opened().proof
-        == "Proven, by the solver's count of losses: nothing better exists with these rooms in this order."
+        == "Proven: by the solver's own count, nothing better exists with these rooms in this arrangement."
     )
     bounded = opened(proof=Proof("bounded", 30_500.0, 29_000.0)).proof
     assert bounded.startswith("Not proven")
