@@ -4,8 +4,9 @@ Heavy libraries are imported where they are used, so that `check` and `--help` s
 """
 
 import threading
-from collections.abc import Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
+from decimal import Decimal
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -15,7 +16,9 @@ from optimizer.scenario import Scenario
 if TYPE_CHECKING:
     from optimizer.catalogue import SizedRoom
     from optimizer.concepts import Option, OptionSet
+    from optimizer.concepts.budgets import BudgetSet
     from optimizer.drawing import Audience, Drawing
+    from optimizer.layout import Layout
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,28 +45,76 @@ def make_options(
     """Find, check, measure and rank concepts; infeasible and undecided are results."""
     from optimizer.concepts.case import Case
     from optimizer.concepts.run import ConceptRun
-    from optimizer.results import read_result
 
     wanted = scenario.brief.options
-    earlier = () if settings.start_from is None else read_result(settings.start_from).option_set.options
     run = ConceptRun(
         Case.of(scenario),
         count=wanted.count if settings.count is None else settings.count,
         seconds=settings.seconds,
         seed=wanted.seed if settings.seed is None else settings.seed,
         repeatable=settings.repeatable,
-        start=tuple(option.layout for option in earlier),
+        start=_layouts_of(settings.start_from),
         processes=settings.processes,
         solver_log=settings.solver_log,
     )
     return run.run(emit=emit, stop=stop or threading.Event())
 
 
+@dataclass(frozen=True, slots=True)
+class BudgetSettings:
+    """What the call for budgets asks for; None leaves it to the scenario or to what its wishes can cost."""
+
+    lowest: Decimal | None = None
+    highest: Decimal | None = None
+    points: int = 10
+    seconds: float = 50.0
+    seed: int | None = None
+    repeatable: bool = False
+    processes: int | None = None
+    start_from: Path | None = None
+
+
+def what_budgets_buy(
+    scenario: Scenario,
+    settings: BudgetSettings,
+    *,
+    emit: Emit = to_nobody,
+    stop: threading.Event | None = None,
+) -> "BudgetSet":
+    """Find what each budget buys, from the least that works to everything at its largest."""
+    from optimizer.concepts.budgets.run import find_budgets, usual_range
+    from optimizer.concepts.budgets.search import BudgetAsked
+    from optimizer.concepts.case import Case
+
+    case = Case.of(scenario)
+    lowest, highest = usual_range(case)
+    highest = settings.highest or max(highest, settings.lowest or highest)
+    asked = BudgetAsked(
+        case=case,
+        lowest=settings.lowest or min(lowest, highest),
+        highest=highest,
+        points=settings.points,
+        seconds=settings.seconds,
+        seed=scenario.brief.options.seed if settings.seed is None else settings.seed,
+        repeatable=settings.repeatable,
+        start=_layouts_of(settings.start_from),
+        processes=settings.processes,
+    )
+    return find_budgets(asked, emit=emit, stop=stop or threading.Event())
+
+
+def _layouts_of(result: Path | None) -> "tuple[Layout, ...]":
+    """Layouts of an earlier result, to start from."""
+    from optimizer.results import read_result
+
+    return () if result is None else tuple(option.layout for option in read_result(result).option_set.options)
+
+
 def _wishes_cost(scenario: Scenario, rooms: Sequence["SizedRoom"]) -> list[tuple[str, str]]:
     """What all wishes cost at the least, and what has to wait where that passes the ceiling."""
-    from optimizer.catalogue import affordable, book_for
+    from optimizer.catalogue import affordable, book_for, existing_of
 
-    found = affordable(scenario.brief, rooms, book_for(scenario.currency))
+    found = affordable(scenario.brief, rooms, book_for(scenario.currency), existing_of(scenario.site))
     told = f"at least {found.least:,.0f} {scenario.currency} with every room at its cheapest, without ways and steps"
     if found.ceiling is None:
         return [("all wishes", told)]
@@ -73,6 +124,25 @@ def _wishes_cost(scenario: Scenario, rooms: Sequence["SizedRoom"]) -> list[tuple
         advice = f"fits without {', or without '.join(ways)}" if found.without else "the required rooms alone pass it"
         facts.append(("over the ceiling", f"by {found.over:,.0f} {scenario.currency}; {advice}"))
     return facts
+
+
+def _paving_there(scenario: Scenario, area: Callable[[float], str]) -> Iterator[tuple[str, str]]:
+    """What there is of paving, and what becomes of it."""
+    from optimizer.fields.existing_paving import carrying_slabs, fall_of, paving_to
+
+    carrying = {paving.name for paving, _ in carrying_slabs(scenario.site)}
+    told = {
+        "keep": "stays as it is, and ways join it",
+        "lift": "is lifted",
+        "reuse": "is lifted where a room stands on it, since it falls too little to carry one",
+    }
+    for paving in scenario.site.paving:
+        ground = dict(paving_to(scenario.site, paving.then))[paving]
+        fall, fate = fall_of(scenario.site, paving), told[paving.then]
+        if paving.name in carrying:
+            fate = "carries a paved room that lies wholly on it; elsewhere it is lifted where a room stands on it"
+        falls = "" if fall is None else f", falls {fall:.1%}"
+        yield paving.name, f"{paving.surface}, {area(ground.area)}{falls}; {fate}"
 
 
 def site_facts(scenario: Scenario) -> tuple[tuple[str, str], ...]:
@@ -103,6 +173,7 @@ def site_facts(scenario: Scenario) -> tuple[tuple[str, str], ...]:
         steep = site_slopes(scenario.site)
         words = f"spot levels from {min(heights):.1f} to {max(heights):.1f} {unit}; slope up to {max(steep):.1%}"
         facts.append(("ground", f"{words}, {sum(steep) / len(steep):.1%} on average"))
+    facts += [(name, told) for name, told in _paving_there(scenario, area)]
     areas = dict(buildable_sqft(scenario, rooms))
     for room in rooms:
         sizes = ", ".join(
@@ -151,7 +222,7 @@ def plan_drawing(scenario: Scenario, option: "Option", *, audience: "Audience" =
         scenario,
         placed,
         appraisal.ways,
-        title=f"Concept {option.rank}: plan",
+        title=f"Concept {option.rank}: {option.idea.name if option.idea else 'plan'}",
         paths=Paths(way_polygon(scenario.site, placed, appraisal.legs), appraisal.legs, notable),
         cautions=option.cautions,
         audience=audience,

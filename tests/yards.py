@@ -111,6 +111,13 @@ def seating(name: str, kind: RoomKind, width_ft: float, depth_ft: float, *seats:
     return replace(room, choices=(room.choices[0], laid))
 
 
+def bathing(name: str, *, required: bool = False, **facts: object) -> SizedRoom:
+    """A pool of 8 x 6 ft with 4 ft of deck round it, 8 ft of it at its front."""
+    room = sized(name, "pool", 16, 18, required=required)
+    water = Item("water", 4.0, 4.0, 8.0, 6.0)
+    return replace(room, choices=(replace(room.choices[0], furniture=(water,), seats=0),), **facts)  # type: ignore[arg-type]
+
+
 def stand(
     room: str, x_ft: float, y_ft: float, width_ft: float, depth_ft: float, front: Front = "+y", *, choice: str = "plain"
 ) -> Placement:

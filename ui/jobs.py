@@ -11,18 +11,21 @@ import shutil
 import subprocess
 import sys
 import tempfile
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
 from threading import Lock, Thread
 from time import monotonic
-from typing import Any, Final
+from typing import Any, Final, Literal
 
 MOST_RUNNING: Final = 2
 """Searches at a time: each takes all processors."""
 KEPT_S: Final = 6 * 3600.0
 """How long a finished search and its files are kept [s]."""
-RESULT_NAME: Final = "options.json"
+Kind = Literal["options", "budgets"]
+RESULT_NAMES: Final[dict[Kind, str]] = {"options": "options.json", "budgets": "budgets.json"}
+_Command = Callable[[Path, Path], Sequence[str]]
+"""From the scenario's file and the folder to write to: what a person would type."""
 _SCENARIO_NAME: Final = "scenario.yaml"
 _MESSAGES_NAME: Final = "messages.txt"
 
@@ -39,6 +42,7 @@ class Job:
     seconds: float
     folder: Path
     process: subprocess.Popen[str]
+    kind: Kind = "options"
     events: list[dict[str, Any]] = field(default_factory=list)
     stop_asked: bool = False
     ended_at: float | None = None
@@ -51,7 +55,7 @@ class Job:
     @property
     def result_path(self) -> Path:
         """Where the result is, once there is one."""
-        return self.folder / RESULT_NAME
+        return self.folder / RESULT_NAMES[self.kind]
 
     @property
     def messages(self) -> str:
@@ -94,6 +98,12 @@ def options_command(scenario: Path, folder: Path, seconds: float) -> Sequence[st
     return (sys.executable, "-m", "optimizer", *call)
 
 
+def budgets_command(scenario: Path, folder: Path, seconds: float, start_from: Path) -> Sequence[str]:
+    """Return the command that a person would type to find what each budget buys, from the concepts found."""
+    call = ("budgets", str(scenario), "--out", str(folder), "--seconds", f"{seconds:g}", "--from", str(start_from))
+    return (sys.executable, "-m", "optimizer", *call, "--progress", "json")
+
+
 class JobTable:
     """All searches of this server by id; their files go when the server does."""
 
@@ -120,24 +130,45 @@ class JobTable:
         BusyError
             If as many searches run as this server may run.
         """
+        return self._started(
+            "options", scenario_text, seconds, lambda scenario, folder: options_command(scenario, folder, seconds)
+        )
+
+    def start_budgets(self, of: Job, *, seconds: float) -> Job:
+        """Start to find what each budget buys in the yard of a search, from the concepts that it found.
+
+        Raises
+        ------
+        BusyError
+            If as many searches run as this server may run.
+        """
+        text = (of.folder / _SCENARIO_NAME).read_text(encoding="utf-8")
+        return self._started(
+            "budgets",
+            text,
+            seconds,
+            lambda scenario, folder: budgets_command(scenario, folder, seconds, of.result_path),
+        )
+
+    def _started(self, kind: Kind, text: str, seconds: float, command: _Command) -> Job:
         with self._lock:
             self._forget_old()
             if sum(job.is_running for job in self.jobs) >= MOST_RUNNING:
                 raise BusyError
-            job = self._launch(scenario_text, seconds)
+            job = self._launch(kind, text, seconds, command)
             self._jobs[job.id] = job
         Thread(target=job.follow, daemon=True).start()
         return job
 
-    def _launch(self, scenario_text: str, seconds: float) -> Job:
+    def _launch(self, kind: Kind, text: str, seconds: float, command: _Command) -> Job:
         folder = Path(tempfile.mkdtemp(dir=self._home))
         scenario = folder / _SCENARIO_NAME
-        scenario.write_text(scenario_text, encoding="utf-8")
+        scenario.write_text(text, encoding="utf-8")
         with (folder / _MESSAGES_NAME).open("w", encoding="utf-8") as messages:
             process = subprocess.Popen(  # noqa: S603 - our own command, no shell, no words from the page
-                options_command(scenario, folder, seconds), stdout=subprocess.PIPE, stderr=messages, text=True
+                command(scenario, folder), stdout=subprocess.PIPE, stderr=messages, text=True
             )
-        return Job(id=secrets.token_urlsafe(9), seconds=seconds, folder=folder, process=process)
+        return Job(id=secrets.token_urlsafe(9), seconds=seconds, folder=folder, process=process, kind=kind)
 
     def _forget_old(self) -> None:
         now = monotonic()

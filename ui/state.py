@@ -15,6 +15,8 @@ from ui.jobs import Job, JobTable
 _JOB: Final = "job"
 _CONCEPT: Final = "concept"
 _BESIDE: Final = "beside"
+_VIEW: Final = "view"
+_BUDGETS: Final = "budgets"
 
 
 @st.cache_resource
@@ -79,6 +81,31 @@ def put_beside(concept_id: str | None) -> None:
         st.query_params.pop(_BESIDE, None)
     else:
         st.query_params[_BESIDE] = concept_id
+
+
+def shows_budgets() -> bool:
+    """Whether the address shows what each budget buys in place of the concepts."""
+    return st.query_params.get(_VIEW) == _BUDGETS
+
+
+def show_budgets(*, wanted: bool) -> None:
+    """Show what each budget buys, or the concepts."""
+    if wanted:
+        st.query_params[_VIEW] = _BUDGETS
+    else:
+        st.query_params.pop(_VIEW, None)
+
+
+def budgets_job(job: Job) -> Job | None:
+    """The search for budgets that the address names, else the one of this session for the same yard."""
+    known = st.session_state.get(f"{_BUDGETS}/{job.id}")
+    return job_table().get(st.query_params.get(_BUDGETS)) or job_table().get(known)
+
+
+def take_up_budgets(job: Job, found: Job) -> None:
+    """Make a search for budgets the one that goes with a search."""
+    st.session_state[f"{_BUDGETS}/{job.id}"] = found.id
+    st.query_params[_BUDGETS] = found.id
 
 
 def scenario_argument() -> Path | None:

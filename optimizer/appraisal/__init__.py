@@ -16,6 +16,7 @@ from optimizer.appraisal.seats import people_seated, worth_placed
 from optimizer.appraisal.site_measures import GroundMeasures, SiteMeasures, SmokeShare
 from optimizer.appraisal.smoke import smoke_loss_units
 from optimizer.appraisal.sun import sun_of
+from optimizer.appraisal.table import TableWay, main_table
 from optimizer.appraisal.take_off import take_off
 from optimizer.appraisal.terraces import bare_doors, bare_doors_loss
 from optimizer.appraisal.walking import trip_lengths, walking_ft
@@ -42,6 +43,7 @@ __all__ = [
     "RoomBacks",
     "SiteMeasures",
     "SmokeShare",
+    "TableWay",
     "WayRun",
     "WorkZone",
     "aligned_share",
@@ -56,6 +58,7 @@ __all__ = [
     "empty_roofs_loss",
     "finish_plan",
     "finish_take_off",
+    "main_table",
     "order_loss",
     "order_measures",
     "party_measures",

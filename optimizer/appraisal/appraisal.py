@@ -11,6 +11,7 @@ from optimizer.appraisal.order import OrderMeasures
 from optimizer.appraisal.party.measures import PartyMeasures
 from optimizer.appraisal.paths import PathMeasures
 from optimizer.appraisal.site_measures import SiteMeasures
+from optimizer.appraisal.table import TableWay
 from optimizer.circulation import Leg, Way
 from optimizer.planting import PlantingMeasures
 
@@ -80,3 +81,5 @@ class Appraisal:
     """Of the two garden doors of most trips, those at whose landing no terrace lies."""
     empty_roofs: tuple[str, ...] = ()
     """Existing structures under which no room with seats lies."""
+    table: TableWay | None = None
+    """How the everyday table lies to the kitchen door."""

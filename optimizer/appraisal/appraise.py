@@ -16,6 +16,7 @@ from optimizer.appraisal.roofs import empty_roofs
 from optimizer.appraisal.seats import people_seated, worth_placed
 from optimizer.appraisal.site import SeenShares, site_measures
 from optimizer.appraisal.sun import sun_of
+from optimizer.appraisal.table import table_way
 from optimizer.appraisal.take_off import take_off
 from optimizer.appraisal.terraces import bare_doors
 from optimizer.appraisal.walking import trip_lengths, walking_ft
@@ -37,7 +38,13 @@ class Given:
 
 def priced(derived: Derived, book: PriceBook) -> Cost:
     """Cost sheet of a layout."""
-    charges = take_off(derived.scenario, derived.placed, path_area_sqft=derived.paths.area, grading=derived.grading)
+    charges = take_off(
+        derived.scenario,
+        derived.placed,
+        path_area_sqft=derived.paths.area,
+        grading=derived.grading,
+        pools=derived.pools,
+    )
     return cost_of(charges, book, derived.scenario.brief.budget.contingency)
 
 
@@ -74,6 +81,7 @@ def appraise(derived: Derived, book: PriceBook, given: Given | None = None) -> A
         sun_h=sun_of(derived),
         sight_missed=tuple(wish.between for wish in given.missed if wish.kind in SIGHT),
         site=site_measures(derived, seen=given.seen),
+        table=table_way(derived),
         wishes_missed=tuple(
             f"{wish.between[0]} {wish.kind.replace('_', ' ')} {wish.between[1]}" for wish in given.missed
         ),

@@ -20,7 +20,7 @@ from optimizer.layout import Layout, Placed, Placement, outline, side_ends
 from optimizer.scenario import Scenario
 from optimizer.site import Door, Point, Site, Window
 
-_AIMS: Final[tuple[RoomKind, ...]] = ("fire", "nook", "bed", "arrival", "reserve")
+_AIMS: Final[tuple[RoomKind, ...]] = ("fire", "nook", "bed", "arrival", "pool", "reserve")
 _CLEAR_OF_WALL_FT: Final = 0.1  # an opening may stand so far within its wall
 _FAR_FT: Final = 1e5
 
@@ -40,7 +40,7 @@ class AxisHit:
 def axis_hits(scenario: Scenario, placed: Placed) -> tuple[AxisHit, ...]:
     """Centre lines of the widest door and of the widest window, out to the boundary or the next building.
 
-    They may meet the centre of a tree, a structure, a fire, nook, reserve, arrival or bed, or a bed's end.
+    They may meet the centre of a tree, a structure, a fire, nook, pool, reserve, arrival or bed, or a bed's end.
     """
     aims, lines = tuple(_aims(scenario.site, placed)), _centre_lines(scenario.site)
     return tuple(_hit(opening, lines[opening], aims) for opening in main_openings(scenario.site))
@@ -83,7 +83,8 @@ def _aims(site: Site, placed: Placed) -> Iterator[tuple[str, Point]]:
         middle = outline(structure.outline).centroid
         yield structure.name, (middle.x, middle.y)
     for room in placed.of_kind(*_AIMS):
-        yield room.name, room.centre
+        middle = room.water.centroid
+        yield room.name, (middle.x, middle.y) if room.rules.has_deck else room.centre
         if room.kind == "bed":
             yield from ((room.name, end) for end in _bed_ends(room.placement))
 

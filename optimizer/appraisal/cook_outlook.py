@@ -18,7 +18,7 @@ from optimizer.grading import Grading
 from optimizer.layout import FRONT_VECTORS, Placed, PlacedRoom, cook_stands
 from optimizer.site import Site
 
-WATCHED: Final[tuple[RoomKind, ...]] = ("fire", "play")
+WATCHED: Final[tuple[RoomKind, ...]] = ("fire", "play", "pool")
 """Kinds that a cook keeps an eye on; common practice, no source."""
 _FAR_FT: Final = 10.0
 _EVEN_FT: Final = 0.01  # what lies flush with the strip is beside it

@@ -15,6 +15,7 @@ from optimizer.catalogue import FOCAL_KIND
 from optimizer.catalogue.data_files import data
 from optimizer.catalogue.sides import side_kind, side_of_item
 from optimizer.fields import main_openings, site_shapes
+from optimizer.fields.site_walls import wall_height_ft, walls_for_eyes
 from optimizer.grading import Grading
 from optimizer.layout import FRONT_VECTORS, Front, Placed, PlacedRoom, outline
 from optimizer.layout.shapes import side_on_plan
@@ -106,9 +107,12 @@ def _strip(side: Front, room: PlacedRoom, *, within: bool) -> Polygon:
 
 
 def _of_site(site: Site) -> Iterator[BaseGeometry]:
-    """Buildings, structures, and what stands beyond the boundary: neighbours, fences and hedges."""
+    """Buildings, structures, walls, and what stands beyond the boundary: neighbours, fences and hedges."""
     yield from site_shapes(site).buildings
     yield from site_shapes(site).structures
+    for wall, part in walls_for_eyes(site):
+        if wall_height_ft(wall) >= _figures()["least_wall_ft"] - _SAME:
+            yield part
     for beyond in site.surroundings:
         if beyond.outline is not None:
             yield outline(beyond.outline)

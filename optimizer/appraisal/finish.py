@@ -94,9 +94,10 @@ def finish_plan(site: Site, wish: FinishWish, placed: Placed, legs: Sequence[Leg
     inlays = union_all([room.shape for room in paved if room.kind == ACCENT_KIND])
     squares = meetings(legs, paths)
     turned = union_all([inlays, squares.intersection(paths)])
+    unlaid = union_all([turned, *(room.water for room in paved if room.rules.has_deck)])
     accent = union_all([_shrunk(inlays, width), _shrunk(squares, width).intersection(paths)])
     terraces = tuple(
-        _terrace(site, palette, outline, [room for room in paved if outline.contains(At(room.centre))], turned)
+        _terrace(site, palette, outline, [room for room in paved if outline.contains(At(room.centre))], unlaid)
         for outline in _outlines(paved)
     )
     ways = areas_only(paths.difference(turned))
@@ -125,7 +126,7 @@ def _outlines(paved: Sequence[PlacedRoom]) -> Iterator[Polygon]:
 
 
 def _terrace(
-    site: Site, palette: Palette, outline: Polygon, rooms: Sequence[PlacedRoom], turned: BaseGeometry
+    site: Site, palette: Palette, outline: Polygon, rooms: Sequence[PlacedRoom], unlaid: BaseGeometry
 ) -> Terrace:
     inner = _shrunk(outline, border_width_ft())
     by_room = dict(palette.by_room)
@@ -135,8 +136,8 @@ def _terrace(
         rooms=tuple(room.name for room in rooms),
         pattern=own[0] if own else palette.pattern,
         turn_deg=along_house_deg(site, outline),
-        field=areas_only(inner.difference(turned)),
-        border=areas_only(outline.difference(inner).difference(turned)),
+        field=areas_only(inner.difference(unlaid)),
+        border=areas_only(outline.difference(inner).difference(unlaid)),
     )
 
 

@@ -51,7 +51,7 @@ def order_measures(site: Site, placed: Placed) -> OrderMeasures:
         unaligned_ft=unaligned_ft(site, layout),
         near_miss_ft=near_miss_ft(site, layout),
         off_structure_ft=sum(_of(partial(off_structure_ft, site, place.room), place) for place in layout.placements),
-        off_axis=round(sum(_of(partial(off_axis, site), room.placement) for room in focal)),
+        off_axis=round(sum(_of(partial(off_axis, site), room.placement.base) for room in focal)),
         across_contour_ft=sum(_of(partial(across_contour_ft, site), place) for place in layout.placements),
         disorder_ft=disorder_ft(site, layout),
         centred=centred_rooms(site, layout),

@@ -2,10 +2,12 @@
 
 from typing import Final
 
+from shapely import union_all
 from shapely.geometry.base import BaseGeometry
 
 from optimizer.appraisal.grounds import ground_of
 from optimizer.fields import open_yard
+from optimizer.fields.existing_paving import standing_paving
 from optimizer.layout import Placed
 from optimizer.site import Site
 
@@ -22,7 +24,8 @@ def overpaved_sqft(site: Site, share: float) -> float:
 
 
 def paved_share(site: Site, placed: Placed, paths: BaseGeometry) -> float:
-    """Share of the open yard under paved rooms and paths."""
+    """Share of the open yard under paved rooms, paths and paving that stays."""
     ground = ground_of(room.placement for room in placed.paved)
     yard = open_yard(site)
-    return float(ground.union(paths).intersection(yard).area / yard.area)
+    there = standing_paving(site, placed.shapes)
+    return float(union_all([ground, paths, there]).intersection(yard).area / yard.area)

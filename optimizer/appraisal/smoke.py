@@ -44,5 +44,5 @@ def _seated(placed: Placed) -> Iterator[SmokedPlace]:
 
 
 def _share(scenario: Scenario, source: SmokeSource, place: SmokedPlace, room: PlacedRoom) -> float:
-    x, y = room.centre
+    x, y = room.placement.base.centre
     return float(smoke_share(scenario.site, source, place, np.array([x]), np.array([y]))[0])

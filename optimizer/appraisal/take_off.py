@@ -3,27 +3,63 @@
 from collections.abc import Iterator, Sequence
 from typing import Final
 
+from shapely import union_all
+
 from optimizer.appraisal.groundwork import groundwork
-from optimizer.catalogue import SITE, Charge, charge, fixed_charges, room_charges
+from optimizer.catalogue import LIFTED, SITE, Charge, charge, existing_of, fixed_charges, room_charges
+from optimizer.derived import PoolSite
+from optimizer.fields.existing_paving import paving_to
 from optimizer.grading import Grading
 from optimizer.layout import Placed, Placement
 from optimizer.scenario import Scenario
 from optimizer.site import Point, Site
 
+_LEAST_SQFT: Final = 0.05
 _SUPPLIES: Final = ("gas", "electric", "water")
 
 
-def take_off(scenario: Scenario, placed: Placed, *, path_area_sqft: float, grading: Grading) -> tuple[Charge, ...]:
-    """Everything that a layout needs: rooms, runs to them, paths, groundwork, and what is done once for the site.
+def take_off(
+    scenario: Scenario,
+    placed: Placed,
+    *,
+    path_area_sqft: float,
+    grading: Grading,
+    pools: Sequence[PoolSite] = (),
+) -> tuple[Charge, ...]:
+    """Everything that a layout needs: rooms, runs to them, what pools need around them, paths, groundwork, and what is
+    done once for the site.
 
     A layout without rooms needs nothing. Runs are priced only where the site says where they start.
     """
     if not placed.layout.placements:
         return ()
-    by_room = tuple(line for there, choice in placed.chosen for line in room_charges(choice, there.room))
+    by_room = tuple(
+        line
+        for there, choice in placed.chosen
+        for line in room_charges(choice, there.room, on_slab=there.name in grading.overlaid)
+    )
     paths = charge(phase=1, room=SITE, item="path paving", amount=path_area_sqft)
     runs, ground = _runs(scenario.site, placed, by_room), groundwork(grading, placed)
-    return (*by_room, *runs, paths, *ground, *fixed_charges(scenario.brief))
+    lifted, fixed = _lifted(scenario.site, placed, grading), fixed_charges(scenario.brief, existing_of(scenario.site))
+    return (*by_room, *lifted, *runs, *_round_pools(placed, pools), paths, *ground, *fixed)
+
+
+def _lifted(site: Site, placed: Placed, grading: Grading) -> Iterator[Charge]:
+    """Slabs that might carry a room, where another stands on them: what lies under it is lifted."""
+    slabs = union_all([ground for _, ground in paving_to(site, "reuse")])
+    for room in placed:
+        area_sqft = float(room.shape.intersection(slabs).area)
+        if room.name not in grading.overlaid and area_sqft > _LEAST_SQFT:
+            yield charge(phase=room.room.phase, room=room.name, item=LIFTED, amount=area_sqft)
+
+
+def _round_pools(placed: Placed, pools: Sequence[PoolSite]) -> Iterator[Charge]:
+    """Barriers, alarms on doors inside them, and pipes to the equipment."""
+    phases = {there.name: there.room.phase for there in placed}
+    for pool in pools:
+        amounts = {"pool barrier": pool.barrier.length, "door alarm": len(pool.doors), "pool pipe run": pool.pipe_ft}
+        for item, amount in amounts.items():
+            yield charge(phase=phases[pool.room], room=pool.room, item=item, amount=amount)
 
 
 def _runs(site: Site, placed: Placed, by_room: Sequence[Charge]) -> Iterator[Charge]:

@@ -7,7 +7,9 @@ from typing import Literal
 
 from optimizer.brief.finish import FinishWish
 
-RoomKind = Literal["gathering", "kitchen", "fire", "nook", "reserve", "arrival", "lawn", "bed", "storage", "play"]
+RoomKind = Literal[
+    "gathering", "kitchen", "fire", "nook", "pool", "reserve", "arrival", "lawn", "bed", "storage", "play"
+]
 RelationKind = Literal["touching", "near", "apart", "in_view", "out_of_view", "faces", "accessible"]
 
 
@@ -23,7 +25,8 @@ class Equipment:
 class Choice:
     """One size-and-equipment level of a room as the brief gives it.
 
-    A kitchen's may give equipment and bar seats in the place of a size, which the catalogue then works out.
+    A kitchen's may give equipment and bar seats in the place of a size, and a pool's its water: the catalogue then
+    works the size out.
     """
 
     label: str
@@ -33,6 +36,7 @@ class Choice:
     worth: float
     equipment: tuple[Equipment, ...] = ()
     bar_seats: int = 0
+    water_ft: tuple[float, float] | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,7 +70,7 @@ class SunWish:
 
 @dataclass(frozen=True, slots=True)
 class RoomWish:
-    """One wished room: by `choices` where the brief gives sizes, else by its use (equipment, seats, futures)."""
+    """One wished room: by `choices` where the brief gives sizes, else by its use (equipment, seats, water, futures)."""
 
     name: str
     kind: RoomKind
@@ -79,11 +83,17 @@ class RoomWish:
     seats: int | None = None
     fuel: Literal["gas", "wood"] | None = None
     futures: tuple[str, ...] = ()
+    water_ft: tuple[float, float] | None = None
+    """Pools: sides of the water [ft], in either order; None where the catalogue shall say it."""
+    deck_ft: float | None = None
+    """Pools: deck round the water [ft]; one long side has more."""
     sun: SunWish | None = None
     cover: bool | None = None
     """Whether a shade structure over it may be bought; None: where shade is wished for."""
     screen: bool | None = None
     """Whether a screen beside it may be bought; None: where something must not see it."""
+    grow: float | None = None
+    """Share of its area by which it may grow to meet lines; None: what is usual."""
 
     @property
     def all_equipment(self) -> tuple[Equipment, ...]:

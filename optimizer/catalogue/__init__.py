@@ -24,6 +24,7 @@ from optimizer.catalogue.distances import (
     usual_distance,
     usual_rings,
 )
+from optimizer.catalogue.existing import LIFTED, NOTHING_THERE, OVERLAID, Existing, existing_of
 from optimizer.catalogue.finish import (
     ChosenFinish,
     Palette,
@@ -33,6 +34,8 @@ from optimizer.catalogue.finish import (
     material_facts,
     palette_of,
 )
+from optimizer.catalogue.growth import grown, may_move, most_growth_ft
+from optimizer.catalogue.ideas import IDEAS, IdeaName, IdeaRules, idea_rules
 from optimizer.catalogue.kinds import FOCAL_KIND, kind_rules
 from optimizer.catalogue.loss_rates import Rates, rates
 from optimizer.catalogue.party import (
@@ -48,9 +51,10 @@ from optimizer.catalogue.party import (
 )
 from optimizer.catalogue.party_evening import Phase, best_grade_flow, party_phases, passing_ft, walkway_grade
 from optimizer.catalogue.paving import PavingMaterials, paving_materials
+from optimizer.catalogue.pools import barrier_height_ft, least_deck_ft, pad_size_ft, pool_figure, pool_gallons
 from optimizer.catalogue.price_book import PriceBook, UnitPrice
 from optimizer.catalogue.price_books import book_for, demo_price_book
-from optimizer.catalogue.rooms import Cover, Item, KindRules, LocalSide, Quantity, SizedChoice, SizedRoom
+from optimizer.catalogue.rooms import IN_WATER, Cover, Item, KindRules, LocalSide, Quantity, SizedChoice, SizedRoom
 from optimizer.catalogue.sizing import (
     COVERED,
     SCREENED,
@@ -66,6 +70,11 @@ from optimizer.catalogue.worth import worth_rate
 __all__ = [
     "COVERED",
     "FOCAL_KIND",
+    "IDEAS",
+    "IN_WATER",
+    "LIFTED",
+    "NOTHING_THERE",
+    "OVERLAID",
     "SCREENED",
     "SITE",
     "Affordable",
@@ -73,7 +82,10 @@ __all__ = [
     "Charge",
     "ChosenFinish",
     "Cover",
+    "Existing",
     "Holds",
+    "IdeaName",
+    "IdeaRules",
     "Item",
     "KindRules",
     "LocalSide",
@@ -90,6 +102,7 @@ __all__ = [
     "UsualDistance",
     "affordable",
     "asked_by",
+    "barrier_height_ft",
     "best_grade_flow",
     "book_for",
     "border_width_ft",
@@ -100,26 +113,35 @@ __all__ = [
     "cuts_share",
     "demo_price_book",
     "distance_ft",
+    "existing_of",
     "finished_book",
     "fire_clear_ft",
     "fixed_charges",
     "fixed_price",
     "front_run",
+    "grown",
     "held",
     "holds",
+    "idea_rules",
     "is_hot",
     "keep_out_ft",
     "kind_rules",
+    "least_deck_ft",
     "least_table_length_ft",
     "line_clear_ft",
     "material_facts",
+    "may_move",
+    "most_growth_ft",
     "most_held",
     "most_stools",
+    "pad_size_ft",
     "palette_of",
     "party_is_held",
     "party_phases",
     "passing_ft",
     "paving_materials",
+    "pool_figure",
+    "pool_gallons",
     "rates",
     "room_charges",
     "room_price",

@@ -8,6 +8,7 @@ from typing import Final
 
 from optimizer.brief import Brief
 from optimizer.catalogue.bill import fixed_price, room_price
+from optimizer.catalogue.existing import NOTHING_THERE, Existing
 from optimizer.catalogue.price_book import PriceBook
 from optimizer.catalogue.rooms import SizedRoom
 
@@ -34,11 +35,13 @@ class Affordable:
         return max(Decimal(0), self.least - self.ceiling) if self.ceiling is not None else Decimal(0)
 
 
-def affordable(brief: Brief, rooms: Sequence[SizedRoom], book: PriceBook) -> Affordable:
+def affordable(
+    brief: Brief, rooms: Sequence[SizedRoom], book: PriceBook, existing: Existing = NOTHING_THERE
+) -> Affordable:
     """Hold all wishes against the ceiling, on least prices alone."""
     more, ceiling = 1 + brief.budget.contingency, brief.budget.ceiling
-    prices = {room.name: min(room_price(choice, room, book) for choice in room.choices) * more for room in rooms}
-    least = fixed_price(brief, book) * more + sum(prices.values())
+    prices = {room.name: min(room_price(c, room, book, existing) for c in room.choices) * more for room in rooms}
+    least = fixed_price(brief, book, existing) * more + sum(prices.values())
     if ceiling is None or least <= ceiling:
         return Affordable(least, ceiling)
     optional = {room.name: prices[room.name] for room in rooms if not room.required}

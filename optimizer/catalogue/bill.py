@@ -5,6 +5,7 @@ from decimal import ROUND_HALF_UP, Decimal
 from typing import Final
 
 from optimizer.brief import Brief
+from optimizer.catalogue.existing import LIFTED, NOTHING_THERE, Existing, overlaid
 from optimizer.catalogue.price_book import PriceBook
 from optimizer.catalogue.rooms import SizedChoice, SizedRoom
 
@@ -39,28 +40,34 @@ def to_cents(amount: Decimal) -> Decimal:
     return amount.quantize(CENT, ROUND_HALF_UP)
 
 
-def room_charges(choice: SizedChoice, room: SizedRoom) -> tuple[Charge, ...]:
-    """Needs of a room of this choice, wherever it stands."""
+def room_charges(choice: SizedChoice, room: SizedRoom, *, on_slab: bool = False) -> tuple[Charge, ...]:
+    """Needs of a room of this choice, on open ground or on a slab that carries it."""
     return tuple(
         charge(phase=quantity.phase or room.phase, room=room.name, item=quantity.item, amount=quantity.amount)
-        for quantity in choice.quantities
+        for quantity in (overlaid(choice.quantities) if on_slab else choice.quantities)
     )
 
 
-def fixed_charges(brief: Brief) -> tuple[Charge, ...]:
+def fixed_charges(brief: Brief, existing: Existing = NOTHING_THERE) -> tuple[Charge, ...]:
     """Work done once, whatever is placed; every wished room is designed, also one that is left out in the end."""
     design = charge(phase=1, room=SITE, item="design of a room", amount=len(brief.rooms))
-    return (*(charge(phase=1, room=SITE, item=item, amount=1) for item in _LUMPS), design)
+    lifted = charge(phase=1, room=SITE, item=LIFTED, amount=existing.lifted_sqft)
+    lumps = (charge(phase=1, room=SITE, item=item, amount=1) for item in _LUMPS)
+    return (*lumps, design, *((lifted,) if lifted.quantity else ()))
 
 
-def room_price(choice: SizedChoice, room: SizedRoom, book: PriceBook) -> Decimal:
-    """Least that a room of this choice costs in phase 1, before contingency: runs and paths come on top."""
-    return _price(room_charges(choice, room), book)
+def room_price(choice: SizedChoice, room: SizedRoom, book: PriceBook, existing: Existing = NOTHING_THERE) -> Decimal:
+    """Least that a room of this choice costs in phase 1, before contingency: runs and paths come on top.
+
+    Where its size lets it lie on a slab that is there, this is what it costs on the slab.
+    """
+    price = _price(room_charges(choice, room), book)
+    return min(price, _price(room_charges(choice, room, on_slab=True), book)) if existing.may_carry(choice) else price
 
 
-def fixed_price(brief: Brief, book: PriceBook) -> Decimal:
+def fixed_price(brief: Brief, book: PriceBook, existing: Existing = NOTHING_THERE) -> Decimal:
     """Phase 1 of what is done once whatever is placed, before contingency."""
-    return _price(fixed_charges(brief), book)
+    return _price(fixed_charges(brief, existing), book)
 
 
 def _price(charges: tuple[Charge, ...], book: PriceBook) -> Decimal:

@@ -16,8 +16,9 @@ def front_run(choice: SizedChoice) -> tuple[Item, ...]:
 
 
 def side_run(choice: SizedChoice) -> tuple[Item, ...]:
-    """Pieces of the counter along the left side, back to front; the corner is the last."""
-    aside = (item for item in _pieces(choice) if item.x_ft < _EVEN_FT)
+    """Pieces of the counter along its left, back to front; the corner is the last."""
+    left_ft = min((item.x_ft for item in _pieces(choice)), default=0.0)
+    aside = (item for item in _pieces(choice) if item.x_ft < left_ft + _EVEN_FT)
     return tuple(sorted(aside, key=lambda item: item.y_ft))
 
 

@@ -10,7 +10,7 @@ from optimizer.catalogue.bill import to_cents
 from optimizer.catalogue.data_files import data
 from optimizer.catalogue.price_book import PriceBook, UnitPrice
 
-PAVING_ITEMS: Final = ("unit paving", "plain paving", "path paving")
+PAVING_ITEMS: Final = ("unit paving", "plain paving", "path paving", "unit paving overlay", "plain paving overlay")
 """Items of the price book that are laid in the material of the field."""
 _FILE: Final = "finishes.yaml"
 

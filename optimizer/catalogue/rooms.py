@@ -1,12 +1,16 @@
 """Rooms as the catalogue sizes them: what the engine places, the check measures and the take-off counts."""
 
 from dataclasses import dataclass
-from typing import Literal
+from typing import Final, Literal
 
 from optimizer.brief import RoomKind, SunWish
 from optimizer.site import BuiltClass
 
 LocalSide = Literal["front", "back", "left", "right"]
+Bounds = tuple[float, float, float, float]
+"""Left, lower, right and upper edge [ft]."""
+IN_WATER: Final = ("water", "pool steps", "pool bench")
+"""Roles of furniture that together make up the water of a pool, edge to edge."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -14,7 +18,8 @@ class KindRules:
     """What holds for every room of a kind.
 
     `walkable` ground may be crossed by anybody's way; `has_front` kinds serve to one side, which must stay open;
-    `keeps_from_openings` marks kitchen, fire and water.
+    `keeps_from_openings` marks kitchen, fire and water; a room of a kind that `grows` may be built a little larger to
+    meet a line.
     """
 
     kind: RoomKind
@@ -24,6 +29,17 @@ class KindRules:
     has_front: bool
     longest_ratio: float
     keeps_from_openings: bool
+    grows: bool = False
+
+    @property
+    def has_deck(self) -> bool:
+        """Whether it is water with a paved deck of its own: the water's distances run from the water's edge."""
+        return {"paving", "water"} <= set(self.built_as)
+
+    @property
+    def built_to_edge(self) -> tuple[BuiltClass, ...]:
+        """What is built up to the room's own edge: all but water that lies in a deck."""
+        return tuple(built for built in self.built_as if not (self.has_deck and built == "water"))
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,11 +62,15 @@ class Item:
 
 @dataclass(frozen=True, slots=True)
 class Quantity:
-    """So much of a price-book item that a room needs, whatever its place; `phase` None: the room's own."""
+    """So much of a price-book item that a room needs, whatever its place; `phase` None: the room's own.
+
+    `by` says what the amount follows where a room grows: its ground [sq ft], or two sides that meet [ft].
+    """
 
     item: str
     amount: float
     phase: int | None = None
+    by: Literal["ground", "two sides"] | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,6 +98,19 @@ class SizedChoice:
     is_screened: bool = False
     """Whether a panel stands round the sides that something must not look into."""
 
+    @property
+    def water(self) -> Bounds | None:
+        """Edges of the water that is drawn, in the room's own axes; None where none is."""
+        items = [item for item in self.furniture if item.role in IN_WATER]
+        if not items:
+            return None
+        return (
+            min(item.x_ft for item in items),
+            min(item.y_ft for item in items),
+            max(item.x_ft + item.width_ft for item in items),
+            max(item.y_ft + item.depth_ft for item in items),
+        )
+
 
 @dataclass(frozen=True, slots=True)
 class SizedRoom:
@@ -90,6 +123,8 @@ class SizedRoom:
     choices: tuple[SizedChoice, ...]
     fuel: Literal["gas", "wood"] | None = None
     sun: SunWish | None = None
+    grow: float = 0.0
+    """Share of its area by which it may grow to meet lines."""
 
     def choice(self, label: str) -> SizedChoice | None:
         """Choice of that label, or None."""

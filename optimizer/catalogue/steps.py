@@ -33,6 +33,9 @@ class StepRules:
     ramp_landing_in: float
     turning_in: float
     paving_fall: float
+    slab_fall: float
+    overlay_least_in: float
+    overlay_most_in: float
     ground_fall: float
     drain_depth_ft: float
     swell: float

@@ -121,7 +121,7 @@ class CheckCase:
             return Point(point)
         if ring is not None:
             return outline(ring)
-        line = next((thing.line for thing in self.site.surroundings if thing.name == name), None)
+        line = self.site.line_of(name)
         return LineString(line) if line is not None else None
 
     def length(self, length_ft: float) -> str:

@@ -10,7 +10,15 @@ from optimizer.check.drains import drains
 from optimizer.check.finding import Finding
 from optimizer.check.fire import fire_clear
 from optimizer.check.ground import septic, utility_lines
-from optimizer.check.inside import inside_setbacks, keep_outs, off_buildings, root_zone, under_structure
+from optimizer.check.inside import (
+    inside_setbacks,
+    keep_outs,
+    kept_paving,
+    off_buildings,
+    off_walls,
+    root_zone,
+    under_structure,
+)
 from optimizer.check.neighbours import no_overlap, no_slivers
 from optimizer.check.openings import clear_of_openings, door_zones
 from optimizer.check.party import everyday_table, party_seats
@@ -20,6 +28,7 @@ from optimizer.check.shares import paved_share, root_ring
 from optimizer.check.steps import kitchen_level, steps_at_doors, steps_clear, steps_on_ways
 from optimizer.check.sun import sun_least
 from optimizer.check.walking import kitchen_walk, mown, reachable, ways_clear
+from optimizer.check.water import water_clear
 from optimizer.derived import Derived
 from optimizer.layout import Placed
 from optimizer.scenario import Scenario
@@ -30,6 +39,7 @@ CHECKS: Final[dict[RuleId, Check]] = {
     "proportion": proportion,
     "inside_setbacks": inside_setbacks,
     "off_buildings": off_buildings,
+    "off_walls": off_walls,
     "no_overlap": no_overlap,
     "no_slivers": no_slivers,
     "door_zone": door_zones,
@@ -38,8 +48,10 @@ CHECKS: Final[dict[RuleId, Check]] = {
     "root_ring": root_ring,
     "under_structure": under_structure,
     "keep_outs": keep_outs,
+    "kept_paving": kept_paving,
     "utility_lines": utility_lines,
     "septic": septic,
+    "water_clear": water_clear,
     "paved_share": paved_share,
     "fire_clear": fire_clear,
     "sun_least": sun_least,
@@ -71,6 +83,7 @@ STAGES: Final[dict[str, tuple[Check, ...]]] = {
         proportion,
         inside_setbacks,
         off_buildings,
+        off_walls,
         no_overlap,
         no_slivers,
         door_zones,
@@ -79,8 +92,10 @@ STAGES: Final[dict[str, tuple[Check, ...]]] = {
         root_ring,
         under_structure,
         keep_outs,
+        kept_paving,
         utility_lines,
         septic,
+        water_clear,
         fire_clear,
         CHECKS["touching"],
         CHECKS["faces"],
@@ -111,6 +126,11 @@ def first_findings(case: CheckCase) -> tuple[Finding, ...]:
     """All that the first stage finds that finds anything; later stages are not worked out."""
     found = (tuple(finding for check in checks for finding in check(case)) for checks in STAGES.values())
     return next(filter(None, found), ())
+
+
+def fits(case: CheckCase) -> bool:
+    """Whether a layout keeps the rules of its places: those of the first stage, which are asked quickly."""
+    return not any(finding for check in STAGES["places"] for finding in check(case))
 
 
 def wishes_missed(case: CheckCase) -> tuple[Relation, ...]:

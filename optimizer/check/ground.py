@@ -24,8 +24,11 @@ def utility_lines(case: CheckCase) -> Iterator[Finding]:
 def septic(case: CheckCase) -> Iterator[Finding]:
     """Built rooms too near to a septic tank or field or an overhead line, or on a field, whatever it allows."""
     for placed, (area, ground) in product(_built(case), zip(case.site.keep_outs, case.shapes.keep_outs, strict=True)):
-        asked = keep_out_ft(case.site, area.kind, placed.rules.built_as)
-        found = float(placed.shape.distance(ground))
+        pairs = (
+            (keep_out_ft(case.site, area.kind, (built,)), float(placed.ground_of(built).distance(ground)))
+            for built in placed.rules.built_as
+        )
+        asked, found = max(pairs, key=lambda pair: pair[0] - pair[1])
         if found < asked - TOLERANCE_FT:
             words = (
                 f"{placed.name} is {case.length(found)} from {area.name}, a {area.kind}; it keeps {case.length(asked)}"

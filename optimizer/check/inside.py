@@ -3,13 +3,13 @@
 from collections.abc import Iterable, Iterator
 from itertools import product
 
-from shapely import Point, Polygon
+from shapely import LineString, Point, Polygon
 
 from optimizer.brief import RuleId
 from optimizer.catalogue import root_rings
 from optimizer.check.case import TOLERANCE_FT, CheckCase, overlap_sqft
 from optimizer.check.finding import Finding
-from optimizer.layout import PlacedRoom
+from optimizer.layout import PlacedRoom, outline
 
 Area = tuple[str, Polygon]
 
@@ -28,8 +28,8 @@ def inside_setbacks(case: CheckCase) -> Iterator[Finding]:
 def _behind_setbacks(case: CheckCase, placed: PlacedRoom) -> Iterator[Finding]:
     built_as = placed.room.built_as(placed.choice) if placed.choice else placed.rules.built_as
     for edge, name, setbacks in zip(case.shapes.edges, case.site.edge_names, case.site.setbacks, strict=True):
-        asked = max((setbacks.of(built) for built in built_as), default=0.0)
-        found = float(placed.shape.distance(edge))
+        pairs = [(setbacks.of(built), float(placed.ground_of(built).distance(edge))) for built in built_as]
+        asked, found = max(pairs, key=lambda pair: pair[0] - pair[1], default=(0.0, 0.0))
         if found < asked - TOLERANCE_FT:
             words = f"{placed.name} is {case.length(found)} from {name}, the setback is {case.length(asked)}"
             yield Finding("inside_setbacks", (placed.name, name), asked - found, "ft", words)
@@ -38,6 +38,16 @@ def _behind_setbacks(case: CheckCase, placed: PlacedRoom) -> Iterator[Finding]:
 def off_buildings(case: CheckCase) -> Iterator[Finding]:
     """Rooms that stand in a building."""
     return _overlaps("off_buildings", product(case.placed, case.buildings))
+
+
+def off_walls(case: CheckCase) -> Iterator[Finding]:
+    """Rooms through which an existing wall, fence or hedge runs; one along an edge is fine."""
+    for placed, wall in product(case.placed, case.site.walls):
+        inner = placed.shape.buffer(-TOLERANCE_FT, join_style="mitre")
+        found = float(inner.intersection(LineString(wall.line)).length)
+        if found > 0:
+            words = f"{wall.name} runs through {placed.name} for {case.length(found)}"
+            yield Finding("off_walls", (placed.name, wall.name), found, "ft", words)
 
 
 def under_structure(case: CheckCase) -> Iterator[Finding]:
@@ -55,6 +65,12 @@ def keep_outs(case: CheckCase) -> Iterator[Finding]:
     allowed = {area.name: area.allow for area in case.site.keep_outs}
     pairs = product(case.placed, case.keep_outs)
     return _overlaps("keep_outs", ((room, area) for room, area in pairs if room.kind not in allowed[area[0]]))
+
+
+def kept_paving(case: CheckCase) -> Iterator[Finding]:
+    """Rooms on paving that is kept as it is."""
+    kept = [(paving.name, outline(paving.outline)) for paving in case.site.paving if paving.then == "keep"]
+    return _overlaps("kept_paving", product(case.placed, kept))
 
 
 def root_zone(case: CheckCase) -> Iterator[Finding]:

@@ -21,7 +21,7 @@ def door_zones(case: CheckCase) -> Iterator[Finding]:
 
 
 def clear_of_openings(case: CheckCase) -> Iterator[Finding]:
-    """Kitchens, fire and water straight out of a door, or beside a window that opens."""
+    """Kitchens, fire and water straight out of a door, or beside a window that opens; a pool's deck may lie there."""
     for placed in case.placed:
         if placed.rules.keeps_from_openings:
             yield from (found for door in case.site.doors for found in _out_of_door(case, placed, door))
@@ -30,13 +30,13 @@ def clear_of_openings(case: CheckCase) -> Iterator[Finding]:
 
 def _out_of_door(case: CheckCase, placed: PlacedRoom, door: Door) -> Iterator[Finding]:
     near, far = _opening(door), _opening(door, distance_ft(case.site, "ahead_of_door"))
-    if shared := overlap_sqft(placed.shape, Polygon([*near, *reversed(far)])):
+    if shared := overlap_sqft(placed.water, Polygon([*near, *reversed(far)])):
         words = f"{placed.name} takes {shared:.1f} sq ft of the ground straight out of {door.name}"
         yield Finding("clear_of_openings", (placed.name, door.name), shared, "sq ft", words)
 
 
 def _at_window(case: CheckCase, placed: PlacedRoom, window: Window) -> Iterator[Finding]:
-    asked, found = distance_ft(case.site, "beside_window"), float(placed.shape.distance(LineString(_opening(window))))
+    asked, found = distance_ft(case.site, "beside_window"), float(placed.water.distance(LineString(_opening(window))))
     if found < asked - TOLERANCE_FT:
         words = f"{placed.name} is {case.length(found)} from {window.name}, which opens; it keeps {case.length(asked)}"
         yield Finding("clear_of_openings", (placed.name, window.name), asked - found, "ft", words)

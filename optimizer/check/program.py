@@ -7,6 +7,7 @@ from typing import Final
 from optimizer.catalogue import SizedChoice
 from optimizer.check.case import CheckCase
 from optimizer.check.finding import Finding
+from optimizer.check.growth import overgrown
 from optimizer.layout import PlacedRoom
 
 _LEAST_AREA_SQFT: Final = 40.0  # common practice, no source
@@ -26,18 +27,23 @@ def required_rooms(case: CheckCase) -> Iterator[Finding]:
 
 
 def known_choice(case: CheckCase) -> Iterator[Finding]:
-    """Rooms that the brief does not wish, choices that they do not have, and sizes that are not their choice's."""
+    """Rooms that the brief does not wish, choices that they do not have, and sizes that are not their choice's.
+
+    A room that has grown to a line had its choice's size before, and has grown no farther than it may.
+    """
     known = {room.name for room in case.placed.wished}
     for placement in case.layout.placements:
         if placement.room not in known:
             yield _unknown(placement.room, "is no room of the brief")
     for placed in case.placed:
-        choice = placed.choice
+        choice = placed.room.choice(placed.placement.choice)
         if choice is None:
             yield _unknown(placed.name, f"has no choice {placed.placement.choice!r}")
         elif (off := _size_off_ft(placed, choice, case.scenario.grid_step_ft)) > 0:
             words = f"{placed.name} is {case.length(off)} off the size of {choice.label!r}"
             yield Finding("known_choice", (placed.name,), off, "ft", words)
+        elif placed.placement.has_grown:
+            yield from overgrown(case, placed)
 
 
 def proportion(case: CheckCase) -> Iterator[Finding]:
@@ -69,7 +75,8 @@ def _unknown(name: str, words: str) -> Finding:
 
 def _size_off_ft(placed: PlacedRoom, choice: SizedChoice, step_ft: float) -> float:
     """How far the placed size is off its choice's [ft], in the turn that fits best; rounding up to the grid is free."""
-    size = (placed.placement.width_ft, placed.placement.depth_ft)
+    base = placed.placement.base
+    size = (base.width_ft, base.depth_ft)
     along_x = placed.front in {"+y", "-y"}
     turns = [(choice.width_ft, choice.depth_ft), (choice.depth_ft, choice.width_ft)]
     if placed.rules.has_front:

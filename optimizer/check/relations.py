@@ -15,6 +15,7 @@ from optimizer.check.neighbours import LEAST_FT
 from optimizer.check.sight import look_for, sight_share
 from optimizer.circulation import Stop, stop_beside, walking_ft
 from optimizer.fields.sight_ends import Look
+from optimizer.fields.site_walls import walls_for_feet
 from optimizer.grading import RouteFinding, accessible_route
 from optimizer.layout import Placed
 
@@ -57,9 +58,15 @@ def miss_of(case: CheckCase, relation: Relation) -> Miss | None:
 
 def _touching(case: CheckCase, relation: Relation, one: BaseGeometry, other: BaseGeometry) -> Miss | None:
     asked = LEAST_FT if relation.shared_edge_ft is None else relation.shared_edge_ft
-    found = shared_edge_ft(one, other)
+    found = max(0.0, shared_edge_ft(one, other) - _walled_ft(case, one, other))
     words = f"{_pair(relation)} share {case.length(found)} of edge, {case.length(asked)} is asked"
     return (asked - found, words) if found < asked - TOLERANCE_FT or one.distance(other) > TOLERANCE_FT else None
+
+
+def _walled_ft(case: CheckCase, one: BaseGeometry, other: BaseGeometry) -> float:
+    """Length of the edge between two shapes on which a wall stands that nobody walks through."""
+    edge = one.buffer(TOLERANCE_FT).intersection(other.buffer(TOLERANCE_FT))
+    return sum(float(part.intersection(edge).length) for part in walls_for_feet(case.site))
 
 
 def _near(case: CheckCase, relation: Relation, one: BaseGeometry, other: BaseGeometry) -> Miss | None:

@@ -11,6 +11,7 @@ from optimizer.catalogue import root_rings
 from optimizer.check.case import TOLERANCE_SQFT, CheckCase
 from optimizer.check.finding import Finding
 from optimizer.fields import SITES
+from optimizer.fields.existing_paving import standing_paving
 from optimizer.site import Site, Tree
 
 _QUARTER_STEPS: Final = 64
@@ -48,7 +49,7 @@ def _disc(tree: Tree, trunks: float) -> BaseGeometry:
 
 
 def paved_share(case: CheckCase) -> Iterator[Finding]:
-    """Paved rooms and paths over more of the open yard than its limit, where it has one."""
+    """Paved rooms, paths and paving that stays over more of the open yard than its limit, where it has one."""
     limit = case.site.paved_share_limit
     if limit is None:
         return
@@ -60,4 +61,5 @@ def paved_share(case: CheckCase) -> Iterator[Finding]:
 
 
 def _paved(case: CheckCase) -> BaseGeometry:
-    return union_all([case.derived.paths, *(placed.shape for placed in case.placed.paved)])
+    there = standing_paving(case.site, case.placed.shapes)
+    return union_all([case.derived.paths, there, *(placed.shape for placed in case.placed.paved)])

@@ -7,6 +7,7 @@ from typing import Final, TypeAlias
 from shapely import MultiPolygon, Point, Polygon, union_all
 
 from optimizer.fields import SITES, site_shapes
+from optimizer.fields.site_walls import barriers
 from optimizer.layout import TOLERANCE_FT, Placed
 from optimizer.site import Site
 
@@ -28,6 +29,12 @@ def walkable_ground(site: Site, placed: Placed, clear_width_ft: float = CLEAR_WI
 
 @lru_cache(maxsize=SITES)
 def obstacles_of_site(site: Site) -> tuple[Polygon, ...]:
+    """What takes ground, and walls that nobody walks through."""
+    return (*taken_ground(site), *barriers(site))
+
+
+@lru_cache(maxsize=SITES)
+def taken_ground(site: Site) -> tuple[Polygon, ...]:
     """Buildings, kept-out ground that allows no path, and trunks."""
     shapes = site_shapes(site)
     kept_out = zip(site.keep_outs, shapes.keep_outs, strict=True)

@@ -16,7 +16,9 @@ from optimizer.circulation.reach import cut_off
 from optimizer.circulation.stops import access_of
 from optimizer.circulation.way import Way, way_along, way_between
 from optimizer.fields import site_shapes
-from optimizer.layout import TOLERANCE_FT, Placed, PlacedRoom, areas_only, shared_edge_ft
+from optimizer.fields.existing_paving import standing_paving
+from optimizer.fields.site_walls import open_edge_ft
+from optimizer.layout import TOLERANCE_FT, Placed, PlacedRoom, areas_only
 from optimizer.site import Site
 
 _SQUARE: Final = 1.5  # mitre of a square bend, and a little more: sharper bends are cut off
@@ -52,7 +54,7 @@ def ways(site: Site, brief: Brief, placed: Placed, network: Network | None = Non
     `network` is that of the layout on foot, where the caller has it already.
     """
     network = network or network_of(access_of(site, placed))
-    floating = tuple(_own_paths(network, site, _floating(brief, placed)))
+    floating = tuple(_own_paths(network, site, _floating(site, brief, placed)))
     paved = paved_network(site, brief, placed, floating)
     trips = _ways(network, paved, dict.fromkeys((trip.start, trip.end) for trip in brief.trips))
     own_paths = _ways(network, paved, floating)
@@ -69,14 +71,15 @@ def ways(site: Site, brief: Brief, placed: Placed, network: Network | None = Non
 
 
 def way_polygon(site: Site, placed: Placed, legs: Sequence[Leg]) -> BaseGeometry:
-    """Ground that legs pave [ft]: outside rooms, buildings and the landings of doors, inside the boundary."""
+    """Ground that legs pave [ft]: outside rooms, buildings, landings and paving that stays, in the yard."""
     strips = [
         LineString(leg.points).buffer(leg.width_ft / 2, cap_style="flat", join_style="mitre", mitre_limit=_SQUARE)
         for leg in legs
         if len(leg.points) > 1
     ]
     shapes = site_shapes(site)
-    taken = [*placed.shapes, *shapes.buildings, *(zone for _, zone in shapes.door_zones)]
+    there = standing_paving(site, placed.shapes)
+    taken = [*placed.shapes, *shapes.buildings, *(zone for _, zone in shapes.door_zones), there]
     inside = shapely.union_all([*strips, *_branchings(legs)]).intersection(shapes.boundary)
     return areas_only(inside.difference(shapely.union_all(taken)))
 
@@ -106,16 +109,16 @@ def _way(network: Network, paved: Paved, pair: Pair) -> Way | None:
     return way_between(network, start, end) if start and end else None
 
 
-def _floating(brief: Brief, placed: Placed) -> tuple[str, ...]:
+def _floating(site: Site, brief: Brief, placed: Placed) -> tuple[str, ...]:
     """Placed rooms that no trip reaches and that do not lean on another paved room."""
     pairs = [(trip.start, trip.end) for trip in brief.trips]
     reached = {name for pair in pairs if placed.left_out.isdisjoint(pair) for name in pair}
-    return tuple(room.name for room in placed if room.name not in reached and not _leans(room, placed))
+    return tuple(room.name for room in placed if room.name not in reached and not _leans(site, room, placed))
 
 
-def _leans(room: PlacedRoom, placed: Placed) -> bool:
+def _leans(site: Site, room: PlacedRoom, placed: Placed) -> bool:
     return any(
-        shared_edge_ft(room.placement, other.placement) >= _FLOATING_FT - TOLERANCE_FT
+        open_edge_ft(site, room.placement, other.placement) >= _FLOATING_FT - TOLERANCE_FT
         for other in placed.paved
         if other.name != room.name
     )

@@ -12,6 +12,7 @@ from optimizer.cli.exits import ExitStatus
 MOST_CONCEPTS: Final = 100
 SHORTEST_S: Final = 0.1
 LONGEST_S: Final = 86_400.0
+MOST_MONEY: Final = 1e12
 
 app = typer.Typer(
     add_completion=False,
@@ -37,6 +38,12 @@ def _search_time(value: float) -> float:
     # Not by the parser's own limits, which let through what is no number.
     if not SHORTEST_S <= value <= LONGEST_S:
         raise typer.BadParameter(f"expected {SHORTEST_S:g} to {LONGEST_S:g} seconds, found {value:g}.")
+    return value
+
+
+def _money(value: float | None) -> float | None:
+    if value is not None and not 0 < value <= MOST_MONEY:
+        raise typer.BadParameter(f"expected an amount of money above 0, found {value:g}.")
     return value
 
 
@@ -87,6 +94,9 @@ def options(  # noqa: PLR0913, PLR0917 - typer takes each option as an argument
     progress: Annotated[
         str, typer.Option(metavar="bar|json", callback=_progress_form, help="A bar, or one JSON object a line.")
     ] = "bar",
+    processes: Annotated[
+        int | None, typer.Option(min=0, max=64, help="Processes beside this one; else one for each further core.")
+    ] = None,
     solver_log: Annotated[
         bool,
         typer.Option("--solver-log", help="Keep the solver's log of the proof for the whole yard, as DIR/solver.log."),
@@ -98,8 +108,73 @@ def options(  # noqa: PLR0913, PLR0917 - typer takes each option as an argument
     """
     from optimizer.cli.options_command import Call, run_options
 
-    call = Call(scenario, out, count, seconds, seed, repeatable, start_from, solver_log)
+    call = Call(scenario, out, count, seconds, seed, repeatable, start_from, solver_log, processes)
     raise typer.Exit(run_options(call, as_json=progress == "json"))
+
+
+@app.command()
+def budgets(  # noqa: PLR0913, PLR0917 - typer takes each option as an argument
+    scenario: ScenarioArgument,
+    out: Annotated[Path, typer.Option("--out", metavar="DIR", help="Folder to write to; made where it is missing.")],
+    lowest: Annotated[
+        float | None, typer.Option(callback=_money, help="Lowest ceiling; else the least that can be built.")
+    ] = None,
+    highest: Annotated[
+        float | None, typer.Option(callback=_money, help="Highest ceiling; else all wishes at their largest.")
+    ] = None,
+    steps: Annotated[int, typer.Option(min=1, max=MOST_CONCEPTS, help="How many budgets at most.")] = 10,
+    seconds: Annotated[float, typer.Option(callback=_search_time, help="How long to search.")] = 50.0,
+    seed: Annotated[int | None, typer.Option(min=0, max=2**31 - 1, help="Else as the scenario says.")] = None,
+    repeatable: Annotated[
+        bool, typer.Option("--repeatable", help="The same budgets every time, however long it takes.")
+    ] = False,
+    start_from: Annotated[
+        Path | None, typer.Option("--from", metavar="RESULT", help="An earlier options.json to start from.")
+    ] = None,
+    progress: Annotated[
+        str, typer.Option(metavar="bar|json", callback=_progress_form, help="A bar, or one JSON object a line.")
+    ] = "bar",
+) -> None:
+    """Find what each budget buys.
+
+    Writes DIR/budgets.json, DIR/budgets.csv, a picture and a plan of each concept, and prints the steps.
+    """
+    from decimal import Decimal
+
+    from optimizer.cli.budgets_command import BudgetsCall, run_budgets
+
+    low, high = (None if money is None else Decimal(str(money)) for money in (lowest, highest))
+    if low is not None and high is not None and low > high:
+        raise typer.BadParameter(f"expected --lowest up to --highest, found {low:,} and {high:,}.")
+    call = BudgetsCall(scenario, out, low, high, steps, seconds, seed, repeatable, start_from)
+    raise typer.Exit(run_budgets(call, as_json=progress == "json"))
+
+
+@app.command()
+def batch(
+    folder: Annotated[Path, typer.Argument(metavar="FOLDER", help="Folder with scenarios.")],
+    out: Annotated[Path, typer.Option("--out", metavar="DIR", help="Folder to write to; made where it is missing.")],
+    scheduler: Annotated[
+        str | None, typer.Option(metavar="ADDRESS", help="A Dask cluster; else processes on this machine.")
+    ] = None,
+    at_once: Annotated[
+        int | None, typer.Option("--at-once", min=1, help="Yards at a time on this machine; else one a core.")
+    ] = None,
+    count: Annotated[
+        int | None, typer.Option(min=1, max=MOST_CONCEPTS, help="Concepts for each; as in options.")
+    ] = None,
+    seconds: Annotated[float, typer.Option(callback=_search_time, help="How long to search for each.")] = 20.0,
+    seed: Annotated[int | None, typer.Option(min=0, max=2**31 - 1, help="Else as the scenarios say.")] = None,
+) -> None:
+    """Find concepts for many yards.
+
+    Writes DIR/batch.csv and a folder for each; what was run before in the same way is not run again.
+    """
+    from optimizer.cli.batch_command import BatchCall, run_batch
+
+    given = {"--count": count, "--seconds": f"{seconds:g}", "--seed": seed, "--processes": 0}
+    arguments = tuple(word for name, value in given.items() if value is not None for word in (name, str(value)))
+    raise typer.Exit(run_batch(BatchCall(folder, out, scheduler, at_once, arguments)))
 
 
 @app.command()

@@ -1,8 +1,8 @@
 """The main job: the work in a thread, the signals in the main one, and everything written at the end."""
 
 import sys
-from concurrent.futures import Future, ThreadPoolExecutor, wait
 from dataclasses import dataclass
+from functools import partial
 from pathlib import Path
 from threading import Event as Flag
 from typing import Final
@@ -12,13 +12,12 @@ from optimizer.cli.exits import ExitStatus
 from optimizer.cli.progress import Listener, listening
 from optimizer.cli.ranking import print_outcome
 from optimizer.cli.signals import stop_on_signal
+from optimizer.cli.watched import watched
 from optimizer.concepts import OptionSet
-from optimizer.errors import InputError
 from optimizer.events import Event
 from optimizer.results import csv_table, ready_folder, to_document, to_text, write_whole
 from optimizer.scenario import Scenario, load_scenario
 
-TICK_S: Final = 0.2
 SOLVER_LOG: Final = "solver.log"
 
 
@@ -34,6 +33,7 @@ class Call:
     repeatable: bool
     start_from: Path | None
     solver_log: bool = False
+    processes: int | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,31 +57,11 @@ def run_options(call: Call, *, as_json: bool) -> ExitStatus:
     stop = stop_on_signal()
     with listening(stop, as_json=as_json, seconds=None if call.repeatable else call.seconds) as listener:
         listener.hear(Event("started", {"scenario": str(call.scenario), "seconds": call.seconds}))
-        outcome = _watched(call, listener, stop)
+        outcome = watched(partial(_work, call, listener, stop), listener)
         listener.hear(Event("done", _summary(call, outcome)))
     asked = call.count or outcome.scenario.brief.options.count
     print_outcome(outcome.scenario, outcome.option_set, asked=asked, file=sys.stderr if as_json else sys.stdout)
     return outcome.status
-
-
-def _watched(call: Call, listener: Listener, stop: Flag) -> Outcome:
-    """Do the work in a thread of its own: the main one listens for signals and shows the time."""
-    try:
-        with ThreadPoolExecutor(max_workers=1) as pool:
-            return _waited(pool.submit(_work, call, listener, stop), listener)
-    except InputError as error:
-        for problem in error.problems:
-            listener.hear(Event("problem", {"text": str(problem), "exit": int(ExitStatus.WRONG_INPUT)}))
-        raise
-    except Exception as error:
-        listener.hear(Event("problem", {"text": f"a fault of the program: {error}", "exit": int(ExitStatus.FAULT)}))
-        raise
-
-
-def _waited(work: Future[Outcome], listener: Listener) -> Outcome:
-    while not wait((work,), timeout=TICK_S).done:
-        listener.tick()
-    return work.result()
 
 
 def _work(call: Call, listener: Listener, stop: Flag) -> Outcome:
@@ -95,6 +75,7 @@ def _work(call: Call, listener: Listener, stop: Flag) -> Outcome:
         seconds=call.seconds,
         seed=call.seed,
         repeatable=call.repeatable,
+        processes=call.processes,
         start_from=call.start_from,
         solver_log=call.out / SOLVER_LOG if call.solver_log else None,
     )

@@ -4,9 +4,11 @@ Here are the data and what is said of them; `concepts/run.py`, which needs the s
 """
 
 from optimizer.concepts.cautions import cautions_for
+from optimizer.concepts.idea_words import idea_of
 from optimizer.concepts.option import (
     Conflict,
     DiffersBy,
+    Idea,
     LeftOut,
     Option,
     OptionSet,
@@ -27,6 +29,7 @@ __all__ = [
     "LEAST_DIFFERENCE",
     "Conflict",
     "DiffersBy",
+    "Idea",
     "LeftOut",
     "Losses",
     "Option",
@@ -39,6 +42,7 @@ __all__ = [
     "Teller",
     "WayOut",
     "cautions_for",
+    "idea_of",
     "losses_of",
     "permits_for",
     "ranked",

@@ -6,9 +6,18 @@ from dataclasses import dataclass, replace
 
 from optimizer.appraisal import Appraisal, Given, appraise, priced
 from optimizer.brief import Relation
-from optimizer.catalogue import PriceBook, SizedRoom, book_for, finished_book, room_price, sized_rooms, worth_rate
-from optimizer.check import CheckCase, Finding, all_findings, first_findings, seen_shares, wishes_missed
-from optimizer.concepts import LeftOut, Losses, Option, cautions_for, losses_of, permits_for, remedies_for
+from optimizer.catalogue import (
+    PriceBook,
+    SizedRoom,
+    book_for,
+    existing_of,
+    finished_book,
+    room_price,
+    sized_rooms,
+    worth_rate,
+)
+from optimizer.check import CheckCase, Finding, all_findings, first_findings, fits, seen_shares, wishes_missed
+from optimizer.concepts import LeftOut, Losses, Option, cautions_for, idea_of, losses_of, permits_for, remedies_for
 from optimizer.derived import Derived
 from optimizer.layout import Layout, Placed, placed_of
 from optimizer.scenario import Scenario
@@ -73,6 +82,10 @@ class Case:
         findings = first_findings(case)
         return Verdict(findings) if findings else self._measured(case, findings)
 
+    def fits(self, layout: Layout) -> bool:
+        """Whether a layout keeps the rules of its places; ways, levels, sun, sight and money are not asked."""
+        return fits(self._to_check(layout))
+
     def in_full(self, layout: Layout) -> Verdict:
         """All rules that a layout breaks, and its figures and losses even so."""
         case = self._to_check(layout)
@@ -111,8 +124,9 @@ class Case:
             losses=verdict.losses,
             score=verdict.score,
             findings=verdict.findings,
-            cautions=cautions_for(self.scenario, placed),
+            cautions=cautions_for(self.scenario, placed, verdict.measured.legs),
             permits=permits_for(self.scenario, placed, verdict.measured),
+            idea=idea_of(self.scenario, placed, verdict.measured),
         )
 
     def with_remedies(self, option: Option) -> Option:
@@ -122,7 +136,8 @@ class Case:
 
     def _why(self, room: SizedRoom, appraisal: Appraisal) -> str:
         budget = self.scenario.brief.budget
-        least = min(room_price(choice, room, self.book) for choice in room.choices) * (1 + budget.contingency)
+        there = existing_of(self.scenario.site)
+        least = min(room_price(c, room, self.book, there) for c in room.choices) * (1 + budget.contingency)
         if budget.ceiling is not None and appraisal.cost.phase(1) + least > budget.ceiling:
             return f"at least {least:,.0f} {self.book.currency} more would pass the ceiling"
         return "it costs more than it is worth here, or there is no place left for it"

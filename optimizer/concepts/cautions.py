@@ -15,8 +15,12 @@ from optimizer.catalogue import (
     usual_distance,
     usual_rings,
 )
+from optimizer.circulation import Leg
 from optimizer.concepts.cook_cautions import cook_cautions
+from optimizer.concepts.pool_cautions import pool_cautions
 from optimizer.concepts.roof_cautions import roof_cautions
+from optimizer.concepts.words import listed
+from optimizer.fields.existing_paving import slab_under
 from optimizer.layout import Placed
 from optimizer.scenario import Scenario
 
@@ -31,8 +35,10 @@ _GROUND: Final = "Drainage, retaining walls and structures: a licensed professio
 _ROUNDING_FT: Final = 1e-6
 
 
-def cautions_for(scenario: Scenario, placed: Placed) -> tuple[str, ...]:
-    """What this concept must be careful about; every distance kept shorter than usual is among it."""
+def cautions_for(scenario: Scenario, placed: Placed, legs: Sequence[Leg] = ()) -> tuple[str, ...]:
+    """What this concept, with ways on these legs, must be careful about; every distance kept shorter than usual is
+    among it.
+    """
     kinds = {room.kind for room in placed}
     found = [_CONCEPT, *(words for kind, words in _BY_KIND.items() if kind in kinds)]
     if scenario.site.trees:
@@ -40,6 +46,8 @@ def cautions_for(scenario: Scenario, placed: Placed) -> tuple[str, ...]:
     return (
         *found,
         *_gas(placed),
+        *_on_slabs(scenario, placed),
+        *pool_cautions(scenario, placed, legs),
         *cook_cautions(scenario, placed),
         *_looser_distances(scenario),
         *_looser_lines(scenario),
@@ -55,6 +63,18 @@ def _gas(placed: Placed) -> Iterator[str]:
     """Supplies of a gas fire where no kitchen speaks of them."""
     if any(room.room.fuel == "gas" for room in placed) and not placed.of_kind("kitchen"):
         yield _SUPPLIES
+
+
+def _on_slabs(scenario: Scenario, placed: Placed) -> Iterator[str]:
+    """What is to be seen to where a slab that is there carries a room."""
+    rooms = [room for room in placed.paved if "paving" in room.rules.built_as]
+    slabs = {room.name: slab.name for room in rooms if (slab := slab_under(scenario.site, room.shape))}
+    for name in dict.fromkeys(slabs.values()):
+        carried = listed([room for room, slab in slabs.items() if slab == name])
+        yield (
+            f"{name[:1].upper()}{name[1:]}: before the {carried} is laid on it, have it looked at for cracks and "
+            "for its fall; where it meets the house, keep 6 in below siding, 4 in below brick weeps, or a gravel strip."
+        )
 
 
 def _looser_distances(scenario: Scenario) -> Iterator[str]:

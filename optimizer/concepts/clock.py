@@ -20,6 +20,11 @@ class Clock(threading.Event):
         return self._asked.is_set() or (self.until is not None and time.monotonic() > self.until)
 
     @property
+    def without_limit(self) -> "Clock":
+        """One that only a person sets."""
+        return Clock(self._asked)
+
+    @property
     def elapsed_s(self) -> float:
         """Seconds since the yard was read."""
         return time.monotonic() - self._began

@@ -9,6 +9,7 @@ from optimizer.catalogue import (
     Asked,
     SizedRoom,
     asked_by,
+    existing_of,
     fixed_price,
     holds,
     party_is_held,
@@ -36,7 +37,7 @@ def floor_price(case: Case) -> Decimal:
     Ways and runs are not in it. Rooms are added one by one, with the least price for each amount that is given.
     """
     brief, asked = case.scenario.brief, _asked(case)
-    least = {_Given(0, 0, 0): fixed_price(brief, case.book)}
+    least = {_Given(0, 0, 0): fixed_price(brief, case.book, existing_of(case.scenario.site))}
     for room in case.rooms:
         options = list(_options(case, room))
         after: dict[_Given, Decimal] = {}
@@ -65,4 +66,4 @@ def _options(case: Case, room: SizedRoom) -> Iterator[tuple[_Given, Decimal]]:
         there = holds(room, choice)
         ground = ceil(standing_each_sqft() * there.seats + there.standing_sqft)
         table = int(there.table >= case.scenario.brief.guests.everyday)
-        yield _Given(table, there.seats, ground), room_price(choice, room, case.book)
+        yield _Given(table, there.seats, ground), room_price(choice, room, case.book, existing_of(case.scenario.site))

@@ -6,6 +6,8 @@ from typing import Final
 
 from optimizer.concepts.case import Case, Verdict
 from optimizer.concepts.cautions import cautions_for
+from optimizer.concepts.growth import Grown
+from optimizer.concepts.idea_words import idea_of
 from optimizer.concepts.option import Option, Proof, ProofStatus
 from optimizer.concepts.permits import permits_for
 from optimizer.concepts.ranking import ranked
@@ -26,11 +28,13 @@ class Find:
     proof: ArrangementProof
     is_final: bool = False
     """Whether the solver has had its turn."""
+    has_grown: bool = False
+    """Whether its rooms were let grow to lines, if only to find that none should."""
 
 
 @dataclass
 class Gathering:
-    """Finds by layout. `refused` holds findings by rule, the ceiling aside, each with what repeats it."""
+    """Finds by layout before any room grew. `refused` holds findings by rule but the ceiling, and what repeats it."""
 
     case: Case
     problem: Problem
@@ -71,10 +75,16 @@ class Gathering:
             self._tell()
         return True
 
-    def unproven(self, shown: Sequence[Option], count: int) -> tuple[Find, ...]:
-        """The first of the shown ones that the solver has not looked at yet."""
-        left = [self.finds[option.layout] for option in shown if not self.finds[option.layout].is_final]
-        return tuple(left[:count])
+    def unproven(self, shown: Sequence[Option]) -> tuple[Find, ...]:
+        """Those of the shown ones that the solver has not looked at yet."""
+        return tuple(find for find in self._of(shown) if not find.is_final)
+
+    def ungrown(self, shown: Sequence[Option]) -> tuple[Find, ...]:
+        """Those of the shown ones whose rooms were not let grow yet."""
+        return tuple(find for find in self._of(shown) if not find.has_grown)
+
+    def _of(self, shown: Sequence[Option]) -> tuple[Find, ...]:
+        return tuple(self.finds[option.layout.base] for option in shown)
 
     def prove(self, find: Find, proof: ArrangementProof) -> None:
         """Put what was proven of its arrangement with a find, whose layout stays as it was."""
@@ -83,13 +93,27 @@ class Gathering:
         self.finds[find.option.layout] = Find(replace(find.option, proof=_proof(known)), known, is_final=True)
 
     def refine(self, find: Find, proof: ArrangementProof, verdict: Verdict) -> None:
-        """Put the polished layout in the place of a find where reality agrees and the exact score is no worse."""
+        """Put the polished layout in the place of a find where reality agrees and the exact score is no worse.
+
+        A find that follows another idea than what it was polished to stays beside it.
+        """
         layout = layout_of(self.problem, proof.state)
         if verdict.findings or verdict.score > find.option.score:
             self.prove(find, proof)
             return
-        self.finds.pop(find.option.layout, None)
-        self.finds[layout] = Find(self._option(layout, verdict, proof), proof, is_final=True)
+        polished = self._option(layout, verdict, proof)
+        if find.option.idea is not None and _named(polished) != _named(find.option):
+            self.prove(find, proof)
+        else:
+            self.finds.pop(find.option.layout, None)
+        self.finds[layout] = Find(polished, proof, is_final=True)
+
+    def grow(self, find: Find, grown: Grown) -> None:
+        """Show a settled find with its rooms grown; what is proven stays what it is, of the layout before growth."""
+        option = find.option
+        if grown.layout != option.layout:
+            option = replace(self._option(grown.layout, grown.verdict, find.proof), proof=option.proof)
+        self.finds[find.option.layout.base] = replace(find, option=option, has_grown=True)
 
     def _option(self, layout: Layout, verdict: Verdict, proof: ArrangementProof) -> Option:
         scenario, placed = self.case.scenario, self.case.placed(layout)
@@ -103,10 +127,11 @@ class Gathering:
             left_out=self.case.left_out(layout, verdict.measured),
             appraisal=verdict.measured,
             findings=(),
-            cautions=cautions_for(scenario, placed),
+            cautions=cautions_for(scenario, placed, verdict.measured.legs),
             permits=permits_for(scenario, placed, verdict.measured),
             proof=_proof(proof),
             differs_by=None,
+            idea=idea_of(scenario, placed, verdict.measured),
         )
 
     def _tell(self) -> None:
@@ -118,3 +143,7 @@ class Gathering:
 def _proof(proof: ArrangementProof) -> Proof:
     status: ProofStatus = "proven" if proof.is_proven else "bounded"
     return Proof(status, proof.objective / CENTS, proof.bound / CENTS, proof.fingerprint)
+
+
+def _named(option: Option) -> str | None:
+    return option.idea.name if option.idea else None

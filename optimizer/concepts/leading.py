@@ -1,22 +1,46 @@
-"""Which concepts lead, whatever their score: every wished room first, and one wish fewer after it."""
+"""Which concepts lead: every wished room first, then other ideas, then one wish fewer."""
 
-from collections.abc import Sequence
-from typing import Final
+from collections.abc import Iterator, Sequence
+from typing import Final, NamedTuple
 
 NEAR_BEST: Final = 1.1
 """A concept leads while its score is at most so many times the best one."""
+LEADING: Final = 3
+"""So many concepts lead at most; layout rule 30: the first three follow three ideas."""
 
 
-def leading(scores: Sequence[float], lacking: Sequence[int]) -> tuple[int, ...]:
-    """Places in the sequences of the concepts that come first; none where nothing near the best has every room.
+class Standing(NamedTuple):
+    """What decides where a concept stands: its score, the wished rooms that it lacks, the name of its idea."""
 
-    `lacking` counts the wished rooms that each does without. The first has them all; the second does without one, for
-    which the others can be done properly. All others follow by their score.
+    score: float
+    lacking: int
+    idea: str | None
+
+
+def leading(concepts: Sequence[Standing]) -> tuple[int, ...]:
+    """Places in the sequence of the concepts that come first, whatever their score; the others follow by score.
+
+    All lie near the best score. The first has every wished room, where one has. The next two, or as many as there are,
+    follow other ideas, each the best of its own, and leave no more out than the first. Where they are fewer, one that
+    lacks one wished room follows, for which the others can be done properly.
     """
-    by_score = sorted(range(len(scores)), key=lambda n: scores[n])
-    near = [n for n in by_score if scores[n] <= NEAR_BEST * scores[by_score[0]]]
-    of_each = (next((n for n in near if lacking[n] == count), None) for count in (0, 1))
-    first, second = of_each
-    if first is None:
+    if not concepts:
         return ()
-    return (first,) if second is None else (first, second)
+    by_score = sorted(range(len(concepts)), key=lambda n: concepts[n].score)
+    near = [n for n in by_score if concepts[n].score <= NEAR_BEST * concepts[by_score[0]].score]
+    whole = next((n for n in near if not concepts[n].lacking), None)
+    first = near[0] if whole is None else whole
+    lead = [first, *_other_ideas(concepts, near, first)][:LEADING]
+    fewer = next((n for n in near if concepts[n].lacking == 1), None)
+    if whole is not None and fewer is not None and fewer not in lead and len(lead) < LEADING:
+        lead.append(fewer)
+    return tuple(lead)
+
+
+def _other_ideas(concepts: Sequence[Standing], near: Sequence[int], first: int) -> Iterator[int]:
+    """Best of each idea that the first does not follow, of those that leave no more out."""
+    known = {concepts[first].idea, None}
+    for n in near:
+        if concepts[n].idea not in known and concepts[n].lacking <= concepts[first].lacking:
+            known.add(concepts[n].idea)
+            yield n

@@ -33,6 +33,14 @@ class DiffersBy:
 
 
 @dataclass(frozen=True, slots=True)
+class Idea:
+    """The scheme that a concept follows: its name, and what this plan is like, in words without a full stop."""
+
+    name: str
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
 class LeftOut:
     """A wished room that this option does without, and why."""
 
@@ -63,12 +71,14 @@ class Option:
     appraisal: Appraisal
     findings: tuple[Finding, ...]
     cautions: tuple[str, ...]
-    proof: Proof
+    proof: Proof | None
+    """None where nobody asked the solver."""
     differs_by: DiffersBy | None
     permits: tuple[str, ...] = ()
     """Permits and approvals likely needed: a prompt, no advice."""
     remedies: tuple[Remedy, ...] = ()
     """What could be added to mend what is better not seen; in no cost and no score."""
+    idea: Idea | None = None
 
     @property
     def left_out_rooms(self) -> tuple[str, ...]:

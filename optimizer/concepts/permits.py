@@ -72,7 +72,7 @@ def _trades(concept: _Concept) -> Iterator[str]:
     gas = [room.name for room in hot if room.kind == "kitchen" or room.room.fuel != "wood"]
     if gas:
         yield f"Gas permit: a line to the {listed(gas)} is sized, run and tested by a licensed trade."
-    if electric := concept.names("kitchen", "reserve"):
+    if electric := concept.names("kitchen", "pool", "reserve"):
         yield f"Electrical permit: circuits to the {listed(electric)} are protected for wet places and inspected."
     sinks = [room.name for room in concept.placed if room.items("sink")]
     if sinks:
@@ -86,6 +86,11 @@ def _fire(concept: _Concept) -> Iterator[str]:
 
 
 def _water(concept: _Concept) -> Iterator[str]:
+    if water := concept.names("pool"):
+        yield (
+            f"Pool permit: the {listed(water)} with its barrier, gates and door alarms; where water is deeper than "
+            "24 in, model codes ask a barrier 48 in high (ISPSC 305). It is dug, bonded and filled under inspection."
+        )
     if water := concept.names("reserve"):
         yield (
             f"Pool permit and barrier, later: the {listed(water)} holds room for water; where it is deeper than 24 in, "

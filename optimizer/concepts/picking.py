@@ -1,12 +1,13 @@
 """Which of the layouts found the judge sees next."""
 
+from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 from itertools import islice
 from typing import Final
 
 from optimizer.concepts.ranking import LEAST_DIFFERENCE
-from optimizer.engine.explorer import Explorer
+from optimizer.engine.explorer import Explorer, Pool
 from optimizer.engine.portfolio import Purse
 from optimizer.engine.problem import State
 from optimizer.engine.problem.alike import Archive
@@ -24,13 +25,22 @@ class Picker:
     known: Archive
     seen: set[State] = field(default_factory=set)
     _turn: int = 0
+    _given: Counter[str] = field(default_factory=Counter)
 
     def pick(self, count: int) -> tuple[State, ...]:
-        """So many states at most: the best, the best with every room, and new ideas with every room and without."""
-        ranked = self._ranked()
+        """So many states at most: the best, the best with every room, what is new with every room and without, and the
+        best of the idea that the judge has seen least of.
+        """
+        ranked = self._ranked(self.explorer.pool)
         whole = [state for state in ranked if all(state)]
         part = [state for state in ranked if not all(state)]
-        kinds = [iter(ranked), self._new(whole), iter(whole), self._new(self._of_one_program(part))]
+        kinds = [
+            iter(ranked),
+            self._new(whole),
+            iter(whole),
+            self._new(self._of_one_program(part)),
+            self._of_ideas(),
+        ]
         picked: list[State] = []
         while kinds and len(picked) < count:
             kind = kinds.pop(0)
@@ -41,12 +51,24 @@ class Picker:
                 kinds.append(kind)
         return tuple(picked)
 
-    def _ranked(self) -> list[State]:
-        """States by what they likely cost, those last that will likely pass the ceiling, without what was refused."""
+    def _of_ideas(self) -> Iterator[State]:
+        """The best of each idea's own in turn."""
+        own = {name: iter(self._ranked(pool)) for name, pool in self.explorer.of_ideas.items()}
+        while own:
+            name = min(own, key=lambda name: self._given[name])
+            state = next(own[name], None)
+            if state is None:
+                del own[name]
+            elif state not in self.seen:
+                self._given[name] += 1
+                yield state
+
+    def _ranked(self, pool: Pool) -> list[State]:
+        """States of a pool by what they likely cost, without what was refused; last what likely passes the ceiling."""
         board, refusals = self.explorer.board, self.explorer.refusals
         counted = [
             (self._is_dear(state), value + board.estimate(state), number, state)
-            for number, (value, state) in enumerate(self.explorer.pool.ranked())
+            for number, (value, state) in enumerate(pool.ranked())
             if state not in self.seen and any(state)
         ]
         return [state for *_, state in sorted(counted) if not refusals.forbid(board.problem, state)]

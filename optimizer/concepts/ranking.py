@@ -4,7 +4,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field, replace
 from typing import Final
 
-from optimizer.concepts.leading import leading
+from optimizer.concepts.leading import Standing, leading
 from optimizer.concepts.option import DiffersBy, Option
 from optimizer.concepts.reasons import Teller
 from optimizer.layout import MOVED_SHARE, Layout, arrangement_of, difference
@@ -22,22 +22,28 @@ def ranked(
     say: Teller,
     posed: Callable[[Layout], Layout] = lambda layout: layout,
 ) -> tuple[Option, ...]:
-    """At most `count` concepts: those that lead, then best first; copies of a better one are dropped.
+    """At most `count` concepts: those that lead, then best first; what hardly differs from a better one is dropped.
 
-    A copy is shifted, or of the same arrangement. Half of the places go to concepts with every wished room, if there
-    are so many; no other program takes more than half; and concepts that differ clearly come in before closer ones.
-    Layouts are compared in the pose that `posed` brings them to, so that a turned yard has the same set.
+    Half of the places go to concepts with every wished room, if there are so many, the best of every idea before
+    others; no other program takes more than half; and concepts that differ clearly come in before closer ones. Layouts
+    are compared as they were before rooms grew, in the pose that `posed` brings them to, so that a turned yard has the
+    same set.
     """
     best_first = sorted(options, key=lambda option: option.score)
+    choice = _Choice(_Comparison(diagonal_ft, posed))
+    choice.add_leading(best_first, places=count)
     whole = [option for option in best_first if not option.left_out][:_LOOKED_AT]
     best_first, half = best_first[:_LOOKED_AT], (count + 1) // 2
-    choice = _Choice(_Comparison(diagonal_ft, posed))
+    choice.add_ideas(whole, places=half)
     for candidates, places, each in ((whole, half, half), (best_first, count, half), (best_first, count, count)):
         for least in (2 * LEAST_DIFFERENCE, LEAST_DIFFERENCE):
             choice.add(candidates, places=places, each=each, least=least)
-    choice.add(whole, places=half, each=half, least=0.0)
-    choice.add(best_first, places=count, each=count, least=0.0)
     return choice.numbered(say)
+
+
+def standing_of(option: Option) -> Standing:
+    """What decides where an option stands."""
+    return Standing(option.score, len(option.left_out), option.idea.name if option.idea else None)
 
 
 def is_same(one: Layout, other: Layout, *, diagonal_ft: float) -> bool:
@@ -71,7 +77,7 @@ class _Comparison:
 
     def _in_pose(self, option: Option) -> tuple[str, Layout]:
         if option.layout not in self._posed:
-            self._posed[option.layout] = (f"{len(self._posed):06d}", self.posed(option.layout))
+            self._posed[option.layout] = (f"{len(self._posed):06d}", self.posed(option.layout.base))
         return self._posed[option.layout]
 
 
@@ -81,6 +87,24 @@ class _Choice:
 
     comparison: _Comparison
     taken: list[Option] = field(default_factory=list)
+
+    def add_leading(self, candidates: Sequence[Option], *, places: int) -> None:
+        """Take those that lead; of two that hardly differ the later is passed over, and another may lead for it."""
+        left = list(candidates)
+        while True:
+            lead = [left[n] for n in leading([standing_of(option) for option in left])]
+            close = next((o for n, o in enumerate(lead) if not self._differs(o, lead[:n], LEAST_DIFFERENCE)), None)
+            if close is None:
+                break
+            left.remove(close)
+        self.taken += lead[:places]
+
+    def add_ideas(self, candidates: Sequence[Option], *, places: int) -> None:
+        """Take the best of each idea that no option taken follows."""
+        for option in candidates:
+            names = {standing_of(other).idea for other in self.taken} | {None}
+            if len(self.taken) < places and standing_of(option).idea not in names:
+                self.add([option], places=places, each=places, least=LEAST_DIFFERENCE)
 
     def add(self, candidates: Sequence[Option], *, places: int, each: int, least: float) -> None:
         """Take candidates that are new by at least this difference, `each` of a program and `places` in all."""
@@ -92,15 +116,16 @@ class _Choice:
     def numbered(self, say: Teller) -> tuple[Option, ...]:
         """The options taken in order, each with its place, its reason and what tells it from the nearest before it."""
         by_score = sorted(self.taken, key=lambda option: option.score)
-        lead = leading([option.score for option in by_score], [len(option.left_out) for option in by_score])
+        lead = leading([standing_of(option) for option in by_score])
         order = [*lead, *(n for n in range(len(by_score)) if n not in lead)]
         shown = [by_score[n] for n in order]
         return tuple(self._numbered(option, shown[:rank], say) for rank, option in enumerate(shown))
 
     def _is_new(self, option: Option, least: float) -> bool:
-        return option not in self.taken and all(
-            self.comparison.difference(option, other) >= least for other in self.taken
-        )
+        return option not in self.taken and self._differs(option, self.taken, least)
+
+    def _differs(self, option: Option, others: Sequence[Option], least: float) -> bool:
+        return all(self.comparison.difference(option, other) >= least for other in others)
 
     def _numbered(self, option: Option, better: Sequence[Option], say: Teller) -> Option:
         nearest = min(better, key=lambda other: self.comparison.difference(option, other), default=None)

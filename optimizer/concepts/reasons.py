@@ -14,7 +14,8 @@ from optimizer.units import metres_from_feet
 
 LEAST_MONEY, LEAST_WALKED_FT, LEAST_MOVED_FT = 500, 50.0, 8.0
 """What is worth telling: money in the book's currency, feet walked and moved."""
-ALIKE: Final = "the same idea, drawn a little differently"
+ALIKE: Final = "much the same, drawn a little differently"
+SAME_IDEA: Final = "the same idea as the first"
 _EXTRAS: Final = {COVERED: "a roof of its own", SCREENED: "a screen"}
 _NAMED: Final = 2  # so many rooms are told of in a sentence
 
@@ -27,27 +28,35 @@ class Teller:
     currency: str
 
     def reason(self, option: Option, first: Option | None) -> str:
-        """One plain sentence: what speaks for the concept, seen from the one that comes first."""
-        return _sentence(self._first(option) if first is None else self._other(option, first))
+        """Plain sentences: what the concept is like, and what speaks for it, seen from the one that comes first."""
+        if first is None:
+            return self._first(option)
+        parts = self._seen_from(option, first)
+        if option.idea is not None and _idea(option) != _idea(first):
+            return " ".join(map(_sentence, [option.idea.words, *(["; ".join(parts)] if parts else [])]))
+        same = [SAME_IDEA] if option.idea else []
+        changes = self._changes(option.layout.base, first.layout.base)
+        return _sentence("; ".join(same + parts + changes) or ALIKE)
 
     def difference(self, one: Layout, other: Layout) -> str:
         """What is elsewhere, larger or smaller, missing or added, seen from the other layout."""
-        parts = _presence(one, other, without="without", with_="with") + self._changes(one, other)
+        parts = _presence(one, other, without="without", with_="with") + self._changes(one.base, other.base)
         return ", ".join(parts) or ALIKE
 
     def _first(self, option: Option) -> str:
         absent = option.left_out_rooms
         wishes = f"all that you wished for but the {listed(absent)}" if absent else "all that you wished for"
-        rooms = option.layout.placements[:_NAMED]
+        bought = f"{wishes}, for about {_rounded(option.appraisal.cost.phase(1)):,} {self.currency}"
+        if option.idea is not None:
+            return f"{_sentence(option.idea.words)} {_sentence(bought)}"
+        rooms = option.layout.base.placements[:_NAMED]
         places = (f"{placement.room} {whereabouts(placement, self.scenario.site)}" for placement in rooms)
-        money = option.appraisal.cost.phase(1)
-        return f"{wishes}, for about {_rounded(money):,} {self.currency}: {', '.join(places)}"
+        return _sentence(f"{bought}: {', '.join(places)}")
 
-    def _other(self, option: Option, first: Option) -> str:
+    def _seen_from(self, option: Option, first: Option) -> list[str]:
+        """Rooms that it lacks or adds, what it costs more or less, and the walking that it saves."""
         presence = _presence(option.layout, first.layout, without="does without", with_="adds")
-        changes = self._changes(option.layout, first.layout)
-        figures = self._money(option, first) + self._walking(option, first)
-        return "; ".join(presence + figures + (changes or ([] if presence else [ALIKE])))
+        return presence + self._money(option, first) + self._walking(option, first)
 
     def _money(self, option: Option, first: Option) -> list[str]:
         more = option.appraisal.cost.phase(1) - first.appraisal.cost.phase(1)
@@ -75,7 +84,7 @@ class Teller:
         both = [(before, now) for now in one.placements if (before := other.of(now.room)) is not None]
         moved = sorted(both, key=lambda pair: -_distance_ft(*pair))[:_NAMED]
         told = [f"{now.room} {self._where(before, now)}" for before, now in moved if _has_moved(before, now)]
-        resized = [_resized(before, now) for before, now in both if before.choice != now.choice]
+        resized = [resized_words(before, now) for before, now in both if before.choice != now.choice]
         return told + resized[:_NAMED]
 
     def _where(self, before: Placement, now: Placement) -> str:
@@ -91,7 +100,7 @@ class Teller:
         return f"closer to the {edge}" if edge != nearest_edge(before, site) else "a few steps away"
 
 
-def _resized(before: Placement, now: Placement) -> str:
+def resized_words(before: Placement, now: Placement) -> str:
     """Another choice in words: what is bought to it, or its own name."""
     for extra, words in _EXTRAS.items():
         if now.choice == before.choice + extra:
@@ -114,6 +123,10 @@ def _has_moved(before: Placement, now: Placement) -> bool:
 
 def _distance_ft(before: Placement, now: Placement) -> float:
     return max(abs(a - b) for a, b in zip(before.centre, now.centre, strict=True))
+
+
+def _idea(option: Option) -> str | None:
+    return option.idea.name if option.idea else None
 
 
 def _rounded(money: Decimal) -> int:

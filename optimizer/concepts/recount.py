@@ -22,9 +22,10 @@ class Recount:
     def with_proof(self, option: Option) -> Option:
         """The option with the proof that its layout can have: its own objective, no bound above it, its own model."""
         state = state_of(self._problem, option.layout)
-        if state is None:
+        said = option.proof
+        if state is None or said is None:
             return option
-        said, objective = option.proof, modelled_value(self._problem, state) / CENTS
+        objective = modelled_value(self._problem, state) / CENTS
         bound = min(said.bound, objective)
         arrangement: ProofStatus = (
             "proven" if said.fingerprint is not None and bound >= objective - _EVEN else "bounded"

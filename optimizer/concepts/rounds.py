@@ -11,18 +11,22 @@ from typing import Final
 from optimizer.concepts.case import Verdict
 from optimizer.concepts.clock import Clock
 from optimizer.concepts.gather import CENTS, Find, Gathering
+from optimizer.concepts.growth import Grown
 from optimizer.concepts.picking import Picker
 from optimizer.concepts.whole import Whole
 from optimizer.concepts.workers import Pending, Workers
 from optimizer.engine.explorer import Explorer, Residuals
+from optimizer.engine.ideas import IdeaGrounds
 from optimizer.engine.portfolio import Purse, first_tours, tour_of
 from optimizer.engine.problem import State, layout_of, modelled_value
 from optimizer.engine.problem.alike import Archive
 from optimizer.engine.prover import ArrangementProof, unproven
 from optimizer.layout import Layout
 
-TOURS, JUDGED, POLISHED = 3, 8, 1
-"""Tours, layouts judged and arrangements polished in a round."""
+TOURS, JUDGED, POLISHED, GROWN = 3, 8, 1, 1
+"""Tours, layouts judged, arrangements polished and settled concepts grown in a round."""
+GROWN_S: Final = 0.15
+"""About how long one concept's rooms take to grow."""
 FIRST_JUDGED: Final = 3
 LEARNED_FROM: Final = 6
 """So many judged layouts are needed before anything is learned of places."""
@@ -47,12 +51,14 @@ class Rounds:
     _judged: list[tuple[ArrangementProof, Pending[Verdict]]] = field(default_factory=list)
     _polishing: list[tuple[Find, Pending[ArrangementProof]]] = field(default_factory=list)
     _polished: list[tuple[Find, ArrangementProof, Pending[Verdict]]] = field(default_factory=list)
+    _growing: list[tuple[Find, Pending[Grown]]] = field(default_factory=list)
 
     def __post_init__(self) -> None:
         """Begin with nothing known."""
         problem = self.gathering.problem
         self._purse, self._residuals = Purse(problem), Residuals(problem)
         self._known = Archive(problem, self.gathering.case.diagonal_ft)
+        self._ideas = IdeaGrounds(problem)
         self._picker = Picker(self.explorer, self._purse, self._known)
 
     def first(self, starts: Sequence[State]) -> None:
@@ -71,40 +77,57 @@ class Rounds:
         problem = self.gathering.problem
         found = self._found(self.whole.found())
         picked = self._begin((*found, *self._picker.pick(JUDGED)))
-        polishing = self._begin_polishing(POLISHED)
+        polishing, growing = self._begin_polishing(POLISHED), self._begin_growing(GROWN)
         best = self.gathering.best_states(STARTS)
         for number in range(TOURS):
-            tour = tour_of(problem, self.turn * TOURS + number, seed=self.seed, purse=self._purse, best=best)
+            turn = self.turn * TOURS + number
+            tour = tour_of(problem, turn, seed=self.seed, purse=self._purse, best=best, ideas=self._ideas)
             self.explorer.run(tour, stop=self.stop)
         self._take_in()
-        self._judged, self._polishing = picked, polishing
+        self._judged, self._polishing, self._growing = picked, polishing, growing
         self.turn += 1
         self._tell_whole()
 
     def polish_one(self) -> None:
         """A round in which nothing new is looked for."""
         judged = self._begin(self._found(self.whole.found()))
-        polishing = self._begin_polishing(2 * (self.workers.count + 1))
+        count = 2 * (self.workers.count + 1)
+        polishing, growing = self._begin_polishing(count), self._begin_growing(count)
         self._take_in()
-        self._judged, self._polishing = judged, polishing
+        self._judged, self._polishing, self._growing = judged, polishing, growing
 
     def finish(self) -> None:
-        """Take in what the judge still has, and what the whole model found."""
+        """Take in what the judge still has, and what the whole model found; then let grow what will be shown."""
         self._judged += self._begin(self._found(self.whole.finish()))
-        while self._judged or self._polishing or self._polished:
+        while self._is_under_way:
             self._take_in()
-            self._judged, self._polishing = [], []
+            self._judged, self._polishing, self._growing = [], [], []
+        # Nothing comes of polishing any more: what it has not reached is settled, too. The time for it was spared.
+        self._growing = self._begin_growing(self.count, is_last=True)
+        self._take_in()
+        self._growing = []
+
+    @property
+    def growing_s(self) -> float:
+        """About how long it takes to let grow what would be shown now."""
+        return GROWN_S * len(self.gathering.ungrown(self.gathering.shown(self.count))) / (self.workers.count + 1)
 
     @property
     def is_settled(self) -> bool:
-        """Whether all that would be shown has been polished, and nothing is under way."""
+        """Whether all that would be shown has been polished and grown, and nothing is under way."""
+        if self._is_under_way:
+            return False
         shown = self.gathering.shown(self.count)
-        return not (self._judged or self._polishing or self._polished) and not self.gathering.unproven(shown, 1)
+        return not (self.gathering.unproven(shown) or self.gathering.ungrown(shown))
+
+    @property
+    def _is_under_way(self) -> bool:
+        return bool(self._judged or self._polishing or self._polished or self._growing)
 
     def proven_set(self) -> frozenset[Layout]:
         """Layouts that would be shown, where each of them is proven the best of its arrangement; else none."""
         shown = self.gathering.shown(self.count)
-        proven = all(option.proof.arrangement == "proven" for option in shown)
+        proven = all(option.proof is not None and option.proof.arrangement == "proven" for option in shown)
         return frozenset(option.layout for option in shown) if proven else frozenset()
 
     def _found(self, states: Sequence[State]) -> list[State]:
@@ -128,13 +151,24 @@ class Rounds:
     def _begin_polishing(self, count: int) -> list[tuple[Find, Pending[ArrangementProof]]]:
         finds = [find for find, _ in self._polishing] + [find for find, _, _ in self._polished]
         under_way = {find.option.layout for find in finds}
-        left = self.gathering.unproven(self.gathering.shown(self.count), count + len(under_way))
+        left = self.gathering.unproven(self.gathering.shown(self.count))
         finds = [find for find in left if find.option.layout not in under_way][:count]
         pending = self.workers.polish([find.proof.state for find in finds], stop=self.stop)
         return list(zip(finds, pending, strict=True))
 
+    def _begin_growing(self, count: int, *, is_last: bool = False) -> list[tuple[Find, Pending[Grown]]]:
+        under_way = {find.option.layout for find, _ in self._growing}
+        left = self.gathering.ungrown(self.gathering.shown(self.count))
+        settled_finds = (find for find in left if find.is_final or is_last)
+        finds = [find for find in settled_finds if find.option.layout not in under_way][:count]
+        settled = [Grown(find.option.layout, Verdict((), find.option.appraisal, find.option.losses)) for find in finds]
+        stop = self.stop.without_limit if is_last else self.stop
+        return list(zip(finds, self.workers.grow(settled, stop=stop), strict=True))
+
     def _take_in(self) -> None:
         """What was begun in the round before: verdicts are learned, polished layouts given to the judge."""
+        for grown_find, growing in self._growing:
+            self.gathering.grow(grown_find, growing.result())
         for proof, pending in self._judged:
             self._learn(proof, pending.result())
         for find, proof, pending in self._polished:

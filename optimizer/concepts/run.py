@@ -117,7 +117,7 @@ class _Search:
     def _polish(self) -> None:
         """What will be shown, until the solver has seen all of it; while time is left more is looked for."""
         lasted = 0.0
-        while not self.clock.is_past(1.0, sparing_s=lasted):
+        while not self.clock.is_past(1.0, sparing_s=lasted + self.rounds.growing_s):
             began = time.monotonic()
             if not self.rounds.is_settled:
                 self.rounds.polish_one()
@@ -136,7 +136,7 @@ class _Search:
         if proof.state is None:  # stopped before the proof began
             return OptionSet(options, self._record("bounded", NOTHING_PROVEN))
         layout = layout_of(self.problem, proof.state)
-        shown = next((option.id for option in options if option.layout == layout), None)
+        shown = next((option.id for option in options if option.layout.base == layout), None)
         record = self._record("proven" if proof.is_proven else "bounded", proof)
         return OptionSet(options, replace(record, option=shown))
 

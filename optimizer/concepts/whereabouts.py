@@ -1,4 +1,4 @@
-"""Where a room stands, in the words of somebody who knows the yard: by its doors, trees, structures and edges."""
+"""Where a room stands, in the words of somebody who knows the yard: doors, trees, walls, structures and edges."""
 
 from typing import Final
 
@@ -6,12 +6,14 @@ import shapely
 from shapely import Point, Polygon
 
 from optimizer.fields import site_shapes
+from optimizer.fields.existing_paving import slab_under
 from optimizer.layout import Placement, outline, rectangle
 from optimizer.site import Door, Site
 
 AT_DOOR_FT: Final = 8.0
-"""A room so near to a door, and in front of it, is outside that door; all four are common practice, no source."""
+"""A room so near to a door, and in front of it, is outside that door; all five are common practice, no source."""
 BESIDE_FT: Final = 6.0
+ALONG_A_WALL_FT: Final = 4.0
 BY_A_CROWN_FT: Final = 4.0
 BY_AN_EDGE_FT: Final = 15.0
 OUT_IN_THE_GARDEN: Final = "out in the garden"
@@ -22,9 +24,11 @@ def whereabouts(placement: Placement, site: Site) -> str:
     ground = rectangle(placement)
     found = (
         _under(ground, site),
+        _on_a_slab(ground, site),
         _at_a_door(ground, site),
         _beside_a_structure(ground, site),
         _by_a_tree(ground, site),
+        _along_a_wall(ground, site),
         _at_a_building(ground, site),
         _along_an_edge(ground, site),
     )
@@ -48,6 +52,11 @@ def _under(ground: Polygon, site: Site) -> str | None:
     return None
 
 
+def _on_a_slab(ground: Polygon, site: Site) -> str | None:
+    slab = slab_under(site, ground)
+    return f"on the {slab.name}" if slab else None
+
+
 def _at_a_door(ground: Polygon, site: Site) -> str | None:
     near = [(away, door.name) for door in site.doors if (away := _ahead_ft(ground, door)) <= AT_DOOR_FT]
     return f"outside the {min(near)[1]}" if near else None
@@ -69,6 +78,11 @@ def _beside_a_structure(ground: Polygon, site: Site) -> str | None:
 def _by_a_tree(ground: Polygon, site: Site) -> str | None:
     near = [(ground.distance(Point(tree.at)) - tree.canopy_radius_ft, tree.name) for tree in site.trees]
     return f"by the {min(near)[1]}" if near and min(near)[0] <= BY_A_CROWN_FT else None
+
+
+def _along_a_wall(ground: Polygon, site: Site) -> str | None:
+    near = [(ground.distance(shapely.LineString(wall.line)), wall.name) for wall in site.walls]
+    return f"along the {min(near)[1]}" if near and min(near)[0] <= ALONG_A_WALL_FT else None
 
 
 def _at_a_building(ground: Polygon, site: Site) -> str | None:

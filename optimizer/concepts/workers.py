@@ -1,4 +1,4 @@
-"""Who judges and polishes layouts: other processes, so that all cores work, or this one when it is asked."""
+"""Who judges, polishes and grows layouts: other processes, so that all cores work, or this one when it is asked."""
 
 import os
 import pickle
@@ -16,6 +16,7 @@ from typing import Final, Generic, Self, TypeVar
 from optimizer.concepts.beside import CONTEXT, mind_parent
 from optimizer.concepts.case import Case, Verdict
 from optimizer.concepts.clock import Clock
+from optimizer.concepts.growth import Grown, grow
 from optimizer.engine.explorer import Board, board_of
 from optimizer.engine.problem import Problem, State
 from optimizer.engine.prover import ArrangementProof, polish
@@ -84,6 +85,10 @@ class Workers:
             for state in states
         ]
 
+    def grow(self, settled: Sequence[Grown], *, stop: Clock) -> list[Pending[Grown]]:
+        """Begin to let rooms grow to lines. What is under way when the time is up ends with what is judged by then."""
+        return [self._begin(partial(grow, self._case, one, stop=stop), _grown, one, stop.until) for one in settled]
+
     def _begin(self, here: Callable[[], Said], there: Callable[..., Said], *arguments: object) -> Pending[Said]:
         if self._pool is None:
             return Pending(here, None)
@@ -109,6 +114,10 @@ def _open(case: Case, parent: int) -> None:
 
 def _judged(layout: Layout) -> Verdict:
     return _case[0].judged(layout)
+
+
+def _grown(settled: Grown, until: float | None) -> Grown:
+    return grow(_case[0], settled, stop=Clock(threading.Event(), until))
 
 
 def _polished(problem_file: Path, state: State, until: float | None) -> ArrangementProof:

@@ -6,6 +6,7 @@ from functools import cached_property
 from shapely.geometry.base import BaseGeometry
 
 from optimizer.circulation import Network, Ways, access_of, network_of, way_polygon, ways
+from optimizer.derived.pools import PoolSite, pool_sites
 from optimizer.fields import Caster, cover_casters, room_sun_hours
 from optimizer.grading import Grading, Levelled, graded, levelled
 from optimizer.layout import Placed, PlacedRoom
@@ -61,16 +62,21 @@ class Derived:
         return planting_of(self.site, self.scenario.brief.relations, self.placed, self.paths)
 
     @cached_property
+    def pools(self) -> tuple[PoolSite, ...]:
+        """What each pool needs beside its own ground."""
+        return pool_sites(self.site, self.placed.once, self.paths)
+
+    @cached_property
     def covers(self) -> tuple[Caster, ...]:
         """New roofs."""
         return cover_casters(self.site, self.placed)
 
     def sun_h(self, room: PlacedRoom) -> float | None:
-        """Mean hours of direct sun on a room in the window of its wish [h]; None without one."""
+        """Mean hours of direct sun on a room, or on its water, in the window of its wish [h]; None without one."""
         if room.room.sun is None:
             return None
         if room.name not in self._sun_h:
-            left, low, right, top = room.shape.bounds
+            left, low, right, top = room.water.bounds
             self._sun_h[room.name] = room_sun_hours(
                 self.site, room.room.sun, low=(left, low), high=(right, top), extra=self.covers
             )

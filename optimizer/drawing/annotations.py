@@ -22,8 +22,8 @@ from optimizer.drawing.words import Units
 from optimizer.layout import Placed, PlacedRoom
 from optimizer.site import Site
 
-OUTLINE_ONLY = "furniture.future"
-"""What may be built one day is a dashed outline: there is room for a label within."""
+OUTLINE_ONLY = ("furniture.future", "furniture.water")
+"""What may be built one day is a dashed outline, and water is empty: there is room for a label within."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -118,7 +118,7 @@ def _roofs(site: Site, placed: Placed) -> BaseGeometry:
 
 
 def _shape(mark: Mark) -> BaseGeometry:
-    if mark.role == OUTLINE_ONLY and isinstance(mark, Area):
+    if mark.role in OUTLINE_ONLY and isinstance(mark, Area):
         return LinearRing(mark.rings[0])
     if isinstance(mark, Circle):
         return Point(mark.centre).buffer(mark.radius_ft)

@@ -6,7 +6,8 @@ from dataclasses import dataclass
 from shapely import Polygon
 
 from optimizer.drawing.marks import GLYPH_WIDTH, Area, Drawing, Line, Mark, Text
-from optimizer.drawing.outlines import areas_of, box_of, ring_of_box
+from optimizer.drawing.outlines import areas_of, box_of, polygon_of, ring_of_box
+from optimizer.drawing.paving_marks import paving_marks
 from optimizer.drawing.plan import plan_box_of, text_scale
 from optimizer.drawing.sheet import sheet_strip, words_in_use
 from optimizer.drawing.site_marks import standing_marks, surrounding_marks
@@ -20,11 +21,12 @@ _ROOM_SHARE = 0.94  # of a room's width that its name may take
 _UNWANTED = ("root_zone", "utility", "crown_inner")
 
 
-def under_marks(site: Site) -> tuple[Mark, ...]:
-    """Neighbours, fences and the bare ground."""
+def under_marks(site: Site, layout: Layout) -> tuple[Mark, ...]:
+    """Neighbours, fences, the bare ground, and paving that stays."""
     plan_box = plan_box_of(site)
     around = (mark for thing in site.surroundings for mark in surrounding_marks(thing, plan_box))
-    return (*around, *areas_of("bare_ground", Polygon(site.boundary)))
+    rooms = [polygon_of(box_of(placement)) for placement in layout.placements]
+    return (*around, *areas_of("bare_ground", Polygon(site.boundary)), *paving_marks(site, rooms))
 
 
 def over_marks(site: Site, layout: Layout) -> tuple[Mark, ...]:
@@ -72,7 +74,7 @@ def plan_sheet(
 ) -> Drawing:
     """Sheet of one picture on the plan: `marks` lie between the bare ground and the outlines of what stands."""
     site, plan_box, scale = scenario.site, plan_box_of(scenario.site), text_scale(scenario.site)
-    drawn = (*under_marks(site), *marks, *over_marks(site, layout))
+    drawn = (*under_marks(site, layout), *marks, *over_marks(site, layout))
     strip = sheet_strip(
         plan_box,
         words_in_use(caption.words, drawn),

@@ -15,7 +15,9 @@ from optimizer.drawing.backdrop import Caption, plan_sheet, room_texts
 from optimizer.drawing.free_space import first_free, union_of
 from optimizer.drawing.heights import room_levels
 from optimizer.drawing.marks import Drawing, Line, Mark, Text
+from optimizer.drawing.paving_marks import PAVING_WORDS
 from optimizer.drawing.plan import text_scale
+from optimizer.drawing.wall_marks import WALL_WORDS
 from optimizer.drawing.words import FT_IN_M, Units, level_text
 from optimizer.fields import ground_of, open_yard
 from optimizer.layout import Layout
@@ -35,7 +37,8 @@ WORDS: Final[dict[str, str]] = {
     "room_outline": "room with its level",
     "roof": "roof over",
     "crown": "kept tree, crown",
-    "fence": "fence",
+    **WALL_WORDS,
+    **PAVING_WORDS,
 }
 
 Points = NDArray[np.float64]

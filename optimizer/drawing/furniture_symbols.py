@@ -9,6 +9,7 @@ from optimizer.catalogue import Item, SizedChoice
 from optimizer.site import Point
 
 _BACK_FT: Final = {"chair": 0.28, "fire seat": 0.35, "lounge chair": 0.45, "sofa": 0.55}
+_HEAD_SHARE: Final = 0.3  # of a lounger's length that is raised; common practice, no source
 """Thickness of a seat's back [ft]; common practice, no source."""
 _MIDDLES: Final = ("table", "low table", "fire pit", "bench")
 _CAPPED: Final = ("seat wall", "pier")
@@ -16,6 +17,7 @@ _CAP_FT: Final = 0.2  # what a wall's cap stands out over its face; common pract
 _GRATED: Final = ("grill", "griddle", "smoker", "side burner")
 _BARS: Final = 4
 _SLATS: Final = 3
+_TREADS: Final = 3
 _LINE_FT: Final = 0.04
 _RINGS: Final = (0.75, 0.35)
 
@@ -37,6 +39,10 @@ def _details(choice: SizedChoice, item: Item) -> Iterator[Item]:
         grate = _inset(item, min(width, depth) / 5)
         yield grate
         yield from _stripes(grate, _BARS, along_x=width < depth)
+    elif item.role == "pool steps":
+        yield from _stripes(item, _TREADS - 1, along_x=False)
+    elif item.role == "lounger":
+        yield _head(item)
     elif item.role == "sink":
         yield _inset(item, min(width, depth) / 4)
     elif item.role == "fire pit":
@@ -50,6 +56,16 @@ def _back(choice: SizedChoice, seat: Item) -> Item:
     if abs(dx) > abs(dy):
         return _part(seat, width - thick if dx < 0 else 0.0, 0.0, thick, depth)
     return _part(seat, 0.0, depth - thick if dy < 0 else 0.0, width, thick)
+
+
+def _head(lounger: Item) -> Item:
+    """Raised end of a lounger, away from the water that lies behind it in the room's axes; its left end where it lies
+    along the water.
+    """
+    width, depth = lounger.width_ft, lounger.depth_ft
+    if depth > width:
+        return _part(lounger, 0.0, depth * (1 - _HEAD_SHARE), width, depth * _HEAD_SHARE)
+    return _part(lounger, 0.0, 0.0, width * _HEAD_SHARE, depth)
 
 
 def _looks(choice: SizedChoice, seat: Item) -> Point:

@@ -21,6 +21,8 @@ from optimizer.drawing.marks import Area, Box, Drawing, Mark
 from optimizer.drawing.notable_marks import Notable, notable_marks
 from optimizer.drawing.opening_marks import door_zone_marks, door_zones
 from optimizer.drawing.outlines import areas_of
+from optimizer.drawing.paving_marks import paving_marks
+from optimizer.drawing.pool_marks import pool_marks
 from optimizer.drawing.room_marks import fitting_marks, floor_marks
 from optimizer.drawing.sheet import LEGEND_WORDS, sheet_strip, with_inset, words_in_use
 from optimizer.drawing.site_marks import ground_marks, standing_marks
@@ -71,7 +73,12 @@ def draw_plan(
     levels = _levels(site, placed, ways) if audience == "designer" else {}
     pointed = tuple(notable_marks(paths.notable, layout, paths.legs, scale)) if audience == "designer" else ()
     standing = (*(flight_marks(site, placed, ways) if ways else ()), *standing_marks(site))
-    drawn = (*_laid_marks(placed, paths, planting, finish, site), *standing, *extra_marks(scenario, placed))
+    drawn = (
+        *_laid_marks(placed, paths, planting, finish, site),
+        *standing,
+        *extra_marks(scenario, placed),
+        *pool_marks(site, placed.once, paths.area),
+    )
     marks = (*shown_to(audience, drawn), *pointed)
     laid = finish_take_off(finish, placed)
     underfoot = _underfoot(site, paths, planting, pointed)
@@ -112,6 +119,7 @@ def _laid_marks(placed: Placed, paths: Paths, planting: Planting, finish: Finish
     """Ground, ways, landings and rooms, in the order in which they cover each other."""
     return (
         *ground_marks(site, planting, plan_box_of(site)),
+        *paving_marks(site, placed.shapes),
         *areas_of("path", paths.area),
         *door_zone_marks(site),
         *floor_marks(placed),

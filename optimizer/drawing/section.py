@@ -30,7 +30,7 @@ WORDS: Final[dict[str, str]] = {
     "section_room": "room at its level",
     "section_roof": "roof over",
     "section_crown": "kept tree, crown",
-    "section_fence": "fence",
+    "section_fence": "wall, fence or hedge",
     "section_boundary": "boundary",
     "section_eye": "eyes, seated or standing",
     "sun_ray": "sun, as it falls in this section",

@@ -17,6 +17,7 @@ from optimizer.drawing.marks import Area, Box, Circle, Line, Mark
 from optimizer.drawing.outlines import box_of, polygon_of, ring_of_box
 from optimizer.drawing.words import level_text
 from optimizer.fields import ground_of
+from optimizer.fields.site_walls import wall_height_ft, walls_for_eyes
 from optimizer.fields.sun import CROWN_BASE, DEFAULT_HEIGHT_FT
 from optimizer.layout import Layout, Placed
 from optimizer.scenario import Scenario
@@ -101,7 +102,7 @@ def _box_mark(role: str, box: Box) -> Area:
 
 
 def around(cut: Cut) -> Iterator[Thing]:
-    """Yield houses and neighbours that are cut, fences, and where the boundary is crossed."""
+    """Yield houses and neighbours that are cut, walls, fences, and where the boundary is crossed."""
     solids: tuple[Building | Surrounding, ...] = (*cut.site.buildings, *cut.site.surroundings)
     for solid in solids:
         if solid.outline is None:
@@ -114,6 +115,11 @@ def around(cut: Cut) -> Iterator[Thing]:
             foot = cut.ground(at)[0]
             top = foot + (thing.height_ft or DEFAULT_HEIGHT_FT["fence"])
             yield Thing((Line("section_fence", ((at, foot), (at, top))),), thing.name, (at, top))
+    for wall, part in walls_for_eyes(cut.site):
+        for at in cut.crossings(part):
+            foot = cut.ground(at)[0]
+            top = foot + wall_height_ft(wall)
+            yield Thing((Line("section_fence", ((at, foot), (at, top))),), wall.name, (at, top))
     for at in cut.crossings(Polygon(cut.site.boundary).exterior):
         foot = cut.ground(at)[0]
         yield Thing((Line("section_boundary", ((at, foot - EARTH_FT / 2), (at, foot + 1.5))),))

@@ -12,6 +12,8 @@ from optimizer.drawing.level_marks import triangle
 from optimizer.drawing.marks import GLYPH_WIDTH, Area, Box, Circle, Line, Mark, Text
 from optimizer.drawing.notable_marks import FOCAL_ROLE, PINCH_ROLE, swatch
 from optimizer.drawing.outlines import moved, ring_of_box
+from optimizer.drawing.paving_marks import PAVING_WORDS
+from optimizer.drawing.wall_marks import WALL_WORDS
 from optimizer.drawing.words import FT_IN_M, Units
 from optimizer.site import Point
 
@@ -27,6 +29,10 @@ LEGEND_WORDS: Final[dict[str, str]] = {
     "room.kitchen": "outdoor kitchen",
     "room.fire": "fire",
     "room.nook": "nook",
+    "room.pool": "pool deck",
+    "furniture.water": "water",
+    "pool_barrier": "pool barrier, closed",
+    "pool_pad": "pool equipment",
     "room.reserve": "kept free for later",
     "room.arrival": "arrival",
     "room.lawn": "lawn",
@@ -41,8 +47,10 @@ LEGEND_WORDS: Final[dict[str, str]] = {
     "grass": "grass",
     "bed": "planted",
     "mulch": "mulch, no digging",
+    **PAVING_WORDS,
     "keep_out": "keep-out",
     "setback": "setback for paving",
+    **WALL_WORDS,
     "crown": "kept tree, crown",
     "root_zone": "root zone",
     "roof": "roof over",
@@ -58,7 +66,8 @@ LEGEND_WORDS: Final[dict[str, str]] = {
 LINE_ROLES: Final = (
     "contour",
     "contour_strong",
-    "fence",
+    *WALL_WORDS,
+    "pool_barrier",
     "screen",
     "riser",
     "sun_ray",

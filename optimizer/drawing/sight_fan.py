@@ -17,7 +17,9 @@ from optimizer.drawing.backdrop import Caption, plan_sheet, room_texts
 from optimizer.drawing.heights import room_levels
 from optimizer.drawing.marks import Circle, Drawing, Line, Mark
 from optimizer.drawing.outlines import areas_of, box_of, polygon_of
+from optimizer.drawing.paving_marks import PAVING_WORDS
 from optimizer.drawing.plan import text_scale
+from optimizer.drawing.wall_marks import WALL_WORDS
 from optimizer.fields import ground_at_ft, open_yard
 from optimizer.fields.room_screens import layout_screens
 from optimizer.fields.sight import Screen
@@ -35,7 +37,8 @@ WORDS: Final[dict[str, str]] = {
     "eye_here": "the eyes",
     "crown": "kept tree, crown",
     "roof": "roof over",
-    "fence": "fence",
+    **WALL_WORDS,
+    **PAVING_WORDS,
     "screen": "panel or bar that hides what is behind",
 }
 
@@ -142,7 +145,7 @@ def draw_sight(scenario: Scenario, placed: Placed, viewer: Viewer, *, title: str
             description=f"What is seen of the yard of {scenario.name} from {viewer.name}. Rooms: {said or 'none'}.",
             words=WORDS,
             notes=(
-                "Seen: a seated body, 3 ft up, past buildings, fences, evergreen crowns, panels and bars.",
+                "Seen: a seated body, 3 ft up, past buildings, walls, fences, evergreen crowns, panels and bars.",
                 "Trees that lose their leaves, other planting and open structures hide nothing here.",
             ),
         ),

@@ -1,19 +1,18 @@
-"""The marks of what is there: ground, boundary, house with its openings, structures, trees, keep-outs, neighbours."""
+"""The marks of what is there: ground, boundary, house and openings, walls, structures, trees, keep-outs, neighbours."""
 
 from collections.abc import Iterator
 from functools import lru_cache
 
 from shapely import LineString, Polygon, union_all
 
+from optimizer.catalogue import root_rings
 from optimizer.drawing.bed_marks import bed_marks
 from optimizer.drawing.marks import Area, Box, Circle, Line, Mark
 from optimizer.drawing.opening_marks import door_marks, entrance_marks, window_marks
 from optimizer.drawing.outlines import areas_of, loose_ring, polygon_of
+from optimizer.drawing.wall_marks import wall_marks
 from optimizer.planting import Planting
 from optimizer.site import Site, Surrounding, Tree
-
-ROOT_ZONE_DIAMETERS = 6.0
-"""Nothing is built nearer to a kept tree than so many trunk diameters; common practice, no source."""
 
 
 def ground_marks(site: Site, planting: Planting, plan_box: Box) -> tuple[Mark, ...]:
@@ -31,14 +30,15 @@ def ground_marks(site: Site, planting: Planting, plan_box: Box) -> tuple[Mark, .
 
 @lru_cache(maxsize=8)
 def standing_marks(site: Site) -> tuple[Mark, ...]:
-    """Draw what stands over the rooms: house, openings, roofs, trees, utilities, and the boundary itself."""
+    """Draw what stands over the rooms: house, openings, walls, roofs, trees, utilities, and the boundary itself."""
     return (
         *(Area("building", (building.outline,)) for building in site.buildings),
         *(mark for window in site.windows for mark in window_marks(window)),
         *(mark for door in site.doors for mark in door_marks(door)),
+        *wall_marks(site),
         *(Area("roof", (structure.outline,)) for structure in site.structures),
         *(mark for structure in site.structures for mark in _posts(structure.outline)),
-        *(mark for tree in site.trees for mark in _tree(tree)),
+        *(mark for tree in site.trees for mark in _tree(site, tree)),
         Area("boundary", (site.boundary,)),
         *(mark for entrance in site.entrances for mark in entrance_marks(entrance)),
         *(Circle("utility", utility.at, 0.9) for utility in site.utilities),
@@ -64,10 +64,10 @@ def _posts(outline: tuple[tuple[float, float], ...]) -> Iterator[Mark]:
         yield Area("post", (((x - 0.3, y - 0.3), (x + 0.3, y - 0.3), (x + 0.3, y + 0.3), (x - 0.3, y + 0.3)),))
 
 
-def _tree(tree: Tree) -> tuple[Mark, ...]:
+def _tree(site: Site, tree: Tree) -> tuple[Mark, ...]:
     trunk_ft = max(tree.trunk_diameter_ft / 2, 0.4)
     return (
-        Circle("root_zone", tree.at, ROOT_ZONE_DIAMETERS * tree.trunk_diameter_ft),
+        Circle("root_zone", tree.at, root_rings(site).inner_trunks * tree.trunk_diameter_ft),
         Area("crown", (loose_ring(tree.at, radius_ft=tree.canopy_radius_ft),)),
         Area("crown_inner", (loose_ring(tree.at, radius_ft=0.8 * tree.canopy_radius_ft, lobes=8),)),
         Circle("trunk", tree.at, trunk_ft),

@@ -3,14 +3,14 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from shapely import Polygon
+from shapely import LineString, Polygon
 from shapely.geometry.base import BaseGeometry
 
 from optimizer.drawing.free_space import Points, by_distance, centres_within, first_free, union_of
 from optimizer.drawing.marks import Box, Text
 from optimizer.drawing.outlines import moved, polygon_of
 from optimizer.drawing.words import short_name
-from optimizer.site import Building, KeepOut, Point, Ring, Site, Structure
+from optimizer.site import Building, KeepOut, Paving, Point, Ring, Site, Structure, Wall
 
 SITE_NAME_FT = 0.95
 OPENING_NAME_FT = 0.75
@@ -59,7 +59,10 @@ def _wanted(site: Site, scale: float) -> Iterator[_Wanted]:
         yield _near(entrance.name, moved(entrance.at, entrance.inward, 5.0), large)
     for tree in site.trees:
         yield _near(tree.name, moved(tree.at, (0.0, -1.0), 0.45 * tree.canopy_radius_ft), large)
-    kept: tuple[Building | Structure | KeepOut, ...] = (*site.buildings, *site.structures, *site.keep_outs)
+    for wall in site.walls:
+        yield _near(wall.name, _beside(wall, small), small)
+    kept: tuple[Building | Structure | KeepOut | Paving, ...]
+    kept = (*site.buildings, *site.structures, *site.keep_outs, *(p for p in site.paving if p.then != "lift"))
     for thing in kept:
         yield _inside(thing.name, thing.outline, large)
     for neighbour in site.surroundings:
@@ -71,6 +74,15 @@ def _near(name: str, goal: Point, size_ft: float) -> _Wanted:
     reach = SEARCH_FT + len(short_name(name)) * size_ft / 2
     box = (goal[0] - reach, goal[1] - SEARCH_FT, goal[0] + reach, goal[1] + SEARCH_FT)
     return _Wanted(short_name(name), size_ft, box, goal)
+
+
+def _beside(wall: Wall, size_ft: float) -> Point:
+    """Where a wall's name stands beside its middle: above it, or to the right of one that runs up the plan."""
+    line = LineString(wall.line)
+    middle, (x1, y1, x2, y2) = line.interpolate(0.5, normalized=True), line.bounds
+    if x2 - x1 >= y2 - y1:
+        return (middle.x, middle.y + size_ft)
+    return (middle.x + size_ft / 2 + Text("", (0.0, 0.0), short_name(wall.name), size_ft).width_ft / 2, middle.y)
 
 
 def _inside(name: str, outline: Ring, size_ft: float) -> _Wanted:

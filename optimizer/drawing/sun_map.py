@@ -14,7 +14,9 @@ from optimizer.catalogue import SizedRoom
 from optimizer.drawing.backdrop import Caption, plan_sheet, room_texts
 from optimizer.drawing.marks import Drawing, Mark
 from optimizer.drawing.outlines import areas_of, box_of
+from optimizer.drawing.paving_marks import PAVING_WORDS
 from optimizer.drawing.plan import text_scale
+from optimizer.drawing.wall_marks import WALL_WORDS
 from optimizer.fields import Caster, cover_casters, open_yard, room_sun_hours, sun_class, sun_hours
 from optimizer.layout import Placed, Placement
 from optimizer.scenario import Scenario
@@ -79,7 +81,13 @@ def draw_sun_map(scenario: Scenario, placed: Placed, wish: SunWish, *, title: st
         Caption(
             title=title,
             description=f"Sun in the yard of {scenario.name}, {window_text(wish)}. Rooms: {said or 'none'}.",
-            words={**_words(edges, wish.window_h), "crown": "kept tree, crown", "roof": "roof over", "fence": "fence"},
+            words={
+                **_words(edges, wish.window_h),
+                "crown": "kept tree, crown",
+                "roof": "roof over",
+                **WALL_WORDS,
+                **PAVING_WORDS,
+            },
             notes=(f"Mean hours of direct sun a day under a clear sky: {window_text(wish)}, the 21st of each month.",),
         ),
     )

@@ -6,9 +6,12 @@ from statistics import quantiles
 from typing import Final
 
 from optimizer.engine.explorer import Tour
+from optimizer.engine.ideas import IdeaGrounds
 from optimizer.engine.problem import Problem, State
 
 FIRST_REBUILDS: Final = 40
+IDEA_EVERY: Final = 4
+"""Every so many tours one follows an idea."""
 REBUILDS: Final = (60, 100, 150)
 _FIRST_SHARES: Final = (0.6, 0.9, 0.5)
 """Shares of the estimated price of the ways that are set aside, before any layout has been priced."""
@@ -53,19 +56,56 @@ def first_tours(seed: int, starts: Sequence[State], set_aside: int) -> tuple[Tou
     return tuple(Tour(FIRST_REBUILDS, seed, start=start, set_aside=set_aside) for start in (None, *starts))
 
 
-def tour_of(problem: Problem, turn: int, *, seed: int, purse: Purse, best: Sequence[State]) -> Tour:
-    """The tour of a turn: free, insisting on every room, from one of the best layouts, without a room or with it.
+def tour_of(
+    problem: Problem,
+    turn: int,
+    *,
+    seed: int,
+    purse: Purse,
+    best: Sequence[State],
+    ideas: IdeaGrounds | None = None,
+) -> Tour:
+    """The tour of a turn: one in four follows an idea, where the yard offers any; the others are `_ordinary`.
 
     The same turn of the same seed is the same tour, whatever the time.
     """
+    if ideas is None or not ideas.offered:
+        return _ordinary(problem, turn, seed=seed + 1 + turn, purse=purse, best=best)
+    cycle, place = divmod(turn, IDEA_EVERY)
+    if place == IDEA_EVERY - 1:
+        return _of_idea(problem, cycle, ideas, seed=seed + 1 + turn, purse=purse, best=best)
+    return _ordinary(problem, turn - cycle, seed=seed + 1 + turn, purse=purse, best=best)
+
+
+def _ordinary(problem: Problem, turn: int, *, seed: int, purse: Purse, best: Sequence[State]) -> Tour:
+    """Free, insisting on every room, from one of the best layouts, without a room or with it."""
     everything, optional = frozenset(problem.optional), problem.optional
     kind, cycle = turn % 6, turn // 6
     one = frozenset(optional[cycle % len(optional) : cycle % len(optional) + 1]) if optional else frozenset[int]()
     return Tour(
         REBUILDS[turn % len(REBUILDS)],
-        seed + 1 + turn,
+        seed,
         without=one if kind == 4 else frozenset(),
         insist=everything if kind in (0, 2) else one if kind == 5 else frozenset(),
         set_aside=purse.set_aside(cycle),
         start=best[cycle % len(best)] if kind in (2, 3) and best else None,
+    )
+
+
+def _of_idea(
+    problem: Problem, turn: int, ideas: IdeaGrounds, *, seed: int, purse: Purse, best: Sequence[State]
+) -> Tour:
+    """On the ground of the idea whose turn it is, with every room: from one of the best layouts, what stands off that
+    ground taken up, or from nothing.
+    """
+    again = turn // len(ideas.offered)
+    ground = ideas.of_turn(turn, best)
+    start = best[again % len(best)] if best and again % 2 == 0 else None
+    return Tour(
+        REBUILDS[turn % len(REBUILDS)],
+        seed,
+        insist=frozenset(problem.optional),
+        set_aside=purse.set_aside(again),
+        start=None if start is None or ground is None else ground.kept_of(start),
+        ground=ground,
     )

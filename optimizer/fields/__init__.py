@@ -21,7 +21,16 @@ from optimizer.fields.edges import (
     site_edges,
 )
 from optimizer.fields.ground import Ground, ground_at_ft, ground_of, ground_z_ft
-from optimizer.fields.order import FREE_PART, across_contour_ft, main_openings, off_axis, off_structure_ft
+from optimizer.fields.growth import edge_of, lines_for, reach_ft
+from optimizer.fields.house_sides import beside_house
+from optimizer.fields.order import (
+    FREE_PART,
+    across_contour_ft,
+    main_openings,
+    off_axis,
+    off_structure_ft,
+    on_axis,
+)
 from optimizer.fields.site_shapes import SITES, SiteShapes, open_yard, site_shapes, site_slopes
 from optimizer.fields.smoke import door_smoke, smoke_factor, smoke_source
 from optimizer.fields.sun import (
@@ -52,23 +61,28 @@ __all__ = [
     "SiteShapes",
     "across_contour_ft",
     "are_neighbours",
+    "beside_house",
     "centre_lines",
     "cover_caster",
     "cover_casters",
     "door_smoke",
     "door_zone",
+    "edge_of",
     "faced_part",
     "free_sides",
     "ground_at_ft",
     "ground_beside",
     "ground_of",
     "ground_z_ft",
+    "lines_for",
     "main_openings",
     "moments_of",
     "nearly_level",
     "off_axis",
     "off_structure_ft",
+    "on_axis",
     "open_yard",
+    "reach_ft",
     "risers",
     "room_sun_hours",
     "shadows_at",

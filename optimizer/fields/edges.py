@@ -36,7 +36,7 @@ def site_edges(site: Site) -> Iterator[Edge]:
     """Edges of buildings and structures that run along an axis; their owner has no name that a room could have."""
     outlines = (*(thing.outline for thing in site.buildings), *(thing.outline for thing in site.structures))
     for outline in outlines:
-        yield from _ring_edges(outline)
+        yield from ring_edges(outline)
 
 
 def centre_lines(site: Site, axis: int) -> tuple[float, ...]:
@@ -57,7 +57,8 @@ def are_neighbours(from_ft: Any, to_ft: Any, other_from_ft: float, other_to_ft: 
     return np.asarray(apart <= NEIGHBOUR_FT + _ROUNDING_FT)
 
 
-def _ring_edges(ring: Ring) -> Iterator[Edge]:
+def ring_edges(ring: Ring) -> Iterator[Edge]:
+    """Edges of a ring that run along an axis, with an owner that no room has."""
     for (x0, y0), (x1, y1) in zip(ring, ring[1:] + ring[:1], strict=True):
         if abs(x0 - x1) <= LINE_TOLERANCE_FT:
             yield Edge(0, x0, min(y0, y1), max(y0, y1), "")

@@ -9,6 +9,7 @@ import numpy as np
 import scipy
 from numpy.typing import ArrayLike, NDArray
 
+from optimizer.fields.ground_planes import planes_of
 from optimizer.site import Point, Site, SpotLevel
 
 Numbers = NDArray[np.float64]
@@ -23,8 +24,11 @@ class Ground:
 
     Linear on the Delaunay triangles of the levels. A point outside their hull has the level of the nearest point of
     the hull, on its edge. Levels on one line: linear along it, the same across it. One level: flat. None: 0.
+    Between levels on one circle, as on a survey grid, several triangulations hold: of them the highest ground is taken,
+    so that it depends on no order or hand.
 
-    `hull` holds the edges of the hull as rows (x0, y0, x1, y1, z0, z1), `planes` rows (a, b, c) of z = ax + by + c.
+    `hull` holds the edges of the hull as rows (x0, y0, x1, y1, z0, z1); `planes` for each triangle some (a, b, c), of
+    which the lowest z = ax + by + c holds, shape (triangles, planes, 3).
     """
 
     hull: Numbers
@@ -42,7 +46,7 @@ class Ground:
         if not self.is_known:
             return np.zeros(len(asked))
         found = self._triangle(asked)
-        z: Numbers = np.sum(self.planes[found] * np.column_stack([asked, np.ones(len(asked))]), axis=1)
+        z: Numbers = np.einsum("pkc,pc->pk", self.planes[found], _with_one(asked)).min(axis=1)
         outside = found < 0
         if outside.any():
             z[outside] = self._on_hull(asked[outside])[0]
@@ -98,19 +102,16 @@ def ground_at_ft(site: Site, at: Point) -> float:
 @lru_cache(maxsize=32)
 def _of_levels(levels: tuple[SpotLevel, ...]) -> Ground:
     if not levels:
-        return Ground(np.empty((0, 6)), None, np.empty((0, 3)))
+        return Ground(np.empty((0, 6)), None, np.empty((0, 1, 3)))
     spots = np.array([(*level.at, level.z_ft) for level in levels], dtype=np.float64)
     centred = spots[:, :2] - spots[:, :2].mean(axis=0)
     _, spread, directions = np.linalg.svd(centred, full_matrices=False)
     if len(spread) < 2 or spread[1] <= _FLAT * max(1.0, spread[0]):
-        return Ground(_line(spots, centred @ directions[0]), None, np.zeros((1, 3)))
+        return Ground(_line(spots, centred @ directions[0]), None, np.zeros((1, 1, 3)))
     triangles = scipy.spatial.Delaunay(spots[:, :2])
-    corners = spots[triangles.simplices]
-    flat = np.concatenate([corners[:, :, :2], np.ones((len(corners), 3, 1))], axis=2)
-    # A triangle with no area, of levels in one line on the hull, holds no point; least squares lets it pass.
-    planes = (np.linalg.pinv(flat) @ corners[:, :, 2:])[:, :, 0]
     hull = spots[triangles.convex_hull]
-    return Ground(np.column_stack([hull[:, 0, :2], hull[:, 1, :2], hull[:, :, 2]]), triangles, planes)
+    edges = np.column_stack([hull[:, 0, :2], hull[:, 1, :2], hull[:, :, 2]])
+    return Ground(edges, triangles, planes_of(spots, triangles))
 
 
 def _line(spots: Numbers, along: Numbers) -> Numbers:
@@ -118,6 +119,10 @@ def _line(spots: Numbers, along: Numbers) -> Numbers:
     ordered = spots[np.argsort(along, kind="stable")]
     first, last = (ordered[:-1], ordered[1:]) if len(ordered) > 1 else (ordered, ordered)
     return np.column_stack([first[:, :2], last[:, :2], first[:, 2], last[:, 2]])
+
+
+def _with_one(points: Numbers) -> Numbers:
+    return np.column_stack([points, np.ones(len(points))])
 
 
 def _rows(points: ArrayLike) -> Numbers:

@@ -53,10 +53,18 @@ def off_axis(site: Site, x_ft: Numbers, y_ft: Numbers, *, width_ft: float, depth
     """
     openings = tuple(main_openings(site))
     fixed = [tree.at for tree in site.trees] + [_middle(structure.outline) for structure in site.structures]
-    if not openings or any(_meets(o, np.array(x), np.array(y)) for o in openings for x, y in fixed):
+    if not openings or any(on_axis(o, np.array(x), np.array(y)) for o in openings for x, y in fixed):
         return np.zeros(np.shape(x_ft), dtype=np.bool_)
-    hits = [_meets(opening, x_ft + width_ft / 2, y_ft + depth_ft / 2) for opening in openings]
+    hits = [on_axis(opening, x_ft + width_ft / 2, y_ft + depth_ft / 2) for opening in openings]
     return np.asarray(~np.logical_or.reduce(hits))
+
+
+def on_axis(opening: Door | Window, x_ft: Numbers, y_ft: Numbers) -> NDArray[np.bool_]:
+    """Whether points lie ahead of an opening, within 1 ft of its centre line."""
+    away_x, away_y = x_ft - opening.at[0], y_ft - opening.at[1]
+    out_x, out_y = opening.outward
+    ahead = away_x * out_x + away_y * out_y > _OVERLAP_FT
+    return np.asarray((np.abs(away_x * out_y - away_y * out_x) <= ON_AXIS_FT + _OVERLAP_FT) & ahead)
 
 
 def across_contour_ft(site: Site, x_ft: Numbers, y_ft: Numbers, *, width_ft: float, depth_ft: float) -> Numbers:
@@ -86,14 +94,6 @@ def _off_ft(start: Numbers, size: float, low: float, high: float) -> Numbers:
 
 def _overlap(start: Numbers, size: float, low: float, high: float) -> NDArray[np.bool_]:
     return np.asarray((start < high - _OVERLAP_FT) & (start + size > low + _OVERLAP_FT))
-
-
-def _meets(opening: Door | Window, x: Numbers, y: Numbers) -> NDArray[np.bool_]:
-    """Whether points lie ahead of an opening, within 1 ft of its centre line."""
-    away_x, away_y = x - opening.at[0], y - opening.at[1]
-    out_x, out_y = opening.outward
-    ahead = away_x * out_x + away_y * out_y > _OVERLAP_FT
-    return np.asarray((np.abs(away_x * out_y - away_y * out_x) <= ON_AXIS_FT + _OVERLAP_FT) & ahead)
 
 
 def _middle(ring: tuple[tuple[float, float], ...]) -> tuple[float, float]:

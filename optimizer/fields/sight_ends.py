@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from functools import lru_cache
+from itertools import pairwise
 from typing import Final
 
 import numpy as np
@@ -14,6 +15,7 @@ from optimizer.brief import Relation, RoomKind
 from optimizer.catalogue.sight import asked_share, eye_height_ft, seen_height_ft, sight_figure
 from optimizer.fields.ground import ground_at_ft
 from optimizer.fields.sight import Eye, Numbers, Screen, sample_points
+from optimizer.fields.site_walls import wall_height_ft, walls_for_eyes
 from optimizer.fields.sun import CROWN_BASE, DEFAULT_HEIGHT_FT
 from optimizer.site import Building, Point, Site, Structure, Surrounding, Window
 
@@ -104,14 +106,14 @@ def _neighbour_eye(site: Site, name: str) -> Eye | None:
 def seen_points(site: Site, name: str) -> Numbers | None:
     """Samples (n, 3) [ft] of a thing of the site at half its height; None for what is not there."""
     things: tuple[Building | Structure | Surrounding, ...] = (*site.buildings, *site.structures, *site.surroundings)
-    tall = {thing.name: thing.height_ft for thing in things}
+    tall = {thing.name: thing.height_ft for thing in things} | {w.name: wall_height_ft(w) for w in site.walls}
     usual = {thing.name: DEFAULT_HEIGHT_FT["structure"] for thing in site.structures}
     for tree in site.trees:
         if tree.name == name:
             height = tree.height_ft or DEFAULT_HEIGHT_FT["tree"]
             return _samples(site, shapely.Point(tree.at).buffer(tree.canopy_radius_ft, quad_segs=4), height)
     point, ring = site.point_of(name), site.outline_of(name)
-    line = next((thing.line for thing in site.surroundings if thing.name == name), None)
+    line = site.line_of(name)
     if point is not None:
         return _samples(site, shapely.Point(point), 2 * sight_figure("seated_head"))
     if ring is not None:
@@ -142,7 +144,7 @@ def _is_in(eye: Eye, screen: Screen) -> bool:
 
 
 def site_screens(site: Site) -> Iterator[tuple[str, Screen]]:
-    """Buildings, neighbours and fences from the ground up, and the crowns of evergreen trees."""
+    """Buildings, neighbours, walls and fences from the ground up, and the crowns of evergreen trees."""
     solids: tuple[Building | Surrounding, ...] = (*site.buildings, *site.surroundings)
     for thing in solids:
         if thing.outline is not None:
@@ -151,6 +153,10 @@ def site_screens(site: Site) -> Iterator[tuple[str, Screen]]:
             for start, end in zip(thing.line, thing.line[1:], strict=False):
                 height = thing.height_ft or DEFAULT_HEIGHT_FT["fence"]
                 yield thing.name, _stood(site, LineString([start, end]), height)
+    for wall, part in walls_for_eyes(site):
+        # Each piece stands on its own ground, as one beside a slope would.
+        for start, end in pairwise(part.coords):
+            yield wall.name, _stood(site, LineString([start, end]), wall_height_ft(wall))
     for tree in site.trees:
         if tree.evergreen:
             crown = shapely.Point(tree.at).buffer(tree.canopy_radius_ft, quad_segs=4)

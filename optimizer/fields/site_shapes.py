@@ -41,6 +41,12 @@ class SiteShapes:
         return tuple(outline(building.outline) for building in self.site.buildings)
 
     @cached_property
+    def houses(self) -> tuple[Polygon, ...]:
+        """Ground of the buildings that one steps out of: those with a door; all of them where none has one."""
+        with_doors = [shape for b, shape in zip(self.site.buildings, self.buildings, strict=True) if b.doors]
+        return tuple(with_doors) or self.buildings
+
+    @cached_property
     def structures(self) -> tuple[Polygon, ...]:
         """Ground under the kept structures."""
         return tuple(outline(structure.outline) for structure in self.site.structures)

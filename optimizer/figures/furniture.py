@@ -18,6 +18,7 @@ LOOSE_FT: Final[Mapping[str, float]] = {
     "fire seat": 1.4,
     "fire pit": 1.2,
     "lounge chair": 1.4,
+    "lounger": 1.1,
     "low table": 1.3,
     "side table": 1.7,
     "sofa": 1.4,

@@ -2,18 +2,22 @@
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import Final
 
 import numpy as np
 import shapely
 from numpy.typing import NDArray
-from shapely import Polygon
+from shapely import LineString, Polygon
 from shapely.geometry.base import BaseGeometry
 
 Heights = Callable[[NDArray[np.float64]], NDArray[np.float64]]
 """Height of the ground at points (n, 2) [ft]."""
 DRAPE_FT: Final = 4.0
 """Side of the pieces in which a cover follows the ground."""
+_FENCE_FT: Final = 0.3
+_PANEL_FT: Final = 6.0
+"""Sizes as drawn; common practice, no source."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,3 +102,11 @@ def ball(at: tuple[float, float], low_ft: float, high_ft: float, radius_ft: floa
     a, b, c, d = number[:, :-1], beside[:, :-1], beside[:, 1:], number[:, 1:]
     quads = [np.stack(three, axis=2).reshape(-1, 3) for three in ((a, b, c), (a, c, d))]
     return Mesh(corners, np.concatenate(quads))
+
+
+def fence(line: Sequence[tuple[float, float]], height_ft: float, ground: Heights) -> Mesh:
+    """Panels of about 6 ft along a line, each standing on its own ground."""
+    corners = shapely.get_coordinates(shapely.segmentize(LineString(line), _PANEL_FT))
+    panels = (LineString(pair).buffer(_FENCE_FT / 2, cap_style="flat") for pair in pairwise(corners))
+    feet = ((panel, float(ground(np.array(panel.centroid.coords)).min())) for panel in panels)
+    return joined([prism(panel, foot, foot + height_ft) for panel, foot in feet])

@@ -1,16 +1,15 @@
-"""The yard in three dimensions: ground, houses, roofs, trees, fences, rooms at their levels, shadows of a moment."""
+"""The yard in three dimensions: ground, houses, roofs, trees, walls, rooms at their levels, shadows of a moment."""
 
 from collections.abc import Iterator, Mapping, Sequence
 from datetime import datetime
 from html import escape
-from itertools import pairwise
 from typing import Final
 
 import numpy as np
 import plotly.graph_objects as go
 import shapely
-from shapely import LineString, Polygon
 from shapely import Point as PointShape
+from shapely import Polygon
 from shapely.geometry import box
 from shapely.geometry.base import BaseGeometry
 
@@ -18,10 +17,13 @@ from optimizer.circulation import Leg, way_polygon
 from optimizer.drawing.heights import foot_and_top, room_levels
 from optimizer.drawing.words import level_text, moment_text
 from optimizer.fields import ground_of, shadows_at, sun_at, with_covers
+from optimizer.fields.existing_paving import standing_paving
+from optimizer.fields.site_walls import wall_height_ft, walls_for_eyes
 from optimizer.fields.sun import CROWN_BASE, DEFAULT_HEIGHT_FT, LOWEST_ALTITUDE_DEG
 from optimizer.figures.furniture import furnished
+from optimizer.figures.pools import round_pools
 from optimizer.figures.scene import floor_of, scene_of
-from optimizer.figures.solids import DRAPE_FT, Heights, Mesh, ball, curtain, draped, joined, prism
+from optimizer.figures.solids import DRAPE_FT, Heights, Mesh, ball, curtain, draped, fence, joined, prism
 from optimizer.layout import Placed
 from optimizer.scenario import Scenario
 from optimizer.site import Ring, Site, Structure, Tree
@@ -47,15 +49,19 @@ COLOURS: Final[dict[str, str]] = {
     "trunk": "#6b5640",
     "crown": "#8fab6d",
     "fence": "#a08d72",
+    "wall": "#b3a794",
     "dug": "#a98f6f",
     "way": "#d8cbb3",
+    "there": "#c4c1ba",
     "furniture": "#f3ead8",
+    "water": "#6aa9bf",
 }
 ROOM_COLOURS: Final[dict[str, str]] = {
     "gathering": "#e6c98d",
     "kitchen": "#cf9f6a",
     "fire": "#dd9468",
     "nook": "#c3c98f",
+    "pool": "#e0d3bd",
     "reserve": "#d3d8c4",
     "lawn": "#b9d08f",
     "bed": "#a5bd82",
@@ -63,8 +69,8 @@ ROOM_COLOURS: Final[dict[str, str]] = {
 OTHER_ROOM: Final = "#d8ccb8"
 POST_FT: Final = 0.5
 ROOF_FT: Final = 0.6
-FENCE_FT: Final = 0.3
 SLAB_FT: Final = 0.5
+WATER_BELOW_FT: Final = 0.4  # below the deck
 """Sizes as drawn; common practice, no source."""
 SHADOW_SHARE: Final = 0.6
 """How much darker ground is on which no sun falls."""
@@ -88,13 +94,16 @@ def yard_3d(
     shades = _by_share(shadows_at(site, when)) if when else {}
     floors = shapely.union_all([floor_of(placement) for placement in layout.placements])
     paved = way_polygon(site, placed, legs)
+    yard, there = Polygon(site.boundary), standing_paving(site, placed.shapes)
     known = room_levels(site, layout, levels)
     traces = [
-        *_covers(Polygon(site.boundary).difference(floors | paved), shades, ground, "ground", COLOURS["ground"]),
+        *_covers(yard.difference(floors | paved | there), shades, ground, "ground", COLOURS["ground"]),
+        *_covers(there, shades, ground, "paving that stays", COLOURS["there"]),
         *_covers(paved, shades, ground, "ways", COLOURS["way"]),
         *_solids(site, ground),
         *_rooms(scenario, placed, known, ground, shades),
         *(_trace(mesh, name, COLOURS["furniture"]) for name, mesh in furnished(scenario, placed, known)),
+        *(_trace(mesh, name, COLOURS["fence"]) for name, mesh in round_pools(site, placed, paved, ground)),
     ]
     figure = go.Figure(traces)
     words = f"{scenario.name}: {_moment(site, when)}" if when else scenario.name
@@ -176,7 +185,10 @@ def _solids(site: Site, ground: Heights) -> Iterator[go.Mesh3d]:
             yield _trace(_house(site, thing.outline, thing.height_ft), thing.name, COLOURS["neighbour"])
         if thing.line is not None:
             height = thing.height_ft or DEFAULT_HEIGHT_FT["fence"]
-            yield _trace(_fence(thing.line, height, ground), thing.name, COLOURS["fence"])
+            yield _trace(fence(thing.line, height, ground), thing.name, COLOURS["fence"])
+    for wall, part in walls_for_eyes(site):
+        mesh = fence(tuple(part.coords), wall_height_ft(wall), ground)
+        yield _trace(mesh, wall.name, COLOURS["crown" if wall.kind == "hedge" else wall.kind])
     for structure in site.structures:
         yield _trace(_roof(site, structure), structure.name, COLOURS["roof"])
     for tree in site.trees:
@@ -187,14 +199,6 @@ def _solids(site: Site, ground: Heights) -> Iterator[go.Mesh3d]:
 
 def _house(site: Site, outline: Ring, height_ft: float | None) -> Mesh:
     return prism(Polygon(outline), *foot_and_top(site, outline, height_ft, "building"))
-
-
-def _fence(line: Ring, height_ft: float, ground: Heights) -> Mesh:
-    """Panels of about 6 ft, each standing on its own ground."""
-    corners = shapely.get_coordinates(shapely.segmentize(LineString(line), 6.0))
-    panels = (LineString(pair).buffer(FENCE_FT / 2, cap_style="flat") for pair in pairwise(corners))
-    feet = ((panel, float(ground(np.array(panel.centroid.coords)).min())) for panel in panels)
-    return joined([prism(panel, foot, foot + height_ft) for panel, foot in feet])
 
 
 def _roof(site: Site, structure: Structure) -> Mesh:
@@ -222,7 +226,9 @@ def _rooms(
         floor, level = floor_of(room.placement), levels[room.name]
         colour = ROOM_COLOURS.get(room.kind, OTHER_ROOM)
         words = f"{room.name}, level {level_text(level, scenario.units)} {scenario.units}"
-        yield from _covers(floor, shades, _at(level), room.name, colour, words=words)
+        wet = room.water if room.rules.has_deck else Polygon()
+        yield from _covers(floor.difference(wet), shades, _at(level), room.name, colour, words=words)
+        yield from _covers(wet, shades, _at(level - WATER_BELOW_FT), f"{room.name}, water", COLOURS["water"])
         yield _trace(_edge(floor, level, ground), f"{room.name}, edge", COLOURS["dug"])
 
 

@@ -13,6 +13,7 @@ from optimizer.grading.falls import Fall, falls_of
 from optimizer.grading.flights import Flight, room_flights, way_flights
 from optimizer.grading.grading import Grading
 from optimizer.grading.levels import room_levels
+from optimizer.grading.overlay import overlaid_rooms
 from optimizer.grading.paved import Paved, paved_rooms
 from optimizer.grading.profile import rooms_along
 from optimizer.grading.walls import guards_along, walls_along
@@ -33,6 +34,8 @@ class Levelled:
     flights: tuple[Flight, ...]
     earth: tuple[Earth, ...]
     falls: tuple[Fall, ...]
+    overlaid: tuple[str, ...] = ()
+    """Rooms that an existing slab carries: no earth is moved for them."""
 
     @property
     def is_known(self) -> bool:
@@ -50,14 +53,19 @@ def levelled(site: Site, placed: Placed) -> Levelled:
     balanced = [mean_of_cells(z) for z in ground]
     levels = room_levels(paved, balanced) if paved.ground.is_known else (0.0,) * len(balanced)
     strips = strips_of(paved, levels)
+    overlaid = overlaid_rooms(paved, balanced, levels)
     rooms = zip(paved.rooms, ground, levels, strict=True)
     return Levelled(
         paved=paved,
         levels_ft=levels,
         strips=strips,
         flights=room_flights(paved, levels),
-        earth=tuple(earth_under(room.placement, z, level) for room, z, level in rooms),
+        earth=tuple(
+            Earth(room.name, 0.0, 0.0) if room.name in overlaid else earth_under(room.placement, z, level)
+            for room, z, level in rooms
+        ),
         falls=falls_of(paved, levels, strips),
+        overlaid=overlaid,
     )
 
 
@@ -88,6 +96,7 @@ def graded(of: Levelled, ways: Sequence[Way]) -> Grading:
         guards=tuple(guards_along(of.paved, of.strips, of.levels_ft, flights)),
         earth=of.earth,
         falls=of.falls,
+        overlaid=of.overlaid,
     )
 
 

@@ -22,6 +22,8 @@ class Grading:
     guards: tuple[Guard, ...]
     earth: tuple[Earth, ...]
     falls: tuple[Fall, ...]
+    overlaid: tuple[str, ...] = ()
+    """Rooms that an existing slab carries."""
 
     def level_ft(self, room: str) -> float | None:
         """Level of a paved room [ft]; None for any other, which follows the ground."""

@@ -7,6 +7,7 @@ from typing import Final
 import shapely
 
 from optimizer.catalogue.steps import step_rules
+from optimizer.grading.overlay import on_slab_ft
 from optimizer.grading.paved import HUNDREDTH, Paved, Sill, sills
 from optimizer.layout import TOLERANCE_FT
 
@@ -18,12 +19,13 @@ Terrace = frozenset[int]
 def room_levels(paved: Paved, balanced_ft: Sequence[float]) -> tuple[float, ...]:
     """Level of each paved room [ft], in hundredths, from the levels at which cut and fill balance.
 
-    A room by a door lies at its flush sill if that is within one riser. A kitchen and the gathering it serves, and
-    touching rooms less than two risers apart, become one terrace: at the lowest sill of its rooms, else at the mean
-    by area, never above the floor of a house that it touches. The nearest pair joins first, until all touching rooms
-    are level or two risers apart.
+    A room by a door lies at its flush sill if that is within one riser, else one on a slab that may carry it at the
+    top of its overlay. A kitchen and the gathering it serves, and touching rooms less than two risers apart, become
+    one terrace: at the lowest sill or slab of its rooms, else at the mean by area, never above the floor of a house
+    that it touches. The nearest pair joins first, until all touching rooms are level or two risers apart.
     """
     tied = [_tied(paved, room, wanted) for room, wanted in enumerate(balanced_ft)]
+    tied = [on_slab_ft(paved, room, balanced_ft[room]) if at is None else at for room, at in enumerate(tied)]
     caps = [_cap(paved, room) for room in range(len(balanced_ft))]
     terraces: list[Terrace] = [frozenset([room]) for room in range(len(balanced_ft))]
     while True:

@@ -15,7 +15,8 @@ from shapely.geometry.base import BaseGeometry
 
 from optimizer.catalogue.steps import step_rules
 from optimizer.fields import SITES, Ground, SiteShapes, ground_of, site_shapes
-from optimizer.layout import FRONT_VECTORS, TOLERANCE_FT, Placed, PlacedRoom, shared_edge_ft
+from optimizer.fields.site_walls import open_edge_ft
+from optimizer.layout import FRONT_VECTORS, TOLERANCE_FT, Placed, PlacedRoom
 from optimizer.site import Door, Site
 
 HUNDREDTH: Final = 100.0
@@ -52,7 +53,7 @@ class Paved:
     def touching(self) -> tuple[tuple[int, int], ...]:
         """Pairs of rooms that share an edge."""
         pairs = combinations(range(len(self.rooms)), 2)
-        return tuple(p for p in pairs if shared_edge_ft(*(self.rooms[i].placement for i in p)) > TOLERANCE_FT)
+        return tuple(p for p in pairs if self._edge_ft(*p) > TOLERANCE_FT)
 
     @cached_property
     def serving(self) -> tuple[tuple[int, int], ...]:
@@ -67,7 +68,10 @@ class Paved:
         x, y = (_SERVES_FT * step for step in FRONT_VECTORS[one.front])
         swept = one.shape.union(shapely.affinity.translate(one.shape, x, y)).envelope
         faced = swept.intersection(other.shape).area > TOLERANCE_FT
-        return faced or shared_edge_ft(one.placement, other.placement) > TOLERANCE_FT
+        return faced or self._edge_ft(kitchen, table) > TOLERANCE_FT
+
+    def _edge_ft(self, one: int, other: int) -> float:
+        return open_edge_ft(self.site, self.rooms[one].placement, self.rooms[other].placement)
 
     def index_at(self, points: NDArray[np.float64]) -> NDArray[np.intp]:
         """Number of the room in which each of the points (n, 2) lies, its edge included, or -1."""

@@ -6,11 +6,12 @@ from optimizer.layout.furniture import items_on_plan
 from optimizer.layout.placed import Placed, PlacedRoom, placed_of
 from optimizer.layout.placement import FRONT_VECTORS, Front, Layout, Placement
 from optimizer.layout.pose import Pose, canonical_pose
-from optimizer.layout.shapes import areas_only, outline, rectangle, shared_edge_ft, side_ends
+from optimizer.layout.shapes import SIDES, areas_only, outline, rectangle, shared_edge_ft, side_ends, side_on_plan
 
 __all__ = [
     "FRONT_VECTORS",
     "MOVED_SHARE",
+    "SIDES",
     "TOLERANCE_FT",
     "Arrangement",
     "Front",
@@ -31,4 +32,5 @@ __all__ = [
     "rectangle",
     "shared_edge_ft",
     "side_ends",
+    "side_on_plan",
 ]

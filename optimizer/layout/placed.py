@@ -5,20 +5,20 @@ from dataclasses import dataclass
 from functools import cached_property
 from typing import get_args
 
-from shapely import Polygon
+from shapely import Polygon, box, union_all
 
 from optimizer.brief import RoomKind
-from optimizer.catalogue import Item, KindRules, LocalSide, SizedChoice, SizedRoom
+from optimizer.catalogue import IN_WATER, Item, KindRules, LocalSide, SizedChoice, SizedRoom, grown
 from optimizer.catalogue.chair_space import kept_from_paths
 from optimizer.layout.furniture import items_on_plan
 from optimizer.layout.placement import Front, Layout, Placement
 from optimizer.layout.shapes import SIDES, middle, rectangle, side_ends, side_on_plan
-from optimizer.site import Point
+from optimizer.site import BuiltClass, Point
 
 
 @dataclass(frozen=True)
 class PlacedRoom:
-    """A room with its choice where it stands; `choice` is None where the catalogue does not know it."""
+    """A room with its choice where it stands, grown as the room has; None where the catalogue does not know it."""
 
     room: SizedRoom
     choice: SizedChoice | None
@@ -69,6 +69,16 @@ class PlacedRoom:
     def kept_from_paths(self) -> tuple[Polygon, ...]:
         """Furniture and the chairs' space, which no way crosses [ft]."""
         return self.on_plan(kept_from_paths(self.choice)) if self.choice else ()
+
+    def ground_of(self, built: BuiltClass) -> Polygon:
+        """Ground that is built as this [ft]: the water alone where it is drawn within its deck, else the whole room."""
+        return self.water if built == "water" else self.shape
+
+    @cached_property
+    def water(self) -> Polygon:
+        """Ground of the water that is drawn [ft]; the whole room where none is."""
+        parts = [ground for item, ground in self.furniture if item.role in IN_WATER]
+        return box(*union_all(parts).bounds) if parts else self.shape
 
     def items(self, role: str) -> tuple[Polygon, ...]:
         """Ground of the furniture of one role [ft]."""
@@ -158,4 +168,13 @@ def placed_of(rooms: Sequence[SizedRoom], layout: Layout) -> Placed:
     """Join a layout with the sized rooms of its brief."""
     by_name = {room.name: room for room in rooms}
     found = ((by_name[p.room], p) for p in layout.placements if p.room in by_name)
-    return Placed(tuple(rooms), layout, tuple(PlacedRoom(room, room.choice(p.choice), p) for room, p in found))
+    return Placed(tuple(rooms), layout, tuple(PlacedRoom(room, _choice_of(room, p), p) for room, p in found))
+
+
+def _choice_of(room: SizedRoom, placement: Placement) -> SizedChoice | None:
+    """A room's choice as it is built: where the room has grown, with its ground and its furniture where it was."""
+    choice = room.choice(placement.choice)
+    if choice is None or not placement.has_grown:
+        return choice
+    out_ft = placement.moved_out_ft
+    return grown(choice, {side: out_ft[side_on_plan(side, placement.front)] for side in get_args(LocalSide)})

@@ -7,8 +7,8 @@ same concepts with the same ways, step by step, whatever ties a search has to br
 from dataclasses import dataclass, replace
 from typing import Final
 
-from optimizer.layout.placement import FRONT_VECTORS, Front, Layout, Placement
-from optimizer.site import Building, Point, Ring, Site
+from optimizer.layout.placement import DIGITS, FRONT_VECTORS, Front, Layout, Placement
+from optimizer.site import Building, Point, Ring, Site, Wall
 
 Matrix = tuple[int, int, int, int]
 SYMMETRIES: Final[tuple[Matrix, ...]] = (
@@ -29,7 +29,7 @@ class Pose:
 
     matrix: Matrix
     shift: Point
-    digits: int = 6
+    digits: int = DIGITS
     """Decimals to which posed coordinates are rounded: what turning and shifting adds is less."""
 
     def point(self, point: Point) -> Point:
@@ -62,6 +62,8 @@ class Pose:
                 replace(e, at=self.point(e.at), inward=turned(self.matrix, e.inward)) for e in site.entrances
             ),
             structures=tuple(replace(s, outline=self._ring(s.outline)) for s in site.structures),
+            paving=tuple(replace(p, outline=self._ring(p.outline)) for p in site.paving),
+            walls=tuple(self._wall(wall) for wall in site.walls),
             trees=tuple(replace(t, at=self.point(t.at)) for t in site.trees),
             keep_outs=tuple(replace(k, outline=self._ring(k.outline)) for k in site.keep_outs),
             utilities=tuple(replace(u, at=self.point(u.at)) for u in site.utilities),
@@ -87,6 +89,13 @@ class Pose:
         return Layout(tuple(self._placement(p, inverse=True) for p in layout.placements))
 
     def _placement(self, placement: Placement, *, inverse: bool) -> Placement:
+        if not placement.has_grown:
+            return self._rectangle(placement, inverse=inverse)
+        now, base = (self._rectangle(p, inverse=inverse) for p in (placement, placement.base))
+        before = {f"base_{name}": getattr(base, name) for name in ("x_ft", "y_ft", "width_ft", "depth_ft")}
+        return replace(now, **before)
+
+    def _rectangle(self, placement: Placement, *, inverse: bool) -> Placement:
         move = self.back if inverse else self.point
         one, other = move((placement.x_ft, placement.y_ft)), move((placement.right_ft, placement.top_ft))
         x, y = min(one[0], other[0]), min(one[1], other[1])
@@ -102,6 +111,10 @@ class Pose:
 
     def _ring(self, ring: Ring) -> Ring:
         return tuple(map(self.point, ring))
+
+    def _wall(self, wall: Wall) -> Wall:
+        openings = tuple(replace(opening, at=self.point(opening.at)) for opening in wall.openings)
+        return replace(wall, line=self._ring(wall.line), openings=openings)
 
     def _building(self, building: Building) -> Building:
         return replace(
@@ -136,7 +149,9 @@ def _signature(site: Site, pose: Pose) -> tuple[Point, ...]:
     """What a pose looks like, independent of where rings start: things in file order, corners sorted."""
     rings = [site.boundary, *(b.outline for b in site.buildings), *(s.outline for s in site.structures)]
     rings += [*(k.outline for k in site.keep_outs), *(u.line for u in site.utility_lines)]
-    groups = (site.doors, site.windows, site.entrances, site.trees, site.utilities)
+    rings += [*(p.outline for p in site.paving), *(w.line for w in site.walls)]
+    openings = [opening for wall in site.walls for opening in wall.openings]
+    groups = (site.doors, site.windows, site.entrances, site.trees, site.utilities, openings)
     points = [[thing.at] for group in groups for thing in group]
     posed = [sorted(_rounded(pose.point(point)) for point in group) for group in (*map(list, rings), *points)]
     return tuple(point for group in posed for point in group)

@@ -11,6 +11,7 @@ from shapely.geometry.base import BaseGeometry
 
 from optimizer.brief import Relation
 from optimizer.fields import SITES, open_yard, site_shapes
+from optimizer.fields.existing_paving import standing_paving
 from optimizer.layout import TOLERANCE_FT, Placed, areas_only
 from optimizer.planting.bed import Bed, BedReason
 from optimizer.planting.joined import SAME_SQFT, SCRAP_SQFT, joined
@@ -85,7 +86,7 @@ def _wanted(site: Site, relations: Sequence[Relation], placed: Placed, may_plant
 
 def _free(site: Site, placed: Placed, paths: BaseGeometry) -> BaseGeometry:
     zones = [zone for _, zone in site_shapes(site).door_zones]
-    taken = [paths, *zones, *placed.shapes]
+    taken = [paths, *zones, *placed.shapes, standing_paving(site, placed.shapes)]
     return areas_only(open_yard(site).difference(areas_only(shapely.union_all(taken))))
 
 

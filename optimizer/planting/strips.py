@@ -13,6 +13,7 @@ from shapely.geometry.base import BaseGeometry
 from optimizer.brief import Relation
 from optimizer.catalogue import root_rings
 from optimizer.fields import SITES, site_shapes
+from optimizer.fields.site_walls import passages
 from optimizer.layout import Placed, Placement
 from optimizer.site import Entrance, Point, Site
 
@@ -47,8 +48,9 @@ def inner_roots(site: Site) -> BaseGeometry:
 
 
 def at_entrances(site: Site) -> BaseGeometry:
-    """Ground in front of the entrances."""
-    return shapely.union_all([_front(entrance) for entrance in site.entrances])
+    """Ground in front of the entrances, and on both sides of the openings that people walk through in walls."""
+    openings = (part.buffer(ENTRANCE_FT, cap_style="flat", join_style="mitre") for part in passages(site))
+    return shapely.union_all([*(_front(entrance) for entrance in site.entrances), *openings])
 
 
 @lru_cache(maxsize=SITES)
@@ -66,14 +68,14 @@ def between_rooms(placed: Placed) -> BaseGeometry:
 
 def screens(site: Site, relations: Sequence[Relation], placed: Placed) -> BaseGeometry:
     """Strip along the boundary, as wide as the view of a room has to be closed from an eye outside, cut square."""
-    edge = _edge(site)
+    edge = along_boundary(site)
     views = (shapely.union(shapely.Point(eye), room).convex_hull for eye, room in _views(site, relations, placed))
     seen = (part for view in views for part in shapely.get_parts(edge.intersection(view)))
     return edge.intersection(shapely.union_all([box(*part.bounds) for part in seen]))
 
 
 @lru_cache(maxsize=SITES)
-def _edge(site: Site) -> BaseGeometry:
+def along_boundary(site: Site) -> BaseGeometry:
     """Ground along the boundary as deep as a bed that screens."""
     yard = site_shapes(site).boundary
     return yard.difference(yard.buffer(-SCREEN_FT, join_style="mitre"))

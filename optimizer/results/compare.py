@@ -7,7 +7,7 @@ from itertools import pairwise
 from typing import Any, Final
 
 from optimizer.catalogue import PriceBook
-from optimizer.concepts.leading import leading
+from optimizer.concepts.leading import Standing, leading
 from optimizer.scenario import Scenario
 
 TOLERANCE: Final = 0.01
@@ -51,17 +51,38 @@ def _book(document: Mapping[str, Any], book: PriceBook) -> Iterator[str]:
 
 
 def _order(options: Sequence[Mapping[str, Any]]) -> Iterator[str]:
-    lead = leading([option["score"] for option in options], [len(option["left_out"]) for option in options])
-    if lead != tuple(range(len(lead))):
-        yield f"concept {options[lead[0]]['id']} does not come first, though it leaves less out and is near the best"
+    standings = [_standing(option) for option in options]
+    lead = leading(standings)
+    settled = next((place for place, leader in enumerate(lead) if place != leader), len(lead))
+    if settled < len(lead):
+        yield from _not_leading(options, standings, settled, lead[settled])
     for number, (better, worse) in enumerate(pairwise(options)):
-        by_score = number < len(lead) or better["score"] <= worse["score"] + TOLERANCE
+        by_score = number < settled or better["score"] <= worse["score"] + TOLERANCE
         if better["rank"] >= worse["rank"] or not by_score:
             yield f"concept {worse['id']} does not rank after concept {better['id']} by its score"
     for option in options:
         proof = option["proof"]
         if proof["bound"] > proof["objective"] + TOLERANCE:
             yield f"concept {option['id']}: its bound of {proof['bound']:g} is above its own {proof['objective']:g}"
+
+
+def _not_leading(
+    options: Sequence[Mapping[str, Any]], standings: Sequence[Standing], place: int, leader: int
+) -> Iterator[str]:
+    """Why another concept should come at a place; where its score alone says so, the order by score tells it."""
+    there, wanted = standings[place], standings[leader]
+    if wanted.lacking < there.lacking:
+        why = "leaves less out"
+    elif wanted.idea != there.idea:
+        why = "follows another idea"
+    else:
+        return
+    yield f"concept {options[leader]['id']} does not come as number {place + 1}, though it is near the best and {why}"
+
+
+def _standing(option: Mapping[str, Any]) -> Standing:
+    idea = option.get("idea")
+    return Standing(option["score"], len(option["left_out"]), idea["name"] if idea else None)
 
 
 def _broken_rules(stored: Sequence[Mapping[str, Any]], fresh: Sequence[Mapping[str, Any]]) -> Iterator[str]:

@@ -103,6 +103,10 @@ FORMS: Final[Mapping[tuple[type, str], Any]] = {
     (Placement, "y_ft"): _LENGTH,
     (Placement, "width_ft"): _SIZE,
     (Placement, "depth_ft"): _SIZE,
+    (Placement, "base_x_ft"): _LENGTH,
+    (Placement, "base_y_ft"): _LENGTH,
+    (Placement, "base_width_ft"): _SIZE,
+    (Placement, "base_depth_ft"): _SIZE,
     (Way, "width_ft"): _LENGTH,
     (Leg, "width_ft"): _LENGTH,
     # By its shortest text, so that a quantity written as 12.35 comes back as 12.35.

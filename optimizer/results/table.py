@@ -11,7 +11,7 @@ from optimizer.results.forms import money
 _BEFORE_PHASES: Final = ("rank", "concept", "currency", "cost", "cost_low", "cost_high")
 _AFTER_PHASES: Final = (
     *("walking_ft", "worth", "seats", "aligned_share", "leftover_share"),
-    *("score", "rooms", "left_out", "reason"),
+    *("score", "rooms", "left_out", "idea", "reason"),
 )
 
 
@@ -48,5 +48,6 @@ def _row(option: Option, phases: Sequence[int], currency: str) -> list[str]:
         f"{option.score:.2f}",
         safe_cell(rooms),
         safe_cell(left_out),
+        safe_cell(option.idea.name if option.idea else ""),
         safe_cell(option.reason),
     ]

@@ -16,6 +16,7 @@ from optimizer.brief import (
     Trip,
     Weights,
 )
+from optimizer.scenario.existing_build import build_paving, build_wall
 from optimizer.scenario.finish_build import build_finish
 from optimizer.scenario.rings import counter_clockwise, outward
 from optimizer.scenario.schema import RelationPart, RoomPart, ScenarioPart
@@ -57,6 +58,8 @@ def build_site(part: SitePart) -> Site:
         buildings=tuple(_building(building) for building in part.buildings),
         entrances=tuple(_entrance(entrance, boundary) for entrance in part.entrances),
         structures=_structures(part),
+        paving=tuple(map(build_paving, part.paving)),
+        walls=tuple(map(build_wall, part.walls)),
         trees=_trees(part),
         keep_outs=tuple(_keep_out(item) for item in part.keep_outs),
         utilities=tuple(_starts(part)),
@@ -179,7 +182,9 @@ def _room(part: RoomPart) -> RoomWish:
         required=part.required,
         phase=part.phase,
         choices=tuple(
-            Choice(item.label, item.width, item.depth, item.seats, item.worth, item.equipment, item.bar_seats)
+            Choice(
+                item.label, item.width, item.depth, item.seats, item.worth, item.equipment, item.bar_seats, item.water
+            )
             for item in part.choices
         ),
         worth=part.worth,
@@ -188,9 +193,12 @@ def _room(part: RoomPart) -> RoomWish:
         seats=part.seats,
         fuel=part.fuel,
         futures=part.futures,
+        water_ft=part.water,
+        deck_ft=part.deck,
         sun=SunWish(sun.want, sun.start, sun.end, sun.months, sun.hours, sun.least) if sun else None,
         cover=part.cover,
         screen=part.screen,
+        grow=part.grow,
     )
 
 

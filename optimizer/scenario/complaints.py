@@ -8,8 +8,8 @@ from pydantic import ValidationError
 from pydantic_core import ErrorDetails
 
 from optimizer.scenario.document import Complaint, Path
+from optimizer.scenario.part import Part
 from optimizer.scenario.schema import ScenarioPart
-from optimizer.scenario.site_schema import Part
 
 _NAMES_COMPARED: Final = 500
 _TYPES: Final[Mapping[str, tuple[str, str]]] = {

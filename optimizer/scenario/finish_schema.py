@@ -6,7 +6,7 @@ from typing import Annotated, Any
 from pydantic import BeforeValidator, Field
 
 from optimizer.brief import Material, Pattern
-from optimizer.scenario.site_schema import Part
+from optimizer.scenario.part import Part
 from optimizer.scenario.values import Name, unexpected
 
 

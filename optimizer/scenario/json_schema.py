@@ -6,8 +6,8 @@ from collections.abc import Iterator
 from itertools import pairwise
 from typing import Any
 
+from optimizer.scenario.part import Part
 from optimizer.scenario.schema import ScenarioPart
-from optimizer.scenario.site_schema import Part
 
 
 def scenario_schema() -> dict[str, Any]:

@@ -7,7 +7,7 @@ from optimizer.scenario.document import Path
 from optimizer.scenario.schema import ScenarioPart
 from optimizer.scenario.site_schema import SitePart
 
-_LISTS: Final = ("entrances", "trees", "structures", "keep_outs", "surroundings")
+_LISTS: Final = ("entrances", "trees", "structures", "paving", "walls", "keep_outs", "surroundings")
 
 
 def named_things(scenario: ScenarioPart) -> Iterator[tuple[str, Path]]:
@@ -30,12 +30,13 @@ def walkable_names(scenario: ScenarioPart) -> frozenset[str]:
 
 
 def point_names(site: SitePart) -> frozenset[str]:
-    """Names of what has a place and no sides: doors, windows, entrances, trees and eyes."""
+    """Names of what no room can share an edge with: doors, windows, entrances, walls, trees and eyes."""
     doors = (door.name for building in site.buildings for door in building.doors)
     windows = (window.name for building in site.buildings for window in building.windows)
     eyes = (part.name for part in site.surroundings if part.at is not None)
     entrances = (entrance.name for entrance in site.entrances)
-    return frozenset((*doors, *windows, *eyes, *entrances, *(tree.name for tree in site.trees)))
+    walls = (wall.name for wall in site.walls)
+    return frozenset((*doors, *windows, *eyes, *entrances, *walls, *(tree.name for tree in site.trees)))
 
 
 def _site_names(site: SitePart) -> Iterator[tuple[str, Path]]:

@@ -1,9 +1,10 @@
 """What a reader of a scenario should know though nothing is wrong."""
 
 from collections.abc import Iterator
+from itertools import product
 from typing import Final
 
-from shapely import MultiPoint, Point, Polygon
+from shapely import LineString, MultiPoint, Point, Polygon
 
 from optimizer.catalogue.heights import DEFAULT_HEIGHT_FT
 from optimizer.catalogue.sizing.run import equipment_names
@@ -19,6 +20,7 @@ _LARGEST_FT: Final = {"trunk": 6.0, "crown radius": 80.0, "tree": 300.0, "buildi
 """Largest in any garden; common practice, no source."""
 _NARROWEST_FT: Final = 1.5
 """A body is about 24 in wide, and turns to 18 in; common practice, no source."""
+_ON_LINE_FT: Final = 0.1
 _AFAR_FT: Final = 5.0  # common practice, no source: meters and stubs stand at the house or just inside the boundary
 
 
@@ -29,6 +31,7 @@ def scenario_notes(scenario: Scenario) -> tuple[str, ...]:
         *_heights(scenario),
         *_levels(scenario.site),
         *_ground(scenario),
+        *_walled_up(scenario.site),
         *_equipment(scenario),
         *_unusual(scenario),
         *_not_used_yet(scenario),
@@ -62,6 +65,7 @@ def _heights(scenario: Scenario) -> Iterator[str]:
         *((b.name, b.height_ft, "building") for b in site.buildings),
         *((s.name, s.height_ft, "structure") for s in site.structures),
         *((t.name, t.height_ft, "tree") for t in site.trees),
+        *((w.name, w.height_ft, w.kind) for w in site.walls),
         *nearby,
     )
     for name, height_ft, kind in things:
@@ -95,6 +99,18 @@ def _ground(scenario: Scenario) -> Iterator[str]:
     for area in site.keep_outs:
         if area.kind == "septic field" and "path" in area.allow:
             yield f"{area.name}: a way over a septic field is kept unpaved, such as mulch or stepping stones"
+
+
+def _walled_up(site: Site) -> Iterator[str]:
+    """Tell of walls that run through an entrance."""
+    for wall, entrance in product(site.walls, site.entrances):
+        at = Point(entrance.at)
+        has_opening = any(at.distance(Point(o.at)) <= o.width_ft / 2 for o in wall.openings)
+        if LineString(wall.line).distance(at) <= _ON_LINE_FT and not has_opening:
+            yield (
+                f"{wall.name}: {entrance.name} lies on it and it has no opening there; people come in there, sight and "
+                "sun do not: give it an opening, with a gate where there is one"
+            )
 
 
 def _equipment(scenario: Scenario) -> Iterator[str]:

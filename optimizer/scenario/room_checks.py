@@ -6,14 +6,18 @@ from math import hypot
 from typing import Final
 
 from optimizer.brief import RoomKind
+from optimizer.catalogue import kind_rules
 from optimizer.scenario.document import Complaint, Path
 from optimizer.scenario.names import named_things
+from optimizer.scenario.pool_checks import pool_complaints
 from optimizer.scenario.schema import ChoicePart, RoomPart, ScenarioPart
 
 _ONLY_IN: Final[Mapping[str, RoomKind]] = {
     "equipment": "kitchen",
     "bar_seats": "kitchen",
     "futures": "reserve",
+    "water": "pool",
+    "deck": "pool",
     "fuel": "fire",
 }
 
@@ -30,9 +34,11 @@ def room_complaints(scenario: ScenarioPart) -> Iterator[Complaint]:
         path: Path = ("brief", "rooms", index)
         yield from _worth(room, path)
         yield from _keys_of_the_kind(room, path)
+        yield from _grows_in_vain(room, path)
         yield from _equipped_twice(room, path)
         yield from _repeated_labels(room, path)
         yield from _sizes(room, path, yard_ft)
+        yield from pool_complaints(room, path)
 
 
 def _repeated_names(scenario: ScenarioPart) -> Iterator[Complaint]:
@@ -62,6 +68,13 @@ def _keys_of_the_kind(room: RoomPart, path: Path) -> Iterator[Complaint]:
             yield Complaint((*place, key), f"`{key}` in a {kind} only", found, "take it away or correct the kind")
 
 
+def _grows_in_vain(room: RoomPart, path: Path) -> Iterator[Complaint]:
+    """Refuse growth of what never grows: ground held for later, and a shed."""
+    if room.grow and not kind_rules(room.kind).grows:
+        found = f"{room.grow:g} in {room.name}, a {room.kind}"
+        yield Complaint((*path, "grow"), f"no `grow` in a {room.kind}, which keeps its size", found, "take it away")
+
+
 def _equipped_twice(room: RoomPart, path: Path) -> Iterator[Complaint]:
     """Refuse equipment of the room where each choice has its own."""
     for key in ("equipment", "bar_seats"):
@@ -84,7 +97,7 @@ def _unsized(choice: ChoicePart, path: Path) -> Iterator[Complaint]:
     """Refuse a choice with half a size, or with none and nothing that it could be sized from."""
     missing = "width" if choice.width is None else "depth"
     is_half = (choice.width is None) != (choice.depth is None)
-    if is_half or not choice.equipment:
+    if is_half or not (choice.equipment or choice.water):
         found = f"no {missing} in {choice.label!r}"
         yield Complaint((*path, "label"), "a width and a depth in each choice", found, f"add `{missing}`")
 

@@ -14,7 +14,8 @@ from pydantic import (
 
 from optimizer.brief import Equipment, RelationKind, RoomKind
 from optimizer.scenario.finish_schema import FinishPart
-from optimizer.scenario.site_schema import Part, SitePart
+from optimizer.scenario.part import Part
+from optimizer.scenario.site_schema import SitePart
 from optimizer.scenario.values import (
     ClockHour,
     Count,
@@ -101,8 +102,11 @@ EquipmentList = Annotated[
 ]
 
 
+WaterSides = tuple[Size, Size]
+
+
 class ChoicePart(Part):
-    """One size-and-equipment level of a room: by width and depth, or a kitchen's by its equipment."""
+    """One size-and-equipment level of a room: by width and depth, a kitchen's by equipment, a pool's by its water."""
 
     label: Name
     """What it is called."""
@@ -118,6 +122,8 @@ class ChoicePart(Part):
     """Kitchens: what stands in it, for which the catalogue works out the size unless it is given."""
     bar_seats: Seats = 0
     """Kitchens: stools at the counter of this choice."""
+    water: WaterSides | None = None
+    """Pools: sides of the water of this choice, for which the catalogue works out the deck unless a size is given."""
 
 
 class SunPart(Part):
@@ -169,7 +175,9 @@ class SunPart(Part):
 
 
 class RoomPart(Part):
-    """One wished room: by `choices`, or sized by the catalogue from its use (equipment, seats, futures) and `worth`."""
+    """One wished room: by `choices`, or sized by the catalogue from its use (equipment, seats, water, futures) and
+    `worth`.
+    """
 
     name: Name
     """Name by which relations and trips know it."""
@@ -193,12 +201,18 @@ class RoomPart(Part):
     """Fire: what burns."""
     futures: Annotated[tuple[Name, ...], Field(max_length=20)] = ()
     """Reserves: what may be built there later; it must take any one of these."""
+    water: WaterSides | None = None
+    """Pools: the two sides of the water, without its deck; three usual sizes if nothing is said."""
+    deck: Size | None = None
+    """Pools: deck round the water, 4 ft or more; one long side has 8 to 10 ft."""
     sun: SunPart | None = None
     """Sun or shade wanted."""
     cover: bool | None = None
     """Whether a shade structure over it may be bought; where shade is wished for if nothing is said."""
     screen: bool | None = None
     """Whether a screen beside it may be bought; where something must not see it if nothing is said."""
+    grow: Annotated[float, Field(ge=0, le=1)] | None = None
+    """Share of its area by which it may grow to meet lines; 0.2 where nothing is said, 0 for none."""
 
 
 class RelationPart(Part):

@@ -9,6 +9,7 @@ from typing import Final, get_args
 from optimizer.brief import RoomKind
 from optimizer.scenario.complaints import did_you_mean
 from optimizer.scenario.document import Complaint, Path
+from optimizer.scenario.existing_checks import ON_LINE_FT, OVERHANG_FT, existing_complaints
 from optimizer.scenario.ground_checks import ground_complaints
 from optimizer.scenario.names import room_names
 from optimizer.scenario.rings import beyond_ft, distance_ft, outside_ft, point_text, ring_fault
@@ -16,8 +17,6 @@ from optimizer.scenario.schema import ScenarioPart
 from optimizer.scenario.site_schema import BuildingPart, DoorPart, EntrancePart, SitePart, WindowPart
 from optimizer.site import Ring
 
-ON_LINE_FT: Final = 0.1
-OVERHANG_FT: Final = 0.5
 _ROUNDING_FT: Final = 1e-6
 _ZONE_HOURS: Final = 3.0
 _WAYS: Final = ("path", "access")
@@ -37,6 +36,7 @@ def site_complaints(scenario: ScenarioPart) -> Iterator[Complaint]:
     yield from _surroundings(site)
     yield from _levels(site, broken)
     yield from ground_complaints(site, broken)
+    yield from existing_complaints(site, broken)
     yield from _permissions(scenario)
 
 
@@ -96,7 +96,7 @@ def _outlines(site: SitePart) -> Iterator[Complaint]:
 def _rings(site: SitePart) -> Iterator[tuple[Path, Ring]]:
     """Every outline of the site with its path."""
     yield ("site", "boundary", "corners"), site.boundary.corners
-    for key in ("buildings", "structures", "keep_outs", "surroundings"):
+    for key in ("buildings", "structures", "paving", "keep_outs", "surroundings"):
         for index, part in enumerate(getattr(site, key)):
             if part.outline is not None:
                 yield ("site", key, index, "outline"), part.outline

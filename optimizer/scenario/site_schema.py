@@ -2,19 +2,15 @@
 
 from typing import Annotated, Literal
 
-from pydantic import BaseModel, ConfigDict, Field
+from pydantic import Field
 
 from optimizer.brief import Material
+from optimizer.scenario.existing_schema import MOST_THINGS, PavingPart, WallPart
+from optimizer.scenario.part import Part
 from optimizer.scenario.values import Bearing, Coordinate, Corners, Distance, Name, Point, Size
 from optimizer.site import DistanceName, KeepOutKind
 
 SectorShares = Annotated[tuple[Annotated[float, Field(ge=0, le=1)], ...], Field(min_length=16, max_length=16)]
-
-
-class Part(BaseModel):
-    """A mapping of the file: frozen, without keys of its own invention, types as written."""
-
-    model_config = ConfigDict(extra="forbid", frozen=True, strict=True)
 
 
 class BoundaryPart(Part):
@@ -235,6 +231,10 @@ class SitePart(Part):
     """Where people and machines come in."""
     structures: tuple[StructurePart, ...] = ()
     """Existing roofed structures to be kept."""
+    paving: Annotated[tuple[PavingPart, ...], Field(max_length=MOST_THINGS)] = ()
+    """What is paved already."""
+    walls: Annotated[tuple[WallPart, ...], Field(max_length=MOST_THINGS)] = ()
+    """Walls, fences and hedges inside the yard that stay."""
     trees: tuple[TreePart, ...] = ()
     """Trees that are kept."""
     keep_outs: tuple[KeepOutPart, ...] = ()

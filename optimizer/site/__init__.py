@@ -1,5 +1,6 @@
-"""What is there: boundary, buildings, doors, trees, structures, keep-outs, levels and the place on earth."""
+"""What is there: boundary, buildings, doors, trees, structures, walls, paving, keep-outs, levels, place on earth."""
 
+from optimizer.site.existing import Gate, Paving, PavingFate, Surface, Wall, WallKind, WallOpening
 from optimizer.site.things import (
     Building,
     Door,
@@ -25,8 +26,11 @@ __all__ = [
     "DistanceName",
     "Door",
     "Entrance",
+    "Gate",
     "KeepOut",
     "KeepOutKind",
+    "Paving",
+    "PavingFate",
     "Place",
     "Point",
     "Ring",
@@ -35,10 +39,14 @@ __all__ = [
     "Site",
     "SpotLevel",
     "Structure",
+    "Surface",
     "Surrounding",
     "Tree",
     "Utility",
     "UtilityLine",
+    "Wall",
+    "WallKind",
+    "WallOpening",
     "WindRose",
     "Window",
 ]

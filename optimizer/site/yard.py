@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from typing import Final, Literal, get_args
 
+from optimizer.site.existing import Paving, Wall
 from optimizer.site.things import (
     Building,
     Door,
@@ -96,6 +97,8 @@ class Site:
     buildings: tuple[Building, ...] = ()
     entrances: tuple[Entrance, ...] = ()
     structures: tuple[Structure, ...] = ()
+    paving: tuple[Paving, ...] = ()
+    walls: tuple[Wall, ...] = ()
     trees: tuple[Tree, ...] = ()
     keep_outs: tuple[KeepOut, ...] = ()
     utilities: tuple[Utility, ...] = ()
@@ -132,10 +135,11 @@ class Site:
         return next((eye.at for eye in self.surroundings if eye.name == name), None)
 
     def outline_of(self, name: str) -> Ring | None:
-        """Outline of the building, structure, keep-out or surrounding of that name; None for anything else."""
-        things: tuple[Building | Structure | KeepOut | Surrounding, ...] = (
+        """Outline of the building, structure, paving, keep-out or surrounding of that name; None for anything else."""
+        things: tuple[Building | Structure | Paving | KeepOut | Surrounding, ...] = (
             *self.buildings,
             *self.structures,
+            *self.paving,
             *self.keep_outs,
             *self.surroundings,
         )
@@ -143,3 +147,8 @@ class Site:
             if thing.name == name:
                 return thing.outline
         return None
+
+    def line_of(self, name: str) -> tuple[Point, ...] | None:
+        """Line of the wall or surrounding of that name; None for anything else."""
+        things: tuple[Wall | Surrounding, ...] = (*self.walls, *self.surroundings)
+        return next((thing.line for thing in things if thing.name == name), None)

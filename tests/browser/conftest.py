@@ -11,7 +11,7 @@ from time import monotonic, sleep
 import pytest
 from playwright.sync_api import sync_playwright
 
-from tests.ui.sample_concepts import sample_concepts, write_ready
+from tests.ui.sample_concepts import sample_concepts, write_ready, write_ready_budgets
 
 SERVED = Path(__file__).parent / "page_on_fake_search.py"
 SIZES = {"desk": (1440, 900), "phone": (390, 844)}
@@ -22,6 +22,7 @@ def serve(project, tmp_path_factory):
     """Give the address of a page whose searches behave in a given way; every page is ended at the end."""
     ready = tmp_path_factory.mktemp("ready")
     write_ready(ready, sample_concepts())
+    write_ready_budgets(ready)
     servers = {}
 
     def address(how):

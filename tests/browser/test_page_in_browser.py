@@ -153,3 +153,16 @@ def test_name_in_a_file_stays_text(look, serve, project, tmp_path):
     look.locator("input[type=file]").set_input_files(hostile)
     expect(look.get_by_text("<img id=evil src=x>").first).to_be_visible(timeout=20_000)
     assert look.locator("#evil").count() == 0
+
+
+def test_what_each_budget_buys_fits_the_window(look, serve):
+    """Asked for and chosen, a budget shows its words and its plan, without scrolling sideways."""
+    tab = searched(look, serve("at_once"))
+    tab.get_by_role("radio", name="What each budget buys").click()
+    tab.get_by_role("button", name="Find what each budget buys").click()
+    tab.get_by_role("radio", name="$64,000").click(timeout=20_000)
+    expect(tab.get_by_text("within $64,000")).to_be_visible()
+    plan = tab.locator(".plan img").last
+    expect(plan).to_be_visible()
+    assert plan.evaluate("picture => picture.complete && picture.naturalWidth > 100")
+    assert not scrolls_sideways(tab)

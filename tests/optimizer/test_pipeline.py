@@ -6,6 +6,8 @@ import pytest
 
 from optimizer.catalogue import book_for, sized_rooms
 from optimizer.check import check_layout
+from optimizer.concepts.leading import leading
+from optimizer.concepts.ranking import standing_of
 from optimizer.layout import placed_of
 from optimizer.pipeline import RunSettings, make_options, plan_drawing, recheck
 from optimizer.results import to_document, to_text
@@ -22,14 +24,16 @@ def concepts():
 
 
 def test_twelve_concepts_that_keep_every_rule(concepts):
-    """Twelve concepts, at least half of them with every room, none with a finding, ranked by score."""
+    """Twelve concepts, at least half of them with every room, none with a finding; those that lead, then by score."""
     rooms = sized_rooms(FERNHOLLOW.brief)
     assert len(concepts.options) == 12
     assert sum(not option.left_out for option in concepts.options) >= 6
     for option in concepts.options:
         cost = option.appraisal.cost.phase(1)
         assert check_layout(FERNHOLLOW, placed_of(rooms, option.layout), phase_1_cost=cost) == ()
-    scores = [option.score for option in concepts.options]
+    lead = leading([standing_of(option) for option in concepts.options])
+    assert lead == tuple(range(len(lead)))
+    scores = [option.score for option in concepts.options[len(lead) :]]
     assert scores == sorted(scores)
 
 
@@ -57,7 +61,8 @@ def test_from_an_earlier_result(concepts, tmp_path):
     path = tmp_path / "options.json"
     path.write_text(to_text(document))
     again = make_options(FERNHOLLOW, RunSettings(count=2, seconds=3, repeatable=True, seed=99, start_from=path))
-    assert again.options[0].score <= concepts.options[0].score + 0.01
+    best, best_again = (min(option.score for option in found.options) for found in (concepts, again))
+    assert best_again <= best + 0.01
 
 
 def test_repeatable_means_the_same_concepts(concepts):

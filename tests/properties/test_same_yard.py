@@ -72,7 +72,8 @@ def renamed(thing):
         return f"z{thing[::-1]}"
     names = ("name", "start", "end", "between", "may_hold")
     if is_dataclass(thing):
-        parts = ("buildings", "doors", "windows", "entrances", "structures", "trees", "keep_outs", "surroundings")
+        parts = ("buildings", "doors", "windows", "entrances", "structures", "trees", "paving", "walls", "keep_outs")
+        parts += ("surroundings",)
         parts += ("rooms", "relations", "trips")
         changes = {f.name: renamed(getattr(thing, f.name)) for f in fields(thing) if f.name in names + parts}
         return replace(thing, **changes)

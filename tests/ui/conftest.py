@@ -7,7 +7,7 @@ import pytest
 import streamlit as st
 from streamlit.testing.v1 import AppTest
 
-from tests.ui.sample_concepts import sample_concepts, write_ready
+from tests.ui.sample_concepts import sample_concepts, write_ready, write_ready_budgets
 
 FAKE_SEARCH = Path(__file__).parent / "fake_search.py"
 
@@ -17,6 +17,7 @@ def ready(tmp_path_factory):
     """Folder of a finished search of four concepts."""
     folder = tmp_path_factory.mktemp("ready")
     write_ready(folder, sample_concepts())
+    write_ready_budgets(folder)
     return folder
 
 
@@ -28,7 +29,8 @@ def searches(monkeypatch, ready):
 
     def behave(how, folder=ready):
         command = (sys.executable, str(FAKE_SEARCH))
-        monkeypatch.setattr(jobs, "options_command", lambda _, out, __: (*command, str(out), str(folder), how))
+        for name in ("options_command", "budgets_command"):
+            monkeypatch.setattr(jobs, name, lambda _, out, *__: (*command, str(out), str(folder), how))
 
     st.cache_resource.clear()
     behave("at_once")

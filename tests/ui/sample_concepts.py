@@ -7,8 +7,11 @@ from optimizer.catalogue import sized_rooms
 from optimizer.concepts import DiffersBy, LeftOut, OptionSet, Proof
 from optimizer.drawing import draw_plan
 from optimizer.export import plan_svg
+from optimizer.export.budget_picture import budget_picture
 from optimizer.layout import Layout, Placement, placed_of
 from optimizer.results import to_document, to_text
+from optimizer.results.budgets import budgets_csv, budgets_document
+from tests.sample_budgets import sample_budgets
 from tests.sample_run import SEARCH, sample_option, sample_scenario
 
 _FIRST = {
@@ -42,6 +45,19 @@ def write_ready(folder, option_set):
         drawing = draw_plan(
             scenario, placed_of(rooms, option.layout), option.appraisal.ways, title=f"Concept {option.rank}"
         )
+        (folder / f"{option.id}.svg").write_text(plan_svg(drawing), encoding="utf-8")
+
+
+def write_ready_budgets(folder):
+    """Write what the budgets command writes for the page."""
+    scenario, found = sample_scenario(), sample_budgets()
+    document = budgets_document(scenario, sized_rooms(scenario.brief), found, book=_book())
+    (folder / "budgets.json").write_text(to_text(document), encoding="utf-8")
+    (folder / "budgets.csv").write_text(budgets_csv(found, currency="USD"), encoding="utf-8")
+    (folder / "budgets.svg").write_text(budget_picture(scenario.name, found, "USD"), encoding="utf-8")
+    for option in found.options:
+        placed = placed_of(sized_rooms(scenario.brief), option.layout)
+        drawing = draw_plan(scenario, placed, option.appraisal.ways, title=option.id)
         (folder / f"{option.id}.svg").write_text(plan_svg(drawing), encoding="utf-8")
 
 

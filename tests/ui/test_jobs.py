@@ -7,7 +7,7 @@ from time import monotonic, sleep
 import pytest
 
 from ui import jobs
-from ui.jobs import BusyError, JobTable, options_command
+from ui.jobs import BusyError, JobTable, budgets_command, options_command
 
 
 def wait_until(is_so, *, seconds=10.0):
@@ -23,6 +23,15 @@ def test_command_is_what_a_person_would_type():
     command = options_command(Path("yard.yaml"), Path("out"), 20.0)
     assert command[:3] == (sys.executable, "-m", "optimizer")
     assert command[3:] == ("options", "yard.yaml", "--out", "out", "--seconds", "20", "--progress", "json")
+
+
+def test_budgets_start_from_the_concepts_found():
+    """The page starts the budgets command from the result of the search."""
+    command = budgets_command(Path("yard.yaml"), Path("out"), 50.0, Path("a/options.json"))
+    assert command[3:] == (
+        *("budgets", "yard.yaml", "--out", "out", "--seconds", "50", "--from", "a/options.json"),
+        *("--progress", "json"),
+    )
 
 
 def test_search_runs_to_its_end(searches):

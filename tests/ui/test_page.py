@@ -173,3 +173,45 @@ def test_result_that_cannot_be_read_is_told(searches, tab, tmp_path):
     (tmp_path / "options.json").write_text('{"format": "outdoor-rooms/options/99"}')
     searches("at_once", tmp_path)
     assert "outdoor-rooms/options/99" in words(search_ended(tab.run()))
+
+
+def budgets_found(tab, *, seconds=15.0):
+    """Ask what each budget buys, and wait until that is found."""
+    tab.segmented_control(key="view").set_value("What each budget buys").run()
+    tab.button(key="find_budgets").click().run()
+    end = monotonic() + seconds
+    while "Searching" in words(tab) and monotonic() < end:
+        sleep(0.1)
+        tab.run()
+    assert not tab.exception
+    return tab
+
+
+def test_what_each_budget_buys_is_found_on_demand(searches, tab):
+    """From the concepts to the budgets: a step each, what it buys and what the next thing costs, and back."""
+    budgets_found(search_ended(tab.run()))
+    assert tab.segmented_control(key="budget_step").options == ["$64,000", "$95,000"]
+    assert "$31,000 more than the step before: fire feature (six seats)" in words(tab)
+    tab.segmented_control(key="budget_step").set_value("budget-01").run()
+    assert "About $64,000, within $64,000" in words(tab)
+    assert "For $31,000 more: fire feature (six seats)" in words(tab)
+    tab.segmented_control(key="view").set_value("Concepts").run()
+    assert tab.header[0].value == "Concept 1"
+
+
+def test_the_address_opens_the_budgets_in_a_new_tab(searches, tab, project):
+    """Another tab with the same address shows the same budgets without a search of its own."""
+    budgets_found(search_ended(tab.run()))
+    other = type(tab).from_file(project / "ui" / "app.py", default_timeout=20)
+    for key in ("job", "view", "budgets"):
+        other.query_params[key] = tab.query_params[key]
+    other.run()
+    assert "What each budget buys" in words(other)
+    assert other.segmented_control(key="budget_step").options == ["$64,000", "$95,000"]
+
+
+def test_budgets_that_found_nothing_say_what_the_command_said(searches, tab):
+    search_ended(tab.run())
+    searches("refused")
+    budgets_found(tab)
+    assert "No budget was found to work" in words(tab)

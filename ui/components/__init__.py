@@ -1,5 +1,6 @@
 """Parts of the page: each shows one thing, from ready words."""
 
+from ui.components.budget_view import budget_view
 from ui.components.comparison_view import comparison_view
 from ui.components.concept_list import concept_list
 from ui.components.concept_sheet import concept_sheet
@@ -11,6 +12,7 @@ from ui.components.style import page_style
 
 __all__ = [
     "Markup",
+    "budget_view",
     "comparison_view",
     "concept_list",
     "concept_sheet",

@@ -29,6 +29,7 @@ def _row(shown: Card, picture: Markup, *, is_open: bool) -> None:
 
 def _line(shown: Card, picture: Markup) -> Markup:
     head = element("div", element("span", shown.title), element("span", shown.cost, css="cost"), css="head")
+    idea = (element("p", shown.idea, css="idea"),) if shown.idea else ()
     facts = element("p", f"{shown.seats} seats · {shown.walking} walking · worth {shown.worth}", css="quiet")
     without = (element("p", f"Without {listed(shown.left_out)}", css="without"),) if shown.left_out else ()
-    return element("div", picture, element("div", head, facts, *without, element("p", shown.reason)), css="line")
+    return element("div", picture, element("div", head, *idea, facts, *without, element("p", shown.reason)), css="line")

@@ -20,6 +20,8 @@ _ONE_LINE: Final = 18
 def concept_sheet(job: Job, result: Result, option: Option) -> None:
     """Show one concept in full."""
     shown = sheet(option, result.scenario)
+    if shown.card.idea:
+        paragraph(shown.card.idea, css="idea")
     site_pictures(job, result.scenario, option)
     paragraph(shown.paragraph, css="lead")
     show(element("div", shown.proof, css="proof"))

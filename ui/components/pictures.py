@@ -49,7 +49,7 @@ def _owner_svg(key: str, _scenario: Scenario, _option: Option) -> str:
     del key
     appraisal, placed = _option.appraisal, placed_of(sized_rooms(_scenario.brief), _option.layout)
     paths = Paths(way_polygon(_scenario.site, placed, appraisal.legs), appraisal.legs)
-    title = f"Concept {_option.rank}: plan"
+    title = f"Concept {_option.rank}: {_option.idea.name if _option.idea else 'plan'}"
     drawing = draw_plan(
         _scenario, placed, appraisal.ways, title=title, paths=paths, cautions=_option.cautions, audience="owner"
     )

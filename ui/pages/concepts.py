@@ -1,6 +1,7 @@
 """From a scenario to its concepts: choose, wait, look, compare."""
 
 from pathlib import Path
+from typing import Final
 
 import streamlit as st
 
@@ -8,6 +9,7 @@ from optimizer.concepts import Conflict, Option
 from optimizer.errors import InputError
 from optimizer.results import Result, read_result
 from ui.components import (
+    budget_view,
     comparison_view,
     concept_list,
     concept_sheet,
@@ -19,8 +21,21 @@ from ui.components import (
     show,
 )
 from ui.jobs import Job
-from ui.state import close_concept, concept_beside, current_job, names_lost_job, opened_concept, put_away, put_beside
+from ui.state import (
+    close_concept,
+    concept_beside,
+    current_job,
+    names_lost_job,
+    opened_concept,
+    put_away,
+    put_beside,
+    show_budgets,
+    shows_budgets,
+)
 from ui.view_models import CAUTION, Words, ending, listed, progress, sentence, words_of
+
+_CONCEPTS: Final = "Concepts"
+_BUDGETS: Final = "What each budget buys"
 
 
 def concepts_page() -> None:
@@ -89,6 +104,9 @@ def _conflict(conflict: Conflict, words: Words) -> None:
 
 def _concepts(job: Job, result: Result) -> None:
     show(element("p", element("strong", result.scenario.name), f" · {ending(result.option_set)}", css="quiet"))
+    if _view() == _BUDGETS:
+        budget_view(job, result)
+        return
     opened = result.option(opened_concept() or "")
     option = opened or result.option_set.options[0]
     list_side, sheet_side = st.columns([5, 11], gap="large")
@@ -97,6 +115,16 @@ def _concepts(job: Job, result: Result) -> None:
         _opened(job, result, option)
     with list_side, st.container(key="concept_list_behind" if opened else "concept_list_front"):
         concept_list(job, result, option.id)
+
+
+def _view() -> str:
+    """What is looked at: the concepts, or what each budget buys."""
+    views = (_CONCEPTS, _BUDGETS)
+    at = st.segmented_control(
+        "Show", views, default=views[shows_budgets()], key="view", required=True, label_visibility="collapsed"
+    )
+    show_budgets(wanted=at == _BUDGETS)
+    return str(at)
 
 
 def _opened(job: Job, result: Result, option: Option) -> None:

@@ -1,5 +1,6 @@
 """From a result to ready words and numbers: pure functions, no page in them."""
 
+from ui.view_models.budgets import BudgetStep, budget_steps
 from ui.view_models.card import Card, card
 from ui.view_models.comparison import Comparison, ComparisonRow, compare
 from ui.view_models.cost_sheet import CostRow, CostSheet, PhaseCost, RoomCost, cost_sheet
@@ -11,6 +12,7 @@ from ui.view_models.words import CAUTION, Words, listed, number_words, sentence,
 
 __all__ = [
     "CAUTION",
+    "BudgetStep",
     "Card",
     "Check",
     "Comparison",
@@ -24,6 +26,7 @@ __all__ = [
     "Sheet",
     "Summary",
     "Words",
+    "budget_steps",
     "card",
     "compare",
     "cost_sheet",

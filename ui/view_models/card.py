@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from optimizer.concepts import Option
-from ui.view_models.words import Words, number_words, sentence
+from ui.view_models.words import Words, capital, number_words, sentence
 
 
 @dataclass(frozen=True, slots=True)
@@ -18,6 +18,8 @@ class Card:
     worth: str
     seats: str
     left_out: tuple[str, ...]
+    idea: str
+    """Name of the scheme that it follows; empty for none."""
     reason: str
 
     @property
@@ -37,5 +39,6 @@ def card(option: Option, words: Words) -> Card:
         worth=number_words(appraisal.worth),
         seats=str(appraisal.seats),
         left_out=tuple(left_out.room for left_out in option.left_out),
+        idea=capital(option.idea.name) if option.idea else "",
         reason=sentence(words.signed(option.reason)),
     )

@@ -52,7 +52,9 @@ def compare(first: Option, second: Option, scenario: Scenario) -> Comparison:
 
 
 def _card_rows(first: Card, second: Card) -> tuple[ComparisonRow, ...]:
+    ideas = (ComparisonRow("Idea", first.idea or "none", second.idea or "none"),)
     return (
+        *(ideas if first.idea or second.idea else ()),
         ComparisonRow("Cost, phase 1", first.cost, second.cost),
         ComparisonRow("Walking", first.walking, second.walking),
         ComparisonRow("Worth", first.worth, second.worth),

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Final
 
-from optimizer.appraisal import Appraisal, CookMeasures
+from optimizer.appraisal import Appraisal, CookMeasures, TableWay
 from optimizer.appraisal.cook import TO_TABLE_FT
 from optimizer.appraisal.work_zone import SIDE_FT
 from ui.view_models.figure import Figure
@@ -74,6 +74,15 @@ def _ways(appraisal: Appraisal, words: Words) -> Iterator[Figure]:
     for start, end, bends, detour in paths.main:
         bent = "straight" if not bends else f"{bends} bend{'s' if bends > 1 else ''}"
         yield Figure(f"{start} to {end}", bent, f"{detour:.1f} times the straight line")
+    if appraisal.table is not None:
+        yield from _table(appraisal.table, words)
+
+
+def _table(way: TableWay, words: Words) -> Iterator[Figure]:
+    """How near the everyday table lies to the door that serves it."""
+    if way.on_foot_ft is not None:
+        steps = "" if way.risers is None else f", {way.risers} steps up or down"
+        yield Figure("Everyday table", words.length(way.on_foot_ft), f"on foot from the {way.door}{steps}")
 
 
 def _planting(appraisal: Appraisal, words: Words) -> Iterator[Figure]:

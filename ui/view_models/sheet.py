@@ -105,8 +105,13 @@ def _figures(appraisal: Appraisal, brief: Brief, words: Words) -> tuple[Figure, 
 def _room(place: Placement, brief: Brief, words: Words) -> Figure:
     wish = brief.room(place.room)
     phase = wish.phase if wish else 1
-    size = f"{words.length(place.width_ft)} × {words.length(place.depth_ft)}"
-    return Figure(place.room, size, f"{place.choice}{'' if phase == 1 else f'; hold here for phase {phase}'}")
+    later = "" if phase == 1 else f"; hold here for phase {phase}"
+    larger = f"; {_size(place.base, words)} before it was made larger to meet a line" if place.has_grown else ""
+    return Figure(place.room, _size(place, words), f"{place.choice}{larger}{later}")
+
+
+def _size(place: Placement, words: Words) -> str:
+    return f"{words.length(place.width_ft)} × {words.length(place.depth_ft)}"
 
 
 def _checks(findings: tuple[Finding, ...]) -> tuple[Check, ...]:
@@ -114,7 +119,9 @@ def _checks(findings: tuple[Finding, ...]) -> tuple[Check, ...]:
     return tuple(Check(rule.sentence, rule.id not in broken, broken.get(rule.id, "")) for rule in RULES.values())
 
 
-def _proof(proof: Proof, words: Words) -> str:
+def _proof(proof: Proof | None, words: Words) -> str:
+    if proof is None:
+        return "The solver was not asked: how much better it could be is not known."
     if proof.arrangement == "proven":
         return "Proven: by the solver's own count, nothing better exists with these rooms in this arrangement."
     left = words.money(max(0.0, proof.objective - proof.bound))

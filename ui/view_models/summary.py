@@ -20,13 +20,21 @@ def scenario_summary(scenario: Scenario) -> Summary:
     brief, site = scenario.brief, scenario.site
     ceiling = brief.budget.ceiling
     money = "No ceiling" if ceiling is None else f"{words_of(scenario).money(ceiling)} for phase 1"
-    stays = [*(b.name for b in site.buildings), *(s.name for s in site.structures), *(t.name for t in site.trees)]
+    stays = [
+        *(building.name for building in site.buildings),
+        *(structure.name for structure in site.structures),
+        *(wall.name for wall in site.walls),
+        *(paving.name for paving in site.paving if paving.then == "keep"),
+        *(tree.name for tree in site.trees),
+    ]
+    goes = [paving.name for paving in site.paving if paving.then == "lift"]
     lines = (
         ("Guests", f"{brief.guests.everyday} on a usual day, {brief.guests.party} at a party"),
         ("Budget", f"{money}, {brief.budget.contingency:.0%} contingency included"),
         ("Wanted now", sentence(listed([room.name for room in brief.rooms if room.phase == 1]))),
         ("Hold here for later", sentence(listed([room.name for room in brief.rooms if room.phase > 1]))),
         ("Stays as it is", sentence(listed(stays))),
+        ("Lifted", sentence(listed(goes))),
         ("Concepts asked for", str(brief.options.count)),
     )
     return Summary(scenario.name, tuple(line for line in lines if line[1]))
@@ -50,7 +58,7 @@ def ending(option_set: OptionSet) -> str:
 def _bound_words(option_set: OptionSet) -> str:
     """What is proven of the first concept; a bound speaks of the solver's count, and says so."""
     search, first = option_set.search, option_set.options[0]
-    if search.bound is None:
+    if search.bound is None or first.proof is None:
         return "How much better a layout could be is not known."
     if search.status == "proven" and search.option == first.id:
         return "Proven: by the solver's own count, no layout of this yard and brief is better than the first."

@@ -89,4 +89,9 @@ def listed(names: Sequence[str]) -> str:
 def sentence(text: str) -> str:
     """Text with a capital at its start and one full stop at its end."""
     plain = text.strip().rstrip(".")
-    return f"{plain[:1].upper()}{plain[1:]}." if plain else ""
+    return f"{capital(plain)}." if plain else ""
+
+
+def capital(text: str) -> str:
+    """Text with a capital at its start."""
+    return f"{text[:1].upper()}{text[1:]}"

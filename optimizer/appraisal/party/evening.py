@@ -12,8 +12,10 @@ from optimizer.appraisal.party.pinch import Walk, badness, edge_pinches, leg_pin
 from optimizer.appraisal.party.places import OUTSIDE, Room, people_by_phase
 from optimizer.catalogue import Phase, PriceBook, held, holds, party_phases
 from optimizer.circulation import CLEAR_WIDTH_FT, Ways
-from optimizer.layout import Placed, shared_edge_ft
+from optimizer.fields.site_walls import open_edge_ft
+from optimizer.layout import Placed
 from optimizer.scenario import Scenario
+from optimizer.site import Site
 
 _LEAST_EDGE_FT: Final = CLEAR_WIDTH_FT
 """Rooms that share less edge are not walked between across it."""
@@ -32,7 +34,7 @@ def party_measures(scenario: Scenario, placed: Placed, book: PriceBook, laid: Wa
     arrival = arrival_of(scenario.site, scenario.brief.trips)
     entrance = OUTSIDE if arrival is None else arrival.name
     phases = people_by_phase(party, places, party_phases(), entrance=entrance)
-    edges = _edges(placed)
+    edges = _edges(scenario.site, placed)
     walks = _walks(phases, party_phases(), _links(placed, laid, edges))
     paved = {frozenset(pair) for leg in laid.legs for pair in leg.trips}
     narrow = max(leg_pinches(laid.legs, walks), key=lambda found: badness(found[0]), default=None)
@@ -55,10 +57,10 @@ def _room(place: Room, phases: Sequence[PartyPhase]) -> PartyRoom:
     return PartyRoom(place.name, place.holds.seats, round(place.holds.standing_sqft, 2), most)
 
 
-def _edges(placed: Placed) -> dict[frozenset[str], float]:
+def _edges(site: Site, placed: Placed) -> dict[frozenset[str], float]:
     """Edges that paved rooms share and that are wide enough to walk across [ft]."""
     pairs = combinations(placed.paved, 2)
-    shared = {frozenset((a.name, b.name)): shared_edge_ft(a.placement, b.placement) for a, b in pairs}
+    shared = {frozenset((a.name, b.name)): open_edge_ft(site, a.placement, b.placement) for a, b in pairs}
     return {link: width for link, width in shared.items() if width >= _LEAST_EDGE_FT - _ROUNDING_FT}
 
 

@@ -38,6 +38,8 @@ def with_extras(room: SizedRoom, brief: Brief) -> SizedRoom:
 
 
 def _wants_cover(wish: RoomWish) -> bool:
+    if wish.kind == "pool":
+        return False
     if wish.cover is not None:
         return wish.cover
     return wish.sun is not None and wish.sun.want == "shade" and wish.kind in data("extras.yaml")["cover"]["kinds"]
@@ -60,7 +62,7 @@ def _covered(choice: SizedChoice, *, wanted: bool) -> Iterator[SizedChoice]:
     yield choice
     if wanted:
         figures = data("extras.yaml")["cover"]
-        roof = Quantity(figures["item"], choice.width_ft * choice.depth_ft)
+        roof = Quantity(figures["item"], choice.width_ft * choice.depth_ft, by="ground")
         yield replace(
             choice,
             label=choice.label + COVERED,
@@ -74,6 +76,6 @@ def _screened(choice: SizedChoice, *, wanted: bool) -> Iterator[SizedChoice]:
     yield choice
     if wanted:
         # Built at first, also for what comes later: a screen, and what climbs on it, takes years to close.
-        panel = Quantity(str(side_kind("screen").item), choice.width_ft + choice.depth_ft, phase=1)
+        panel = Quantity(str(side_kind("screen").item), choice.width_ft + choice.depth_ft, phase=1, by="two sides")
         label = choice.label + SCREENED
         yield replace(choice, label=label, quantities=(*choice.quantities, panel), is_screened=True)

@@ -46,7 +46,7 @@ def _fit(wish: RoomWish, size: Size, level: Level) -> Fitting:
         # Promised seats come before a wall to sit on.
         wall, ring = (), _ring(wish, size, level, behind_ft=0.0)
     quantities = (
-        Quantity("plain paving" if level == "modest" else "unit paving", size.area_sqft),
+        Quantity("plain paving" if level == "modest" else "unit paving", size.area_sqft, by="ground"),
         *_feature(wish, level),
         *side_quantities("fire", wall),
         *((Quantity("light", 4),) if level == "generous" else ()),

@@ -49,7 +49,7 @@ def _fit(_wish: RoomWish, size: Size, level: Level) -> Fitting:
     if level == "generous":
         furniture += _wall_in_front(size, furniture)
     quantities = (
-        Quantity("unit paving", size.area_sqft),
+        Quantity("unit paving", size.area_sqft, by="ground"),
         *side_quantities("gathering", furniture),
         Quantity("light", max(1, round(size.area_sqft / _SQFT_PER_LIGHT))),
     )

@@ -23,11 +23,11 @@ def _sizes_of(kind: RoomKind) -> Callable[[RoomWish], tuple[Size, Size, Size]]:
 
 
 def _arrival(_wish: RoomWish, size: Size, _level: Level) -> Fitting:
-    return Fitting((), (Quantity("unit paving", size.area_sqft), Quantity("light", 2)), sides())
+    return Fitting((), (Quantity("unit paving", size.area_sqft, by="ground"), Quantity("light", 2)), sides())
 
 
 def _lawn(_wish: RoomWish, size: Size, _level: Level) -> Fitting:
-    return Fitting((), (Quantity("lawn", size.area_sqft),), sides())
+    return Fitting((), (Quantity("lawn", size.area_sqft, by="ground"),), sides())
 
 
 def _bed(_wish: RoomWish, size: Size, _level: Level) -> Fitting:
@@ -39,18 +39,20 @@ def _bed(_wish: RoomWish, size: Size, _level: Level) -> Fitting:
         for r in range(rows)
         for c in range(columns)
     )
-    return Fitting(plants, (Quantity("planting bed", size.area_sqft),), sides())
+    return Fitting(plants, (Quantity("planting bed", size.area_sqft, by="ground"),), sides())
 
 
 def _storage(_wish: RoomWish, size: Size, _level: Level) -> Fitting:
     shelf = Item("shelf", 0.0, 0.0, size.width_ft, min(_SHELF_FT, size.depth_ft))
-    return Fitting((shelf,), (Quantity("storage shed", size.area_sqft),), sides(back="back"))
+    return Fitting((shelf,), (Quantity("storage shed", size.area_sqft, by="ground"),), sides(back="back"))
 
 
 def _play(_wish: RoomWish, size: Size, _level: Level) -> Fitting:
     width, depth = size.width_ft * _PLAY_FRAME_SHARE, size.depth_ft * _PLAY_FRAME_SHARE
     frame = Item("play frame", (size.width_ft - width) / 2, (size.depth_ft - depth) / 2, width, depth)
-    return Fitting((frame,), (Quantity("play surface", size.area_sqft), Quantity("play equipment", 1)), sides())
+    return Fitting(
+        (frame,), (Quantity("play surface", size.area_sqft, by="ground"), Quantity("play equipment", 1)), sides()
+    )
 
 
 ARRIVAL: Final = Sizer(_sizes_of("arrival"), _arrival)

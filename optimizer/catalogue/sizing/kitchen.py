@@ -101,7 +101,7 @@ def _fit(wish: RoomWish, size: Size, level: Level) -> Fitting:
 def _fitting(wish: RoomWish, size: Size, level: Level, furniture: tuple[Item, ...]) -> Fitting:
     counter = sum(item.width_ft * item.depth_ft for item in furniture if item.role not in {"ledge", "stool"})
     quantities = (
-        Quantity("plain paving" if level == "modest" else "unit paving", size.area_sqft),
+        Quantity("plain paving" if level == "modest" else "unit paving", size.area_sqft, by="ground"),
         Quantity(f"kitchen counter, {_COUNTER[level]}", counter / clearance_ft("counter_depth")),
         *_appliances(wish),
         Quantity("light", _LIGHTS[level]),

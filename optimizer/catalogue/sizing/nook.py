@@ -36,7 +36,7 @@ def _fit(_wish: RoomWish, size: Size, level: Level) -> Fitting:
     back = next((item.role for item in furniture if item.role in ("bench", "bed")), "open")
     planted = sum(item.width_ft * item.depth_ft for item in furniture if item.role == "bed")
     quantities = (
-        Quantity("plain paving", size.area_sqft - planted),
+        Quantity("plain paving", size.area_sqft - planted, by="ground"),
         *side_quantities("nook", furniture),
         Quantity("light", 1),
     )

@@ -7,6 +7,7 @@ from typing import Final
 
 from optimizer.brief import Brief, Choice, RoomKind, RoomWish
 from optimizer.catalogue.data_files import data
+from optimizer.catalogue.growth import grow_share
 from optimizer.catalogue.kinds import kind_rules
 from optimizer.catalogue.rooms import SizedChoice, SizedRoom
 from optimizer.catalogue.sizing.extras import with_extras
@@ -16,6 +17,7 @@ from optimizer.catalogue.sizing.gathering import GATHERING
 from optimizer.catalogue.sizing.ground import ARRIVAL, BED, LAWN, PLAY, STORAGE
 from optimizer.catalogue.sizing.kitchen import KITCHEN, starter_of
 from optimizer.catalogue.sizing.nook import NOOK
+from optimizer.catalogue.sizing.pool import POOL
 from optimizer.catalogue.sizing.reserve import RESERVE
 
 SIZERS: Final[dict[RoomKind, Sizer]] = {
@@ -23,6 +25,7 @@ SIZERS: Final[dict[RoomKind, Sizer]] = {
     "kitchen": KITCHEN,
     "fire": FIRE,
     "nook": NOOK,
+    "pool": POOL,
     "reserve": RESERVE,
     "arrival": ARRIVAL,
     "lawn": LAWN,
@@ -58,6 +61,7 @@ def sized_room(wish: RoomWish) -> SizedRoom:
         choices=tuple(sorted(choices, key=lambda choice: choice.worth)),
         fuel=wish.fuel,
         sun=wish.sun,
+        grow=grow_share(wish),
     )
 
 
@@ -65,11 +69,12 @@ def _given(wish: RoomWish) -> Iterator[SizedChoice]:
     """Choices of the brief, at the middle level; seats are those that could be drawn, at most the brief's."""
     for choice in wish.choices:
         own = replace(wish, equipment=choice.equipment, bar_seats=choice.bar_seats) if choice.equipment else wish
+        own = replace(own, water_ft=choice.water_ft) if choice.water_ft else own
         yield _choice(own, choice.label, _size(own, choice), "comfortable", worth=choice.worth)
 
 
 def _size(own: RoomWish, choice: Choice) -> Size:
-    """Size of a choice; that of its equipment where the brief gives none."""
+    """Size of a choice; that of its equipment or its water where the brief gives none."""
     seats = choice.seats or choice.bar_seats
     if choice.width_ft is not None and choice.depth_ft is not None:
         return Size(choice.width_ft, choice.depth_ft, seats)

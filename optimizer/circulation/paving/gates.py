@@ -80,7 +80,7 @@ def links_of(land: Land, terminals: Sequence[Terminal], trips: Trips) -> tuple[L
         if i < j
         for a in (*terminals[i].openings, *terminals[i].spare)
         for b in (*terminals[j].openings, *terminals[j].spare)
-        if (link := _link(free, land.width_ft, (i, terminals[i], a), (j, terminals[j], b))) is not None
+        if (link := _link(land, free, (i, terminals[i], a), (j, terminals[j], b))) is not None
     )
 
 
@@ -122,7 +122,7 @@ def _stations_ft(opening: Opening, half_ft: float, partners: Sequence[Point]) ->
 
 
 def _link(
-    free: BaseGeometry, width_ft: float, one: tuple[int, Terminal, Opening], other: tuple[int, Terminal, Opening]
+    land: Land, free: BaseGeometry, one: tuple[int, Terminal, Opening], other: tuple[int, Terminal, Opening]
 ) -> Link | None:
     (i, first, a), (j, second, b) = one, other
     if a.out[0] * b.out[0] + a.out[1] * b.out[1] > _FACING:
@@ -132,15 +132,21 @@ def _link(
     low, high = max(0.0, low), min(a.length_ft, high)
     if not -_TOUCH_FT <= gap <= _LINK_FT or high - low < CLEAR_WIDTH_FT - _TOUCH_FT:
         return None
-    width = min(width_ft, high - low)
+    width = min(land.width_ft, high - low)
     along = min(max(_preferred_ft(a, b), low + width / 2), high - width / 2)
     x, y = start = a.at(along)
     end = (x + gap * a.out[0], y + gap * a.out[1])
-    strip = LineString([start, end]).buffer(width / 2 - _TOUCH_FT, cap_style="flat") if gap > _TOUCH_FT else None
-    if strip is not None and not free.covers(strip):
+    if not _is_open(land, free, LineString([start, end]), width / 2 - _TOUCH_FT):
         return None
     shy = [SPARE_FT if opening in at.spare else 0.0 for at, opening in ((first, a), (second, b))]
     return Link(Gate(i, (first.anchor,), start, a.out, shy[0]), Gate(j, (second.anchor,), end, b.out, shy[1]))
+
+
+def _is_open(land: Land, free: BaseGeometry, line: LineString, half_ft: float) -> bool:
+    """Whether a strip along a link lies on free land; where two edges touch, whether no wall stands between them."""
+    if line.length > _TOUCH_FT:
+        return bool(free.covers(line.buffer(half_ft, cap_style="flat")))
+    return all(wall.distance(line) > half_ft for wall in land.walls)
 
 
 def _preferred_ft(a: Opening, b: Opening) -> float:

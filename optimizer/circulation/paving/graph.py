@@ -17,8 +17,10 @@ from optimizer.circulation.paving.nearby import Nearby, nearby
 from optimizer.circulation.paving.roads import Roads, roads_of
 from optimizer.circulation.paving.terminals import Terminal
 from optimizer.circulation.visibility import Coordinates, turning_points
+from optimizer.layout import TOLERANCE_FT
 
 _EVEN_FT: Final = 1e-6
+_ALONG_FT: Final = 25.0  # along paving that is there, nearer than corners may be to be joined
 _CORNERS_FT: Final = 30.0  # corners farther apart are joined by way of others
 TURN_FT: Final = 2.5
 """A bend of 45 degrees counts as so much further way; common practice, no source: few bends."""
@@ -114,7 +116,7 @@ def graph_of(land: Land, terminals: Sequence[Terminal], trips: Trips) -> Graph:
     links = links_of(land, terminals, trips)
     gates = (*gates_of(land, terminals, trips), *(gate for link in links for gate in (link.first, link.second)))
     free = len(gates) - 2 * len(links)
-    corners = np.concatenate([turning_points(land.ground), _round_lawns(land)])
+    corners = np.concatenate([turning_points(land.ground), _round_lawns(land), _on_paving(land)])
     points = np.concatenate([np.array([gate.at for gate in gates], dtype=float).reshape(-1, 2), corners])
     near = nearby(land.ground)
     lines = lines_between(near, points, _pairs(gates, free, points, trips))
@@ -126,6 +128,13 @@ def _round_lawns(land: Land) -> Coordinates:
     round_lawns = [lawn.buffer(land.width_ft / 2, join_style="mitre") for lawn in land.lawns]
     corners = shapely.get_coordinates(round_lawns)
     return np.asarray(corners[shapely.covers(land.ground, shapely.points(corners))])
+
+
+def _on_paving(land: Land) -> Coordinates:
+    """Points on the paving that is there, half a way's width off its edges, so that ways run along it."""
+    inner = [part.buffer(TOLERANCE_FT - land.width_ft / 2, join_style="mitre") for part in land.there]
+    points = shapely.get_coordinates(shapely.segmentize(np.array(inner, dtype=object), _ALONG_FT))
+    return np.asarray(points[shapely.covers(land.ground, shapely.points(points))])
 
 
 def branched(graph: Graph, chains: Iterable[Coordinates], ends: Sequence[int]) -> Graph:

@@ -13,6 +13,8 @@ from shapely.geometry.base import BaseGeometry
 from optimizer.circulation.ground import Ground, obstacles_of_site
 from optimizer.circulation.paving.areas import Areas, areas_of
 from optimizer.fields import LANDING_FT, SITES, site_shapes
+from optimizer.fields.existing_paving import convex_parts, standing_paving
+from optimizer.fields.site_walls import barriers
 from optimizer.layout import TOLERANCE_FT, Placed, PlacedRoom
 from optimizer.site import Site
 
@@ -33,6 +35,9 @@ class Land:
     width_ft: float
     paved: tuple[Polygon, ...]
     lawns: tuple[Polygon, ...]
+    walls: tuple[Polygon, ...] = ()
+    there: tuple[Polygon, ...] = ()
+    """Convex pieces of the paved ground that was paved before."""
 
     @cached_property
     def areas(self) -> Areas:
@@ -47,7 +52,7 @@ class Land:
 
 
 def land_of(site: Site, placed: Placed, *, width_ft: float) -> Land:
-    """Land of a layout; the landings in front of doors are paved already.
+    """Land of a layout; the landings in front of doors and the paving that stays are paved already.
 
     A way leads round a landing with steps where there is room before it, and over any other. It crosses no ground that
     is kept for later, though people may; paved rooms it crosses where their furniture and chairs leave room.
@@ -59,8 +64,23 @@ def land_of(site: Site, placed: Placed, *, width_ft: float) -> Land:
     ground = free.buffer(TOLERANCE_FT - width_ft / 2, join_style="mitre")
     shapely.prepare(ground)
     paved = [room.shape for room in placed if room.rules.walkable and room.rules.paved]
+    zones = [zone for _, zone in site_shapes(site).door_zones]
+    kept = tuple(_there(site, placed, zones))
     lawns = [room.shape for room in placed if room.kind in _SOFT]
-    return Land(free, ground, width_ft, (*paved, *(zone for _, zone in site_shapes(site).door_zones)), tuple(lawns))
+    return Land(
+        free,
+        ground,
+        width_ft,
+        (*paved, *zones, *kept),
+        tuple(lawns),
+        barriers(site),
+        kept,
+    )
+
+
+def _there(site: Site, placed: Placed, zones: Iterable[Polygon]) -> Iterator[Polygon]:
+    """Convex pieces of the paving that stays as it is, beside landings: areas of a group do not lap over each other."""
+    return convex_parts(standing_paving(site, placed.shapes).difference(shapely.union_all([*zones])))
 
 
 @lru_cache(maxsize=SITES)

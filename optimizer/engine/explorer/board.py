@@ -1,23 +1,23 @@
 """The problem laid out for fast insertion: one table of losses a variant, cropped to where it may stand."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
-from typing import TYPE_CHECKING, Final
+from dataclasses import dataclass, field, replace
+from typing import TYPE_CHECKING
 
 import numpy as np
 from numpy.typing import NDArray
 
-from optimizer.engine.explorer.composite import Composite, composite_of
+from optimizer.engine.explorer.composite import Composite
+from optimizer.engine.explorer.ground import Ground
 from optimizer.engine.explorer.residuals import at_blocks
+from optimizer.engine.explorer.stamps import Stamps
+from optimizer.engine.grid.lattice import Cells
 from optimizer.engine.pairs import FORBIDDEN
 from optimizer.engine.pairs.stamp import Cents
 from optimizer.engine.problem import Problem, ProblemRoom, Spot, State
 
 if TYPE_CHECKING:
     from optimizer.engine.grid.variants import Shape
-
-MOST_BYTES: Final = 400_000_000
-"""Stamps kept at most; then they are made anew, since a large yard on a fine grid has many."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -48,6 +48,16 @@ class Window:
         row, column = spot.y - self.row, spot.x - self.column
         return int(self.table[row, column] - self.counted[row, column])
 
+    def only_at(self, cells: Cells) -> "Window | None":
+        """The same where it may stand at these corners alone; None where nothing is left."""
+        rows, columns = self.table.shape
+        inside = cells[self.row : self.row + rows, self.column : self.column + columns]
+        table = np.where(inside, self.table, FORBIDDEN)
+        least = int(table.min())
+        if least >= FORBIDDEN:
+            return None
+        return replace(self, table=table, row_least=table.min(axis=1), column_least=table.min(axis=0), least=least)
+
     def with_learned(self, learned: Cents) -> "Window":
         """The same count with another estimate of every place."""
         return Window.of(self.row, self.column, self.counted, self.doubts, learned)
@@ -70,21 +80,20 @@ class Board:
     windows: list[list[Window | None]]
     by_least: list[list[int]]
     shapes: list[list[int]]
-    _stamps: dict[tuple[int, int, int, int], Composite] = field(default_factory=dict)
-    _bytes: int = 0
+    stamps: Stamps = field(repr=False)
 
     def stamp(self, room: int, variant: int, other: int, other_variant: int) -> Composite:
         """What a room does and suffers by its offset from another that stands."""
-        key = (room, self.shapes[room][variant], other, self.shapes[other][other_variant])
-        found = self._stamps.get(key)
-        if found is None:
-            found = self._made(room, variant, other, other_variant)
-            if self._bytes > MOST_BYTES:
-                self._stamps.clear()
-                self._bytes = 0
-            self._bytes += found.patch.nbytes + found.along_x.nbytes + found.along_y.nbytes
-            self._stamps[key] = found
-        return found
+        own, others = self.shapes[room][variant], self.shapes[other][other_variant]
+        return self.stamps.of((room, variant, own), (other, other_variant, others))
+
+    def on(self, ground: Ground) -> "Board":
+        """The same board where an idea leaves rooms less ground; what is learned later does not reach it."""
+        windows = [list(row) for row in self.windows]
+        for (room, v), cells in ground.cells.items():
+            window = windows[room][v]
+            windows[room][v] = None if window is None else window.only_at(cells)
+        return replace(self, windows=windows, by_least=[_by_least(row) for row in windows])
 
     def learn(self, tables: Sequence[NDArray[np.float64]]) -> None:
         """Take over what was learned of each room's places; see `Residuals.tables`."""
@@ -102,19 +111,14 @@ class Board:
         placed = ((self.windows[room][spot.variant], spot) for room, spot in enumerate(state) if spot is not None)
         return sum(window.estimate(spot) for window, spot in placed if window is not None)
 
-    def _made(self, room: int, variant: int, other: int, other_variant: int) -> Composite:
-        if room > other:
-            return self.stamp(other, other_variant, room, variant).turned()
-        moving, standing = (self.problem.rooms[r].variants[v] for r, v in ((room, variant), (other, other_variant)))
-        return composite_of(self.problem, self.problem.pair(room, other), moving, standing)
-
 
 def board_of(problem: Problem) -> Board:
     """Lay a problem out for the explorer."""
     windows = [
         [_window(problem, room, v) for v in range(len(data.variants))] for room, data in enumerate(problem.rooms)
     ]
-    return Board(problem, windows, [_by_least(row) for row in windows], [_numbered(room) for room in problem.rooms])
+    shapes = [_numbered(room) for room in problem.rooms]
+    return Board(problem, windows, [_by_least(row) for row in windows], shapes, Stamps(problem))
 
 
 def _numbered(room: ProblemRoom) -> list[int]:

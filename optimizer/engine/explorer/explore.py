@@ -6,14 +6,13 @@ from dataclasses import dataclass, field
 import numpy as np
 
 from optimizer.engine.explorer.board import Board
-from optimizer.engine.explorer.connected import is_connected
+from optimizer.engine.explorer.ground import Ground
 from optimizer.engine.explorer.insertion import ABSENT_REQUIRED, Noise, best_spot
 from optimizer.engine.explorer.limits import Limits
 from optimizer.engine.explorer.pool import Pool
 from optimizer.engine.explorer.refusals import Refusals
 from optimizer.engine.explorer.value import value_of
 from optimizer.engine.problem import Problem, Spot, State
-from optimizer.engine.problem.arrangement import key_of
 
 LEAST_HEAT_CENTS = 20_000
 NOISY_SHARE = 0.3
@@ -23,7 +22,7 @@ NOISY_SHARE = 0.3
 @dataclass(frozen=True, slots=True)
 class Tour:
     """One run of the explorer: how many rebuilds, rooms that it leaves out or insists on, the cents that it sets aside
-    for the ways, and where it starts.
+    for the ways, where it starts, and the ground that an idea leaves to rooms.
     """
 
     rebuilds: int
@@ -32,15 +31,17 @@ class Tour:
     insist: frozenset[int] = frozenset()
     set_aside: int = 0
     start: State | None = None
+    ground: Ground | None = None
 
 
 @dataclass
 class Explorer:
-    """A board with what was found and what was refused."""
+    """A board with what was found and what was refused; what was found on an idea's ground is also kept by its name."""
 
     board: Board
     pool: Pool = field(default_factory=Pool)
     refusals: Refusals = field(default_factory=Refusals)
+    of_ideas: dict[str, Pool] = field(default_factory=dict)
 
     def counted(self, state: State) -> int:
         """What the explorer counts of a state, without what was learned [cents]."""
@@ -51,7 +52,8 @@ class Explorer:
         problem = self.board.problem
         limits = Limits.of(problem, set_aside=tour.set_aside, insist=tour.insist)
         random, heat = np.random.default_rng(tour.seed), heat_of(problem)
-        walk = _Walk(self, limits, tour, random)
+        board = self.board if tour.ground is None else self.board.on(tour.ground)
+        walk = _Walk(self, board, limits, tour, random)
         state = walk.recreate(tour.start or tuple(None for _ in problem.rooms), {}, noise=None)
         value = walk.keep(state)
         for turn in range(tour.rebuilds):
@@ -68,6 +70,7 @@ class _Walk:
     """One tour's steps."""
 
     explorer: Explorer
+    board: Board
     limits: Limits
     tour: Tour
     random: np.random.Generator
@@ -85,7 +88,7 @@ class _Walk:
         missing = [room for room, spot in enumerate(state) if spot is None and room not in self.tour.without]
         for room in self.random.permutation(missing).tolist():
             spots[room] = best_spot(
-                self.explorer.board,
+                self.board,
                 self.limits,
                 tuple(spots),
                 room,
@@ -97,15 +100,14 @@ class _Walk:
 
     def keep(self, state: State) -> int:
         """Value of a state, which is kept if it is the best of its arrangement and can be walked."""
-        board, pool = self.explorer.board, self.explorer.pool
-        value = value_of(board, self.limits, state)
+        board, ground = self.explorer.board, self.tour.ground
+        value = value_of(self.board, self.limits, state)
         if value < ABSENT_REQUIRED:
-            key = key_of(board.problem, state)
-            pool.seen.add(key)
-            known = pool.best.get(key)
-            is_best = known is None or known[0] + board.estimate(known[1]) > value
-            if is_best and is_connected(board.problem, state):
-                pool.best[key] = (value - board.estimate(state), state)
+            pools = [self.explorer.pool]
+            if ground is not None:
+                pools.append(self.explorer.of_ideas.setdefault(ground.idea, Pool()))
+            for pool in pools:
+                pool.take(board, state, value)
         return value
 
 

@@ -46,11 +46,13 @@ class Context:
         return {}
 
     def thing(self, name: str) -> Geometry | None:
-        """A door, window, entrance, tree or eye as a point, a building, structure or other outline as a polygon."""
+        """A door, window, entrance, tree or eye as a point, a wall as its line, what has an outline as a polygon."""
         point = self.site.point_of(name)
         if point is not None:
             return shapely.Point(point)
-        outline = self.site.outline_of(name)
+        outline, line = self.site.outline_of(name), self.site.line_of(name)
+        if line is not None:
+            return shapely.LineString(line)
         return None if outline is None else Polygon(outline)
 
 

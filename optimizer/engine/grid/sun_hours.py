@@ -9,26 +9,30 @@ from optimizer.catalogue import SizedRoom
 from optimizer.engine.grid.context import Context
 from optimizer.engine.grid.lattice import window_sums
 from optimizer.engine.grid.variants import Variant
+from optimizer.engine.grid.water import water_window
 from optimizer.fields import Moment, moments_of
 
 Hours = NDArray[np.float64]
 
 
 def mean_hours(context: Context, room: SizedRoom, variant: Variant) -> Hours | None:
-    """Mean hours over the room at each lower left corner where it lies on the grid; None without a wish.
+    """Mean hours over the room, or over its water, at each lower left corner where it lies on the grid; None without a
+    wish.
 
     The roof's shadow is taken as on level ground; the appraisal takes it on the real ground.
     """
     if room.sun is None:
         return None
-    moments = _moments(context, room)
-    size = {"width": variant.width, "depth": variant.depth}
-    hours = window_sums(sum((m.hours * m.lit for m in moments), np.zeros(_shape(context))), **size)
+    moments, water = _moments(context, room), water_window(context.lattice, room, variant)
+    size = {"width": water.width, "depth": water.depth}
+    sums = window_sums(sum((m.hours * m.lit for m in moments), np.zeros(_shape(context))), **size)
+    rows, columns = (n - m + 1 for n, m in zip(_shape(context), (variant.depth, variant.width), strict=True))
+    hours = sums[water.low : water.low + max(0, rows), water.left : water.left + max(0, columns)]
     cover = room.choices[variant.choice].cover
     if cover is not None:
         for moment in moments:
             hours = hours - moment.hours * cover.share * _under(context, variant, moment, cover.height_ft)
-    return np.asarray(hours / (variant.width * variant.depth))
+    return np.asarray(hours / (water.width * water.depth))
 
 
 def _under(context: Context, variant: Variant, moment: Moment, height_ft: float) -> Hours:

@@ -18,7 +18,7 @@ from optimizer.engine.problem.estimates import Parts, guide_of
 from optimizer.engine.problem.problem import Problem, ProblemRoom, RoomPair
 from optimizer.engine.problem.reach import reach_grid
 from optimizer.engine.rules import PARTS
-from optimizer.engine.terms import TERMS, Losses, choice_losses, order_of, pulls_to_points
+from optimizer.engine.terms import TERMS, Losses, choice_losses, order_of, pulls_to_points, slab_losses
 from optimizer.scenario import Scenario
 
 LEVEL_CENTS = 20_000
@@ -70,7 +70,7 @@ def _room(
 ) -> ProblemRoom:
     allowed = allowed_positions(context, room, variants, parts)
     losses, doing_without = choice_losses(context, room, variants, book)
-    tables = [place_losses(context, room, v, a) for v, a in zip(variants, allowed, strict=True)]
+    tables = [place_losses(context, room, v, a, book) for v, a in zip(variants, allowed, strict=True)]
     absent_place = sum(term.absent_cents(context, room) for term in TERMS)
     return ProblemRoom(
         name=room.name,
@@ -87,13 +87,18 @@ def _room(
     )
 
 
-def place_losses(context: Context, room: SizedRoom, variant: Variant, allowed: Cells) -> tuple[Losses, Losses]:
+def place_losses(
+    context: Context, room: SizedRoom, variant: Variant, allowed: Cells, book: PriceBook
+) -> tuple[Losses, Losses]:
     """Losses of places [cents]: of all terms, and a floor of them, which the model counts."""
     sums = {counted: np.zeros(allowed.shape, dtype=np.int64) for counted in ("levels", "whole", "no")}
     for term in TERMS:
         cents = term.cents(context, room, variant, allowed)
         if cents is not None:
             sums[term.in_model] += cents
+    slabs = slab_losses(context, room, variant, book)
+    if slabs is not None:
+        sums["levels"] = sums["levels"] + slabs
     floor = sums["levels"] // LEVEL_CENTS * LEVEL_CENTS + sums["whole"]
     return sums["levels"] + sums["whole"] + sums["no"], floor
 

@@ -1,20 +1,25 @@
 """Ground on which a clear way may run, in cells: the quick form of what the judge measures exactly."""
 
 from dataclasses import dataclass
+from itertools import pairwise
 
 import numpy as np
 from shapely import Point, Polygon
+from shapely.ops import substring
 
 from optimizer.circulation import CLEAR_WIDTH_FT
 from optimizer.engine.grid.context import Context
+from optimizer.engine.grid.crossed import crossed
 from optimizer.engine.grid.lattice import Cells, any_in_window
 from optimizer.engine.grid.raster import covered, within
+from optimizer.fields.site_walls import walls_for_feet
 
 STANDING_FT = 2.0
 ENTRANCE_PLAY_FT = 0.25
 """How far beyond half its width a way may pass beside the standing point: the judge lets its middle be 2.5 ft off in
 any direction, which is 1.75 ft along both axes."""
 TRUNK_FT = 1.0
+STRAIGHT_FT = 1e-6
 
 
 @dataclass(frozen=True)
@@ -34,7 +39,7 @@ def reach_grid(context: Context) -> ReachGrid:
     """Cells of the yard that bear a way, and the doors and entrances that trips name."""
     lattice = context.lattice
     width = lattice.need(CLEAR_WIDTH_FT)
-    ways = ~any_in_window(~_free(context), width=width, depth=width)
+    ways = ~any_in_window(~_free(context), width=width, depth=width) & ~_through_walls(context, width)
     return ReachGrid(ways, width, tuple(_stop(context, at, play, width) for at, play in _stops(context)))
 
 
@@ -46,6 +51,21 @@ def _free(context: Context) -> Cells:
         covered(context.lattice, Polygon(area.outline)) for area in context.site.keep_outs if "path" not in area.allow
     ]
     return np.asarray(~np.logical_or.reduce([outside, *taken]))
+
+
+def _through_walls(context: Context, width: int) -> Cells:
+    """Lower left cells of squares through which a wall along an axis runs that nobody walks through.
+
+    Walls end a step early, so that an opening off the grid bears a way here that it bears in the yard.
+    """
+    lattice = context.lattice
+    through = np.zeros((lattice.rows, lattice.columns), dtype=bool)
+    for part in walls_for_feet(context.site):
+        short = substring(part, lattice.step_ft, max(lattice.step_ft, part.length - lattice.step_ft))
+        for start, end in pairwise(short.coords):
+            if min(abs(end[0] - start[0]), abs(end[1] - start[1])) < STRAIGHT_FT:
+                through |= crossed(lattice, start, end, width=width, depth=width)
+    return through
 
 
 def _stops(context: Context) -> list[tuple[tuple[float, float], float]]:

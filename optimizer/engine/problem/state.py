@@ -91,8 +91,8 @@ def _house_middle(problem: Problem, axis: int) -> float:
 
 
 def state_of(problem: Problem, layout: Layout) -> State | None:
-    """The layout as a state, or None where it is not one of this problem: another grid, other rooms or sizes."""
-    posed = problem.context.pose.layout(layout)
+    """The layout before any growth as a state; None where it is none of this problem: other grid, rooms or sizes."""
+    posed = problem.context.pose.layout(layout.base)
     names = [room.name for room in problem.rooms]
     if any(placement.room not in names for placement in posed.placements):
         return None

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 
-from optimizer.catalogue import PriceBook, SizedRoom, fixed_price, room_price
+from optimizer.catalogue import PriceBook, SizedRoom, existing_of, fixed_price, room_price
 from optimizer.engine.amounts import Amount
 from optimizer.engine.grid.context import Context
 from optimizer.engine.grid.variants import Variant
@@ -13,14 +13,15 @@ CENTS = 100
 
 def costs_of(context: Context, room: SizedRoom, variants: Sequence[Variant], book: PriceBook) -> tuple[int, ...]:
     """Least phase 1 cost of each variant of a room, contingency included, in cents."""
-    more = 1 + context.scenario.brief.budget.contingency
-    return tuple(int(room_price(room.choices[variant.choice], room, book) * more * CENTS) for variant in variants)
+    more, there = 1 + context.scenario.brief.budget.contingency, existing_of(context.site)
+    prices = (room_price(room.choices[variant.choice], room, book, there) for variant in variants)
+    return tuple(int(price * more * CENTS) for price in prices)
 
 
 def _spendable(context: Context, variants: Variants, book: PriceBook) -> Iterator[Amount]:
     brief = context.scenario.brief
     if brief.budget.ceiling is not None:
-        fixed = fixed_price(brief, book) * (1 + brief.budget.contingency)
+        fixed = fixed_price(brief, book, existing_of(context.site)) * (1 + brief.budget.contingency)
         spendable = int((brief.budget.ceiling - fixed) * CENTS)
         uses = tuple(costs_of(context, room, own, book) for room, own in zip(context.rooms, variants, strict=True))
         yield Amount("budget", uses, most=spendable)

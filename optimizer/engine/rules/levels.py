@@ -55,7 +55,7 @@ def climb(context: Context, door: Door, variant: Variant) -> Climb | None:
         return None
     rules = step_rules()
     sill_ft = building.floor_z_ft - rules.flush_sill_in / _INCHES
-    rise_ft = np.abs(sill_ft - _ground_under(context, variant.width, variant.depth))
+    rise_ft = np.abs(sill_ft - ground_under_ft(context, variant.width, variant.depth))
     away_ft = _away_ft(context, door, variant)
     at_landing = away_ft <= LANDING_FT + TREAD_FT
     level = at_landing & (rise_ft < rules.highest_riser_in / _INCHES)
@@ -63,7 +63,7 @@ def climb(context: Context, door: Door, variant: Variant) -> Climb | None:
 
 
 @lru_cache(maxsize=128)
-def _ground_under(context: Context, width: int, depth: int) -> Numbers:
+def ground_under_ft(context: Context, width: int, depth: int) -> Numbers:
     """Ground under the middle of a room of so many steps at every lower left corner [ft]."""
     x, y = centres_ft(context.lattice, Variant(0, width, depth, None, (width, depth)))
     plan_x, plan_y = context.pose.back((x.ravel(), y.ravel()))  # type: ignore[arg-type]

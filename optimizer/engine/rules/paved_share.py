@@ -8,6 +8,7 @@ from optimizer.catalogue import PriceBook
 from optimizer.engine.amounts import Amount
 from optimizer.engine.grid.context import Context
 from optimizer.engine.rules.part import Part, Variants
+from optimizer.fields.existing_paving import kept_paving
 
 _SLACK_SQFT = 0.05
 
@@ -16,12 +17,15 @@ def _cells_paved(context: Context, variants: Variants, _book: PriceBook) -> Iter
     share = context.site.paved_share_limit
     if share is None:
         return
+    kept_sqft = float(kept_paving(context.site).area)  # no room stands on it: it comes on top of the rooms
     yard = context.boundary.difference(shapely.union_all(context.buildings))
     uses = tuple(
         tuple(variant.width * variant.depth if room.rules.paved else 0 for variant in of_room)
         for room, of_room in zip(context.rooms, variants, strict=True)
     )
-    yield Amount("paved_share", uses, most=int((share * yard.area + _SLACK_SQFT) / context.lattice.step_ft**2))
+    yield Amount(
+        "paved_share", uses, most=int((share * yard.area - kept_sqft + _SLACK_SQFT) / context.lattice.step_ft**2)
+    )
 
 
 PART = Part(amounts=_cells_paved)

@@ -1,4 +1,4 @@
-"""What throws a shadow: upright prisms for buildings, roofs, fences and trunks, balls for crowns."""
+"""What throws a shadow: upright prisms for buildings, roofs, walls, fences and trunks, balls for crowns."""
 
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -15,6 +15,7 @@ from shapely import Point as PointShape
 from optimizer.catalogue.data_files import data
 from optimizer.catalogue.heights import DEFAULT_HEIGHT_FT
 from optimizer.fields.ground import ground_at_ft, ground_of
+from optimizer.fields.site_walls import wall_height_ft, walls_for_eyes
 from optimizer.site import Point, Ring, Site, Structure, Surrounding, Tree
 
 CROWN_BASE: Final = 0.3
@@ -59,6 +60,7 @@ def casters_of(site: Site, month: int) -> tuple[Caster | Ball, ...]:
     found: list[Caster | Ball] = [_block(site, Polygon(b.outline), b.height_ft) for b in site.buildings]
     found += [_roof(site, structure) for structure in site.structures]
     found += [part for tree in site.trees for part in _tree(site, tree, month)]
+    found += [panel for wall, part in walls_for_eyes(site) for panel in _panels(site, part, wall_height_ft(wall))]
     found += [caster for thing in site.surroundings for caster in _beyond(site, thing)]
     return tuple(caster for caster in found if caster.share > 0)
 
@@ -98,12 +100,15 @@ def _beyond(site: Site, thing: Surrounding) -> Iterator[Caster]:
     if thing.outline is not None:
         yield _block(site, Polygon(thing.outline), thing.height_ft)
     elif thing.line is not None:
-        line = LineString(thing.line)
-        corners = shapely.get_coordinates(shapely.segmentize(line, PANEL_FT) if site.levels else line)
-        feet = ground_of(site).z_ft(corners)
-        for ends, foot in zip(pairwise(corners), pairwise(feet), strict=True):
-            top_ft = sum(foot) / 2 + _height(thing.height_ft, "fence")
-            yield Caster(LineString(ends), min(foot), top_ft, 1.0)
+        yield from _panels(site, LineString(thing.line), _height(thing.height_ft, "fence"))
+
+
+def _panels(site: Site, line: LineString, height_ft: float) -> Iterator[Caster]:
+    """A wall or fence; on sloping ground it steps down in panels."""
+    corners = shapely.get_coordinates(shapely.segmentize(line, PANEL_FT) if site.levels else line)
+    feet = ground_of(site).z_ft(corners)
+    for ends, foot in zip(pairwise(corners), pairwise(feet), strict=True):
+        yield Caster(LineString(ends), min(foot), sum(foot) / 2 + height_ft, 1.0)
 
 
 def _ground_at(site: Site, outline: Polygon) -> NDArray[np.float64]:

@@ -27,9 +27,16 @@ def test_proportions(kind: RoomKind, ratio: float) -> None:
 def test_kitchen_fire_and_water_keep_from_openings() -> None:
     """Kitchen, fire and water keep away from doors and windows, and nothing else does."""
     kinds = {kind for kind in get_args(RoomKind) if kind_rules(kind).keeps_from_openings}
-    assert kinds == {"kitchen", "fire", "reserve"}
+    assert kinds == {"kitchen", "fire", "pool", "reserve"}
 
 
-def test_only_a_kitchen_has_a_front() -> None:
-    """Only a kitchen serves to one side."""
-    assert [kind for kind in get_args(RoomKind) if kind_rules(kind).has_front] == ["kitchen"]
+def test_kitchen_and_pool_have_a_front() -> None:
+    """A kitchen serves to one side, a pool has its wide deck on one."""
+    assert [kind for kind in get_args(RoomKind) if kind_rules(kind).has_front] == ["kitchen", "pool"]
+
+
+def test_only_a_pool_has_a_deck() -> None:
+    """Of a pool alone the water's distances run from the water; its deck is built up to the room's edge."""
+    assert [kind for kind in get_args(RoomKind) if kind_rules(kind).has_deck] == ["pool"]
+    assert kind_rules("pool").built_to_edge == ("paving",)
+    assert kind_rules("reserve").built_to_edge == ("water",)

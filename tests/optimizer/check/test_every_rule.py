@@ -11,12 +11,13 @@ from optimizer.catalogue import SizedRoom
 from optimizer.check import CHECKS, CheckCase, check_layout, first_findings
 from optimizer.derived import Derived
 from optimizer.layout import Layout, placed_of
-from optimizer.site import KeepOut, RootRings, SpotLevel, Utility, UtilityLine
+from optimizer.site import KeepOut, Paving, RootRings, SpotLevel, Utility, UtilityLine, Wall
 from tests.yards import (
     FOUR_AT_TABLE,
     KEPT_RELATIONS,
     PLAIN_SITE,
     TWELVE_ON_SOFAS,
+    bathing,
     cornered,
     laid_table,
     on_site,
@@ -59,6 +60,9 @@ BROKEN: dict[RuleId, Broken] = {
     ),
     "inside_setbacks": Broken(("nook", "rear"), plain_layout(stand("nook", 28, 32, 8, 7))),
     "off_buildings": Broken(("nook", "house"), plain_layout(stand("nook", 44, 7, 8, 7))),
+    "off_walls": Broken(
+        ("nook", "garden wall"), site={"walls": (Wall("garden wall", ((30, 31), (30, 40)), "wall", height_ft=2),)}
+    ),
     "no_overlap": Broken(("table", "nook"), plain_layout(stand("nook", 26, 27, 8, 7))),
     "no_slivers": Broken(("table", "nook"), plain_layout(stand("nook", 28, 30, 8, 7))),
     "door_zone": Broken(("table", "kitchen door"), plain_layout(stand("table", 20, 16, 14, 12), without=("fire",))),
@@ -67,10 +71,20 @@ BROKEN: dict[RuleId, Broken] = {
     "root_ring": Broken(("fire", "oak"), site={"root_rings": RootRings(paved_share=0.08)}),
     "under_structure": Broken(("nook", "old roof"), plain_layout(stand("nook", 45, 30, 8, 7))),
     "keep_outs": Broken(("nook", "drain strip"), plain_layout(stand("nook", 50, 20, 8, 7))),
+    "kept_paving": Broken(
+        ("nook", "old walk"),
+        site={"paving": (Paving("old walk", ((28, 36), (36, 36), (36, 40), (28, 40)), "brick", "keep"),)},
+    ),
     "utility_lines": Broken(
         ("nook", "gas main"), site={"utility_lines": (UtilityLine("gas main", "gas", ((0, 39), (44, 39))),)}
     ),
     "septic": Broken(("nook", "field"), site={"keep_outs": (*PLAIN_SITE.keep_outs, FIELD)}),
+    "water_clear": Broken(
+        ("pool", "oak"),
+        Layout((stand("pool", 12, 22, 18, 16, "+x"),)),
+        plain_rooms(sized("table", "gathering", 14, 12), bathing("pool")),
+        site={"root_rings": RootRings(paved_share=1.0)},
+    ),
     "paved_share": Broken((), site={"paved_share_limit": 0.2}),
     "fire_clear": Broken(("fire", "house"), rooms=plain_rooms(sized("fire", "fire", 8, 8, fuel="wood"))),
     "sun_least": Broken(

@@ -22,6 +22,7 @@ class RunSettings:
     seconds: float = 20.0
     seed: int | None = None
     repeatable: bool = False
+    processes: int | None = None
     start_from: Path | None = None
     solver_log: Path | None = None
 

@@ -5,12 +5,15 @@ from dataclasses import replace
 
 import pytest
 
-from optimizer.concepts.case import Case
+from optimizer.concepts.case import Case, Verdict
 from optimizer.concepts.gather import Gathering
+from optimizer.concepts.growth import Grown
+from optimizer.concepts.option import Idea
 from optimizer.engine.explorer import Explorer, Tour, board_of
 from optimizer.engine.problem import build_problem, layout_of
 from optimizer.engine.prover import polish, unproven
 from optimizer.events import to_nobody
+from optimizer.layout import Layout
 from optimizer.scenario import load_scenario
 
 NEVER = threading.Event()
@@ -75,20 +78,46 @@ def test_a_polished_layout_takes_the_place_of_a_worse_one(found):
     """Polished, judged, and kept where the exact score is no worse; else the find stays, with the bound of its order."""
     case, explorer, _ = found
     gathering, _ = gathered(found)
-    before = sum(option.score for option in gathering.options)
     moved, asked = 0, set()
     for find in list(gathering.finds.values()):
         proof = polish(explorer.board, find.proof.state, stop=NEVER)
         asked.add(proof.fingerprint)
-        verdict = case.judged(layout_of(explorer.board.problem, proof.state))
+        layout = layout_of(explorer.board.problem, proof.state)
+        verdict = case.judged(layout)
         gathering.refine(find, proof, verdict)
-        moved += proof.state != find.proof.state
+        if not verdict.findings and verdict.score < find.option.score:
+            moved += 1
+            kept = find.option.layout in gathering.finds
+            assert kept == (named(find.option) not in {None, named(gathering.finds[layout].option)})
     assert moved
-    assert sum(option.score for option in gathering.options) < before
     assert all(find.is_final for find in gathering.finds.values())
     assert {option.proof.fingerprint for option in gathering.options} <= asked
     assert all(0 < option.proof.bound <= option.proof.objective for option in gathering.options)
-    assert gathering.unproven(gathering.options, 9) == ()
+    assert gathering.unproven(gathering.options) == ()
+
+
+def named(option):
+    """Name of its idea."""
+    return option.idea.name if option.idea else None
+
+
+def test_polished_to_another_idea_a_find_stays_beside_it(found):
+    """It is what one of the first concepts may be; of the same idea, or of none, it gives way."""
+    case, _, _ = found
+    gathering, _ = gathered(found)
+    finds = sorted(gathering.finds.values(), key=lambda find: -find.option.score)
+    better, worse = finds[-1], finds[0]
+    verdict = case.judged(better.option.layout)
+    for idea, stays in ((Idea("another", "another scheme"), True), (better.option.idea, False), (None, False)):
+        gathering, _ = gathered(found)
+        find = replace(worse, option=replace(worse.option, idea=idea))
+        gathering.finds[worse.option.layout] = find
+        gathering.refine(find, replace(better.proof, fingerprint="asked"), verdict)
+        assert (worse.option.layout in gathering.finds) == stays
+        assert gathering.finds[better.option.layout].is_final
+        if stays:
+            assert gathering.finds[worse.option.layout].is_final
+            assert gathering.finds[worse.option.layout].option.proof.fingerprint == "asked"
 
 
 def test_what_reality_refuses_polished_stays_as_it_was(found):
@@ -114,3 +143,31 @@ def test_the_best_states_are_the_best_by_the_exact_score(found):
     scores = [next(o.score for o in gathering.options if o.layout == layout) for layout in by_layout]
     assert scores == sorted(scores)
     assert len(gathering.best_states(2)) == 2
+
+
+def test_a_grown_find_keeps_its_proof_and_its_place(found):
+    """Its figures are those of the grown layout; its proof, its state and what it is compared by are as before."""
+    gathering, _ = gathered(found)
+    for find in list(gathering.finds.values()):
+        gathering.prove(find, find.proof)
+    find = next(iter(gathering.finds.values()))
+    assert find in gathering.ungrown(gathering.options)
+    places = find.option.layout.placements
+    larger = Layout((places[0].grown_to("+x", places[0].right_ft + 1), *places[1:]))
+    cheaper = Verdict((), find.option.appraisal, (("cost", 1.0),))
+    gathering.grow(find, Grown(larger, cheaper))
+    (option,) = (option for option in gathering.options if option.layout == larger)
+    assert (option.score, option.proof) == (1.0, find.option.proof)
+    assert option.layout.base == find.option.layout
+    assert find.option.layout in gathering.finds
+    assert gathering.ungrown((option,)) == gathering.unproven((option,)) == ()
+    assert gathering.best_states(1) == (find.proof.state,)
+
+
+def test_a_find_that_should_not_grow_is_asked_once(found):
+    """It stays as it was, and is not asked again."""
+    gathering, _ = gathered(found)
+    settled, *others = gathering.ungrown(gathering.options)
+    gathering.grow(settled, Grown(settled.option.layout, Verdict(())))
+    assert settled.option in gathering.options
+    assert gathering.ungrown(gathering.options) == tuple(others)

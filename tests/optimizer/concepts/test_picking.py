@@ -6,7 +6,7 @@ import pytest
 
 from optimizer.concepts.picking import Picker
 from optimizer.concepts.ranking import LEAST_DIFFERENCE
-from optimizer.engine.explorer import Explorer, Limits, board_of, value_of
+from optimizer.engine.explorer import Explorer, Limits, Pool, board_of, value_of
 from optimizer.engine.portfolio import Purse
 from optimizer.engine.problem.alike import Archive
 from optimizer.engine.problem.arrangement import key_of
@@ -98,3 +98,27 @@ def test_a_layout_without_rooms_is_none():
     explorer = Explorer(board_of(problem))
     explorer.pool.best[key_of(problem, (None, None, None))] = (0, (None, None, None))
     assert Picker(explorer, Purse(problem), Archive(problem, DIAGONAL_FT)).pick(3) == ()
+
+
+def test_ideas_take_turns():
+    """The best of the idea that the judge has seen least of; what was seen is passed over."""
+    picking, ranked = picker()
+    last = [state for state in ranked if all(state)][-8:]
+    for name, states in (("court", last[:4]), ("garden", last[4:])):
+        pool = picking.explorer.of_ideas[name] = Pool()
+        for number, state in enumerate(states):
+            pool.best[key_of(picking.explorer.board.problem, state)] = (number, state)
+    picking.seen.add(last[4])
+    # The ordinary kinds take the best of all, which are others.
+    picked = [state for _ in range(4) for state in picking.pick(5)]
+    assert [state for state in picked if state in last] == [last[0], last[5], last[1], last[6]]
+
+
+def test_without_ideas_the_others_take_the_places():
+    """Nothing is picked twice, and nobody waits for an idea that has no more."""
+    picking, ranked = picker()
+    pool = picking.explorer.of_ideas["court"] = Pool()
+    pool.best[key_of(picking.explorer.board.problem, ranked[30])] = (0, ranked[30])
+    picked = picking.pick(9)
+    assert picked[4] == ranked[30]
+    assert len(set(picked)) == 9

@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from optimizer.concepts.option import LeftOut
+from optimizer.concepts.option import Idea, LeftOut
 from optimizer.concepts.ranking import LEAST_DIFFERENCE, is_same, ranked
 from optimizer.layout import Layout, Placement, difference
 from tests.sample_run import sample_option
@@ -33,10 +33,11 @@ def test_a_shifted_copy_is_the_same():
     assert not is_same(at(20), at(0, 20), diagonal_ft=100)
 
 
-def option(score, layout, *, lacks=()):
-    """A concept with a score, where it stands and what it does without."""
+def option(score, layout, *, lacks=(), idea=None):
+    """A concept with a score, where it stands, what it does without and its idea."""
     left_out = tuple(LeftOut(room, "") for room in lacks)
-    return replace(sample_option(), id="", score=score, layout=layout, left_out=left_out)
+    named = Idea(idea, "") if idea else None
+    return replace(sample_option(), id="", score=score, layout=layout, left_out=left_out, idea=named)
 
 
 def ranked_by_score(options, count, **how):
@@ -96,3 +97,43 @@ def test_every_wished_room_leads_while_it_is_near_the_best():
     assert ranked_by_score([two, one, whole], 3) == [110, 104, 100]
     assert ranked_by_score([two, one, replace(whole, score=110.1)], 3) == [100, 104, 110.1]
     assert ranked_by_score([two, replace(one, score=120), whole], 3) == [110, 100, 120]
+
+
+def test_other_ideas_come_second_and_third():
+    """However many better ones of the first's idea there are, and though places are few."""
+    court = [option(100 + n, at(20 + 20 * n), idea="court") for n in range(5)]
+    others = [option(108, at(0, 40), idea="roof"), option(109, at(0, -40), idea="garden")]
+    assert ranked_by_score([*court, *others], 4)[:3] == [100, 108, 109]
+    assert ranked_by_score([*court, *others], 2) == [100, 108]
+    far = [replace(others[0], score=110.1), others[1]]
+    assert ranked_by_score([*court, *far], 4)[:2] == [100, 109]
+
+
+def test_an_idea_that_looks_like_the_first_does_not_lead():
+    """One that hardly differs from a leading one is passed over; the next of its idea, or another idea, leads."""
+    first, close, clear = option(100, at(20), idea="court"), at(23), at(0, 40)
+    assert difference(first.layout, close, diagonal_ft=100) < LEAST_DIFFERENCE
+    options = [first, option(101, at(60), idea="court"), option(102, close, idea="roof")]
+    assert ranked_by_score(options, 3) == [100, 101]
+    assert ranked_by_score([*options, option(105, clear, idea="roof")], 3) == [100, 105, 101]
+
+
+def test_what_hardly_differs_is_not_shown():
+    """Rather fewer concepts than asked for than one that is drawn a little differently."""
+    best, close = at(20), Layout((*at(20).placements[:1], replace(at(20).placements[1], choice="two")))
+    assert 0 < difference(best, close, diagonal_ft=100) < LEAST_DIFFERENCE
+    assert ranked_by_score([option(1, best), option(2, close)], 9) == [1]
+
+
+def test_every_idea_is_shown_before_one_twice():
+    """With every room, also where it is far from the best."""
+    court = [option(100 + n, at(20 + 30 * n), idea="court") for n in range(4)]
+    others = [
+        option(150, at(140), idea="roof"),
+        option(160, at(20, 40), idea="court"),
+        option(170, at(170), idea="row"),
+    ]
+    assert ranked_by_score([*court, *others], 6) == [100, 101, 102, 150, 160, 170]
+    assert 150 not in ranked_by_score([*court, replace(others[0], idea=None), *others[1:]], 4)
+    lacking = replace(others[2], left_out=(LeftOut("c", ""),))
+    assert ranked_by_score([*court, *others[:2], lacking], 4) == [100, 150, 160, 170]

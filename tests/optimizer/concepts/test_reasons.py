@@ -6,7 +6,7 @@ from decimal import Decimal
 import pytest
 
 from optimizer.brief import Trip
-from optimizer.concepts.option import LeftOut
+from optimizer.concepts.option import Idea, LeftOut
 from optimizer.concepts.reasons import ALIKE, Teller
 from optimizer.layout import Layout, Placement
 from optimizer.site import Structure, Tree
@@ -64,8 +64,7 @@ def test_others_say_what_they_cost_more_or_less():
     """Seen from the first; a few hundred are not told."""
     first = replace(costing(sample_option(), "100000"), layout=nook(0, 20))
     told = [TELLER.reason(costing(first, money), first) for money in ("104200", "95000", "100300")]
-    alike = "he same idea, drawn a little differently."
-    assert told == [f"Costs about 4,200 USD more; t{alike}", f"Costs about 5,000 USD less; t{alike}", f"T{alike}"]
+    assert told == ["Costs about 4,200 USD more.", "Costs about 5,000 USD less.", f"M{ALIKE[1:]}."]
 
 
 def test_walking_is_compared_on_trips_that_both_have():
@@ -75,5 +74,32 @@ def test_walking_is_compared_on_trips_that_both_have():
     first = costing(sample_option(), "1", trips=(("gate", "nook", 50.0), ("gate", "fire", 40.0)))
     shorter = costing(first, "1", trips=(("gate", "nook", 20.0),))
     same = costing(first, "1", trips=(("gate", "nook", 50.0),))
-    assert teller.reason(shorter, first) == f"Saves 300 ft of walking at each gathering; {ALIKE}."
+    assert teller.reason(shorter, first) == "Saves 300 ft of walking at each gathering."
     assert "walking" not in teller.reason(same, first)
+
+
+def following(option, name):
+    """A concept that follows an idea."""
+    return replace(option, idea=Idea(name, f"the nook in the {name} way"))
+
+
+def test_an_idea_is_told_first():
+    """What the plan is like, then what it costs; places of rooms are in the idea's own words."""
+    first = following(replace(costing(sample_option(), "100000"), layout=nook(0, 20)), "court")
+    assert TELLER.reason(first, None) == "The nook in the court way. All that you wished for, for about 100,000 USD."
+    other = following(costing(first, "104200", lacks=("fire",)), "garden")
+    other = replace(other, layout=nook(41, 21))
+    assert TELLER.reason(other, first) == "The nook in the garden way. Costs about 4,200 USD more."
+    alike = following(costing(first, "100100"), "garden")
+    assert TELLER.reason(alike, first) == "The nook in the garden way."
+
+
+def test_the_same_idea_is_said_to_be_the_same():
+    """With what is elsewhere in it; a concept without an idea does not claim to have the first's."""
+    first = following(replace(costing(sample_option(), "100000"), layout=nook(0, 20)), "court")
+    again = replace(following(costing(first, "104200"), "court"), layout=nook(41, 21))
+    told = "The same idea as the first; costs about 4,200 USD more; nook under the old roof."
+    assert TELLER.reason(again, first) == told
+    none = replace(again, idea=None)
+    assert TELLER.reason(none, first) == "Costs about 4,200 USD more; nook under the old roof."
+    assert "idea" not in TELLER.reason(replace(first, idea=None), replace(first, idea=None))

@@ -10,6 +10,7 @@ from optimizer.concepts.recount import Recount
 from optimizer.engine.model import arrangement_scope, build_model
 from optimizer.engine.problem import layout_of, modelled_losses, modelled_value
 from optimizer.engine.problem.arrangement import key_of
+from optimizer.layout import Layout
 from tests.explored import explored, states
 from tests.sample_run import SEARCH, sample_option
 from tests.yards import plain_rooms, plain_yard
@@ -36,6 +37,14 @@ OPTION = replace(sample_option(), layout=layout_of(PROBLEM, STATE))
 def test_what_a_layout_bears_out(said, borne_out):
     """Its own objective, no bound above it, the fingerprint of its own arrangement, and proven only by a solver."""
     assert RECOUNT.with_proof(replace(OPTION, proof=said)).proof == borne_out
+
+
+def test_a_proof_is_of_the_layout_before_growth():
+    """A room that grew to a line has changed neither objective nor bound."""
+    first, *others = OPTION.layout.placements
+    grown = replace(OPTION, layout=Layout((first.grown_to("+x", first.right_ft + 1.5), *others)))
+    said = Proof("proven", VALUE, VALUE, OWN)
+    assert RECOUNT.with_proof(replace(grown, proof=said)).proof == said
 
 
 def test_two_arrangements_have_two_fingerprints():

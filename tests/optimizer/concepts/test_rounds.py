@@ -49,6 +49,26 @@ def test_a_search_repeats_whoever_workers(few):
     assert few.gathering.refused == beside.gathering.refused
 
 
+def test_what_is_shown_in_the_end_was_let_grow():
+    """Once a search is settled, every concept that it shows was polished and grown, and none lost by it."""
+    with Workers(CASE, processes=0) as workers:
+        workers.read(PROBLEM)
+        never = threading.Event()
+        whole = Whole(PROBLEM, Budget(never, work_s=0.5, seed=3))
+        explorer = Explorer(board_of(PROBLEM))
+        search = Rounds(Gathering(CASE, PROBLEM, to_nobody), explorer, workers, whole, 3, 3, Clock(never))
+        search.first(())
+        search.run_one()
+        while not search.is_settled:
+            search.polish_one()
+    shown = search.gathering.shown(3)
+    assert shown
+    for option in shown:
+        assert search.gathering.finds[option.layout.base].has_grown
+        assert option.score <= CASE.judged(option.layout.base).score + 0.01
+        assert CASE.judged(option.layout).score == pytest.approx(option.score)
+
+
 def test_more_rounds_never_give_worse(few):
     """Twice as many rounds have the same layouts and others, and their best is at least as good."""
     more = searched(6)

@@ -49,6 +49,7 @@ class Judges:
     count: int = 0
     given: list = field(default_factory=list)
     asked: list = field(default_factory=list)
+    grown: list = field(default_factory=list)
     now: list = field(default_factory=lambda: [0])
 
     def judge(self, layouts):
@@ -57,6 +58,10 @@ class Judges:
 
     def polish(self, states, *, stop):
         return [Told(ArrangementProof(state, 2, 1), self.now[0], [], self.now) for state in states]
+
+    def grow(self, settled, *, stop):
+        self.grown.append(len(settled))
+        return [Told(one, self.now[0], [], self.now) for one in settled]
 
 
 @dataclass
@@ -146,6 +151,34 @@ def test_what_holds_teaches_what_it_costs_beyond_the_count(held):
     assert search._purse.priced == [pytest.approx(spent - fixed - search._purse.of_rooms(state), abs=1)]
     assert search.explorer.refusals.all == []
     assert [find.proof.state for find in search.gathering.finds.values()] == [state]
+
+
+def test_what_is_settled_grows_once_and_then_all_is(held):
+    """First its arrangement is polished, then its rooms are let grow, each once; nothing grows before."""
+    state, verdict = held
+    judges = Judges()
+    search = search_of(judges)
+    search._picker.seen.add(state)
+    search._learn(unproven(search.explorer.board, state), verdict)
+    settled = []
+    for _ in range(5):
+        search.polish_one()
+        settled.append(search.is_settled)
+    assert judges.grown == [0, 0, 1, 0, 0]
+    assert settled == [False, False, False, True, True]
+
+
+def test_what_was_not_polished_in_time_grows_at_the_end(held):
+    """Nothing is polished any more, so that what is shown is settled, whether the solver looked at it or not."""
+    state, verdict = held
+    judges = Judges()
+    search = search_of(judges)
+    search._picker.seen.add(state)
+    search._learn(unproven(search.explorer.board, state), verdict)
+    assert search.growing_s == pytest.approx(0.15)
+    search.finish()
+    assert judges.grown == [1]
+    assert search.growing_s == 0
 
 
 def test_a_ceiling_that_is_passed_teaches_a_price_alone():

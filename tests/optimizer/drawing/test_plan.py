@@ -7,8 +7,10 @@ import pytest
 from shapely import Polygon, box
 
 from optimizer.drawing import Area, Circle, Dimension, Drawing, Text, draw_plan
+from optimizer.drawing.site_marks import standing_marks
 from optimizer.layout import Layout, Placement, placed_of
 from optimizer.scenario import Scenario
+from optimizer.site import RootRings
 
 SMALL = "room_name_large"
 
@@ -119,11 +121,13 @@ def test_what_is_there_is_drawn(plan: Drawing) -> None:
     assert site | {"root_zone", "keep_out", "neighbour", "fence", "path", "utility", "step"} <= roles
 
 
-def test_the_root_zone_is_six_trunk_diameters(plan: Drawing) -> None:
-    """A 16 in trunk has a root zone of 8 ft (common practice, no source)."""
-    zone = next(mark for mark in plan.marks if mark.role == "root_zone")
+@pytest.mark.parametrize(("said", "radius_ft"), [(RootRings(), 8.0), (RootRings(inner=9.0), 12.0)])
+def test_the_root_zone_is_the_ring_in_force(yard: Scenario, said: RootRings, radius_ft: float) -> None:
+    """A 16 in trunk has a root zone of 8 ft (six diameters, common practice, no source), or what the site says."""
+    site = replace(yard.site, root_rings=said)
+    zone = next(mark for mark in standing_marks(site) if mark.role == "root_zone")
     assert isinstance(zone, Circle)
-    assert zone.radius_ft == pytest.approx(8.0)
+    assert zone.radius_ft == pytest.approx(radius_ft)
 
 
 def test_the_setback_line_keeps_each_edges_distance(plan: Drawing) -> None:

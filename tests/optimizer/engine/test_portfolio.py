@@ -5,6 +5,7 @@ from dataclasses import replace
 import pytest
 
 from optimizer.catalogue import book_for, sized_rooms
+from optimizer.engine.ideas import IdeaGrounds
 from optimizer.engine.portfolio import Purse, first_tours, tour_of
 from optimizer.engine.problem import Spot, build_problem
 from optimizer.scenario import load_scenario
@@ -44,6 +45,48 @@ def test_some_tours_start_from_the_best():
     assert other in starts
     assert None in starts
     assert {tour.start for tour in tours(24)} == {None}
+
+
+def test_one_tour_in_four_follows_an_idea():
+    """Each idea of the yard in turn, with every room; the others are the tours that there would be without ideas."""
+    ideas = IdeaGrounds(PROBLEM)
+    assert len(ideas.offered) > 3
+    purse, count = Purse(PROBLEM), 4 * len(ideas.offered)
+    found = [tour_of(PROBLEM, turn, seed=5, purse=purse, best=(), ideas=ideas) for turn in range(count)]
+    led = [tour for tour in found if tour.ground is not None]
+    assert [tour.ground.idea for tour in led] == list(ideas.offered)
+    assert [found.index(tour) % 4 for tour in led] == [3] * len(led)
+    assert {tour.insist for tour in led} == {frozenset(PROBLEM.optional)}
+    others = [replace(tour, seed=0) for tour in found if tour.ground is None]
+    assert others == [replace(tour, seed=0) for tour in tours(3 * len(ideas.offered))]
+    assert len({tour.seed for tour in found}) == count
+
+
+def test_an_idea_starts_from_a_known_layout_or_from_nothing():
+    """In turns; what stands off its ground is taken up."""
+    ideas, purse = IdeaGrounds(PROBLEM), Purse(PROBLEM)
+    cycle = 4 * len(ideas.offered)
+    at = 4 * ideas.offered.index("out in the garden") + 3
+    first, second = (
+        tour_of(PROBLEM, turn, seed=5, purse=purse, best=(STATE,), ideas=ideas) for turn in (at, at + cycle)
+    )
+    assert STATE[0] is not None
+    assert first.start == (None,) * len(STATE)
+    assert second.start is None
+    kept = tour_of(PROBLEM, 3, seed=5, purse=purse, best=((None, *STATE[1:]),), ideas=ideas)
+    assert kept.start == (None, *STATE[1:])
+
+
+def test_where_no_idea_has_ground_tours_are_as_without():
+    """A yard whose brief has no table."""
+    rooms = tuple(room for room in sized_rooms(SCENARIO.brief) if room.rules.kind == "nook")
+    brief = replace(SCENARIO.brief, rooms=tuple(r for r in SCENARIO.brief.rooms if r.kind == "nook"), relations=())
+    problem = build_problem(replace(SCENARIO, brief=brief), rooms, book_for("USD"))
+    ideas, purse = IdeaGrounds(problem), Purse(problem)
+    assert ideas.offered == ()
+    assert ideas.of_turn(0, ()) is None
+    with_ideas = [tour_of(problem, n, seed=5, purse=purse, best=(), ideas=ideas) for n in range(12)]
+    assert with_ideas == [tour_of(problem, n, seed=5, purse=purse, best=()) for n in range(12)]
 
 
 def test_first_tours_start_from_each_layout_given():

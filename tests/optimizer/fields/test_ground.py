@@ -4,6 +4,7 @@ import numpy as np
 import pytest
 
 from optimizer.fields import ground_of, ground_z_ft
+from optimizer.layout.pose import SYMMETRIES, turned
 from optimizer.site import SpotLevel
 from tests.yards import on_site, plain_yard
 
@@ -81,3 +82,43 @@ def test_far_from_the_origin():
 def test_no_points():
     """No points asked are no heights, not an error."""
     assert np.size(ground_z_ft(site(*PLANE), [])) == 0
+
+
+GRID = tuple(
+    SpotLevel((20.0 * x, 20.0 * y), z)
+    for y, row in enumerate(((0, 3, 1), (2, 0, 4), (5, 1, 2)))
+    for x, z in enumerate(row)
+)
+"""A survey grid: every four neighbours lie on one circle."""
+
+
+@pytest.mark.parametrize("matrix", SYMMETRIES)
+@pytest.mark.parametrize("turned_deg", [0.0, 17.0])
+def test_a_survey_grid_has_one_ground(matrix, turned_deg):
+    """Turned, mirrored and in another order, a grid of levels spans the same ground, the highest between each four."""
+    spin = np.exp(1j * np.radians(turned_deg))
+
+    def moved(at):
+        x, y = turned(matrix, at)
+        place = complex(x, y) * spin
+        return (place.real + 7.3, place.imag - 4.1)
+
+    asked = [(x, y) for x in (3.0, 13.0, 27.0, 38.0) for y in (2.0, 16.0, 22.0, 33.0)]
+    levels = tuple(SpotLevel(moved(level.at), level.z_ft) for level in GRID)[::-1]
+    found = ground_z_ft(site(*levels), [moved(at) for at in asked])
+    assert found == pytest.approx(ground_z_ft(site(*GRID), asked), abs=1e-6)
+    middles = [moved(at) for at in ((10, 10), (30, 10), (10, 30), (30, 30))]
+    assert ground_z_ft(site(*levels), middles) == pytest.approx([2.5, 3.5, 2.5, 2.5], abs=1e-6)
+
+
+def test_eight_levels_on_one_circle():
+    """A peak and seven lower levels round a pond: whatever triangles are made, the same ground."""
+    angles = np.radians(np.arange(8) * 45)
+    levels = tuple(
+        SpotLevel((30 + 10 * np.cos(a), 20 + 10 * np.sin(a)), z)
+        for a, z in zip(angles, (8, 0, 1, 0, 2, 0, 1, 0), strict=True)
+    )
+    assert ground_z_ft(site(*levels), [(30, 20), (35, 20)]) == pytest.approx([5.0, 6.5])
+    assert ground_z_ft(site(*levels[3:], *levels[:3]), [(33, 24)]) == pytest.approx(
+        ground_z_ft(site(*levels), [(33, 24)])
+    )

@@ -22,18 +22,18 @@ def fall_of(site, *placements):
 def test_a_free_room_falls_with_the_ground(east, north, side):
     """The low edge is the downhill one, and the ground beyond falls away."""
     fall = fall_of(on_plane(east=east, north=north), TABLE)
-    assert (fall.towards, fall.outfall, fall.slope) == (side, "open ground", 0.015)
+    assert (fall.towards, fall.outfall, fall.slope) == (side, "open ground", 0.02)
 
 
 def test_low_edge():
-    """A free room's level is that of its middle: half of 12 ft at 1.5 % lower at the edge."""
-    assert fall_of(on_plane(north=-0.03), TABLE).low_z_ft == pytest.approx(-1.08 - 0.09)
+    """A free room's level is that of its middle: half of 12 ft at 2 % lower at the edge."""
+    assert fall_of(on_plane(north=-0.03), TABLE).low_z_ft == pytest.approx(-1.08 - 0.12)
 
 
 def test_low_edge_of_a_room_against_the_house():
     """A room against the house has its level there, and falls all of its depth away from it."""
     fall = fall_of(on_plane(north=-0.03, house_floor=3.0), stand("table", 36, 0, 14, 12))
-    assert (fall.towards, fall.low_z_ft) == ("+y", pytest.approx(-0.18 - 0.18))
+    assert (fall.towards, fall.low_z_ft) == ("+y", pytest.approx(-0.18 - 0.24))
 
 
 def test_never_towards_the_house():

@@ -9,8 +9,15 @@ from optimizer.engine.problem import build_problem
 from optimizer.layout import Layout, Placement
 from optimizer.layout.pose import SYMMETRIES, Pose, canonical_pose
 from optimizer.scenario import load_scenario
+from optimizer.site import Paving, Wall, WallOpening
 
 FERNHOLLOW = load_scenario("scenarios/fernhollow-court.yaml")
+
+
+FENCE = Wall("fence", ((2, 70), (40, 70), (40, 80)), "fence", 6, (WallOpening((20, 70), 5, "locked"),))
+PATIO = Paving("patio", ((44, 58), (70, 58), (70, 74), (44, 76)), "concrete", "reuse")
+WALK = Paving("walk", ((84, 0), (92, 0), (92, 40), (84, 40)), "asphalt", "keep")
+WALLED = replace(FERNHOLLOW, site=replace(FERNHOLLOW.site, walls=(FENCE,), paving=(PATIO, WALK)))
 
 
 def without_compass(scenario):
@@ -21,9 +28,10 @@ def without_compass(scenario):
 
 
 @pytest.mark.parametrize("matrix", SYMMETRIES)
-def test_a_moved_yard_is_the_same_problem(matrix):
+@pytest.mark.parametrize("yard", [FERNHOLLOW, WALLED], ids=["plain", "walled"])
+def test_a_moved_yard_is_the_same_problem(matrix, yard):
     """Turned, mirrored and shifted by 3.7 ft, the yard gives the same masks, losses, pairs and pulls."""
-    plain = without_compass(FERNHOLLOW)
+    plain = without_compass(yard)
     moved = replace(plain, site=Pose(matrix, (3.7, -11.3)).site(plain.site))
     one, other = (build_problem(s, sized_rooms(s.brief), book_for("USD")) for s in (plain, moved))
     for room, copy in zip(one.rooms, other.rooms, strict=True):

@@ -12,7 +12,7 @@ from optimizer.concepts import Option
 from optimizer.results.compare import FROM_THE_SEARCH, differences, document_differences
 from optimizer.results.schema import to_record
 from tests.filled import filled, places_of
-from tests.sample_run import sample_document, sample_scenario
+from tests.sample_run import sample_document, sample_scenario, sample_set
 
 
 @pytest.fixture(scope="module")
@@ -139,3 +139,52 @@ def test_what_a_document_does_not_hold_is_said(where, value, words):
     found = document_differences(document, sample_scenario(), book_for("USD"))
     assert len(found) == 1
     assert words in found[0]
+
+
+def with_ideas(*ideas, lacking=3, scores=(100.0, 101.0, 102.0, 103.0)):
+    """Document of concepts with these ideas in this order, all with as much left out but the last."""
+    document = sample_document(sample_set(len(ideas)))
+    for option, idea, score in zip(document["options"], ideas, scores, strict=False):
+        option["score"], option["idea"] = score, idea and {"name": idea, "words": ""}
+        option["left_out"] = option["left_out"][:lacking]
+        option["proof"] = {**option["proof"], "bound": 0.0}
+    return document
+
+
+def order_of(document):
+    """What is said of the order of its concepts."""
+    return document_differences(document, sample_scenario(), book_for("USD"))
+
+
+def test_the_first_three_follow_three_ideas():
+    """Other ideas before a better score of the first's idea; an order by score alone is told."""
+    assert order_of(with_ideas("court", "roof", "garden", "court", scores=(100.0, 102.0, 104.0, 101.0))) == ()
+    told = order_of(with_ideas("court", "court", "roof", "garden"))
+    assert told == ("concept a3 does not come as number 2, though it is near the best and follows another idea",)
+    assert order_of(with_ideas("court", "roof", "court", "garden"))[0].startswith(
+        "concept a4 does not come as number 3"
+    )
+    assert order_of(with_ideas(None, None, None, None)) == ()
+
+
+def test_more_left_out_does_not_come_first():
+    """A concept with every room near the best comes before all others."""
+    document = with_ideas(None, None, scores=(100.0, 105.0))
+    document["options"][1]["left_out"] = []
+    told = order_of(document)
+    assert told == ("concept a2 does not come as number 1, though it is near the best and leaves less out",)
+
+
+def test_a_false_idea_is_told():
+    """The name of another idea, other words for it, and an idea that the layout has not."""
+    fresh = sample_document()["options"][0]
+    named = {"name": "out in the garden", "words": "the table out in the garden"}
+    for said, found, words in (
+        ({**named, "name": "beside the house"}, named, "idea.name is beside the house, found out in the garden"),
+        ({**named, "words": "a palace"}, named, "idea.words is a palace, found the table out in the garden"),
+        (named, None, "idea is"),
+        (None, named, "idea is nothing, found"),
+    ):
+        told = differences({**fresh, "idea": said}, {**fresh, "idea": found})
+        assert len(told) == 1
+        assert words in told[0]

@@ -1,17 +1,19 @@
 """What is written is what is read back, and nothing in it is invented."""
 
 import json
+from dataclasses import replace
 from decimal import Decimal
 
 from optimizer.catalogue import book_for
 from optimizer.concepts import Option
+from optimizer.layout import Layout
 from optimizer.results.document import FORMAT
 from optimizer.results.forms import money
 from optimizer.results.read import read_result
 from optimizer.results.schema import from_record
 from optimizer.results.versions import catalogue_digest, versions
 from optimizer.results.write import to_text
-from tests.sample_run import NOTHING_FITS, sample_document, sample_set
+from tests.sample_run import NOTHING_FITS, sample_document, sample_option, sample_set
 
 TOP_KEYS = {"format", "scenario", "versions", "search", "conflict", "options"}
 OPTION_KEYS = {
@@ -20,6 +22,7 @@ OPTION_KEYS = {
 }
 ROOM_KEYS = {
     *("name", "kind", "choice", "phase", "x_ft", "y_ft", "width_ft", "depth_ft", "front", "shape", "seats", "level_ft"),
+    *("base_width_ft", "base_depth_ft"),
 }
 
 
@@ -44,6 +47,18 @@ def test_options_come_back_as_they_were(tmp_path):
     assert result.option_set == sample_set()
     assert result.option("a2") == sample_set().options[1]
     assert result.option("none") is None
+
+
+def test_a_grown_room_has_both_its_sizes(tmp_path):
+    """Its own and the one that its choice has, null where it has not grown; both come back."""
+    path, option = tmp_path / "options.json", sample_option()
+    first, second = option.layout.placements
+    grown = replace(option, layout=Layout((first.grown_to("-x", first.x_ft - 1.5), second)))
+    document = sample_document(replace(sample_set(), options=(grown,)))
+    sizes = [(room["width_ft"] - (room["base_width_ft"] or 0)) for room in document["options"][0]["rooms"]]
+    assert sizes == [1.5, second.width_ft]
+    path.write_text(to_text(document), encoding="utf-8")
+    assert read_result(path).option_set.options == (grown,)
 
 
 def test_a_result_stands_alone(tmp_path):

@@ -9,6 +9,7 @@ from pathlib import Path
 
 import pytest
 
+from optimizer.concepts import Idea
 from optimizer.errors import OutputError
 from optimizer.results.table import csv_table, safe_cell
 from optimizer.results.write import ready_folder, to_text, write_whole
@@ -97,6 +98,13 @@ def test_the_table_has_a_row_a_concept():
     assert (rows[0]["walking_ft"], rows[0]["worth"], rows[0]["seats"]) == ("1234.5", "11", "8")
     assert rows[0]["left_out"] == "outdoor kitchen; fire feature; water reserve"
     assert rows[0]["rooms"].startswith("gathering area (")
+
+
+def test_the_table_has_the_idea():
+    """By its name; empty for none."""
+    options = (replace(sample_option(), idea=Idea("beside the house", "the table beside the house")), sample_option())
+    rows = list(csv.DictReader(io.StringIO(csv_table(options, currency="USD"))))
+    assert [row["idea"] for row in rows] == ["beside the house", ""]
 
 
 @pytest.mark.parametrize("first", ["=", "+", "-", "@", "\t=", "\r\n-"])

@@ -185,6 +185,13 @@ def test_line_ends_and_byte_order_marks_of_other_systems_do_not_matter(tmp_path)
     assert load_scenario(path).site == read_scenario(SMALL, "x").site
 
 
+def test_how_much_a_room_may_grow():
+    """Its own share where the file gives one, also none at all; else the catalogue knows what is usual."""
+    for written, read in (("grow: 0.1", 0.1), ("grow: 0", 0.0), ("required: false", None)):
+        brief = read_scenario(changed("seats: 2,", f"seats: 2, {written},"), "x").brief
+        assert brief.room("chairs").grow == read
+
+
 def test_a_small_overhang_is_a_note():
     """0.4 ft over the boundary is read, and mentioned."""
     scenario = read_scenario(changed("[[10, 0], [50, 0],", "[[10, -0.4], [50, -0.4],"), "x")

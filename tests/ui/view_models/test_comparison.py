@@ -1,5 +1,8 @@
 """Two concepts side by side."""
 
+from dataclasses import replace
+
+from optimizer.concepts import Idea
 from tests.sample_run import sample_scenario
 from tests.ui.sample_concepts import sample_concepts
 from ui.view_models import compare
@@ -25,6 +28,16 @@ def test_what_differs_is_told_once_and_the_rest_is_the_same():
 def test_rooms_that_moved_are_named_with_how_far():
     """The nook moved 65.1 ft between centres, the gathering area 3.0; the farthest is named first."""
     assert compared(1, 2).moved == ("quiet nook by 65 ft", "gathering area by 3 ft")
+
+
+def test_ideas_are_compared_where_there_is_one():
+    """By name; of two without an idea nothing is said."""
+    options = sample_concepts().options
+    named = replace(options[0], idea=Idea("beside the house", ""))
+    rows = {row.label: (row.first, row.second) for row in compare(named, options[1], sample_scenario()).differing}
+    assert rows["Idea"] == ("Beside the house", "none")
+    shown = compared(1, 2)
+    assert "Idea" not in {row.label for row in (*shown.differing, *shown.same)}
 
 
 def test_concept_against_itself_differs_in_nothing():

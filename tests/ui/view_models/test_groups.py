@@ -5,7 +5,7 @@ from decimal import Decimal
 
 import pytest
 
-from optimizer.appraisal import CookMeasures, Landing, OrderMeasures, PathMeasures, WayRun, WorkZone
+from optimizer.appraisal import CookMeasures, Landing, OrderMeasures, PathMeasures, TableWay, WayRun, WorkZone
 from optimizer.appraisal.enclosure import EnclosureMeasures, RoomBacks
 from optimizer.appraisal.party.measures import PartyMeasures, PartyPhase, Pinch, Remedy
 from optimizer.planting import PlantingMeasures
@@ -31,6 +31,15 @@ def test_a_kitchen_in_words():
     assert found["Looks at the table"][0] == "14°"
     assert found["Crossed by"][0] == "gate to nook"
     assert said(replace(APPRAISAL, cook=(cook,)), "The cook", METRES)["From grill to table"][0] == "3.7 m"
+
+
+def test_the_way_to_the_table_in_words():
+    """Length and steps from its door; steps only where levels are known, nothing where no way is."""
+    found = said(replace(APPRAISAL, table=TableWay("table", "kitchen door", 23.9, 2)), "Ways")
+    assert found["Everyday table"] == ("24 ft", "on foot from the kitchen door, 2 steps up or down")
+    flat = said(replace(APPRAISAL, table=TableWay("table", "kitchen door", 23.9, None)), "Ways")
+    assert flat["Everyday table"][1] == "on foot from the kitchen door"
+    assert "Everyday table" not in said(replace(APPRAISAL, table=TableWay("table", None, None, None)), "Ways")
 
 
 def test_a_counter_in_words():

@@ -4,7 +4,8 @@ from dataclasses import replace
 
 from optimizer.brief import RULES
 from optimizer.check import Finding
-from optimizer.concepts import Proof
+from optimizer.concepts import Idea, Proof
+from optimizer.layout import Layout
 from tests.sample_run import sample_option, sample_scenario
 from ui.view_models import card, sheet, words_of
 
@@ -21,6 +22,13 @@ def test_card_says_the_figures_of_the_option():
     assert (shown.worth, shown.seats) == ("11", "8")
     assert shown.left_out == ("outdoor kitchen", "fire feature", "water reserve")
     assert shown.reason == "Shortest way from the kitchen door."
+
+
+def test_card_names_the_idea():
+    """With a capital; empty for none."""
+    idea = Idea("a court and a garden room", "a court outside the door, and the nook out in the garden")
+    assert card(replace(sample_option(), idea=idea), words_of(sample_scenario())).idea == "A court and a garden room"
+    assert card(sample_option(), words_of(sample_scenario())).idea == ""
 
 
 def test_paragraph_says_what_it_gives_costs_and_leaves():
@@ -62,6 +70,17 @@ def test_reserve_says_hold_here():
     nook = option.layout.of("quiet nook")
     layout = replace(option.layout, placements=(nook, replace(nook, room="water reserve", choice="modest")))
     assert [room.meaning for room in opened(layout=layout).rooms] == ["two chairs", "modest; hold here for phase 2"]
+
+
+def test_a_room_that_grew_has_both_its_sizes():
+    """What is built, and what its choice asks for."""
+    layout = sample_option().layout
+    first, *others = layout.placements
+    room = opened(layout=Layout((first.grown_to("+x", first.right_ft + 2), *others))).rooms[0]
+    assert room.value == f"{first.width_ft + 2:g} ft × {first.depth_ft:g} ft"
+    assert room.meaning.endswith(
+        f"; {first.width_ft:g} ft × {first.depth_ft:g} ft before it was made larger to meet a line"
+    )
 
 
 def test_what_is_left_out_is_said_once():

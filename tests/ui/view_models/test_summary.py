@@ -4,6 +4,7 @@ from dataclasses import replace
 
 import pytest
 
+from optimizer.site import Paving, Wall
 from tests.sample_run import NOTHING_FITS, SEARCH, UNDECIDED, sample_scenario, sample_set
 from ui.view_models import ending, scenario_summary
 
@@ -14,6 +15,17 @@ def test_summary_tells_now_from_later():
     assert lines["Wanted now"] == "Gathering area, outdoor kitchen, fire feature and quiet nook."
     assert lines["Hold here for later"] == "Water reserve."
     assert lines["Stays as it is"] == "House, old shade structure and red oak."
+
+
+def test_summary_tells_what_stays_of_walls_and_paving():
+    """Walls and kept paving stay, what is lifted is named apart, and a slab that may carry a room is neither."""
+    scenario, corners = sample_scenario(), ((0.0, 0.0), (4.0, 0.0), (4.0, 4.0))
+    pieces = tuple(Paving(f"{then} slab", corners, "concrete", then) for then in ("keep", "lift", "reuse"))
+    site = replace(scenario.site, walls=(Wall("side fence", ((0, 0), (9, 0)), "fence"),), paving=pieces)
+    lines = dict(scenario_summary(replace(scenario, site=site)).lines)
+    assert lines["Stays as it is"] == "House, old shade structure, side fence, keep slab and red oak."
+    assert lines["Lifted"] == "Lift slab."
+    assert "Lifted" not in dict(scenario_summary(scenario).lines)
 
 
 @pytest.mark.parametrize(

@@ -18,12 +18,13 @@ from optimizer.derived import Derived
 from optimizer.engine.problem import layout_of
 from optimizer.layout import Layout, placed_of
 from optimizer.scenario import Scenario, load_scenario
-from optimizer.site import Entrance, KeepOut, RootRings, SpotLevel, Utility, UtilityLine
+from optimizer.site import Entrance, KeepOut, Paving, RootRings, SpotLevel, Utility, UtilityLine, Wall, WallOpening
 from tests.explored import explored, states
 from tests.yards import (
     FOUR_AT_TABLE,
     PLAIN_SITE,
     TWELVE_ON_SOFAS,
+    bathing,
     cornered,
     laid_table,
     on_site,
@@ -99,6 +100,13 @@ def lawn_past_a_table() -> Tempting:
     return Tempting(on_site(plain_yard(ceiling=None), keep_outs=keep_outs), rooms)
 
 
+def beside_a_tree() -> Tempting:
+    """A pool to which a hundred trips lead from the gate, past a tree in whose ring one may pave but not dig."""
+    yard = on_site(plain_yard(ceiling=None), root_rings=RootRings(outer=25, paved_share=1.0))
+    trips = (*yard.brief.trips, Trip("gate", "pool", 100))
+    return Tempting(replace(yard, brief=replace(yard.brief, trips=trips)), plain_rooms(bathing("pool", required=True)))
+
+
 def worthless(room: SizedRoom) -> SizedRoom:
     return replace(room, choices=tuple(replace(choice, worth=0.0) for choice in room.choices))
 
@@ -112,6 +120,7 @@ SLOPE = tuple(SpotLevel(at, z) for at, z in (((0, 12), 0.9), ((60, 12), 0.9), ((
 STEEP = tuple(SpotLevel(at, z) for at, z in (((0, 12), 0.9), ((60, 12), 0.9), ((0, 40), -6.0), ((60, 40), -6.0)))
 DRAINS = tuple(Utility("drain", (x, 40)) for x in (0, 20, 40, 60))
 BOWL = (*(SpotLevel((x, y), 4.0) for x in (0, 60) for y in (0, 40)), SpotLevel((31, 32), 0.0))
+OPEN = tuple(WallOpening((x, 27), 8) for x in range(5, 56, 9))
 FIELD = KeepOut("field", ((20, 38), (30, 38), (30, 40), (20, 40)), kind="septic field")
 
 TEMPTING: dict[RuleId, Tempting] = {
@@ -120,6 +129,7 @@ TEMPTING: dict[RuleId, Tempting] = {
     "proportion": Tempting(rooms=plain_rooms(sized("nook", "nook", 11, 7))),
     "inside_setbacks": related(Relation(("nook", "rear eye"), "near", within_ft=11)),
     "off_buildings": Tempting(),
+    "off_walls": on_ground(walls=(Wall("garden wall", ((0, 27), (56, 27)), "hedge", 2, OPEN),)),
     "no_overlap": Tempting(),
     "no_slivers": Tempting(),
     "door_zone": Tempting(),
@@ -128,8 +138,10 @@ TEMPTING: dict[RuleId, Tempting] = {
     "root_ring": on_ground(root_rings=RootRings(paved_share=0.02)),
     "under_structure": Tempting(),
     "keep_outs": pulled_away("nook"),
+    "kept_paving": on_ground(paving=(Paving("yard", ((22, 20), (42, 20), (42, 32), (22, 32)), "brick", "keep"),)),
     "utility_lines": on_ground(utility_lines=(UtilityLine("gas main", "gas", ((0, 30), (56, 30))),)),
     "septic": on_ground(keep_outs=(*PLAIN_SITE.keep_outs, FIELD)),
+    "water_clear": beside_a_tree(),
     "paved_share": on_ground(paved_share_limit=0.22),
     "fire_clear": Tempting(),
     "sun_least": shaded_at_the_door(),

@@ -14,10 +14,10 @@ from optimizer.engine.grid.variants import variants_of
 from optimizer.engine.problem.build import allowed_positions
 from optimizer.engine.rules import PARTS
 from optimizer.layout import Layout, Placement, placed_of
-from optimizer.site import KeepOut, RootRings, Setbacks, UtilityLine
-from tests.yards import PLAIN_SITE, on_site, plain_rooms, plain_yard, sized
+from optimizer.site import KeepOut, Paving, RootRings, Setbacks, UtilityLine, Wall
+from tests.yards import PLAIN_SITE, bathing, on_site, plain_rooms, plain_yard, sized
 
-ROOMS = plain_rooms(sized("pool", "reserve", 8, 10), sized("grass", "lawn", 8, 8))
+ROOMS = plain_rooms(sized("pool", "reserve", 8, 10), sized("grass", "lawn", 8, 8), bathing("bath"))
 YARD = on_site(
     plain_yard(ceiling=None),
     setbacks=(Setbacks(1, 2, 7, 3, 6, 5),) * 4,
@@ -25,9 +25,15 @@ YARD = on_site(
         *PLAIN_SITE.keep_outs,
         KeepOut("tank", ((30.3, 30.2), (34, 30.2), (34, 34), (30.3, 34)), kind="septic tank"),
         KeepOut("field", ((44, 16), (50.5, 16), (50, 20), (44, 20)), ("lawn",), kind="septic field"),
-        KeepOut("wire", ((0, 38), (60, 38), (60, 39), (0, 39)), ("reserve", "nook"), kind="overhead line"),
+        KeepOut("wire", ((0, 38), (60, 38), (60, 39), (0, 39)), ("reserve", "pool", "nook"), kind="overhead line"),
     ),
     utility_lines=(UtilityLine("main", "water", ((0.0, 24.0), (30.25, 28.3), (30.25, 40.0))),),
+    paving=(Paving("walk", ((20.3, 14), (29, 14), (29, 17.6), (20.3, 19)), "stone", "keep"),),
+    walls=(
+        Wall("askew", ((2.0, 14.5), (9.3, 30.1), (9.3, 36.0)), "wall"),
+        Wall("along", ((14, 22), (26, 22)), "hedge"),
+        Wall("across", ((20.4, 26), (20.4, 40)), "fence"),
+    ),
     distances=(("ahead_of_door", 14.0), ("beside_window", 3.0), ("gas_fire", 6.0), ("septic_field", 4.5)),
     root_rings=RootRings(5, 16, 0.08),
 )
@@ -36,9 +42,12 @@ BY_PLACE = (
     "clear_of_openings",
     "root_zone",
     "root_ring",
+    "off_walls",
     "keep_outs",
+    "kept_paving",
     "utility_lines",
     "septic",
+    "water_clear",
     "fire_clear",
 )
 

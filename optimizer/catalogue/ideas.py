@@ -1,0 +1,41 @@
+"""Ideas: schemes that a whole plan can follow, and what makes one."""
+
+from dataclasses import dataclass
+from functools import cache
+from typing import Literal, get_args
+
+from optimizer.catalogue.data_files import data
+
+IdeaName = Literal[
+    "under the old roof",
+    "beside the house",
+    "out in the garden",
+    "along one axis",
+    "stepping down",
+    "a court and a garden room",
+    "one court at the house",
+    "in a row along the house",
+]
+IDEAS: tuple[IdeaName, ...] = get_args(IdeaName)
+"""The most telling first: a plan is called by the first that it follows."""
+
+
+@dataclass(frozen=True, slots=True)
+class IdeaRules:
+    """Figures of `ideas.yaml`, where each has its meaning; the unit is in the name."""
+
+    table_walk_ft: float
+    table_risers: float
+    at_house_ft: float
+    in_garden_ft: float
+    court_ft: float
+    apart_ft: float
+    roofed_share: float
+    step_down_ft: float
+    levels: float
+
+
+@cache
+def idea_rules() -> IdeaRules:
+    """Figures from the file of ideas."""
+    return IdeaRules(**{name: float(value) for name, value in data("ideas.yaml").items()})

@@ -1,0 +1,137 @@
+"""What each budget buys: the search, and budgets.json, budgets.csv, a picture and a plan of each concept."""
+
+import sys
+from dataclasses import dataclass
+from decimal import Decimal
+from functools import partial
+from pathlib import Path
+from threading import Event as Flag
+from typing import TextIO
+
+from rich.box import SIMPLE_HEAD
+from rich.table import Table
+from rich.text import Text
+
+from optimizer.catalogue import book_for, sized_rooms
+from optimizer.cli.console import printable, say
+from optimizer.cli.exits import ExitStatus
+from optimizer.cli.progress import Listener, listening
+from optimizer.cli.rich_console import console_on
+from optimizer.cli.signals import stop_on_signal
+from optimizer.cli.watched import watched
+from optimizer.concepts.budgets import BudgetSet
+from optimizer.events import Event
+from optimizer.results import ready_folder, to_text, write_whole
+from optimizer.results.budgets import budgets_csv, budgets_document
+from optimizer.scenario import Scenario, load_scenario
+
+
+@dataclass(frozen=True, slots=True)
+class BudgetsCall:
+    """What was asked for; None where the range follows from the wishes."""
+
+    scenario: Path
+    out: Path
+    lowest: Decimal | None
+    highest: Decimal | None
+    steps: int
+    seconds: float
+    seed: int | None
+    repeatable: bool
+    start_from: Path | None
+
+
+@dataclass(frozen=True, slots=True)
+class BudgetsOutcome:
+    """What came of it."""
+
+    scenario: Scenario
+    found: BudgetSet
+
+    @property
+    def status(self) -> ExitStatus:
+        """Exit status of the run."""
+        if self.found.points:
+            return ExitStatus.DONE
+        return ExitStatus.NOTHING_FITS if self.found.highest_is_too_low else ExitStatus.UNDECIDED
+
+
+def run_budgets(call: BudgetsCall, *, as_json: bool) -> ExitStatus:
+    """Search, write and print, and return the exit status; `as_json` leaves standard output to events."""
+    stop = stop_on_signal()
+    with listening(stop, as_json=as_json, seconds=None if call.repeatable else call.seconds) as listener:
+        listener.hear(Event("started", {"scenario": str(call.scenario), "seconds": call.seconds}))
+        outcome = watched(partial(_work, call, listener, stop), listener)
+        listener.hear(Event("done", _summary(call, outcome)))
+    _print(outcome, file=sys.stderr if as_json else sys.stdout)
+    return outcome.status
+
+
+def _work(call: BudgetsCall, listener: Listener, stop: Flag) -> BudgetsOutcome:
+    from optimizer.pipeline import BudgetSettings, what_budgets_buy
+
+    scenario = load_scenario(call.scenario)
+    ready_folder(call.out)
+    settings = BudgetSettings(
+        lowest=call.lowest,
+        highest=call.highest,
+        points=call.steps,
+        seconds=call.seconds,
+        seed=call.seed,
+        repeatable=call.repeatable,
+        start_from=call.start_from,
+    )
+    outcome = BudgetsOutcome(scenario, what_budgets_buy(scenario, settings, emit=listener.hear, stop=stop))
+    listener.hear(Event("stage", {"stage": "Writing"}))
+    _write(outcome, call.out)
+    return outcome
+
+
+def _write(outcome: BudgetsOutcome, folder: Path) -> None:
+    from optimizer.export import plan_svg
+    from optimizer.export.budget_picture import budget_picture
+    from optimizer.pipeline import plan_drawing
+
+    scenario, found = outcome.scenario, outcome.found
+    document = budgets_document(scenario, sized_rooms(scenario.brief), found, book=book_for(scenario.currency))
+    write_whole(folder / "budgets.json", to_text(document))
+    write_whole(folder / "budgets.csv", budgets_csv(found, currency=scenario.currency))
+    if found.points:
+        write_whole(folder / "budgets.svg", budget_picture(scenario.name, found, scenario.currency))
+    for option in found.options:
+        write_whole(folder / f"{option.id}.svg", plan_svg(plan_drawing(scenario, option)))
+
+
+def _summary(call: BudgetsCall, outcome: BudgetsOutcome) -> dict[str, object]:
+    return {
+        "exit": int(outcome.status),
+        "stopped": outcome.found.stopped,
+        "found": len(outcome.found.points),
+        "result": str(call.out / "budgets.json"),
+    }
+
+
+def _print(outcome: BudgetsOutcome, *, file: TextIO) -> None:
+    scenario, found = outcome.scenario, outcome.found
+    if found.points:
+        console_on(file).print(_table(scenario, found))
+        say("The most worth possible is counted at the lowest prices, without ways and steps.", file=file)
+    elif found.highest_is_too_low:
+        say(f"Nothing fits: what is required costs more than {found.highest:,.0f} {scenario.currency}.", file=file)
+    else:
+        say("Undecided: no layout was found; `outdoor-rooms options` says why, --seconds gives more time.", file=file)
+    if found.stopped:
+        say("Stopped on request: these are the best so far.", file=file)
+
+
+def _table(scenario: Scenario, found: BudgetSet) -> Table:
+    table = Table(box=SIMPLE_HEAD, title=Text(f"{scenario.name}: what each budget buys"), title_justify="left")
+    for heading in (f"ceiling {scenario.currency}", "cost", "worth", "at most"):
+        table.add_column(Text(heading), justify="right")
+    table.add_column("concept", no_wrap=True)
+    table.add_column("what it buys", ratio=1)
+    for point, option in zip(found.points, found.options, strict=True):
+        most = "proven" if point.status == "proven" else f"{point.bound:g}"
+        cells = (f"{point.ceiling:,.0f}", f"{point.cost:,.0f}", f"{point.worth:g}", most, option.id, option.reason)
+        table.add_row(*(Text(printable(cell)) for cell in cells))
+    return table

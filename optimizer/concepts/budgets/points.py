@@ -1,0 +1,132 @@
+"""What each budget buys: of the layouts found, at each ceiling the one of most worth, and what it adds to the last."""
+
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass, replace
+from decimal import ROUND_CEILING, Decimal
+from itertools import pairwise
+from typing import Literal
+
+from optimizer.concepts.budgets.thinning import thinned
+from optimizer.concepts.option import Option
+from optimizer.layout import Layout
+
+Thing = tuple[str, str]
+"""A room and its choice."""
+
+
+@dataclass(frozen=True, slots=True)
+class Bought:
+    """A layout that holds every rule but the ceiling, with its exact cost of phase 1, its worth and its score."""
+
+    layout: Layout
+    cost: Decimal
+    worth: float
+    score: float
+
+    @property
+    def things(self) -> tuple[Thing, ...]:
+        """Its rooms with their choices."""
+        return tuple((place.room, place.choice) for place in self.layout.placements)
+
+
+@dataclass(frozen=True, slots=True)
+class NextThing:
+    """What the next point adds, and how much its ceiling is higher."""
+
+    room: str
+    choice: str
+    amount: Decimal
+
+
+@dataclass(frozen=True, slots=True)
+class BudgetPoint:
+    """The best that was found for a ceiling. `bound`: by least prices, no layout within it has more worth."""
+
+    ceiling: Decimal
+    worth: float
+    bound: float
+    cost: Decimal
+    status: Literal["proven", "bounded"]
+    rooms: tuple[Thing, ...]
+    enters: tuple[Thing, ...]
+    leaves: tuple[Thing, ...]
+    next: NextThing | None
+    concept: str
+
+
+@dataclass(frozen=True, slots=True)
+class BudgetSet:
+    """Points by rising ceiling, and their concepts. `possible`: from each of these ceilings on no more worth than this
+    is possible, by least prices. `highest_is_too_low`: what is required costs more at the least.
+    """
+
+    points: tuple[BudgetPoint, ...]
+    possible: tuple[tuple[Decimal, float], ...]
+    options: tuple[Option, ...]
+    lowest: Decimal
+    highest: Decimal
+    seconds: float
+    seed: int
+    repeatable: bool
+    stopped: bool
+    layouts_found: int
+    highest_is_too_low: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """A ceiling, and the layout of most worth within it."""
+
+    ceiling: Decimal
+    bought: Bought
+
+
+def steps_of(found: Iterable[Bought], *, lowest: Decimal, highest: Decimal, most: int, unit: Decimal) -> list[Step]:
+    """At most so many ceilings in whole units from the lowest to the highest, each of more worth than the one before.
+
+    A ceiling is the least that the layouts found need for that worth. Of layouts of the same worth within it the one of
+    the best score is taken.
+    """
+    layouts = list(found)
+    ceilings = sorted({max(lowest, _rounded_up(one.cost, unit)) for one in layouts})
+    steps: list[Step] = []
+    for ceiling in (c for c in ceilings if c <= highest):
+        best = max((one for one in layouts if one.cost <= ceiling), key=lambda one: (one.worth, -one.score, -one.cost))
+        if not steps or best.worth > steps[-1].bought.worth:
+            steps.append(Step(ceiling, best))
+    kept = thinned([float(s.ceiling) for s in steps], [s.bought.worth for s in steps], most)
+    return [steps[number] for number in kept]
+
+
+def points_of(
+    steps: Sequence[Step], bound_at: Callable[[Decimal], float], concepts: Sequence[str]
+) -> list[BudgetPoint]:
+    """Points of the steps, each with what enters and leaves against the one before, and what comes next."""
+    points: list[BudgetPoint] = []
+    for step, concept in zip(steps, concepts, strict=True):
+        things, before = step.bought.things, points[-1].rooms if points else ()
+        bound = max(step.bought.worth, bound_at(step.ceiling))
+        points.append(
+            BudgetPoint(
+                ceiling=step.ceiling,
+                worth=step.bought.worth,
+                bound=bound,
+                cost=step.bought.cost,
+                status="proven" if step.bought.worth >= bound else "bounded",
+                rooms=things,
+                enters=tuple(thing for thing in things if thing not in before),
+                leaves=tuple(thing for thing in before if thing not in things),
+                next=None,
+                concept=concept,
+            )
+        )
+    return [replace(point, next=_next(point, after)) for point, after in pairwise(points)] + points[-1:]
+
+
+def _next(point: BudgetPoint, after: BudgetPoint) -> NextThing | None:
+    added = after.enters[0] if after.enters else None
+    return None if added is None else NextThing(*added, after.ceiling - point.ceiling)
+
+
+def _rounded_up(amount: Decimal, unit: Decimal) -> Decimal:
+    return (amount / unit).to_integral_value(ROUND_CEILING) * unit

@@ -1,0 +1,105 @@
+"""One call of what each budget buys: search, choose the steps, measure and name their concepts."""
+
+import threading
+import time
+from collections.abc import Sequence
+from decimal import ROUND_CEILING, ROUND_FLOOR, Decimal
+from functools import partial
+from itertools import pairwise
+from typing import Final
+
+from optimizer.catalogue import existing_of, fixed_price, room_price
+from optimizer.concepts import Option, cautions_for, idea_of, permits_for
+from optimizer.concepts.budgets.points import BudgetSet, Step, points_of, steps_of
+from optimizer.concepts.budgets.search import BudgetAsked, BudgetSearch, at_ceiling
+from optimizer.concepts.budgets.words import step_words
+from optimizer.concepts.case import Case
+from optimizer.concepts.floor import floor_price
+from optimizer.events import Emit, Event
+
+FOR_WAYS: Final = Decimal("1.25")
+"""The highest ceiling that is looked at holds all rooms at their dearest and so much for ways, steps and walls."""
+
+
+def find_budgets(asked: BudgetAsked, *, emit: Emit, stop: threading.Event) -> BudgetSet:
+    """Search until time is up or a person stops it, and tell the steps that were found."""
+    began = time.monotonic()
+    emit(Event("stage", {"stage": "reading the yard"}))
+    search = BudgetSearch(asked, stop)
+    emit(Event("stage", {"stage": "trying budgets"}))
+    for found in search.run():
+        emit(Event("option", {"found": found, "best": f"worth {_most_worth(search):g}"}))
+    steps = steps_of(
+        search.bought.values(),
+        lowest=asked.lowest,
+        highest=asked.highest,
+        most=asked.points,
+        unit=unit_of(asked.highest),
+    )
+    emit(Event("stage", {"stage": "measuring"}))
+    options = _options(asked.case, steps)
+    return BudgetSet(
+        possible=search.possible,
+        points=tuple(points_of(steps, search.most_worth, [option.id for option in options])),
+        options=options,
+        lowest=asked.lowest,
+        highest=asked.highest,
+        seconds=round(time.monotonic() - began, 2),
+        seed=asked.seed,
+        repeatable=asked.repeatable,
+        stopped=stop.is_set(),
+        layouts_found=len(search.bought),
+        highest_is_too_low=search.programs.best_for(round(asked.highest * 100)) is None,
+    )
+
+
+def usual_range(case: Case) -> tuple[Decimal, Decimal]:
+    """From the least that what is required can cost to everything at its dearest with its ways."""
+    brief = case.scenario.brief
+    dearest = sum(max(room_price(choice, room, case.book) for choice in room.choices) for room in case.rooms)
+    once = fixed_price(brief, case.book, existing_of(case.scenario.site))
+    highest = (once + dearest) * (1 + brief.budget.contingency) * FOR_WAYS
+    unit = unit_of(highest)
+    lowest = (floor_price(case) / unit).to_integral_value(ROUND_FLOOR) * unit
+    return lowest, (highest / unit).to_integral_value(ROUND_CEILING) * unit
+
+
+def unit_of(highest: Decimal) -> Decimal:
+    """What ceilings are rounded up to: the power of ten that is a hundredth of the highest or less."""
+    return Decimal(10) ** max(0, (highest / 100).adjusted())
+
+
+def _most_worth(search: BudgetSearch) -> float:
+    return max((bought.worth for bought in search.bought.values()), default=0.0)
+
+
+def _options(case: Case, steps: Sequence[Step]) -> tuple[Option, ...]:
+    """A concept for each step, measured under the step's own ceiling."""
+    say = partial(step_words, rooms=case.rooms, currency=case.book.currency)
+    reasons = [say(step.bought.layout, None, step.ceiling) for step in steps[:1]]
+    reasons += [
+        say(after.bought.layout, step.bought.layout, after.ceiling - step.ceiling) for step, after in pairwise(steps)
+    ]
+    numbered = enumerate(zip(steps, reasons, strict=True), 1)
+    return tuple(_option(case, number, step, reason) for number, (step, reason) in numbered)
+
+
+def _option(case: Case, number: int, step: Step, reason: str) -> Option:
+    case = at_ceiling(case, step.ceiling)
+    verdict, placed = case.in_full(step.bought.layout), case.placed(step.bought.layout)
+    return Option(
+        id=f"budget-{number:02}",
+        rank=number,
+        score=verdict.score,
+        losses=verdict.losses,
+        reason=reason,
+        layout=step.bought.layout,
+        left_out=case.left_out(step.bought.layout, verdict.measured),
+        appraisal=verdict.measured,
+        findings=verdict.findings,
+        cautions=cautions_for(case.scenario, placed),
+        permits=permits_for(case.scenario, placed, verdict.measured),
+        proof=None,
+        differs_by=None,
+        idea=idea_of(case.scenario, placed, verdict.measured),
+    )

@@ -1,0 +1,85 @@
+"""What each budget buys, as the document that budgets.json holds, and as a table for a spreadsheet."""
+
+import csv
+import io
+from collections.abc import Iterable, Sequence
+from typing import Any, Final
+
+from optimizer.catalogue import PriceBook, SizedRoom
+from optimizer.concepts.budgets import BudgetPoint, BudgetSet
+from optimizer.results.document import CARRIED, option_record
+from optimizer.results.forms import money
+from optimizer.results.table import safe_cell
+from optimizer.results.versions import versions
+from optimizer.scenario import Scenario
+
+FORMAT: Final = "outdoor-rooms/budgets/1"
+_COLUMNS: Final = ("ceiling", "currency", "cost", "worth", "bound", "status", "rooms", "enters", "leaves", "concept")
+
+
+def budgets_document(
+    scenario: Scenario, rooms: Sequence[SizedRoom], found: BudgetSet, *, book: PriceBook
+) -> dict[str, Any]:
+    """Document of what each budget buys. Lengths in feet, money as text with two decimals."""
+    return {
+        "format": FORMAT,
+        "scenario": {name: getattr(scenario, name) for name in CARRIED},
+        "versions": versions(book),
+        "search": {
+            "lowest": money(found.lowest),
+            "highest": money(found.highest),
+            "seconds": found.seconds,
+            "seed": found.seed,
+            "repeatable": found.repeatable,
+            "stopped": found.stopped,
+            "layouts_found": found.layouts_found,
+        },
+        "possible": [{"ceiling": money(ceiling), "worth": worth} for ceiling, worth in found.possible],
+        "points": [_point(point) for point in found.points],
+        "options": [option_record(rooms, option) for option in found.options],
+    }
+
+
+def budgets_csv(found: BudgetSet, *, currency: str) -> str:
+    """CSV text, one row a point, by rising ceiling."""
+    text = io.StringIO()
+    writer = csv.writer(text, lineterminator="\n")
+    writer.writerow(_COLUMNS)
+    writer.writerows(_row(point, currency) for point in found.points)
+    return text.getvalue()
+
+
+def _point(point: BudgetPoint) -> dict[str, Any]:
+    after = point.next
+    return {
+        "ceiling": money(point.ceiling),
+        "worth": point.worth,
+        "bound": point.bound,
+        "cost": money(point.cost),
+        "status": point.status,
+        "rooms": _things(point.rooms),
+        "enters": _things(point.enters),
+        "leaves": _things(point.leaves),
+        "next": after and {"room": after.room, "choice": after.choice, "amount": money(after.amount)},
+        "concept": point.concept,
+    }
+
+
+def _things(things: Iterable[tuple[str, str]]) -> list[dict[str, str]]:
+    return [{"name": room, "choice": choice} for room, choice in things]
+
+
+def _row(point: BudgetPoint, currency: str) -> list[str]:
+    rooms, enters, leaves = (
+        "; ".join(f"{room} ({choice})" for room, choice in things)
+        for things in (point.rooms, point.enters, point.leaves)
+    )
+    return [
+        money(point.ceiling),
+        safe_cell(currency),
+        money(point.cost),
+        f"{point.worth:g}",
+        f"{point.bound:g}",
+        point.status,
+        *(safe_cell(text) for text in (rooms, enters, leaves, point.concept)),
+    ]

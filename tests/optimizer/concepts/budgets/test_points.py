@@ -1,0 +1,75 @@
+"""From layouts to the steps of a stair that rises."""
+
+from decimal import Decimal
+
+from hypothesis import given
+from hypothesis import strategies as st
+
+from optimizer.concepts.budgets.points import Bought, NextThing, Step, points_of, steps_of
+from optimizer.concepts.budgets.thinning import thinned
+from optimizer.layout import Layout, Placement
+
+
+def layout(*things):
+    """Rooms with these choices, somewhere."""
+    return Layout(tuple(Placement(room, choice, 0.0, 0.0, 4.0, 4.0, "+y") for room, choice in things))
+
+
+def bought(cost, worth, score=1.0, *things):
+    return Bought(layout(*things), Decimal(cost), worth, score)
+
+
+FOUND = st.lists(
+    st.builds(bought, st.integers(1_000, 9_000), st.integers(0, 12).map(float), st.floats(0, 100)), max_size=25
+)
+
+
+@given(FOUND, st.integers(0, 5_000), st.integers(5_000, 9_500), st.integers(1, 30))
+def test_no_step_is_beaten_by_any_layout(found, lowest, highest, most):
+    """Ceilings and worth rise; each step is the most worth within its ceiling, and at the ceiling one unit lower there
+    is less; all lie within the range, and the last is the best of all within it.
+    """
+    unit = Decimal(100)
+    steps = steps_of(found, lowest=Decimal(lowest), highest=Decimal(highest), most=most, unit=unit)
+    assert len(steps) <= most
+    for step in steps:
+        assert step.bought.cost <= step.ceiling <= highest
+        assert step.bought.worth == max(one.worth for one in found if one.cost <= step.ceiling)
+        cheaper = [one.worth for one in found if one.cost <= step.ceiling - unit]
+        assert step.ceiling == lowest or not cheaper or max(cheaper) < step.bought.worth
+    worths = [step.bought.worth for step in steps]
+    assert worths == sorted(set(worths))
+    within = [one.worth for one in found if -(-one.cost // unit) * unit <= highest]
+    if within and highest >= lowest:
+        assert worths[-1] == max(within)
+
+
+def test_of_the_same_worth_the_best_score_is_taken():
+    """As long as it lies within the same ceiling; cheaper alone is not better."""
+    found = [bought(1010, 5.0, 9.0, ("a", "x")), bought(1090, 5.0, 4.0, ("b", "x")), bought(1150, 5.0, 1.0, ("c", "x"))]
+    (step,) = steps_of(found, lowest=Decimal(0), highest=Decimal(5000), most=9, unit=Decimal(100))
+    assert (step.ceiling, step.bought.score) == (1100, 4.0)
+
+
+def test_what_enters_and_leaves():
+    """Against the step before, with what the next step adds and costs; proven where the bound is met."""
+    steps = [
+        Step(Decimal(1000), bought(990, 5.0, 1.0, ("table", "six"), ("shed", "one"))),
+        Step(Decimal(3000), bought(2900, 9.0, 1.0, ("table", "eight"), ("fire", "six"))),
+    ]
+    one, other = points_of(steps, {Decimal(1000): 5.0, Decimal(3000): 10.0}.__getitem__, ["b1", "b2"])
+    assert (one.status, other.status, other.bound) == ("proven", "bounded", 10.0)
+    assert one.next == NextThing("table", "eight", Decimal(2000))
+    assert other.next is None
+    assert other.enters == (("table", "eight"), ("fire", "six"))
+    assert other.leaves == (("table", "six"), ("shed", "one"))
+
+
+def test_the_step_that_tells_least_goes_first():
+    """Little worth for a short way; the ends stay."""
+    money, worth = [10, 20, 21, 40, 60], [1.0, 5.0, 5.1, 9.0, 10.0]
+    assert thinned(money, worth, 5) == [0, 1, 2, 3, 4]
+    assert thinned(money, worth, 4) == [0, 1, 3, 4]
+    assert thinned(money, worth, 2) == [0, 4]
+    assert thinned(money, worth, 1) == [4]
+    assert thinned([], [], 3) == []

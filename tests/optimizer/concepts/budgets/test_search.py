@@ -1,0 +1,156 @@
+"""What each budget buys in a yard so small that every layout in it can be judged."""
+
+import threading
+from dataclasses import replace
+from decimal import Decimal
+from functools import cache
+from itertools import product
+
+import numpy as np
+import pytest
+
+from optimizer.concepts.budgets.points import Bought, steps_of
+from optimizer.concepts.budgets.run import find_budgets, unit_of, usual_range
+from optimizer.concepts.budgets.search import BudgetAsked, BudgetSearch, at_ceiling
+from optimizer.concepts.case import Case
+from optimizer.engine.problem import Spot, build_problem, layout_of
+from optimizer.events import to_nobody
+from optimizer.scenario import read_scenario
+
+TINY = """\
+schema_version: 1
+name: Tiny Yard
+units: ft
+currency: USD
+site:
+  latitude: 40
+  longitude: -83
+  time_zone: America/New_York
+  boundary: {corners: [[0, 0], [60, 0], [60, 50], [0, 50]]}
+  buildings:
+    - {name: house, outline: [[10, 0], [50, 0], [50, 20], [10, 20]], doors: [{name: door, at: [30, 20], width: 3}]}
+  entrances: [{name: gate, at: [0, 30], width: 4}]
+  keep_outs:
+    - {name: rear, outline: [[0, 37], [60, 37], [60, 50], [0, 50]], allow: [path]}
+    - {name: middle, outline: [[0, 20], [18, 20], [18, 40], [0, 40]], allow: [path]}
+    - {name: right, outline: [[48, 20], [60, 20], [60, 40], [48, 40]], allow: [path]}
+brief:
+  guests: {everyday: 4, party: 4}
+  rooms:
+    - name: table
+      kind: gathering
+      required: true
+      choices:
+        - {label: six, width: 14, depth: 12, seats: 6, worth: 5}
+        - {label: eight, width: 16, depth: 13, seats: 8, worth: 7}
+    - name: chairs
+      kind: nook
+      choices:
+        - {label: two, width: 8, depth: 7, seats: 2, worth: 3}
+        - {label: four, width: 10, depth: 8, seats: 4, worth: 4}
+  trips:
+    - {from: door, to: table, count: 10}
+    - {from: table, to: chairs, count: 4}
+options: {grid_step: 4}
+"""
+NEVER = threading.Event()
+
+
+@cache
+def case():
+    return Case.of(read_scenario(TINY, "tiny.yaml"))
+
+
+@cache
+def all_bought():
+    """Every layout that keeps the rules, whatever it costs."""
+    _, highest = usual_range(case())
+    rich = at_ceiling(case(), highest)
+    problem = build_problem(rich.scenario, rich.rooms, rich.book)
+    found = []
+    for state in product(*(list(spots(room)) for room in problem.rooms)):
+        layout = layout_of(problem, state)
+        verdict = rich.judged(layout)
+        if verdict.holds:
+            found.append(Bought(layout, verdict.measured.cost.phase(1), verdict.measured.worth, verdict.score))
+    return found
+
+
+def spots(room):
+    """All that a room can do."""
+    if not room.required:
+        yield None
+    for variant, allowed in enumerate(room.allowed):
+        for y, x in np.argwhere(allowed).tolist():
+            yield Spot(variant, x, y)
+
+
+def asked(seconds=12.0, **changed):
+    lowest, highest = usual_range(case())
+    return BudgetAsked(case(), lowest, highest, 10, seconds, 3, repeatable=True, processes=0, **changed)
+
+
+@cache
+def searched():
+    return find_budgets(asked(), emit=to_nobody, stop=NEVER)
+
+
+def test_each_worth_is_bought_for_the_least_that_any_layout_needs():
+    """Against every layout of the yard: the same worth at the same ceilings."""
+    _, highest = usual_range(case())
+    truth = steps_of(all_bought(), lowest=Decimal(0), highest=highest, most=10, unit=unit_of(highest))
+    assert len(truth) == 2
+    assert [(p.ceiling, p.worth) for p in searched().points] == [(s.ceiling, s.bought.worth) for s in truth]
+
+
+def test_no_layout_of_the_yard_has_more_worth_than_the_bound():
+    """By least prices, at the cost of each layout."""
+    search = BudgetSearch(asked(), NEVER)
+    assert all(bought.worth <= search.most_worth(bought.cost) for bought in all_bought())
+    assert search.most_worth(Decimal(100)) == 0.0
+
+
+def test_concepts_hold_within_their_ceilings():
+    """Each is measured anew under its own ceiling, breaks no rule, and says what it adds."""
+    points, options = searched().points, searched().options
+    assert [option.id for option in options] == [point.concept for point in points]
+    assert not [finding for option in options for finding in option.findings]
+    assert all(o.appraisal.cost.phase(1) == p.cost <= p.ceiling for o, p in zip(options, points, strict=True))
+    assert options[0].reason == "The least that was found to work: table (six)."
+    assert options[1].reason == "For about 1,600 USD more: the chairs (two)."
+
+
+def test_the_same_again():
+    """A repeatable search finds the same, whatever the clock says."""
+    again = find_budgets(asked(), emit=to_nobody, stop=NEVER)
+    assert replace(again, seconds=0) == replace(searched(), seconds=0)
+
+
+def test_stopped_at_once_it_says_so():
+    stop = threading.Event()
+    stop.set()
+    found = find_budgets(asked(), emit=to_nobody, stop=stop)
+    assert found.stopped
+    assert not found.points
+
+
+def test_what_is_known_from_before_is_not_lost():
+    """The first layout found is the one that was given, even where no search follows."""
+    (dearest,) = (option.layout for option in searched().options[-1:])
+    stop = threading.Event()
+    stop.set()
+    found = find_budgets(asked(start=(dearest,)), emit=to_nobody, stop=stop)
+    assert [option.layout for option in found.options] == [dearest]
+
+
+def test_too_low_a_ceiling_is_said():
+    """What must be there costs more, by least prices."""
+    low = replace(asked(seconds=1.0), lowest=Decimal(100), highest=Decimal(200))
+    found = find_budgets(low, emit=to_nobody, stop=NEVER)
+    assert found.highest_is_too_low
+    assert not found.points
+
+
+@pytest.mark.parametrize(("highest", "unit"), [("99", 1), ("850", 1), ("84000", 100), ("124000", 1000)])
+def test_ceilings_are_round(highest, unit):
+    assert unit_of(Decimal(highest)) == unit

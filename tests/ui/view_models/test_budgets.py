@@ -1,0 +1,47 @@
+"""From budgets.json to the few steps that are shown."""
+
+from itertools import pairwise
+
+from hypothesis import given
+from hypothesis import strategies as st
+
+from ui.view_models import Words, budget_steps
+
+USD = Words("USD", "ft")
+
+
+def point(ceiling, worth, *rooms):
+    return {
+        "ceiling": f"{ceiling}.00",
+        "cost": f"{ceiling - 150}.00",
+        "worth": worth,
+        "concept": f"at-{ceiling}",
+        "rooms": [{"name": name, "choice": choice} for name, choice in rooms],
+    }
+
+
+def test_what_is_said_of_a_step():
+    """What it buys, what it adds to the step before that is shown, and what comes next."""
+    points = [
+        point(60_000, 10.0, ("table", "six"), ("shed", "small")),
+        point(61_000, 10.2, ("table", "eight"), ("shed", "small")),
+        point(90_000, 15.0, ("table", "eight"), ("fire", "six seats")),
+    ]
+    first, last = budget_steps({"points": points}, USD)
+    assert (first.ceiling, first.cost, first.adds) == ("$60,000", "$59,800", "")
+    assert first.next == "For $30,000 more: table (eight), fire (six seats), without the shed"
+    assert last.adds == "$30,000 more than the step before: table (eight), fire (six seats), without the shed"
+    assert (last.rooms, last.next, last.concept) == (("table (eight)", "fire (six seats)"), "", "at-90000")
+
+
+@given(st.lists(st.tuples(st.integers(1_000, 90_000), st.floats(0.1, 9)), max_size=15, unique_by=lambda one: one[0]))
+def test_few_steps_clearly_apart(found):
+    """Four at most, a tenth apart, the dearest among them."""
+    points, worth = [], 0.0
+    for ceiling, gain in sorted(found):
+        worth += gain
+        points.append(point(ceiling, worth))
+    shown = [int(step.concept.removeprefix("at-")) for step in budget_steps({"points": points}, USD)]
+    assert len(shown) <= 4
+    assert all(after >= 1.1 * before for before, after in pairwise(shown))
+    assert shown[-1:] == [ceiling for ceiling, _ in sorted(found)][-1:]
