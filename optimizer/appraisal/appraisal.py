@@ -81,5 +81,7 @@ class Appraisal:
     """Of the two garden doors of most trips, those at whose landing no terrace lies."""
     empty_roofs: tuple[str, ...] = ()
     """Existing structures under which no room with seats lies."""
+    jogs: int = 0
+    """Short steps of the paved outline that nothing on the site is the reason for."""
     table: TableWay | None = None
     """How the everyday table lies to the kitchen door."""

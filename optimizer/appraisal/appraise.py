@@ -8,6 +8,7 @@ from optimizer.appraisal.cost import cost_of
 from optimizer.appraisal.destinations import destinations
 from optimizer.appraisal.enclosure import enclosure_measures
 from optimizer.appraisal.finish import finish_plan, finish_take_off
+from optimizer.appraisal.jogs import paved_jogs
 from optimizer.appraisal.order import aligned_share, order_measures
 from optimizer.appraisal.party import party_measures
 from optimizer.appraisal.paths import path_measures
@@ -65,6 +66,7 @@ def appraise(derived: Derived, book: PriceBook, given: Given | None = None) -> A
         overpaved_sqft=overpaved_sqft(site, paved),
         bare_doors=bare_doors(site, brief, placed),
         empty_roofs=empty_roofs(site, placed),
+        jogs=paved_jogs(derived),
         finish=finish_take_off(finish, placed),
         cook=cook_measures(derived),
         order=order_measures(site, placed),

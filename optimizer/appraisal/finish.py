@@ -22,6 +22,7 @@ TURN_DEG: Final = 45.0
 _TOUCH_FT: Final = 0.01
 _SAME_FT: Final = 0.05
 _MEETING: Final = 3  # ends of legs at one point
+_LONG_FT: Final = 8.0  # layout rule 26 and common practice, no source: a shorter leg is no way that meets others
 _LEAST_PAVED: Final = 0.9  # common practice, no source: less of a square reads as no figure
 
 
@@ -93,7 +94,8 @@ def finish_plan(site: Site, wish: FinishWish, placed: Placed, legs: Sequence[Leg
     paved = [room for room in placed.paved if "paving" in room.rules.built_as]
     inlays = union_all([room.shape for room in paved if room.kind == ACCENT_KIND])
     squares = meetings(legs, paths)
-    turned = union_all([inlays, squares.intersection(paths)])
+    # A square may meet paving in a mere line, which no area can be cut with.
+    turned = areas_only(union_all([inlays, squares.intersection(paths)]))
     unlaid = union_all([turned, *(room.water for room in paved if room.rules.has_deck)])
     accent = union_all([_shrunk(inlays, width), _shrunk(squares, width).intersection(paths)])
     terraces = tuple(
@@ -105,8 +107,9 @@ def finish_plan(site: Site, wish: FinishWish, placed: Placed, legs: Sequence[Leg
 
 
 def meetings(legs: Sequence[Leg], paths: BaseGeometry) -> BaseGeometry:
-    """Squares as wide as the widest leg where three and more legs end at one point, if they lie on paving [ft]."""
-    ends = [(point, leg.width_ft) for leg in legs for point in (leg.points[0], leg.points[-1])]
+    """Squares as wide as the widest leg where three and more long legs end at one point, if they lie on paving [ft]."""
+    long = [leg for leg in legs if LineString(leg.points).length >= _LONG_FT - _SAME_FT]
+    ends = [(point, leg.width_ft) for leg in long for point in (leg.points[0], leg.points[-1])]
     squares = (_square(at, [width for point, width in ends if dist(point, at) <= _SAME_FT]) for at, _ in ends)
     on_paving = (s for s in squares if s and s.intersection(paths).area >= _LEAST_PAVED * s.area)
     return union_all(list(on_paving))

@@ -10,6 +10,7 @@ from typing import Final, Literal, get_args
 RuleId = Literal[
     "required_rooms",
     "known_choice",
+    "held",
     "proportion",
     "inside_setbacks",
     "off_buildings",
@@ -61,6 +62,7 @@ class Rule:
 _SENTENCES: Final[dict[RuleId, str]] = {
     "required_rooms": "Every required room is placed, and no room is placed twice.",
     "known_choice": "Every room has the size of one of its choices, or has grown to a line by at most its share.",
+    "held": "A room that is held keeps the place, area, front and choice that it is held to.",
     "proportion": "No room is too long for its width, and none is smaller than 40 sq ft.",
     "inside_setbacks": "Every room lies inside the boundary and keeps the setbacks that apply to it.",
     "off_buildings": "No room stands in a building.",

@@ -23,5 +23,6 @@ def kind_rules(kind: RoomKind) -> KindRules:
         has_front=entry["has_front"],
         longest_ratio=float(entry["longest_ratio"]),
         keeps_from_openings=entry["keeps_from_openings"],
+        passed=entry.get("passed", False),
         grows=entry["grows"],
     )

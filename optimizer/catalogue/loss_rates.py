@@ -27,6 +27,7 @@ class Rates:
     scattered_lawn: float
     destination: float
     way_off: float
+    jog: float
     overpaved: float
     unbacked: float
     cook: float

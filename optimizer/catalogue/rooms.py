@@ -17,9 +17,9 @@ IN_WATER: Final = ("water", "pool steps", "pool bench")
 class KindRules:
     """What holds for every room of a kind.
 
-    `walkable` ground may be crossed by anybody's way; `has_front` kinds serve to one side, which must stay open;
-    `keeps_from_openings` marks kitchen, fire and water; a room of a kind that `grows` may be built a little larger to
-    meet a line.
+    `walkable` ground may be crossed by anybody's way; over the paving of `passed` kinds ways lead outside all that
+    stands there; `has_front` kinds serve to one side, which must stay open; `keeps_from_openings` marks kitchen, fire
+    and water; a room of a kind that `grows` may be built a little larger to meet a line.
     """
 
     kind: RoomKind
@@ -29,6 +29,7 @@ class KindRules:
     has_front: bool
     longest_ratio: float
     keeps_from_openings: bool
+    passed: bool = False
     grows: bool = False
 
     @property

@@ -12,8 +12,8 @@ from optimizer.check.case import TOLERANCE_FT, Check, CheckCase
 from optimizer.check.edges import shared_edge_ft
 from optimizer.check.finding import Finding
 from optimizer.check.neighbours import LEAST_FT
+from optimizer.check.on_foot import Ends, on_foot_ft, round_furniture_ft
 from optimizer.check.sight import look_for, sight_share
-from optimizer.circulation import Stop, stop_beside, walking_ft
 from optimizer.fields.sight_ends import Look
 from optimizer.fields.site_walls import walls_for_feet
 from optimizer.grading import RouteFinding, accessible_route
@@ -37,11 +37,15 @@ def relation_check(kind: RelationKind) -> Check:
 
 
 def _between(case: CheckCase, relation: Relation) -> tuple[str, ...]:
-    """Rooms between the two ends that are to blame too: those that hide one, and those that the way leads through."""
+    """Rooms between the two ends that are to blame too: those that hide one, whose furniture is gone round, and those
+    that the way leads through.
+    """
     if relation.kind == "in_view":
         look, others = look_for(case.scenario, case.placed.wished, relation), case.placed.chosen
         hiding = (room for room, _ in others if room.name not in relation.between)
         return blamed(case.placed, hiding, lambda left: _keeps(case, look, relation, left))
+    if relation.kind == "near" and relation.by == "walking":
+        return round_furniture_ft(case, _ends(case, relation))[1]
     return _route(case, relation).through if relation.kind == "accessible" else ()
 
 
@@ -71,6 +75,8 @@ def _walled_ft(case: CheckCase, one: BaseGeometry, other: BaseGeometry) -> float
 
 def _near(case: CheckCase, relation: Relation, one: BaseGeometry, other: BaseGeometry) -> Miss | None:
     asked, found = relation.within_ft or 0.0, _distance_ft(case, relation, one, other)
+    if relation.by == "walking" and TOLERANCE_FT < found <= asked + TOLERANCE_FT:
+        found = round_furniture_ft(case, _ends(case, relation))[0]
     if not isfinite(found):
         return asked, f"no way leads from {relation.between[0]} to {relation.between[1]}"
     words = f"{_pair(relation)} are {case.length(found)} apart, at most {case.length(asked)} is asked"
@@ -132,12 +138,12 @@ def _distance_ft(case: CheckCase, relation: Relation, one: BaseGeometry, other: 
     straight = float(one.distance(other))
     if relation.by == "straight" or straight <= TOLERANCE_FT:
         return straight
-    names = relation.between
-    return max(straight, walking_ft(case.network, _stop(case, names[0], one), _stop(case, names[1], other)))
+    return max(straight, on_foot_ft(case, _ends(case, relation)))
 
 
-def _stop(case: CheckCase, name: str, shape: BaseGeometry) -> Stop:
-    return case.access.stop(name) or stop_beside(name, shape, case.access.ground)
+def _ends(case: CheckCase, relation: Relation) -> Ends:
+    one, other = relation.between
+    return (one, case.shape_of(one)), (other, case.shape_of(other))
 
 
 def _pair(relation: Relation) -> str:

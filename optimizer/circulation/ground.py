@@ -1,6 +1,6 @@
 """Ground on which the centre line of a clear way may run."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from functools import lru_cache
 from typing import Final, TypeAlias
 
@@ -17,13 +17,15 @@ CLEAR_WIDTH_FT: Final = 3.0
 _LEAST_TRUNK_RADIUS_FT: Final = 1.0  # common practice, no source: nobody walks closer to a trunk
 
 
-def walkable_ground(site: Site, placed: Placed, clear_width_ft: float = CLEAR_WIDTH_FT) -> Ground:
-    """Where the centre of a way of this clear width may run.
+def walkable_ground(
+    site: Site, placed: Placed, clear_width_ft: float = CLEAR_WIDTH_FT, furniture: Sequence[Polygon] = ()
+) -> Ground:
+    """Where the centre of a way of this clear width may run, round so much of the furniture.
 
     Structures are walked through. The inset is smaller by the touching tolerance, so that a gap of just the clear
     width still joins what lies on either side of it.
     """
-    free = site_shapes(site).boundary.difference(union_all([*obstacles_of_site(site), *_standing(placed)]))
+    free = site_shapes(site).boundary.difference(union_all([*obstacles_of_site(site), *_standing(placed), *furniture]))
     return free.buffer(TOLERANCE_FT - clear_width_ft / 2, join_style="mitre")
 
 

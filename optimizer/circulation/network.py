@@ -5,9 +5,11 @@ from dataclasses import dataclass
 import numpy as np
 import shapely
 from numpy.typing import NDArray
+from shapely import LineString
+from shapely.geometry.base import BaseGeometry
 
 from optimizer.circulation.stops import Access, Stop
-from optimizer.circulation.visibility import Coordinates, all_shortest, in_sight, turning_points
+from optimizer.circulation.visibility import Coordinates, all_shortest, in_sight, route, turning_points
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -39,6 +41,26 @@ def walking_ft(network: Network, start: Stop, end: Stop) -> float:
     """Distance on foot from edge to edge [ft]; infinite where no way joins them."""
     by_nodes = to_edge_ft(network, start)[:, None] + network.lengths_ft + to_edge_ft(network, end)[None, :]
     return min(float(by_nodes.min(initial=np.inf)), _across_ft(network, start, end))
+
+
+def walked_line(network: Network, start: Stop, end: Stop) -> BaseGeometry:
+    """Line of the walk from edge to edge that `walking_ft` measures, without the steps through gates; empty where no
+    way joins them.
+    """
+    by_nodes = to_edge_ft(network, start)[:, None] + network.lengths_ft + to_edge_ft(network, end)[None, :]
+    least, across = float(by_nodes.min(initial=np.inf)), _across_ft(network, start, end)
+    if across < least:
+        return shapely.shortest_line(start.area, end.area)
+    if not np.isfinite(least):
+        return LineString()
+    first, last = np.unravel_index(by_nodes.argmin(), by_nodes.shape)
+    points = [shapely.Point(network.points[node]) for node in route(network.previous, int(first), int(last))]
+    ends = [
+        shapely.shortest_line(point, stop.area)
+        for point, stop in ((points[0], start), (points[-1], end))
+        if stop.area is not None
+    ]
+    return shapely.union_all([LineString([*points, points[-1]]), *ends])
 
 
 def to_edge_ft(network: Network, stop: Stop) -> Coordinates:

@@ -1,12 +1,12 @@
 """The places that ways join: rooms with their gates, doors and entrances with the spot where one stands."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from math import hypot
 from typing import Final
 
 import shapely
-from shapely import LineString, ops
+from shapely import LineString, Polygon, ops
 from shapely.geometry.base import BaseGeometry
 
 from optimizer.circulation.ground import Ground, walkable_ground
@@ -48,9 +48,12 @@ class Access:
         return next((stop for stop in self.stops if stop.name == name), None)
 
 
-def access_of(site: Site, placed: Placed) -> Access:
-    """Ground and stops of a layout; a placed room that the brief does not know is an obstacle and no stop."""
-    ground = walkable_ground(site, placed)
+def access_of(site: Site, placed: Placed, furniture: Sequence[Polygon] = ()) -> Access:
+    """Ground and stops of a layout; a placed room that the brief does not know is an obstacle and no stop.
+
+    Rooms that people walk through count as empty but for the furniture given.
+    """
+    ground = walkable_ground(site, placed, furniture=furniture)
     shapely.prepare(ground)
     stops = (
         *(_standing_stop(door.name, door.at, door.outward, ground) for door in site.doors),

@@ -4,10 +4,6 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Final
 
-import shapely
-from shapely import LineString, Point
-from shapely.geometry.base import BaseGeometry
-
 from optimizer.brief import Brief
 from optimizer.circulation.ground import CLEAR_WIDTH_FT
 from optimizer.circulation.network import Network, network_of, walking_ft
@@ -15,13 +11,10 @@ from optimizer.circulation.paving import Leg, Paved, paved_network
 from optimizer.circulation.reach import cut_off
 from optimizer.circulation.stops import access_of
 from optimizer.circulation.way import Way, way_along, way_between
-from optimizer.fields import site_shapes
-from optimizer.fields.existing_paving import standing_paving
 from optimizer.fields.site_walls import open_edge_ft
-from optimizer.layout import TOLERANCE_FT, Placed, PlacedRoom, areas_only
+from optimizer.layout import TOLERANCE_FT, Placed, PlacedRoom
 from optimizer.site import Site
 
-_SQUARE: Final = 1.5  # mitre of a square bend, and a little more: sharper bends are cut off
 _FLOATING_FT: Final = 4.0  # common practice, no source: with less shared edge a room needs a path
 Pair = tuple[str, str]
 
@@ -68,31 +61,6 @@ def ways(site: Site, brief: Brief, placed: Placed, network: Network | None = Non
         cut_off(site, brief, network.access),
         network,
     )
-
-
-def way_polygon(site: Site, placed: Placed, legs: Sequence[Leg]) -> BaseGeometry:
-    """Ground that legs pave [ft]: outside rooms, buildings, landings and paving that stays, in the yard."""
-    strips = [
-        LineString(leg.points).buffer(leg.width_ft / 2, cap_style="flat", join_style="mitre", mitre_limit=_SQUARE)
-        for leg in legs
-        if len(leg.points) > 1
-    ]
-    shapes = site_shapes(site)
-    there = standing_paving(site, placed.shapes)
-    taken = [*placed.shapes, *shapes.buildings, *(zone for _, zone in shapes.door_zones), there]
-    inside = shapely.union_all([*strips, *_branchings(legs)]).intersection(shapes.boundary)
-    return areas_only(inside.difference(shapely.union_all(taken)))
-
-
-def _branchings(legs: Sequence[Leg]) -> Iterator[BaseGeometry]:
-    """Ground that fills the corner where legs meet, with edges in steps of 45 degrees."""
-    meeting: dict[tuple[float, float], list[float]] = {}
-    for leg in legs:
-        for x, y in (leg.points[0], leg.points[-1]):
-            meeting.setdefault((round(x, 2), round(y, 2)), []).append(leg.width_ft)
-    for at, widths in meeting.items():
-        if len(widths) > 1:
-            yield Point(at).buffer(min(widths) / 2, quad_segs=2)
 
 
 def _ways(network: Network, paved: Paved, pairs: Sequence[Pair] | dict[Pair, None]) -> tuple[Way, ...]:

@@ -46,7 +46,7 @@ class Outcome:
     @property
     def status(self) -> ExitStatus:
         """Exit status of the run."""
-        if self.option_set.options:
+        if self.option_set.concepts:
             return ExitStatus.DONE
         is_impossible = self.option_set.search.status == "nothing_fits"
         return ExitStatus.NOTHING_FITS if is_impossible else ExitStatus.UNDECIDED
@@ -104,6 +104,6 @@ def _summary(call: Call, outcome: Outcome) -> dict[str, object]:
         "exit": int(outcome.status),
         "status": search.status,
         "stopped": search.stopped,
-        "found": len(outcome.option_set.options),
+        "found": len(outcome.option_set.concepts),
         "result": str(call.out / "options.json"),
     }

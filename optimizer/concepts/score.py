@@ -46,6 +46,7 @@ def losses_of(
         ("cook", weights.walking * cook_loss(appraisal.cook)),
         ("destinations", weights.walking * destinations_loss(appraisal.destinations)),
         ("ways", weights.order * rate.way_off * appraisal.paths.off),
+        ("jogs", weights.order * rate.jog * appraisal.jogs),
         ("paving", weights.order * rate.overpaved * appraisal.overpaved_sqft),
         ("leftovers", weights.order * rate.leftover * appraisal.planting.leftover_sqft),
         ("lawn", weights.order * rate.scattered_lawn * appraisal.planting.scattered_sqft),

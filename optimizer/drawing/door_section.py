@@ -102,7 +102,8 @@ def _marks(cut: Cut, landing: _Landing, layout: Layout, levels: Mapping[str, flo
     along = [*np.arange(0.0, _OUTSIDE_FT, _STEP_FT), _OUTSIDE_FT]
     ground = tuple(zip(map(float, along), cut.ground(*along), strict=True))
     depth = min(floor, landing.foot_ft, *(z for _, z in ground)) - _EARTH_FT
-    rooms = _rooms(cut, layout, levels)
+    # What one steps onto is built up to the lowest tread.
+    rooms = [(min(a, end) if r == landing.room else a, b, r) for a, b, r in _rooms(cut, layout, levels)]
     beyond = tuple((s, next((levels[r] for a, b, r in rooms if a <= s <= b), z)) for s, z in ground if s >= end)
     stairs = tuple(_stairs(landing))
     surface = ((0.0, floor), *stairs, *beyond)

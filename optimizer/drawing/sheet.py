@@ -56,6 +56,7 @@ LEGEND_WORDS: Final[dict[str, str]] = {
     "roof": "roof over",
     "new_roof": "new shade structure",
     "screen": "screen panel",
+    "held": "held by you",
     "riser": "steps, one line per riser",
     "focal_point": "most ways meet here",
     "pinch": "narrowest place for a party",

@@ -44,6 +44,7 @@ LOOKS: Final[dict[str, Look]] = {
     "entrance": Look(fill="#3f4a52"),
     "roof": Look(line="#4a4038", weight_pt=0.9, dash_pt=(6, 3)),
     "new_roof": Look(line="#8a4b2d", weight_pt=1.3, dash_pt=(6, 3)),
+    "held": Look(fill="#1f4e5f"),
     "riser": Look(line="#3f3a34", weight_pt=0.9),
     "screen": Look(line="#5b3a29", weight_pt=2.2),
     "post": Look(fill="#4a4038", line="#4a4038", weight_pt=0.3),

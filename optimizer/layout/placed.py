@@ -67,7 +67,11 @@ class PlacedRoom:
 
     @cached_property
     def kept_from_paths(self) -> tuple[Polygon, ...]:
-        """Furniture and the chairs' space, which no way crosses [ft]."""
+        """Ground that no way crosses [ft]: furniture and the chairs' space; all that lies between them where ways only
+        pass, and the whole room where nobody knows what stands in it.
+        """
+        if self.rules.passed:
+            return (union_all([ground for _, ground in self.furniture]).envelope if self.furniture else self.shape,)
         return self.on_plan(kept_from_paths(self.choice)) if self.choice else ()
 
     def ground_of(self, built: BuiltClass) -> Polygon:
@@ -92,6 +96,11 @@ class PlacedRoom:
         """Sides of the plan that have a use, such as `open`; where the choice says nothing a side is open."""
         uses = dict(self.choice.sides) if self.choice else {}
         return tuple(side_on_plan(side, self.front) for side in get_args(LocalSide) if uses.get(side, "open") == use)
+
+    @property
+    def carries_ways(self) -> bool:
+        """Whether ways lead over its paving, round what is kept from them."""
+        return self.rules.paved and (self.rules.walkable or self.rules.passed)
 
     @property
     def open_sides(self) -> tuple[Front, ...]:

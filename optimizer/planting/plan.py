@@ -19,6 +19,7 @@ from optimizer.planting.service import at_services
 from optimizer.planting.strips import (
     along_buildings,
     at_entrances,
+    at_terraces,
     between_rooms,
     inner_roots,
     round_trees,
@@ -71,7 +72,7 @@ def planting_of(site: Site, relations: Sequence[Relation], placed: Placed, paths
 def _wanted(site: Site, relations: Sequence[Relation], placed: Placed, may_plant: BaseGeometry) -> Iterator[Bed]:
     """Beds with a reason of their own."""
     dug: tuple[tuple[BedReason, BaseGeometry], ...] = (
-        ("along the house", along_buildings(site)),
+        ("along the house", shapely.union(along_buildings(site), at_terraces(site, placed))),
         ("between rooms", between_rooms(placed)),
         ("as a screen", screens(site, relations, placed)),
         ("round the water", round_water(placed)),

@@ -13,6 +13,7 @@ from shapely.geometry.base import BaseGeometry
 from optimizer.brief import Relation
 from optimizer.catalogue import root_rings
 from optimizer.fields import SITES, site_shapes
+from optimizer.fields.house_strips import house_strips
 from optimizer.fields.site_walls import passages
 from optimizer.layout import Placed, Placement
 from optimizer.site import Entrance, Point, Site
@@ -58,6 +59,11 @@ def along_buildings(site: Site) -> BaseGeometry:
     """Strip round the buildings."""
     houses = site_shapes(site).buildings
     return shapely.union_all([house.buffer(HOUSE_BED_FT, join_style="mitre") for house in houses])
+
+
+def at_terraces(site: Site, placed: Placed) -> BaseGeometry:
+    """Ground between walls and the terraces before their doors."""
+    return shapely.union_all([strip.ground for strip in house_strips(site, placed)])
 
 
 def between_rooms(placed: Placed) -> BaseGeometry:

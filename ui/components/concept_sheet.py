@@ -102,14 +102,14 @@ def _downloads(job: Job, result: Result, option: Option) -> None:
         st.download_button(
             "Owner's plan as SVG",
             data=lambda: owner_svg(job, result.scenario, option),
-            file_name=f"concept-{option.rank}-owner.svg",
+            file_name=f"{option.id}-owner.svg",
             mime="image/svg+xml",
             on_click="ignore",
         )
         st.download_button(
             "Designer's plan as SVG",
             data=lambda: job.plan_svg(option.id) or "",
-            file_name=f"concept-{option.rank}.svg",
+            file_name=f"{option.id}.svg",
             mime="image/svg+xml",
             on_click="ignore",
         )

@@ -49,7 +49,7 @@ def _owner_svg(key: str, _scenario: Scenario, _option: Option) -> str:
     del key
     appraisal, placed = _option.appraisal, placed_of(sized_rooms(_scenario.brief), _option.layout)
     paths = Paths(way_polygon(_scenario.site, placed, appraisal.legs), appraisal.legs)
-    title = f"Concept {_option.rank}: {_option.idea.name if _option.idea else 'plan'}"
+    title = f"{_option.title}: {_option.idea.name if _option.idea else 'plan'}"
     drawing = draw_plan(
         _scenario, placed, appraisal.ways, title=title, paths=paths, cautions=_option.cautions, audience="owner"
     )
@@ -59,7 +59,7 @@ def _owner_svg(key: str, _scenario: Scenario, _option: Option) -> str:
 @st.cache_data(max_entries=400, show_spinner=False)
 def _concept_svg(key: str, _scenario: Scenario, _option: Option) -> str:
     del key
-    return _small(_scenario, _option.layout, _option.appraisal.legs, title=f"Concept {_option.rank}")
+    return _small(_scenario, _option.layout, _option.appraisal.legs, title=_option.title)
 
 
 @st.cache_data(max_entries=40, show_spinner=False)
@@ -75,4 +75,5 @@ def _small(scenario: Scenario, layout: Layout, legs: Sequence[Leg], *, title: st
 
 
 def _words(option: Option) -> str:
-    return f"Plan of concept {option.rank}: {', '.join(place.room for place in option.layout.placements)}"
+    title = option.title[0].lower() + option.title[1:]
+    return f"Plan of {title}: {', '.join(place.room for place in option.layout.placements)}"

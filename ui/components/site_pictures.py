@@ -46,7 +46,7 @@ class _Concept:
         return graded_levels(self.scenario.site, self.placed, self.option.appraisal.ways)
 
     def title(self, words: str) -> str:
-        return f"Concept {self.option.rank}: {words}"
+        return f"{self.option.title}: {words}"
 
 
 def site_pictures(job: Job, scenario: Scenario, option: Option) -> None:
@@ -138,7 +138,7 @@ def _yard(concept: _Concept) -> None:
 
     when = _moment(concept, "yard")
     figure = _figure(f"{concept.key}/{when}", concept, MOMENTS[when])
-    words = f"The yard of concept {concept.option.rank} in three dimensions with its shadows: {when}"
+    words = f"The yard of {concept.option.title} in three dimensions with its shadows: {when}"
     with st.container(height=FIGURE_HEIGHT_PX, border=False, key="yard_frame"):
         st.plotly_chart(figure, height="stretch", config=TOOLBAR, key=f"yard_{concept.option.id}", alt=words)
 

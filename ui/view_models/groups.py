@@ -6,6 +6,7 @@ from typing import Final
 
 from optimizer.appraisal import Appraisal, CookMeasures, TableWay
 from optimizer.appraisal.cook import TO_TABLE_FT
+from optimizer.appraisal.jogs import JOG_FT
 from optimizer.appraisal.work_zone import SIDE_FT
 from ui.view_models.figure import Figure
 from ui.view_models.site_figures import site_figures
@@ -74,6 +75,10 @@ def _ways(appraisal: Appraisal, words: Words) -> Iterator[Figure]:
     for start, end, bends, detour in paths.main:
         bent = "straight" if not bends else f"{bends} bend{'s' if bends > 1 else ''}"
         yield Figure(f"{start} to {end}", bent, f"{detour:.1f} times the straight line")
+    if appraisal.jogs:
+        yield Figure(
+            "Jogs", str(appraisal.jogs), f"short steps in the edge of the paving, under {words.length(JOG_FT)}"
+        )
     if appraisal.table is not None:
         yield from _table(appraisal.table, words)
 

@@ -28,11 +28,12 @@ class Areas:
     edges: Coordinates
 
     def within_ft(self, corners: Coordinates) -> Coordinates:
-        """Length of lines, given by their corners (n, 4, 2), inside the areas of each group, shape (groups, n) [ft].
+        """Length of the steps of lines, given by their corners (n, 4, 2), inside the areas of each group, shape
+        (groups, n, 3) [ft].
 
         What runs along an edge does not count.
         """
-        total = np.zeros((self.groups, len(corners)))
+        total = np.zeros((self.groups, len(corners), 3))
         x, y = corners[..., 0], corners[..., 1]
         left, low, right, top = self.bounds.T[..., None]
         meets = (_least(x) < right) & (-_least(-x) > left) & (_least(y) < top) & (-_least(-y) > low)
@@ -55,7 +56,9 @@ def _least(values: Coordinates) -> Coordinates:
 
 
 def _inside_ft(edges: Coordinates, corners: Coordinates) -> Coordinates:
-    """Length of lines, given by their corners (n, 4, 2), each inside one area, given by its edges (n, k, 4) [ft]."""
+    """Length of the steps of lines, given by their corners (n, 4, 2), each line inside one area, given by its edges
+    (n, k, 4), shape (n, 3) [ft].
+    """
     start_x, start_y = np.ascontiguousarray(corners[:, :-1, 0]), np.ascontiguousarray(corners[:, :-1, 1])
     step_x, step_y = np.diff(corners[..., 0], axis=1), np.diff(corners[..., 1], axis=1)
     enter, leave = np.zeros(step_x.shape), np.ones(step_x.shape)
@@ -68,8 +71,7 @@ def _inside_ft(edges: Coordinates, corners: Coordinates) -> Coordinates:
         enter = np.where(ahead > _EVEN_FT, np.maximum(enter, share), enter)
         leave = np.where(ahead < -_EVEN_FT, np.minimum(leave, share), leave)
         leave = np.where((np.abs(ahead) <= _EVEN_FT) & (depth < 0), -1.0, leave)
-    inside = np.maximum(0.0, leave - enter) * np.hypot(step_x, step_y)
-    return np.asarray(inside[:, 0] + inside[:, 1] + inside[:, 2])
+    return np.asarray(np.maximum(0.0, leave - enter) * np.hypot(step_x, step_y))
 
 
 def _edges(areas: Sequence[Polygon]) -> Coordinates:

@@ -12,7 +12,12 @@ from optimizer.circulation.paving.nearby import Cell, Nearby
 from optimizer.circulation.visibility import Coordinates
 
 _EVEN_FT: Final = 1e-6
-_SLANTED: Final = 40.0  # eighths: beside a slanted wall, where nothing else fits, a way runs along it
+_ODD: Final = 12.0  # bends: beside a slanted wall, where nothing else fits, a way runs along it
+_SHORT: Final = 2.0  # bends: what a slanted leg counts that is too short to read as one; common practice, no source
+SLANT_FT: Final = 8.0
+"""Least length of a leg at 45 degrees; layout rule 26, common practice, no source."""
+_RIGHT_DEG: Final = 90.0
+_STRAIGHT_DEG: Final = 20.0  # a slighter turn is no bend to who walks; common practice, no source
 
 
 Corner = tuple[Coordinates, Cell]
@@ -34,9 +39,14 @@ class Lines:
         return Lines(self.first[kept], self.second[kept], self.corners[kept])
 
     @property
+    def steps_ft(self) -> Coordinates:
+        """Lengths of the steps of each line, shape (n, 3) [ft]."""
+        return np.hypot(np.diff(self.corners[..., 0], axis=1), np.diff(self.corners[..., 1], axis=1))
+
+    @property
     def length_ft(self) -> Coordinates:
         """Length of each line [ft]."""
-        lengths = np.hypot(np.diff(self.corners[..., 0], axis=1), np.diff(self.corners[..., 1], axis=1))
+        lengths = self.steps_ft
         return np.asarray(lengths[:, 0] + lengths[:, 1] + lengths[:, 2])
 
 
@@ -96,22 +106,33 @@ def _near(near: Nearby, pairs: NDArray[np.int64], corners: Sequence[Corner], *, 
 
 
 def turns(corners: Coordinates) -> Coordinates:
-    """Eighths of a full turn that each line bends through; one at any other angle counts as many of them."""
+    """Bends of each line; one at any other angle than in steps of 45 degrees counts as many."""
     x, y = np.diff(corners[..., 0], axis=1), np.diff(corners[..., 1], axis=1)
-    bends = _eighths(x[:, :-1], y[:, :-1], x[:, 1:], y[:, 1:])
+    bends = _bends_between(x[:, :-1], y[:, :-1], x[:, 1:], y[:, 1:])
     across, up = np.abs(x[:, 0]), np.abs(y[:, 0])
-    is_slanted = (np.minimum(across, up) > _EVEN_FT) & (np.abs(across - up) > _EVEN_FT)
-    return np.asarray(bends[:, 0] + bends[:, 1] + _SLANTED * is_slanted)
+    is_odd = (np.minimum(across, up) > _EVEN_FT) & (np.abs(across - up) > _EVEN_FT)
+    return np.asarray(bends[:, 0] + bends[:, 1] + _ODD * is_odd)
+
+
+def short_slants(corners: Coordinates, steps_ft: Coordinates) -> Coordinates:
+    """Bends that each line counts more, for its slanted steps of which so little, shape (n, 3), is to be seen [ft]."""
+    steps = np.abs(np.diff(corners, axis=1))
+    is_short = (steps_ft > _EVEN_FT) & (steps_ft < SLANT_FT - _EVEN_FT) & (steps.min(axis=2) > _EVEN_FT)
+    return np.asarray(_SHORT * is_short.sum(axis=1))
 
 
 def turn_at(out: Coordinates, heading: Coordinates) -> Coordinates:
-    """Eighths of a full turn between a gate's heading out and a line's first step; 0 where either has no length."""
-    return _eighths(out[:, 0], out[:, 1], heading[:, 0], heading[:, 1])
+    """Bends between a gate's heading out and a line's first step; 0 where either has no length."""
+    return _bends_between(out[:, 0], out[:, 1], heading[:, 0], heading[:, 1])
 
 
-def _eighths(before_x: Coordinates, before_y: Coordinates, after_x: Coordinates, after_y: Coordinates) -> Coordinates:
+def _bends_between(
+    before_x: Coordinates, before_y: Coordinates, after_x: Coordinates, after_y: Coordinates
+) -> Coordinates:
+    """Bends from one step to the next: one up to a right angle, and half of one more for each 45 degrees beyond it."""
     lengths = np.hypot(before_x, before_y) * np.hypot(after_x, after_y)
     has_none = lengths < _EVEN_FT
     cosine = (before_x * after_x + before_y * after_y) / np.where(has_none, 1.0, lengths)
-    angle = np.degrees(np.arccos(np.minimum(np.maximum(cosine, -1.0), 1.0))) / 45.0
-    return np.where(has_none, 0.0, angle)
+    angle = np.degrees(np.arccos(np.minimum(np.maximum(cosine, -1.0), 1.0)))
+    bends = np.maximum(1.0, angle / _RIGHT_DEG)
+    return np.where(has_none | (angle < _STRAIGHT_DEG), 0.0, bends)

@@ -10,7 +10,7 @@ import numpy as np
 import shapely
 from numpy.typing import NDArray
 
-from optimizer.circulation.paving.candidates import Lines, lines_between, turn_at, turns
+from optimizer.circulation.paving.candidates import Lines, lines_between, short_slants, turn_at, turns
 from optimizer.circulation.paving.gates import Gate, Link, Trips, gates_of, links_of
 from optimizer.circulation.paving.land import Land
 from optimizer.circulation.paving.nearby import Nearby, nearby
@@ -22,8 +22,8 @@ from optimizer.layout import TOLERANCE_FT
 _EVEN_FT: Final = 1e-6
 _ALONG_FT: Final = 25.0  # along paving that is there, nearer than corners may be to be joined
 _CORNERS_FT: Final = 30.0  # corners farther apart are joined by way of others
-TURN_FT: Final = 2.5
-"""A bend of 45 degrees counts as so much further way; common practice, no source: few bends."""
+TURN_FT: Final = 8.0
+"""A bend, up to a right angle, counts as so much further way; common practice, no source: few bends."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -31,7 +31,7 @@ class Graph:
     """Nodes (gates first, in order) with the best line between two of them.
 
     Of each line: `length_ft`, `unpaved_ft` still to be paved, `lawn_ft` on lawns and their verges, and `turn`, the
-    eighths of a full turn along it and between it and the gates at its ends.
+    bends along it and between it and the gates at its ends.
     """
 
     land: Land
@@ -49,6 +49,12 @@ class Graph:
         """What routes are sought on."""
         terminals = [gate.terminal for gate in self.gates]
         return roads_of(len(self.points), terminals, self.lines.first, self.lines.second)
+
+    @cached_property
+    def to_lay_ft(self) -> Coordinates:
+        """Length that each line lays, bends counted as far as it is to be paved [ft]."""
+        share = self.unpaved_ft / np.maximum(self.length_ft, _EVEN_FT)
+        return self.unpaved_ft + TURN_FT * self.turn * share
 
     @cached_property
     def entries_ft(self) -> Coordinates:
@@ -69,16 +75,18 @@ def joined(
     of those on the ground; the last of the lines, so many as there are `links`, are taken wherever they lie.
     """
     length, turn = lines.length_ft, _turn(gates, points, lines)
+    likely = turn + short_slants(lines.corners, lines.steps_ft)
     pair = np.minimum(lines.first, lines.second) * len(points) + np.maximum(lines.first, lines.second)
-    order = np.lexsort((length + TURN_FT * turn, pair))
+    order = np.lexsort((length + TURN_FT * likely, pair))
     is_first = np.ones(len(order), dtype=bool)
     is_first[1:] = np.diff(pair[order]) != 0
     is_link = np.arange(len(order)) >= len(order) - links
     best = _first_on_ground(near, lines, order, is_first, is_link)
     lines = lines.only(best)
     on_lawns, on_paved, on_verges = land.areas.within_ft(lines.corners)
-    unpaved = np.maximum(0.0, length[best] - on_lawns - on_paved)
-    return Graph(land, near, gates, points, lines, length[best], unpaved, on_verges, turn[best])
+    unpaved = np.maximum(0.0, lines.steps_ft - on_lawns - on_paved)
+    turn = turn[best] + short_slants(lines.corners, unpaved)
+    return Graph(land, near, gates, points, lines, length[best], unpaved.sum(axis=1), on_verges.sum(axis=1), turn)
 
 
 def _first_on_ground(

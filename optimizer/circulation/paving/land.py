@@ -55,15 +55,17 @@ def land_of(site: Site, placed: Placed, *, width_ft: float) -> Land:
     """Land of a layout; the landings in front of doors and the paving that stays are paved already.
 
     A way leads round a landing with steps where there is room before it, and over any other. It crosses no ground that
-    is kept for later, though people may; paved rooms it crosses where their furniture and chairs leave room.
+    is kept for later, though people may; terraces it crosses where their furniture and chairs leave room, and it passes
+    a fire outside its seats.
     """
-    standing = (room.shape for room in placed if not room.rules.walkable or room.kind == "reserve")
+    standing = (room.shape for room in placed if not _lies_open(room))
     there = [*obstacles_of_site(site), *gone_round(site)]
     taken = [*there, *standing, *no_path_ground(placed)]
     free = site_shapes(site).boundary.difference(shapely.union_all(taken))
     ground = free.buffer(TOLERANCE_FT - width_ft / 2, join_style="mitre")
     shapely.prepare(ground)
-    paved = [room.shape for room in placed if room.rules.walkable and room.rules.paved]
+    # Beside a fire a way lies only in part on its paving: it is laid, and what the fire has of it already is not paid.
+    paved = [room.shape for room in placed if room.carries_ways and not room.rules.passed]
     zones = [zone for _, zone in site_shapes(site).door_zones]
     kept = tuple(_there(site, placed, zones))
     lawns = [room.shape for room in placed if room.kind in _SOFT]
@@ -81,6 +83,10 @@ def land_of(site: Site, placed: Placed, *, width_ft: float) -> Land:
 def _there(site: Site, placed: Placed, zones: Iterable[Polygon]) -> Iterator[Polygon]:
     """Convex pieces of the paving that stays as it is, beside landings: areas of a group do not lap over each other."""
     return convex_parts(standing_paving(site, placed.shapes).difference(shapely.union_all([*zones])))
+
+
+def _lies_open(room: PlacedRoom) -> bool:
+    return room.carries_ways or (room.rules.walkable and room.kind != "reserve")
 
 
 @lru_cache(maxsize=SITES)
@@ -104,7 +110,7 @@ def _is_gone_round(free: BaseGeometry, zone: Polygon) -> bool:
 
 
 def no_path_ground(rooms: Iterable[PlacedRoom]) -> Iterator[Polygon]:
-    """Furniture and the chairs' space of the paved rooms that people walk through."""
+    """Furniture and the chairs' space of the paved rooms that people walk through, or pass."""
     for room in rooms:
-        if room.rules.walkable and room.rules.paved:
+        if room.carries_ways:
             yield from room.kept_from_paths

@@ -1,8 +1,8 @@
 """From routes to legs: what several trips share is paved once, as wide as its use needs and the land allows."""
 
 from collections.abc import Collection, Iterator, Mapping, Sequence
-from dataclasses import dataclass
-from itertools import compress
+from dataclasses import dataclass, replace
+from itertools import combinations, compress
 from typing import Final, Literal
 
 import numpy as np
@@ -18,8 +18,7 @@ from optimizer.site import Point
 
 LegUse = Literal["arrival", "main", "service"]
 WIDTH_FT: Final[dict[LegUse, float]] = {"arrival": 5.0, "main": 4.0, "service": 3.0}
-"""Width that each use wants; common practice, no source."""
-_STEP_FT: Final = 0.5
+"""Width that each use wants; a plan has no others. Common practice, no source."""
 _GRID_FT: Final = 0.02
 _SAME_FT: Final = 0.03
 _LEAST_FT: Final = 0.05
@@ -54,11 +53,12 @@ def legs_of(
         users.setdefault(tuple(compress(lines, on_it)), []).append(piece)
     room = land.free.difference(shapely.union_all(land.lawns)).buffer(_SAME_FT, join_style="mitre")
     shapely.prepare(room)
-    return tuple(
+    legs = [
         _leg(room, line, trips, _use(trips, counts, arrivals))
         for trips, parts in users.items()
         for line in _merged(parts)
-    )
+    ]
+    return tuple(_evened(legs))
 
 
 def _outside(there: BaseGeometry, lines: Sequence[Sequence[Point]]) -> NDArray[np.object_]:
@@ -93,10 +93,24 @@ def _leg(room: BaseGeometry, line: LineString, trips: tuple[Pair, ...], use: Leg
 
 
 def _width_ft(room: BaseGeometry, line: LineString, wanted_ft: float) -> float:
-    """The widest that lies in the room there is, up to what is wanted."""
-    width = wanted_ft
-    while width > CLEAR_WIDTH_FT:
-        if room.covers(line.buffer(width / 2 - _SAME_FT, cap_style="flat", join_style="mitre")):
+    """The widest of the usual widths that lies in the room there is, up to what is wanted."""
+    for width in sorted(WIDTH_FT.values(), reverse=True):
+        half = width / 2 - _SAME_FT
+        if width <= wanted_ft and room.covers(line.buffer(half, cap_style="flat", join_style="mitre")):
             return width
-        width -= _STEP_FT
     return CLEAR_WIDTH_FT
+
+
+def _evened(legs: Sequence[Leg]) -> Iterator[Leg]:
+    """Legs of which those of one use that go on into each other are one way, as wide as its narrowest."""
+    width = [leg.width_ft for leg in legs]
+    ends = [{(round(x, 1), round(y, 1)) for x, y in (leg.points[0], leg.points[-1])} for leg in legs]
+    pairs = [
+        (i, j)
+        for i, j in combinations(range(len(legs)), 2)
+        if legs[i].use == legs[j].use and not ends[i].isdisjoint(ends[j])
+    ]
+    for _ in legs:
+        for i, j in pairs:
+            width[i] = width[j] = min(width[i], width[j])
+    yield from (replace(leg, width_ft=width_ft) for leg, width_ft in zip(legs, width, strict=True))

@@ -118,7 +118,7 @@ def _cost(graph: Graph, taken: _Taken, demands: Sequence[Demand], per_foot: Mone
         for demand, nodes, lines in zip(demands, taken.nodes, taken.lines, strict=True)
     )
     used = sorted({line for lines in taken.lines for line in lines})
-    return float(walked + per_foot.paving * (graph.unpaved_ft[used] + TURN_FT * graph.turn[used]).sum())
+    return float(walked + per_foot.paving * graph.to_lay_ft[used].sum())
 
 
 @dataclass(frozen=True, slots=True)
@@ -140,13 +140,12 @@ class _Choices:
 
 def _cheapest(graph: Graph, demand: Demand, per_foot: MoneyPerFoot, paved: Sequence[int]) -> _Found:
     walking = per_foot.walking * demand.count
-    unpaved = graph.unpaved_ft.copy()
-    unpaved[paved] = 0.0
+    to_lay = graph.to_lay_ft.copy()
+    to_lay[paved] = 0.0
     weights = (
         lawn_rate(demand.count, per_foot) * graph.lawn_ft
-        + walking * graph.length_ft
-        + per_foot.paving * unpaved
-        + (walking + per_foot.paving) * TURN_FT * graph.turn
+        + walking * (graph.length_ft + TURN_FT * graph.turn)
+        + per_foot.paving * to_lay
     )
     inside_ft, stub_ft, shy_ft = graph.entries_ft.T
     entries = walking * inside_ft + per_foot.paving * stub_ft + (walking + per_foot.paving) * shy_ft

@@ -8,6 +8,7 @@ import numpy as np
 from optimizer.brief import RuleId
 from optimizer.catalogue import PriceBook, SizedRoom
 from optimizer.engine.grid.context import Context, context_of
+from optimizer.engine.grid.held import held_variant
 from optimizer.engine.grid.lattice import Cells, any_in_window
 from optimizer.engine.grid.raster import any_of
 from optimizer.engine.grid.root_rings import root_rings_of
@@ -54,6 +55,8 @@ def sizes_of(context: Context, room: SizedRoom, parts: Parts = PARTS) -> tuple[V
     """Variants of a room that keep the rules about sizes."""
     asked = [part.sizes for part in parts.values() if part.sizes]
     variants = variants_of(room, context.lattice, exact="known_choice" in parts)
+    if "held" in parts:
+        variants = tuple(held_variant(context, room, variant) for variant in variants)
     return tuple(variant for variant in variants if all(fits(context, room, variant) for fits in asked))
 
 

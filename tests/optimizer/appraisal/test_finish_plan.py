@@ -101,6 +101,8 @@ def test_where_three_legs_meet_on_paving_is_an_accent() -> None:
     )
     assert found.ways.area == pytest.approx(paths.area - 25)
     assert plan(legs=legs[:2], paths=paths).accent.is_empty
+    short = (*legs[:2], leg((20, 20), (20, 27.9)))
+    assert plan(legs=short, paths=paths).accent.is_empty, "a leg under 8 ft is none that meets others"
     assert plan(legs=legs, paths=box(10, 19, 30, 21)).accent.is_empty
 
 

@@ -41,9 +41,10 @@ def test_a_walkable_room_is_walked_to_its_centre():
 
 
 def test_the_nearer_gate_is_taken():
-    """A room open to all sides is entered on the side that makes the way shortest."""
-    (way,) = ways_of(Trip("gate", "fire", 1)).trips
-    assert way.points[-2][0] == 10
+    """A room open to all sides is entered on the side that makes the way shortest, and that with fewest bends."""
+    ahead = plain_layout(stand("fire", 10, 16, 8, 8))
+    assert ways_of(Trip("gate", "fire", 1), layout=ahead).trips[0].points[-2] == (10, 20)
+    assert ways_of(Trip("gate", "fire", 1)).trips[0].points[-2][1] == 22, "one bend into its lower side"
 
 
 def test_a_trip_to_a_room_left_out():

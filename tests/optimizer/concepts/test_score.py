@@ -49,3 +49,9 @@ def test_the_engine_charges_the_same():
         build_problem(yard, plain_rooms(), book_for("USD")).rooms[1].absent_loss for yard in (without, with_trips)
     ]
     assert absent[1] - absent[0] == 100 * 10 * (14 + 24)
+
+
+def test_a_jog_of_the_paving_costs_400():
+    """Layout rule 28 in the demonstration's money, times the weight of order."""
+    yard = plain_yard()
+    assert [losses(yard, jogs=count)["jogs"] for count in (0, 3)] == [0, 1200 * yard.brief.weights.order]

@@ -45,7 +45,9 @@ def test_landing_and_treads_to_scale(yard: Scenario) -> None:
     low = 1.2 + 0.0  # the earth below the ground is drawn 1.2 ft deep
     expected = [(0, 1), (4, 1), (4, 0.5), (4 + 14 / 12, 0.5), (4 + 14 / 12, 0)]
     assert [(x, y - low) for x, y in stairs[:5]] == [pytest.approx(point) for point in expected]
-    assert min(x for x, _ in table) == pytest.approx(70 - 64)
+    assert min(x for x, _ in table) == pytest.approx(4 + 14 / 12)  # built up to the tread, 10 in before it
+    (earth,) = areas(section(yard, known={"table": -0.3}), "section_earth")
+    assert max(y for x, y in earth if x > 4 + 14 / 12 + 1e-6) - low == pytest.approx(0)
     assert max(y for _, y in table) - low == pytest.approx(0)
 
 

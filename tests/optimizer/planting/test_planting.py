@@ -43,6 +43,16 @@ def test_a_bed_along_the_house():
     assert area_of(planted(site), "along the house") == pytest.approx(2 * 3.5 * 15.5 + 40 * 3.5 - landing * 3.5 / 4)
 
 
+def test_the_strip_at_a_terrace_is_a_bed():
+    """Between a wall and the terrace before its door all is planted, however deep, and no lawn is left there."""
+    house = replace(PLAIN_SITE.buildings[0], floor_z_ft=2.5)
+    top = 12 + 4 + 4 * 14 / 12
+    found = planted(replace(BARE, buildings=(house,)), Layout((stand("table", 10, top, 40, 12),)))
+    strip = box(22.5, 12, 50, top)
+    assert union_all([bed.outline for bed in found.beds if bed.reason == "along the house"]).covers(strip)
+    assert all(not lawn.intersects(strip.buffer(-0.1)) for lawn in found.lawns)
+
+
 def test_a_gap_between_rooms_is_planted():
     """Two rooms of 8 ft that face each other over 4 ft have a bed of 32 sq ft between; over 10 ft they have none."""
     near = Layout((stand("fire", 10, 10, 8, 8), stand("nook", 22, 10, 8, 8)))

@@ -12,7 +12,7 @@ LAWN, TERRACE, SLANTED = box(10, 0, 20, 10), box(0, 20, 6, 30), Polygon([(4, 4),
 def inside(*corners):
     """Length of one line in lawn and in terrace or slanted landing [ft]."""
     line = np.array([[*corners, *[corners[-1]] * (4 - len(corners))]], dtype=float)
-    return areas_of(((LAWN,), (TERRACE, SLANTED), ())).within_ft(line)[:, 0]
+    return areas_of(((LAWN,), (TERRACE, SLANTED), ())).within_ft(line)[:, 0].sum(axis=1)
 
 
 def test_by_group():
@@ -37,4 +37,12 @@ def test_a_slanted_area():
 
 def test_no_areas_at_all():
     """Every length is 0."""
-    assert areas_of(((), ())).within_ft(np.zeros((3, 4, 2))).tolist() == [[0, 0, 0], [0, 0, 0]]
+    assert areas_of(((), ())).within_ft(np.zeros((3, 4, 2))).tolist() == [[[0, 0, 0]] * 3] * 2
+
+
+def test_step_by_step():
+    """What each step of a line has inside is known apart."""
+    line = np.array([[(25, 5), (15, 5), (15, 25), (3, 25)]], dtype=float)
+    lawn, terrace = areas_of(((LAWN,), (TERRACE,))).within_ft(line)[:, 0]
+    assert lawn == pytest.approx((5, 5, 0), abs=0.03)
+    assert terrace == pytest.approx((0, 0, 3), abs=0.03)

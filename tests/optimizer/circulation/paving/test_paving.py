@@ -1,14 +1,16 @@
 """From land and openings to gates, candidate lines, routes and legs."""
 
 from dataclasses import replace
+from itertools import pairwise
 from math import hypot
 
 import numpy as np
 import pytest
-from shapely import LineString, Point, box
+from shapely import LineString, Point, box, union_all
 
 from optimizer.brief import Trip
-from optimizer.circulation.paving.candidates import lines_between, turns
+from optimizer.catalogue import Item
+from optimizer.circulation.paving.candidates import lines_between, short_slants, turns
 from optimizer.circulation.paving.gates import gates_of
 from optimizer.circulation.paving.land import Land, land_of, no_path_ground
 from optimizer.circulation.paving.legs import WIDTH_FT, legs_of
@@ -38,12 +40,30 @@ def lines_on(ground, points, pairs):
 
 
 def test_candidate_lines_between_two_points():
-    """Slanted pairs get five lines with one or two bends, and the straight one as a last resort; all on the ground."""
+    """Slanted pairs get five lines with one or two bends, and the straight one as a last resort; all on the ground.
+
+    A right angle is one bend, as 45 degrees are.
+    """
     points = np.array([[0.0, 0.0], [10.0, 4.0]])
     lines = lines_on(box(-1, -1, 11, 5), points, [[0, 1]])
-    assert sorted(turns(lines.corners)) == pytest.approx([1, 1, 2, 2, 2, 40])
+    assert sorted(turns(lines.corners)) == pytest.approx([1, 1, 1, 1, 2, 12])
     assert sorted(lines.length_ft)[1] == pytest.approx(6 + 4 * 2**0.5)
     assert len(lines_on(box(-1, -1, 11, 0.5), points, [[0, 1]]).first) == 0
+
+
+def test_a_slanted_leg_under_8_ft_counts_as_two_bends_more():
+    """Of so much of each step as is to be seen; along the axes short steps are no slants."""
+    slanted = np.array([[(0.0, 0.0), (10.0, 10.0), (20.0, 10.0), (20.0, 10.0)]])
+    for seen, more in (((7.9, 10, 0), 2), ((8, 10, 0), 0), ((0, 10, 0), 0), ((10, 3, 0), 0)):
+        assert short_slants(slanted, np.array([seen], dtype=float)) == [more]
+
+
+def test_a_short_step_aside_is_square():
+    """Where two ends lie 3 ft out of line, a way of right angles is laid and none that slants, over the same bends."""
+    ends = [Entrance("gate", (0, 20), 4, (1, 0)), Entrance("far gate", (60, 23), 4, (-1, 0))]
+    (leg,) = paved(Trip("gate", "far gate", 20), site=replace(BARE, entrances=tuple(ends)), layout=Layout(())).legs
+    assert len(leg.points) == 4
+    assert all(x0 == x1 or y0 == y1 for (x0, y0), (x1, y1) in pairwise(leg.points))
 
 
 def test_a_straight_pair_has_one_line():
@@ -113,15 +133,39 @@ def test_no_way_through_chairs():
     assert land.ground.covers(Point(10, 20))
 
 
+def test_a_fire_is_passed_on_its_paving_outside_its_seats():
+    """Behind the seats ways run over a fire's own paving; between them, and where nobody knows the seats, none does."""
+    seats = (Item("fire pit", 9, 9, 2, 2), *(Item("fire seat", x, y, 2, 2, seats=1) for x in (4, 14) for y in (4, 14)))
+    room = sized("fire", "fire", 20, 20)
+    ring = replace(room, choices=(replace(room.choices[0], furniture=seats),))
+    layout = Layout((stand("fire", 20, 10, 20, 20),))
+    seated, bare = (land_of(BARE, placed_of((one,), layout), width_ft=4) for one in (ring, room))
+    assert [seated.ground.covers(Point(at)) for at in ((22, 20), (23, 20), (30, 15), (30, 28))] == [1, 0, 0, 1]
+    assert seated.paved == (), "as wide as it is a way is laid, on the fire's paving or beside it"
+    assert [bare.ground.covers(Point(at)) for at in ((22, 20), (17, 20))] == [0, 1]
+
+
 def test_a_leg_is_as_wide_as_its_use_wants_and_the_land_allows():
-    """Guests' ways get 5 ft, other main ways 4, the rest 3; a narrow passage takes what there is."""
+    """Guests' ways get 5 ft, other main ways 4, the rest 3; in a narrow passage they get the next of these widths."""
     line = {("a", "b"): ((0.0, 0.0), (20.0, 0.0))}
     land = open_land()
     assert [legs_of(land, line, {("a", "b"): count}, ())[0].width_ft for count in (20, 2)] == [4, 3]
     assert legs_of(land, line, {("a", "b"): 20}, {("a", "b")})[0].width_ft == WIDTH_FT["arrival"]
     passage = box(-1, -1.75, 21, 1.75)
     narrow = Land(passage, passage, 3.0, (), ())
-    assert legs_of(narrow, line, {("a", "b"): 20}, ())[0].width_ft == 3.5
+    assert legs_of(narrow, line, {("a", "b"): 20}, ())[0].width_ft == 3
+
+
+def test_a_way_has_one_width():
+    """Beyond a narrow passage, and beyond the branching of another trip, a way is no wider than within it."""
+    lines = {("a", "b"): ((0.0, 0.0), (60.0, 0.0)), ("a", "c"): ((0.0, 0.0), (20.0, 0.0), (20.0, 20.0))}
+    ground = box(-9, -9, 70, 30).difference(union_all([box(40, 1.6, 50, 30), box(40, -9, 50, -1.6)]))
+    legs = legs_of(Land(ground, ground, 3.0, (), ()), lines, dict.fromkeys(lines, 20), ())
+    assert len(legs) == 3
+    assert {leg.width_ft for leg in legs} == {3}
+    assert {leg.width_ft for leg in legs_of(open_land(), lines, dict.fromkeys(lines, 20), ())} == {4}
+    few = {("a", "b"): 20, ("a", "c"): 2}
+    assert {leg.width_ft for leg in legs_of(open_land(), lines, few, ())} == {3, 4}, "another use, another way"
 
 
 def test_nothing_joins_ends_at_ground():

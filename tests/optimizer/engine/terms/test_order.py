@@ -22,7 +22,7 @@ CENTS = 100
 @pytest.fixture(scope="module")
 def explorer():
     """Layouts that a short tour passes, good and bad ones."""
-    return explored(SCENARIO, sized_rooms(SCENARIO.brief), rebuilds=25, seed=3)
+    return explored(SCENARIO, sized_rooms(SCENARIO.brief), rebuilds=25, seed=4)
 
 
 def rects(problem, state):
