@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from optimizer.concepts import Option, OptionSet
     from optimizer.concepts.budgets import BudgetSet
     from optimizer.concepts.case import Case
-    from optimizer.drawing import Drawing
+    from optimizer.drawing import Audience, Drawing
     from optimizer.layout import Layout
 
 
@@ -175,7 +175,7 @@ def site_facts(scenario: Scenario) -> tuple[tuple[str, str], ...]:
         heights = [level.z_ft / unit_ft for level in scenario.site.levels]
         steep = site_slopes(scenario.site)
         words = f"spot levels from {min(heights):.1f} to {max(heights):.1f} {unit}; slope up to {max(steep):.1%}"
-        facts.append(("ground", f"{words}, {sum(steep) / len(steep):.1%} in the mean"))
+        facts.append(("ground", f"{words}, {sum(steep) / len(steep):.1%} on average"))
     facts += [(name, told) for name, told in _paving_there(scenario, area)]
     areas = dict(buildable_sqft(scenario, rooms))
     for room in rooms:
@@ -242,8 +242,8 @@ def _names(option_set: "OptionSet") -> frozenset[str | None]:
     return frozenset(option.sketch for option in option_set.sketches)
 
 
-def plan_drawing(scenario: Scenario, option: "Option") -> "Drawing":
-    """The plan of one concept, ready to be written."""
+def plan_drawing(scenario: Scenario, option: "Option", *, audience: "Audience" = "designer") -> "Drawing":
+    """The plan of one concept, ready to be written: a designer's, or an owner's without marks and dimensions."""
     from optimizer.catalogue import sized_rooms
     from optimizer.circulation import way_polygon
     from optimizer.drawing import Notable, Paths, draw_plan
@@ -259,4 +259,5 @@ def plan_drawing(scenario: Scenario, option: "Option") -> "Drawing":
         title=f"{option.title}: {option.idea.name if option.idea else 'plan'}",
         paths=Paths(way_polygon(scenario.site, placed, appraisal.legs), appraisal.legs, notable),
         cautions=option.cautions,
+        audience=audience,
     )

@@ -55,7 +55,16 @@ from optimizer.catalogue.pools import barrier_height_ft, least_deck_ft, pad_size
 from optimizer.catalogue.price_book import PriceBook, UnitPrice
 from optimizer.catalogue.price_books import book_for, demo_price_book
 from optimizer.catalogue.rooms import IN_WATER, Cover, Item, KindRules, LocalSide, Quantity, SizedChoice, SizedRoom
-from optimizer.catalogue.sizing import COVERED, SCREENED, is_hot, most_stools, sized_room, sized_rooms, too_long
+from optimizer.catalogue.sizing import (
+    COVERED,
+    SCREENED,
+    cover_price,
+    is_hot,
+    most_stools,
+    sized_room,
+    sized_rooms,
+    too_long,
+)
 from optimizer.catalogue.worth import worth_rate
 
 __all__ = [
@@ -100,6 +109,7 @@ __all__ = [
     "charge",
     "clearance_ft",
     "counter_middle_ft",
+    "cover_price",
     "cuts_share",
     "demo_price_book",
     "distance_ft",

@@ -86,7 +86,7 @@ def releases(case: Case) -> Iterator[Release]:
     for index, relation in enumerate(brief.relations):
         if relation.is_hard:
             kept = (*brief.relations[:index], *brief.relations[index + 1 :])
-            way_out = WayOut(f"let go of: {_named(relation)}", (("remove", f"/brief/relations/{index}", None),))
+            way_out = WayOut(f"leave out: {_named(relation)}", (("remove", f"/brief/relations/{index}", None),))
             yield Release(relation.kind, relation.between, way_out, _with(case.scenario, relations=kept))
     for index, hold in enumerate(brief.holds):
         kept_holds = (*brief.holds[:index], *brief.holds[index + 1 :])
@@ -164,7 +164,7 @@ def _words(case: Case, placeless: list[str], rules: list[Broken], *, all_tried: 
     reasons = [why_not_held(case, name) or _fits_nowhere(case, name) for name in placeless]
     if ceiling is not None and floor > ceiling:
         reasons.append(
-            f"What is required, seats for the guests among it, costs at least {floor:,.0f} {case.scenario.currency} "
+            f"What is required, including seats for the guests, costs at least {floor:,.0f} {case.scenario.currency} "
             f"with the fixed work; the ceiling is {ceiling:,.0f} {case.scenario.currency}."
         )
     if reasons:

@@ -62,7 +62,7 @@ ROOM_COLOURS: Final[dict[str, str]] = {
     "fire": "#dd9468",
     "nook": "#c3c98f",
     "pool": "#e0d3bd",
-    "reserve": "#a3c7d0",
+    "reserve": "#d3d8c4",
     "lawn": "#b9d08f",
     "bed": "#a5bd82",
 }

@@ -30,7 +30,7 @@ def test_start_shows_what_was_read(searches, tab):
     """The first yard is read and told before anything is searched, with the caution."""
     tab.run()
     assert not tab.exception
-    assert "$130,000 for phase 1, 15% contingency included" in words(tab)
+    assert "$305,000 for phase 1, 12% contingency included" in words(tab)
     assert "Decision support at concept stage" in words(tab)
     assert tab.button(key="find").label == "Find concepts"
 
@@ -75,7 +75,7 @@ def test_concepts_come_in_order_and_the_first_is_open(searches, tab):
     ]
     assert tab.header[0].value == "Concept 1"
     assert "Without fire feature and water reserve" in words(tab)
-    assert "nothing better exists with these rooms in this order" in words(tab)
+    assert "nothing better exists with these rooms in this arrangement" in words(tab)
 
 
 def test_layouts_of_ones_own_come_after_the_concepts(searches, tab, tmp_path):

@@ -43,7 +43,7 @@ def concepts_page() -> None:
     job = current_job()
     _head(job)
     if names_lost_job():
-        st.warning("The search of this address is no longer kept. Searching again with the same yard brings it back.")
+        st.warning("This search is no longer kept. Search again with the same yard to bring it back.")
     if job is None:
         scenario_choice()
     elif job.is_running:
@@ -98,7 +98,7 @@ def _conflict(conflict: Conflict, words: Words) -> None:
     rules = (element("li", rule, f" For {listed(rooms)}." if rooms else "") for _, rule, rooms in conflict.rules)
     show(element("ul", *rules))
     if conflict.ways_out:
-        paragraph("Ways out, each tried: concepts were found with it.")
+        paragraph("What would help. Each was tried, and concepts were found with it.")
         show(element("ul", *(element("li", sentence(words.signed(way.text))) for way in conflict.ways_out)))
 
 

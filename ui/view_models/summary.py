@@ -61,7 +61,7 @@ def _bound_words(option_set: OptionSet) -> str:
     if search.bound is None or first.proof is None:
         return "How much better a layout could be is not known."
     if search.status == "proven" and search.option == first.id:
-        return "By the solver's count the first is proven best: no layout of this yard and brief weighs better."
+        return "Proven: by the solver's own count, no layout of this yard and brief is better than the first."
     objective = first.proof.objective if first.proof else 0.0
     share = 0.0 if objective <= 0 else max(0.0, (objective - search.bound) / objective)
-    return f"By the solver's count no layout can weigh better than the first by more than {share:.0%}."
+    return f"By the solver's own count, no layout can be better than the first by more than {share:.0%}."

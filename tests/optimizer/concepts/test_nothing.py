@@ -57,7 +57,7 @@ def test_relations_that_clash_on_the_ground():
     rooms = tuple(replace(room, required=room.kind == "fire") for room in FERNHOLLOW.brief.rooms)
     found = answer(changed(relations=(*relations, near_house), rooms=rooms))
     assert found.search.status == "nothing_fits"
-    assert "let go of: fire feature near house" in [way.text for way in found.conflict.ways_out]
+    assert "leave out: fire feature near house" in [way.text for way in found.conflict.ways_out]
     assert "near" in [rule for rule, _, _ in found.conflict.rules]
 
 
