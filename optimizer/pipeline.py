@@ -4,11 +4,11 @@ Heavy libraries are imported where they are used, so that `check` and `--help` s
 """
 
 import threading
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from decimal import Decimal
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from optimizer.events import Emit, to_nobody
 from optimizer.scenario import Scenario
@@ -17,7 +17,8 @@ if TYPE_CHECKING:
     from optimizer.catalogue import SizedRoom
     from optimizer.concepts import Option, OptionSet
     from optimizer.concepts.budgets import BudgetSet
-    from optimizer.drawing import Drawing
+    from optimizer.concepts.case import Case
+    from optimizer.drawing import Audience, Drawing
     from optimizer.layout import Layout
 
 
@@ -45,10 +46,11 @@ def make_options(
     """Find, check, measure and rank concepts; infeasible and undecided are results."""
     from optimizer.concepts.case import Case
     from optimizer.concepts.run import ConceptRun
+    from optimizer.concepts.sketched import sketched_options
 
-    wanted = scenario.brief.options
+    wanted, case = scenario.brief.options, Case.of(scenario)
     run = ConceptRun(
-        Case.of(scenario),
+        case,
         count=wanted.count if settings.count is None else settings.count,
         seconds=settings.seconds,
         seed=wanted.seed if settings.seed is None else settings.seed,
@@ -57,7 +59,8 @@ def make_options(
         processes=settings.processes,
         solver_log=settings.solver_log,
     )
-    return run.run(emit=emit, stop=stop or threading.Event())
+    found = run.run(emit=emit, stop=stop or threading.Event())
+    return replace(found, options=(*found.options, *sketched_options(case)))
 
 
 @dataclass(frozen=True, slots=True)
@@ -172,7 +175,7 @@ def site_facts(scenario: Scenario) -> tuple[tuple[str, str], ...]:
         heights = [level.z_ft / unit_ft for level in scenario.site.levels]
         steep = site_slopes(scenario.site)
         words = f"spot levels from {min(heights):.1f} to {max(heights):.1f} {unit}; slope up to {max(steep):.1%}"
-        facts.append(("ground", f"{words}, {sum(steep) / len(steep):.1%} in the mean"))
+        facts.append(("ground", f"{words}, {sum(steep) / len(steep):.1%} on average"))
     facts += [(name, told) for name, told in _paving_there(scenario, area)]
     areas = dict(buildable_sqft(scenario, rooms))
     for room in rooms:
@@ -181,7 +184,18 @@ def site_facts(scenario: Scenario) -> tuple[tuple[str, str], ...]:
             for choice in room.choices
         )
         facts.append((room.name, f"{sizes}; may stand on {area(areas[room.name])}"))
-    return tuple(facts)
+    return (*facts, *_holds(scenario))
+
+
+def _holds(scenario: Scenario) -> tuple[tuple[str, str], ...]:
+    """What is held, and what stands against it."""
+    from optimizer.concepts.case import Case
+    from optimizer.concepts.held import hold_words, why_not_held
+
+    case, holds = Case.of(scenario), scenario.brief.holds
+    said = tuple(("held", hold_words(case, hold)) for hold in holds)
+    against = (why_not_held(case, name) for name in dict.fromkeys(hold.room for hold in holds))
+    return (*said, *(("nothing fits", words) for words in against if words))
 
 
 def recheck(path: Path) -> tuple[str, ...]:
@@ -196,7 +210,8 @@ def recheck(path: Path) -> tuple[str, ...]:
     found = list(document_differences(result.document, case.scenario, case.book))
     found += recount.of_search(result.option_set)
     stored = {record["id"]: record for record in result.document["options"]}
-    for option in result.option_set.options:
+    found += _sketches_again(case, result.option_set, stored)
+    for option in result.option_set.concepts:
         known = {room.name: room for room in case.rooms}
         strange = [p for p in option.layout.placements if p.room not in known or known[p.room].choice(p.choice) is None]
         if strange:
@@ -208,8 +223,27 @@ def recheck(path: Path) -> tuple[str, ...]:
     return tuple(found)
 
 
-def plan_drawing(scenario: Scenario, option: "Option") -> "Drawing":
-    """The plan of one concept, ready to be written."""
+def _sketches_again(case: "Case", option_set: "OptionSet", stored: Mapping[str, dict[str, Any]]) -> list[str]:
+    """What is not as the sketches of the scenario give it, when they are checked and measured once more."""
+    from optimizer.concepts.sketched import sketched_options
+    from optimizer.results import differences, option_record
+
+    fresh = {option.sketch: option for option in sketched_options(case)}
+    found = [f"the sketch {name!r} is not in the result" for name in fresh if name not in _names(option_set)]
+    for option in option_set.sketches:
+        if option.sketch in fresh:
+            found += differences(stored[option.id], option_record(case.rooms, fresh[option.sketch]))
+        else:
+            found.append(f"sketch {option.id}: the scenario has no sketch {option.sketch!r}")
+    return found
+
+
+def _names(option_set: "OptionSet") -> frozenset[str | None]:
+    return frozenset(option.sketch for option in option_set.sketches)
+
+
+def plan_drawing(scenario: Scenario, option: "Option", *, audience: "Audience" = "designer") -> "Drawing":
+    """The plan of one concept, ready to be written: a designer's, or an owner's without marks and dimensions."""
     from optimizer.catalogue import sized_rooms
     from optimizer.circulation import way_polygon
     from optimizer.drawing import Notable, Paths, draw_plan
@@ -222,7 +256,8 @@ def plan_drawing(scenario: Scenario, option: "Option") -> "Drawing":
         scenario,
         placed,
         appraisal.ways,
-        title=f"Concept {option.rank}: {option.idea.name if option.idea else 'plan'}",
+        title=f"{option.title}: {option.idea.name if option.idea else 'plan'}",
         paths=Paths(way_polygon(scenario.site, placed, appraisal.legs), appraisal.legs, notable),
         cautions=option.cautions,
+        audience=audience,
     )

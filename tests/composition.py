@@ -1,5 +1,6 @@
 """By what a composed plan is told from rooms put down on paper, counted on one concept (layout rules 5, 24, 26, 28)."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from itertools import pairwise
 from math import dist
@@ -46,6 +47,11 @@ def composed_of(scenario: Scenario, option: Option) -> Composed:
         legs=len(legs),
         left_out=len(option.left_out),
     )
+
+
+def ideas_of(options: Iterable[Option]) -> set[str]:
+    """Names of the ideas that concepts follow; one that follows none adds nothing."""
+    return {option.idea.name for option in options if option.idea}
 
 
 def _lines(option: Option) -> int:

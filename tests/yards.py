@@ -3,7 +3,7 @@
 from dataclasses import replace
 from decimal import Decimal
 
-from optimizer.brief import Brief, Budget, Guests, Relation, RoomKind, RoomWish, Trip
+from optimizer.brief import Brief, Budget, Guests, Hold, Relation, RoomKind, RoomWish, Trip
 from optimizer.catalogue import Item, SizedChoice, SizedRoom, kind_rules
 from optimizer.layout import Front, Layout, Placement
 from optimizer.scenario import Scenario, load_scenario
@@ -142,6 +142,11 @@ def plain_layout(*changed: Placement, without: tuple[str, ...] = ()) -> Layout:
 def on_site(scenario: Scenario, **changes: object) -> Scenario:
     """The scenario with parts of its site replaced."""
     return replace(scenario, site=replace(scenario.site, **changes))  # type: ignore[arg-type]
+
+
+def holding(scenario: Scenario, *holds: Hold) -> Scenario:
+    """The scenario with these holds."""
+    return replace(scenario, brief=replace(scenario.brief, holds=holds))
 
 
 def tight_thimble() -> Scenario:

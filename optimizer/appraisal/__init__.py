@@ -11,6 +11,7 @@ from optimizer.appraisal.order import OrderMeasures, aligned_share, order_loss, 
 from optimizer.appraisal.party import PartyMeasures, PartyPhase, PartyRoom, party_measures
 from optimizer.appraisal.paths import PathMeasures, WayRun
 from optimizer.appraisal.paved import paved_share
+from optimizer.appraisal.roofs import empty_roofs, empty_roofs_loss
 from optimizer.appraisal.seats import people_seated, worth_placed
 from optimizer.appraisal.site_measures import GroundMeasures, SiteMeasures, SmokeShare
 from optimizer.appraisal.smoke import smoke_loss_units
@@ -53,6 +54,8 @@ __all__ = [
     "cost_of",
     "destinations",
     "destinations_loss",
+    "empty_roofs",
+    "empty_roofs_loss",
     "finish_plan",
     "finish_take_off",
     "main_table",

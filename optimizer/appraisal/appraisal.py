@@ -79,6 +79,8 @@ class Appraisal:
     """Paved ground beyond the share of the open yard that looks paved over."""
     bare_doors: tuple[str, ...] = ()
     """Of the two garden doors of most trips, those at whose landing no terrace lies."""
+    empty_roofs: tuple[str, ...] = ()
+    """Existing structures under which no room with seats lies."""
     jogs: int = 0
     """Short steps of the paved outline that nothing on the site is the reason for."""
     table: TableWay | None = None

@@ -13,6 +13,7 @@ from optimizer.appraisal.order import aligned_share, order_measures
 from optimizer.appraisal.party import party_measures
 from optimizer.appraisal.paths import path_measures
 from optimizer.appraisal.paved import overpaved_sqft, paved_share
+from optimizer.appraisal.roofs import empty_roofs
 from optimizer.appraisal.seats import people_seated, worth_placed
 from optimizer.appraisal.site import SeenShares, site_measures
 from optimizer.appraisal.sun import sun_of
@@ -64,6 +65,7 @@ def appraise(derived: Derived, book: PriceBook, given: Given | None = None) -> A
         destinations=destinations(site, placed, derived.planting),
         overpaved_sqft=overpaved_sqft(site, paved),
         bare_doors=bare_doors(site, brief, placed),
+        empty_roofs=empty_roofs(site, placed),
         jogs=paved_jogs(derived),
         finish=finish_take_off(finish, placed),
         cook=cook_measures(derived),

@@ -94,7 +94,8 @@ def finish_plan(site: Site, wish: FinishWish, placed: Placed, legs: Sequence[Leg
     paved = [room for room in placed.paved if "paving" in room.rules.built_as]
     inlays = union_all([room.shape for room in paved if room.kind == ACCENT_KIND])
     squares = meetings(legs, paths)
-    turned = union_all([inlays, squares.intersection(paths)])
+    # A square may meet paving in a mere line, which no area can be cut with.
+    turned = areas_only(union_all([inlays, squares.intersection(paths)]))
     unlaid = union_all([turned, *(room.water for room in paved if room.rules.has_deck)])
     accent = union_all([_shrunk(inlays, width), _shrunk(squares, width).intersection(paths)])
     terraces = tuple(

@@ -17,6 +17,7 @@ from optimizer.fields import (
     Edge,
     across_contour_ft,
     are_neighbours,
+    centre_lines,
     nearly_level,
     off_axis,
     off_structure_ft,
@@ -29,7 +30,7 @@ from optimizer.site import Site
 @dataclass(frozen=True, slots=True)
 class OrderMeasures:
     """What is out of order: room edges on no shared line [ft], parallel edges of neighbours that nearly meet [ft], how
-    far rooms lie off the structures over them [ft], whether a fire is on no axis of the house, how much more steep
+    far rooms lie off the structures over them [ft], whether a fire is in line with no main opening, how much more steep
     ground rises along rooms' long sides than along their short ones [ft], and the room edges on no shared line beyond
     the fifth of all that may lie on none [ft]. And what is in order: rooms centred on a door or window.
     """
@@ -110,9 +111,14 @@ def aligned_share(site: Site, layout: Layout) -> float:
 
 
 def unaligned_ft(site: Site, layout: Layout) -> float:
-    """Length of room edges that lie on no line shared with a building, a structure or another room [ft]."""
-    edges = tuple(room_edges(layout))
-    lines = (*edges, *site_edges(site))
+    """Length of room edges that lie on no line shared with a building, a structure or another room [ft].
+
+    A room that stands centred on a structure is in line with it: its two edges on either side count as shared.
+    """
+    edges = [
+        edge for place in layout.placements for edge in _edges_of(place) if not _is_centred(site, place, edge.axis)
+    ]
+    lines = (*room_edges(layout), *site_edges(site))
     return sum(edge.length_ft for edge in edges if not any(_shares(edge, line) for line in lines))
 
 
@@ -129,6 +135,10 @@ def _edges_of(place: Placement) -> tuple[Edge, ...]:
         Edge(1, place.y_ft, place.x_ft, place.right_ft, place.room),
         Edge(1, place.top_ft, place.x_ft, place.right_ft, place.room),
     )
+
+
+def _is_centred(site: Site, place: Placement, axis: int) -> bool:
+    return any(abs(place.centre[axis] - line) <= LINE_TOLERANCE_FT for line in centre_lines(site, axis))
 
 
 def _shares(edge: Edge, line: Edge) -> bool:

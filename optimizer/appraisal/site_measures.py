@@ -23,7 +23,7 @@ class GroundMeasures:
     tallest_wall_ft: float = 0.0
     guard_ft: float = 0.0
     undrained: tuple[str, ...] = ()
-    """Paved rooms from which water finds no way."""
+    """Paved rooms from which water has nowhere to run off."""
     flags: tuple[str, ...] = ()
     """What the levels call for by model code: handrails, guards, permits."""
 

@@ -1,7 +1,9 @@
 """What is wanted: rooms, relations, trips, guests, weights and money; and the sentence of every hard rule."""
 
 from optimizer.brief.finish import Finish, FinishPartName, FinishWish, Material, Pattern
+from optimizer.brief.holds import Hold, Side
 from optimizer.brief.rules import RULES, Rule, RuleId
+from optimizer.brief.sketches import Sketch, SketchedRoom
 from optimizer.brief.wishes import (
     Brief,
     Budget,
@@ -28,6 +30,7 @@ __all__ = [
     "FinishPartName",
     "FinishWish",
     "Guests",
+    "Hold",
     "Material",
     "OptionsWanted",
     "Pattern",
@@ -37,6 +40,9 @@ __all__ = [
     "RoomWish",
     "Rule",
     "RuleId",
+    "Side",
+    "Sketch",
+    "SketchedRoom",
     "SunWish",
     "Trip",
     "Weights",

@@ -6,6 +6,7 @@ from decimal import Decimal
 from typing import Literal
 
 from optimizer.brief.finish import FinishWish
+from optimizer.brief.holds import Hold
 
 RoomKind = Literal[
     "gathering", "kitchen", "fire", "nook", "pool", "reserve", "arrival", "lawn", "bed", "storage", "play"
@@ -185,10 +186,15 @@ class Brief:
     budget: Budget = Budget()
     options: OptionsWanted = OptionsWanted()
     finish: FinishWish = field(default_factory=FinishWish)
+    holds: tuple[Hold, ...] = ()
 
     def room(self, name: str) -> RoomWish | None:
         """The wished room of that name, or None."""
         return next((room for room in self.rooms if room.name == name), None)
+
+    def holds_of(self, name: str) -> tuple[Hold, ...]:
+        """What is held of the room of that name."""
+        return tuple(hold for hold in self.holds if hold.room == name)
 
     def ends_at(self, names: Collection[str]) -> float:
         """How often a gathering's trips have an end at one of these rooms or things, each end counted."""

@@ -24,7 +24,7 @@ from optimizer.catalogue.distances import (
     usual_distance,
     usual_rings,
 )
-from optimizer.catalogue.existing import LIFTED, NOTHING_THERE, OVERLAID, Existing, existing_of
+from optimizer.catalogue.existing import LIFTED, NOTHING_THERE, OVERLAID, Existing, existing_of, is_carried
 from optimizer.catalogue.finish import (
     ChosenFinish,
     Palette,
@@ -55,7 +55,16 @@ from optimizer.catalogue.pools import barrier_height_ft, least_deck_ft, pad_size
 from optimizer.catalogue.price_book import PriceBook, UnitPrice
 from optimizer.catalogue.price_books import book_for, demo_price_book
 from optimizer.catalogue.rooms import IN_WATER, Cover, Item, KindRules, LocalSide, Quantity, SizedChoice, SizedRoom
-from optimizer.catalogue.sizing import COVERED, SCREENED, is_hot, most_stools, sized_room, sized_rooms, too_long
+from optimizer.catalogue.sizing import (
+    COVERED,
+    SCREENED,
+    cover_price,
+    is_hot,
+    most_stools,
+    sized_room,
+    sized_rooms,
+    too_long,
+)
 from optimizer.catalogue.worth import worth_rate
 
 __all__ = [
@@ -100,6 +109,7 @@ __all__ = [
     "charge",
     "clearance_ft",
     "counter_middle_ft",
+    "cover_price",
     "cuts_share",
     "demo_price_book",
     "distance_ft",
@@ -113,6 +123,7 @@ __all__ = [
     "held",
     "holds",
     "idea_rules",
+    "is_carried",
     "is_hot",
     "keep_out_ft",
     "kind_rules",

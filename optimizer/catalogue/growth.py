@@ -11,6 +11,7 @@ from optimizer.catalogue.rooms import Item, LocalSide, SizedChoice, SizedRoom
 from optimizer.catalogue.sides import side_of_item
 
 _EVEN_FT: Final = 1e-6
+_AT_EDGE_FT: Final = 1.0  # what stands no farther from an edge belongs to it; common practice, no source
 _ACROSS: Final[Mapping[LocalSide, LocalSide]] = {"left": "right", "right": "left"}
 
 
@@ -58,11 +59,11 @@ def may_move(room: SizedRoom, choice: SizedChoice, side: LocalSide) -> bool:
 
 
 def _is_along(item: Item, choice: SizedChoice, side: LocalSide) -> bool:
-    """Whether a piece lies along a side: at it, and no longer into the room than along the side."""
+    """Whether a piece lies along a side: at it, and longer along the side than into the room."""
     away, into, along = {
         "left": (item.x_ft, item.width_ft, item.depth_ft),
         "right": (choice.width_ft - item.x_ft - item.width_ft, item.width_ft, item.depth_ft),
         "back": (item.y_ft, item.depth_ft, item.width_ft),
         "front": (choice.depth_ft - item.y_ft - item.depth_ft, item.depth_ft, item.width_ft),
     }[side]
-    return away < _EVEN_FT and into < along + _EVEN_FT
+    return away < _AT_EDGE_FT and into < along - _EVEN_FT

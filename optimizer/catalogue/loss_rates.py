@@ -18,6 +18,7 @@ class Rates:
     order: float
     disorder: float
     bare_doors: tuple[float, ...]
+    empty_roof: float
     off_structure: float
     off_axis: float
     across_contour: float

@@ -10,6 +10,7 @@ from optimizer.check.drains import drains
 from optimizer.check.finding import Finding
 from optimizer.check.fire import fire_clear
 from optimizer.check.ground import septic, utility_lines
+from optimizer.check.held import held
 from optimizer.check.inside import (
     inside_setbacks,
     keep_outs,
@@ -36,6 +37,7 @@ from optimizer.scenario import Scenario
 CHECKS: Final[dict[RuleId, Check]] = {
     "required_rooms": required_rooms,
     "known_choice": known_choice,
+    "held": held,
     "proportion": proportion,
     "inside_setbacks": inside_setbacks,
     "off_buildings": off_buildings,
@@ -80,6 +82,7 @@ STAGES: Final[dict[str, tuple[Check, ...]]] = {
     "places": (
         required_rooms,
         known_choice,
+        held,
         proportion,
         inside_setbacks,
         off_buildings,

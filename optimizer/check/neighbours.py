@@ -49,7 +49,8 @@ def _between_rooms(case: CheckCase, one: PlacedRoom, other: PlacedRoom) -> Itera
     touching = any(abs(gaps[i]) <= TOLERANCE_FT and -gaps[1 - i] >= need for i in (0, 1))
     apart = max(gaps) >= LEAST_FT - TOLERANCE_FT
     if not (touching or apart or overlap_sqft(one.shape, other.shape)):
-        yield _sliver(case, one.name, other.name, float(one.shape.distance(other.shape)))
+        # Of two rooms that only meet over a corner the wider gap is what is missing least.
+        yield _sliver(case, one.name, other.name, max(0.0, *gaps))
 
 
 def _gaps_ft(one: PlacedRoom, other: PlacedRoom) -> tuple[float, float]:

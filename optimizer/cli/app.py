@@ -98,7 +98,8 @@ def options(  # noqa: PLR0913, PLR0917 - typer takes each option as an argument
         int | None, typer.Option(min=0, max=64, help="Processes beside this one; else one for each further core.")
     ] = None,
     solver_log: Annotated[
-        bool, typer.Option("--solver-log", help="Keep what the solver says of the proof over all, as DIR/solver.log.")
+        bool,
+        typer.Option("--solver-log", help="Keep the solver's log of the proof for the whole yard, as DIR/solver.log."),
     ] = False,
 ) -> None:
     """Find concepts that differ, and rank them.
@@ -196,12 +197,16 @@ def recheck(result: ResultArgument) -> None:
 def sheet(
     result: ResultArgument,
     option: Annotated[str, typer.Option("--option", metavar="ID", help="Which concept.")],
-    out: Annotated[Path, typer.Option("--out", metavar="FILE", help="Its ending says what it becomes: .svg or .json.")],
+    out: Annotated[Path, typer.Option("--out", metavar="FILE", help="The ending says what is written: .svg or .json.")],
+    audience: Annotated[
+        str,
+        typer.Option("--for", metavar="owner|designer", help="An owner's plan has no dimensions and no working marks."),
+    ] = "designer",
 ) -> None:
     """Write one concept for hand-off."""
     from optimizer.cli.sheet import write_sheet
 
-    write_sheet(result, option_id=option, out=out)
+    write_sheet(result, option_id=option, out=out, audience=audience)
     say(f"Wrote {out}")
 
 
@@ -213,11 +218,11 @@ def picture(
     out: Annotated[Path, typer.Option("--out", metavar="FILE", help="An .svg drawing, or .html for the yard.")],
     room: Annotated[
         str | None,
-        typer.Option(metavar="NAME", help="Whose sun or section; for sight also a door, window or neighbour's eye."),
+        typer.Option(
+            metavar="NAME", help="Room whose sun or section is shown; for sight also a door, window or neighbour's eye."
+        ),
     ] = None,
-    on: Annotated[
-        str | None, typer.Option("--on", metavar="YYYY-MM-DDTHH:MM", help="Moment whose sun is shown.")
-    ] = None,
+    on: Annotated[str | None, typer.Option("--on", metavar="YYYY-MM-DDTHH:MM", help="Day and time to show.")] = None,
     line: Annotated[
         str | None,
         typer.Option(

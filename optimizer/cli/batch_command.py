@@ -14,7 +14,7 @@ from optimizer.catalogue import book_for
 from optimizer.cli.batch_table import BatchRow, digest_of, row_of, rows_in, run_of, table_text
 from optimizer.cli.console import say
 from optimizer.cli.exits import ExitStatus
-from optimizer.cli.signals import heed_signals
+from optimizer.cli.signals import stop_on_signal
 from optimizer.cli.yard_run import YardDone, run_yard
 from optimizer.errors import InputError, Problem
 from optimizer.results import ready_folder, versions, write_whole
@@ -47,7 +47,7 @@ def run_batch(call: BatchCall) -> ExitStatus:
     """Run every scenario of a folder that has not been run like this before, and keep the table up to date."""
     yards = [_read(path) for path in _scenarios(call.folder)]
     ready_folder(call.out)
-    stop, table = heed_signals(), call.out / TABLE
+    stop, table = stop_on_signal(), call.out / TABLE
     run = run_of(versions(book_for("USD")), call.arguments)
     rows = {name: row for name, row in rows_in(table).items() if name in {yard.path.name for yard in yards}}
     waiting = [yard for yard in yards if not _is_done(rows.get(yard.path.name), yard, run, call.out)]

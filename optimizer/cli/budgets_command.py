@@ -17,7 +17,7 @@ from optimizer.cli.console import printable, say
 from optimizer.cli.exits import ExitStatus
 from optimizer.cli.progress import Listener, listening
 from optimizer.cli.rich_console import console_on
-from optimizer.cli.signals import heed_signals
+from optimizer.cli.signals import stop_on_signal
 from optimizer.cli.watched import watched
 from optimizer.concepts.budgets import BudgetSet
 from optimizer.events import Event
@@ -58,7 +58,7 @@ class BudgetsOutcome:
 
 def run_budgets(call: BudgetsCall, *, as_json: bool) -> ExitStatus:
     """Search, write and print, and return the exit status; `as_json` leaves standard output to events."""
-    stop = heed_signals()
+    stop = stop_on_signal()
     with listening(stop, as_json=as_json, seconds=None if call.repeatable else call.seconds) as listener:
         listener.hear(Event("started", {"scenario": str(call.scenario), "seconds": call.seconds}))
         outcome = watched(partial(_work, call, listener, stop), listener)
@@ -115,7 +115,7 @@ def _print(outcome: BudgetsOutcome, *, file: TextIO) -> None:
     scenario, found = outcome.scenario, outcome.found
     if found.points:
         console_on(file).print(_table(scenario, found))
-        say("The most worth possible goes by least prices, without ways and steps.", file=file)
+        say("The most worth possible is counted at the lowest prices, without ways and steps.", file=file)
     elif found.highest_is_too_low:
         say(f"Nothing fits: what is required costs more than {found.highest:,.0f} {scenario.currency}.", file=file)
     else:

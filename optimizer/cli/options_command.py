@@ -11,7 +11,7 @@ from optimizer.catalogue import book_for, sized_rooms
 from optimizer.cli.exits import ExitStatus
 from optimizer.cli.progress import Listener, listening
 from optimizer.cli.ranking import print_outcome
-from optimizer.cli.signals import heed_signals
+from optimizer.cli.signals import stop_on_signal
 from optimizer.cli.watched import watched
 from optimizer.concepts import OptionSet
 from optimizer.events import Event
@@ -46,7 +46,7 @@ class Outcome:
     @property
     def status(self) -> ExitStatus:
         """Exit status of the run."""
-        if self.option_set.options:
+        if self.option_set.concepts:
             return ExitStatus.DONE
         is_impossible = self.option_set.search.status == "nothing_fits"
         return ExitStatus.NOTHING_FITS if is_impossible else ExitStatus.UNDECIDED
@@ -54,7 +54,7 @@ class Outcome:
 
 def run_options(call: Call, *, as_json: bool) -> ExitStatus:
     """Search, write and print, and return the exit status; `as_json` leaves standard output to events."""
-    stop = heed_signals()
+    stop = stop_on_signal()
     with listening(stop, as_json=as_json, seconds=None if call.repeatable else call.seconds) as listener:
         listener.hear(Event("started", {"scenario": str(call.scenario), "seconds": call.seconds}))
         outcome = watched(partial(_work, call, listener, stop), listener)
@@ -104,6 +104,6 @@ def _summary(call: Call, outcome: Outcome) -> dict[str, object]:
         "exit": int(outcome.status),
         "status": search.status,
         "stopped": search.stopped,
-        "found": len(outcome.option_set.options),
+        "found": len(outcome.option_set.concepts),
         "result": str(call.out / "options.json"),
     }

@@ -13,7 +13,7 @@ from typing import Final
 
 from optimizer.cli.console import say
 from optimizer.cli.exits import ExitStatus
-from optimizer.cli.signals import heed_signals
+from optimizer.cli.signals import stop_on_signal
 from optimizer.errors import InputError, Problem
 
 ADDRESS: Final = "127.0.0.1"
@@ -40,7 +40,7 @@ def serve_page(scenario: Path | None, *, port: int | None, opens_browser: bool) 
     if scenario is not None:
         _refuse_missing(scenario)
     port = free_port(port)
-    stop = heed_signals()
+    stop = stop_on_signal()
     # In a group of its own: Ctrl-C reaches it through us, once, and so do the searches that it has begun.
     child = subprocess.Popen(page_command(scenario, port=port), start_new_session=True)  # noqa: S603 - no shell
     say(f"Page on http://{ADDRESS}:{port} - Ctrl-C ends it")

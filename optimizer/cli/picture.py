@@ -47,7 +47,7 @@ class _Concept:
         return graded_levels(self.scenario.site, self.placed, self.option.appraisal.ways)
 
     def title(self, words: str) -> str:
-        return f"Concept {self.option.rank}: {words}"
+        return f"{self.option.title}: {words}"
 
 
 def write_picture(result_path: Path, *, option_id: str, wanted: Wanted, out: Path) -> None:

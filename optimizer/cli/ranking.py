@@ -1,5 +1,6 @@
 """The ranked table, and the words for when there is none."""
 
+from collections.abc import Iterator
 from typing import TextIO
 
 from rich.box import SIMPLE_HEAD
@@ -15,14 +16,26 @@ from optimizer.units import metres_from_feet
 
 def print_outcome(scenario: Scenario, option_set: OptionSet, *, asked: int, file: TextIO) -> None:
     """Print the concepts in order and what is to be said of them, or why there are none."""
-    if option_set.options:
-        console_on(file).print(_table(scenario, option_set.options))
+    if option_set.concepts:
+        console_on(file).print(_table(scenario, "concepts, in order", option_set.concepts))
     for line in _remarks(option_set, asked):
+        say(line, file=file)
+    if option_set.sketches:
+        console_on(file).print(_table(scenario, "layouts of your own", option_set.sketches))
+    for line in (line for sketch in option_set.sketches for line in _broken(sketch)):
         say(line, file=file)
 
 
-def _table(scenario: Scenario, options: tuple[Option, ...]) -> Table:
-    table = Table(box=SIMPLE_HEAD, title=Text(f"{scenario.name}: concepts, in order"), title_justify="left")
+def _broken(sketch: Option) -> Iterator[str]:
+    """What a sketch breaks, a line each."""
+    if sketch.findings:
+        yield f"{sketch.sketch} breaks:"
+    for finding in sketch.findings:
+        yield f"  {finding.words}  [{finding.sentence}]"
+
+
+def _table(scenario: Scenario, title: str, options: tuple[Option, ...]) -> Table:
+    table = Table(box=SIMPLE_HEAD, title=Text(f"{scenario.name}: {title}"), title_justify="left")
     for heading in ("rank", "concept", f"phase 1 {scenario.currency}", f"walking {scenario.units}", "worth", "seats"):
         is_text = heading == "concept"
         table.add_column(Text(heading), justify="left" if is_text else "right", no_wrap=is_text)
@@ -38,11 +51,12 @@ def _cells(scenario: Scenario, option: Option) -> tuple[str, ...]:
     walking = appraisal.walking_ft if scenario.units == "ft" else metres_from_feet(appraisal.walking_ft)
     left_out = ", ".join(left.room for left in option.left_out) or "-"
     figures = (f"{appraisal.cost.phase(1):,.0f}", f"{walking:,.0f}", f"{appraisal.worth:g}", str(appraisal.seats))
-    return (str(option.rank), option.id, *figures, left_out, option.reason)
+    rank = "-" if option.rank is None else str(option.rank)
+    return (rank, option.sketch or option.id, *figures, left_out, option.reason)
 
 
 def _remarks(option_set: OptionSet, asked: int) -> tuple[str, ...]:
-    found, search = len(option_set.options), option_set.search
+    found, search = len(option_set.concepts), option_set.search
     if not found:
         return _why_none(option_set)
     ended = ("Stopped on request: these are the best so far.",) if search.stopped else ()

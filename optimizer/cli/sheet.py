@@ -5,41 +5,45 @@ from pathlib import Path
 from typing import Final
 
 from optimizer.concepts import Option
+from optimizer.drawing.audience import AUDIENCES, Audience
 from optimizer.errors import InputError, Problem
 from optimizer.results import Result, read_result, to_text, write_whole
 
 
-def write_sheet(result_path: Path, *, option_id: str, out: Path) -> None:
-    """Write a concept of a result to a file.
+def write_sheet(result_path: Path, *, option_id: str, out: Path, audience: str = "designer") -> None:
+    """Write a concept of a result to a file; a plan is for a designer or, clean, for an owner.
 
-    Raises InputError for an ending or a concept that does not exist, ResultError for a result that cannot be read,
-    OutputError where the file cannot be written.
+    Raises InputError for an ending, a reader or a concept that does not exist, ResultError for a result that cannot be
+    read, OutputError where the file cannot be written.
     """
     writer = WRITERS.get(out.suffix.lower())
     if writer is None:
         raise _wrong("a file that ends in " + " or ".join(WRITERS), out.name, "--out", "change the ending")
+    reader = next((known for known in AUDIENCES if known == audience), None)
+    if reader is None:
+        raise _wrong(" or ".join(AUDIENCES), audience, "--for", "say for whom the plan is")
     result = read_result(result_path)
     option = result.option(option_id)
     if option is None:
         known = ", ".join(option.id for option in result.option_set.options) or "none"
         raise _wrong(f"a concept of {result_path.name}", option_id, "--option", f"it has {known}")
-    write_whole(out, writer(result, option))
+    write_whole(out, writer(result, option, reader))
 
 
-def _svg(result: Result, option: Option) -> str:
+def _svg(result: Result, option: Option, audience: Audience) -> str:
     from optimizer.export import plan_svg
     from optimizer.pipeline import plan_drawing
 
-    return plan_svg(plan_drawing(result.scenario, option))
+    return plan_svg(plan_drawing(result.scenario, option, audience=audience))
 
 
-def _json(result: Result, option: Option) -> str:
+def _json(result: Result, option: Option, _audience: Audience) -> str:
     """Give the result with that one concept in it: it stands alone and can be checked again like any other."""
     record = next(record for record in result.document["options"] if record["id"] == option.id)
     return to_text({**result.document, "options": [record]})
 
 
-WRITERS: Final[dict[str, Callable[[Result, Option], str]]] = {".svg": _svg, ".json": _json}
+WRITERS: Final[dict[str, Callable[[Result, Option, Audience], str]]] = {".svg": _svg, ".json": _json}
 
 
 def _wrong(expected: str, found: str, where: str, advice: str) -> InputError:

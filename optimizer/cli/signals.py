@@ -7,7 +7,7 @@ from typing import Final
 _ENDING: Final = ("SIGINT", "SIGTERM", "SIGHUP")
 
 
-def heed_signals() -> threading.Event:
+def stop_on_signal() -> threading.Event:
     """Event that is set when the process is asked to end, the first time and every time after.
 
     The handlers stay for the rest of the process: a third Ctrl-C must not kill the writing, nor spoil the exit status.

@@ -25,7 +25,7 @@ from optimizer.scenario import Scenario
 
 @dataclass(frozen=True, slots=True)
 class Verdict:
-    """The word of reality on a layout: the hard rules that it breaks, or its exact figures and its losses in money.
+    """What the judge says of a layout: the hard rules that it breaks, or its exact figures and its losses in money.
 
     Of a layout that is refused the findings are those of the stage that refuses it; it is not measured unless that is
     asked for.
@@ -140,4 +140,4 @@ class Case:
         least = min(room_price(c, room, self.book, there) for c in room.choices) * (1 + budget.contingency)
         if budget.ceiling is not None and appraisal.cost.phase(1) + least > budget.ceiling:
             return f"at least {least:,.0f} {self.book.currency} more would pass the ceiling"
-        return "it costs more than it is worth here, or finds no place beside the others"
+        return "it costs more than it is worth here, or there is no place left for it"

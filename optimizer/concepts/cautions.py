@@ -8,6 +8,7 @@ from optimizer.catalogue import (
     asked_by,
     held,
     holds,
+    is_carried,
     most_held,
     party_is_held,
     root_rings,
@@ -18,19 +19,20 @@ from optimizer.catalogue import (
 from optimizer.circulation import Leg
 from optimizer.concepts.cook_cautions import cook_cautions
 from optimizer.concepts.pool_cautions import pool_cautions
+from optimizer.concepts.roof_cautions import roof_cautions
 from optimizer.concepts.words import listed
 from optimizer.fields.existing_paving import slab_under
 from optimizer.layout import Placed
 from optimizer.scenario import Scenario
 
-_CONCEPT: Final = "Concept stage only: sizes and prices are estimates, to be confirmed on site and by whoever builds."
-_SUPPLIES: Final = "Gas and electricity: run and connected by licensed trades under local codes."
+_CONCEPT: Final = "Concept stage only: sizes and prices are estimates. Confirm them on site and with the builder."
+_SUPPLIES: Final = "Gas and electricity: licensed trades run and connect them under local codes."
 _BY_KIND: Final = {
-    "fire": "Fire: distances are model-code defaults; local fire code and the maker's listing decide.",
+    "fire": "Fire: distances are model-code defaults. The local fire code and the maker's listing decide.",
     "kitchen": _SUPPLIES,
     "reserve": "Water: barriers, bonding and setbacks of a later pool or tub follow local codes.",
 }
-_GROUND: Final = "Drainage, retaining and structure: to be designed by licensed practice for the real ground."
+_GROUND: Final = "Drainage, retaining walls and structures: a licensed professional designs them for the real ground."
 _ROUNDING_FT: Final = 1e-6
 
 
@@ -41,7 +43,7 @@ def cautions_for(scenario: Scenario, placed: Placed, legs: Sequence[Leg] = ()) -
     kinds = {room.kind for room in placed}
     found = [_CONCEPT, *(words for kind, words in _BY_KIND.items() if kind in kinds)]
     if scenario.site.trees:
-        found.append("Trees: work near a kept tree's roots needs an arborist's word.")
+        found.append("Trees: ask an arborist before working near a kept tree's roots.")
     return (
         *found,
         *_gas(placed),
@@ -51,6 +53,7 @@ def cautions_for(scenario: Scenario, placed: Placed, legs: Sequence[Leg] = ()) -
         *_looser_distances(scenario),
         *_looser_lines(scenario),
         *_looser_rings(scenario),
+        *roof_cautions(scenario.site, placed),
         *_no_table(scenario, placed),
         *_too_few(scenario, placed.wished),
         _GROUND,
@@ -65,7 +68,7 @@ def _gas(placed: Placed) -> Iterator[str]:
 
 def _on_slabs(scenario: Scenario, placed: Placed) -> Iterator[str]:
     """What is to be seen to where a slab that is there carries a room."""
-    rooms = [room for room in placed.paved if "paving" in room.rules.built_as]
+    rooms = [room for room in placed if is_carried(room.rules)]
     slabs = {room.name: slab.name for room in rooms if (slab := slab_under(scenario.site, room.shape))}
     for name in dict.fromkeys(slabs.values()):
         carried = listed([room for room, slab in slabs.items() if slab == name])
@@ -127,8 +130,8 @@ def _too_few(scenario: Scenario, rooms: Sequence[SizedRoom]) -> Iterator[str]:
     elif not party_is_held(rooms, guests):
         need = asked.standing_sqft(most.seats)
         yield (
-            f"Party: {asked.people - most.seats} of {asked.people} find no seat, and the wish list has "
-            f"{most.standing_sqft:.0f} of the {need:.0f} sq ft that they ask for to stand on."
+            f"Party: {asked.people - most.seats} of {asked.people} have no seat, and the wish list has "
+            f"{most.standing_sqft:.0f} of the {need:.0f} sq ft that they need to stand on."
         )
 
 

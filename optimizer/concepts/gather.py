@@ -112,7 +112,7 @@ class Gathering:
         """Show a settled find with its rooms grown; what is proven stays what it is, of the layout before growth."""
         option = find.option
         if grown.layout != option.layout:
-            option = replace(self._option(grown.layout, grown.verdict, find.proof), proof=option.proof)
+            option = self._option(grown.layout, grown.verdict, find.proof)
         self.finds[find.option.layout.base] = replace(find, option=option, has_grown=True)
 
     def _option(self, layout: Layout, verdict: Verdict, proof: ArrangementProof) -> Option:

@@ -1,7 +1,7 @@
 """How rooms may grow: which edges move out to which line, and those of rooms that touch together."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final, NamedTuple, get_args
 
 import shapely
@@ -37,11 +37,13 @@ class Moves:
 
     @classmethod
     def of(cls, case: Case, beds: tuple[Bed, ...]) -> "Moves":
-        """Moves that keep out of the root rings and of the beds along the boundary."""
-        site = case.scenario.site
+        """Moves that keep out of root rings and of beds along the boundary; a room held at a place is as it was put."""
+        site, put = case.scenario.site, {hold.room for hold in case.scenario.brief.holds if hold.at_ft is not None}
         planted = shapely.union_all([bed.outline for bed in beds]).intersection(along_boundary(site))
         kept = shapely.union_all([planted, *_root_rings(site)])
-        return cls(site, {room.name: room for room in case.rooms}, kept)
+        return cls(
+            site, {room.name: replace(room, grow=0.0) if room.name in put else room for room in case.rooms}, kept
+        )
 
     def all(self, layout: Layout) -> tuple[Move, ...]:
         """Every edge to every line near it that lies farther out; whether it may go there `made` says."""

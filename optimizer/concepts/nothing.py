@@ -11,6 +11,7 @@ from optimizer.brief import RULES, Guests, Relation, RelationKind, RuleId
 from optimizer.catalogue import party_is_held
 from optimizer.concepts.case import Case
 from optimizer.concepts.floor import floor_price
+from optimizer.concepts.held import hold_words, why_not_held
 from optimizer.concepts.option import Conflict, WayOut
 from optimizer.engine.explorer import Explorer, board_of
 from optimizer.engine.portfolio import Purse, first_tours
@@ -46,9 +47,9 @@ def why_nothing(case: Case, problem: Problem, *, seconds: float, stop: threading
     """Rules of which one must give, and changes with which concepts were really found."""
     until = time.monotonic() + seconds
     helpful: list[Release] = []
-    placeless = [room.name for room in problem.rooms if room.required and not any(c.any() for c in room.allowed)]
-    # What binds a room that fits nowhere comes first: nothing else would help.
-    for release in sorted(releases(case), key=lambda release: set(placeless).isdisjoint(release.rooms)):
+    placeless = placeless_rooms(problem)
+    # What binds a room that fits nowhere comes first, a hold before all: nothing else would help.
+    for release in sorted(releases(case), key=lambda r: (set(placeless).isdisjoint(r.rooms), r.rule != "held")):
         told = release.rule == "budget" and any(other.rule == "budget" for other in helpful)
         if not told and not _late(until, stop) and _gives_concepts(release, stop):
             helpful.append(release)
@@ -62,6 +63,11 @@ def why_nothing(case: Case, problem: Problem, *, seconds: float, stop: threading
     ways_out = tuple(release.way_out for release in helpful[:MOST_WAYS_OUT])
     words = _words(case, placeless, rules, all_tried=not _late(until, stop))
     return Conflict(tuple(dict.fromkeys(rules)), words, ways_out)
+
+
+def placeless_rooms(problem: Problem) -> list[str]:
+    """Names of the required rooms that may stand nowhere, whatever the others do."""
+    return [room.name for room in problem.rooms if room.required and not any(c.any() for c in room.allowed)]
 
 
 def releases(case: Case) -> Iterator[Release]:
@@ -80,8 +86,12 @@ def releases(case: Case) -> Iterator[Release]:
     for index, relation in enumerate(brief.relations):
         if relation.is_hard:
             kept = (*brief.relations[:index], *brief.relations[index + 1 :])
-            way_out = WayOut(f"let go of: {_named(relation)}", (("remove", f"/brief/relations/{index}", None),))
+            way_out = WayOut(f"leave out: {_named(relation)}", (("remove", f"/brief/relations/{index}", None),))
             yield Release(relation.kind, relation.between, way_out, _with(case.scenario, relations=kept))
+    for index, hold in enumerate(brief.holds):
+        kept_holds = (*brief.holds[:index], *brief.holds[index + 1 :])
+        way_out = WayOut(f"let go of the hold: {hold_words(case, hold)}", (("remove", f"/brief/holds/{index}", None),))
+        yield Release("held", (hold.room,), way_out, _with(case.scenario, holds=kept_holds))
     for index, room in enumerate(brief.rooms):
         if room.required:
             yield _left_to_choice(case, index)
@@ -151,10 +161,10 @@ def _fits_without(case: Case, rule: RuleId, stop: threading.Event) -> bool:
 
 def _words(case: Case, placeless: list[str], rules: list[Broken], *, all_tried: bool) -> str:
     ceiling, floor = case.scenario.brief.budget.ceiling, floor_price(case)
-    reasons = [f"The {name} fits nowhere in this yard, whatever the other rooms do." for name in placeless]
+    reasons = [why_not_held(case, name) or _fits_nowhere(case, name) for name in placeless]
     if ceiling is not None and floor > ceiling:
         reasons.append(
-            f"What is required, seats for the guests among it, costs at least {floor:,.0f} {case.scenario.currency} "
+            f"What is required, including seats for the guests, costs at least {floor:,.0f} {case.scenario.currency} "
             f"with the fixed work; the ceiling is {ceiling:,.0f} {case.scenario.currency}."
         )
     if reasons:
@@ -164,6 +174,11 @@ def _words(case: Case, placeless: list[str], rules: list[Broken], *, all_tried: 
     if not all_tried:
         return "The required rooms cannot all stand in this yard; which rule is to blame takes longer to find out."
     return "The required rooms cannot all stand in this yard, and no single rule is to blame."
+
+
+def _fits_nowhere(case: Case, name: str) -> str:
+    where = "as it is held" if case.scenario.brief.holds_of(name) else "in this yard"
+    return f"The {name} fits nowhere {where}, whatever the other rooms do."
 
 
 def _with(scenario: Scenario, **changes: object) -> Scenario:

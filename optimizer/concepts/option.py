@@ -59,10 +59,13 @@ class Remedy:
 
 @dataclass(frozen=True, slots=True)
 class Option:
-    """One concept. `score` is the sum of `losses` with the exact figures, in money, lower is better."""
+    """One concept, or a sketch of the scenario, which has its `sketch` name in place of rank and proof.
+
+    `score` is the sum of `losses` with the exact figures, in money, lower is better. Only a sketch may have `findings`.
+    """
 
     id: str
-    rank: int
+    rank: int | None
     score: float
     losses: tuple[tuple[str, float], ...]
     reason: str
@@ -79,6 +82,12 @@ class Option:
     remedies: tuple[Remedy, ...] = ()
     """What could be added to mend what is better not seen; in no cost and no score."""
     idea: Idea | None = None
+    sketch: str | None = None
+
+    @property
+    def title(self) -> str:
+        """What it is called on sheets and screens."""
+        return f"Concept {self.rank}" if self.sketch is None else f"Sketch: {self.sketch}"
 
     @property
     def left_out_rooms(self) -> tuple[str, ...]:
@@ -134,8 +143,18 @@ class SearchRecord:
 
 @dataclass(frozen=True, slots=True)
 class OptionSet:
-    """The ranked options of one run, or why there are none."""
+    """The ranked options of one run and the sketches after them, or why there are none."""
 
     options: tuple[Option, ...]
     search: SearchRecord
     conflict: Conflict | None = None
+
+    @property
+    def concepts(self) -> tuple[Option, ...]:
+        """The ranked options."""
+        return tuple(option for option in self.options if option.sketch is None)
+
+    @property
+    def sketches(self) -> tuple[Option, ...]:
+        """Layouts of the user's own."""
+        return tuple(option for option in self.options if option.sketch is not None)

@@ -19,7 +19,7 @@ PAVED_SHARE: Final = 0.45
 NEAR_LIMIT: Final = 0.9
 """Share of a local limit of paving from which on it is worth telling; common practice, no source."""
 _OVERLAP_SQFT: Final = 0.05
-PROMPT: Final = "A prompt, no advice: whether a permit is needed, and which, the local office decides."
+PROMPT: Final = "Questions to ask, not advice: the local office decides whether a permit is needed, and which."
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,7 +47,7 @@ def permits_for(scenario: Scenario, placed: Placed, appraisal: Appraisal | None 
 
 
 _ALWAYS: Final = (
-    "Utility marking: lines in the ground are marked before anybody digs; in the US call 811 two to three days ahead.",
+    "Utility marking: have lines in the ground marked before anybody digs; in the US call 811 two to three days ahead.",
     "Owners' association: where there is one, it approves what is seen from outside.",
 )
 
@@ -104,11 +104,11 @@ def _ground(concept: _Concept) -> Iterator[str]:
     plain = [area for area in site.keep_outs if area.kind == "plain"]
     crossed = [area.name for area in plain if any(_overlap(shape, outline(area.outline)) for shape in shapes)]
     if crossed:
-        yield f"Easement: work on the {listed(crossed)} needs the word of whoever holds the right."
+        yield f"Easement: work on the {listed(crossed)} needs the consent of whoever holds the right."
     if ground := [a.name for a in site.keep_outs if a.kind.startswith("septic")]:
-        yield f"Health department: work near the {listed(ground)}; distances and loads on septic ground are theirs."
+        yield f"Health department: work near the {listed(ground)}; they decide on distances and loads there."
     if over := [a.name for a in site.keep_outs if a.kind == "overhead line"]:
-        yield f"Power company: the {listed(over)} over the yard; heights over roofs, water and machines are theirs."
+        yield f"Power company: the {listed(over)} over the yard; they decide on heights over roofs, water and machines."
 
 
 def _trees(concept: _Concept) -> Iterator[str]:

@@ -5,6 +5,7 @@ from decimal import Decimal
 from typing import Final
 
 from optimizer.catalogue import barrier_height_ft, pool_figure, pool_gallons
+from optimizer.catalogue.sides import SideKind, side_of_item
 from optimizer.circulation import Leg, way_polygon
 from optimizer.concepts.words import listed
 from optimizer.derived import PoolSite, pool_sites
@@ -23,6 +24,7 @@ def pool_cautions(scenario: Scenario, placed: Placed, legs: Sequence[Leg]) -> It
     pools = pool_sites(scenario.site, placed, way_polygon(scenario.site, placed, legs))
     for pool in pools:
         yield from _barrier(scenario, pool)
+        yield from _climbed(scenario, placed, pool)
         yield from _equipment(scenario, pool)
         if (room := placed.of(pool.room)) is not None:
             yield _volume(scenario, room)
@@ -42,6 +44,28 @@ def _barrier(scenario: Scenario, pool: PoolSite) -> Iterator[str]:
     if pool.doors:
         said = "opens inside it and needs an alarm" if len(pool.doors) == 1 else "open inside it and need an alarm each"
         yield f"Pool barrier: the {listed(pool.doors)} {said}; local codes decide."
+
+
+def _climbed(scenario: Scenario, placed: Placed, pool: PoolSite) -> Iterator[str]:
+    """Rooms that have something built to climb on too near the barrier."""
+    clear_ft = float(pool_figure("pad_off_barrier"))
+    found = [
+        room.name
+        for room in placed
+        for item, ground in room.furniture
+        if _is_climbed(side_of_item(room.kind, item)) and pool.barrier.distance(ground) < clear_ft
+    ]
+    if found and not pool.barrier.is_empty:
+        names, clear = listed(tuple(dict.fromkeys(found))), _length(scenario, clear_ft)
+        yield (
+            f"Pool barrier: counters, walls or benches of the {names} stand within {clear} of it and can be climbed; "
+            "raise the barrier there, or lead it farther out."
+        )
+
+
+def _is_climbed(side: SideKind | None) -> bool:
+    """Whether it bears a child and leads up the barrier: no bed, and no panel that is higher."""
+    return side is not None and (side.is_solid or side.is_sat_on) and side.height_ft < barrier_height_ft()
 
 
 def _equipment(scenario: Scenario, pool: PoolSite) -> Iterator[str]:

@@ -71,7 +71,7 @@ class Teller:
             return []
         units = self.scenario.units
         saved = saved_ft if units == "ft" else metres_from_feet(saved_ft)
-        return [f"saves {saved:,.0f} {units} of walking a gathering"]
+        return [f"saves {saved:,.0f} {units} of walking at each gathering"]
 
     def _walked_ft(self, option: Option, other: Option) -> float:
         both = {(start, end) for start, end, _ in other.appraisal.trips_ft}
@@ -97,7 +97,7 @@ class Teller:
         if abs(nearer_ft) >= LEAST_MOVED_FT:
             return "nearer to the house" if nearer_ft > 0 else "farther from the house"
         edge = nearest_edge(now, site)
-        return f"closer to the {edge}" if edge != nearest_edge(before, site) else "a few steps on"
+        return f"closer to the {edge}" if edge != nearest_edge(before, site) else "a few steps away"
 
 
 def resized_words(before: Placement, now: Placement) -> str:

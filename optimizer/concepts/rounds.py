@@ -61,16 +61,27 @@ class Rounds:
         self._ideas = IdeaGrounds(problem)
         self._picker = Picker(self.explorer, self._purse, self._known)
 
-    def first(self, starts: Sequence[State]) -> None:
-        """Something to show soon: short tours, and the few best of them judged here."""
-        for tour in first_tours(self.seed, starts, self._purse.set_aside(0)):
+    def first(self, starts: Sequence[State], mended: Sequence[State] = ()) -> None:
+        """Something to show soon: what is known already, then short tours, and the few best of them judged here.
+
+        `mended` are parts of known layouts; of what a tour makes of them each time the best is judged at once, until
+        one holds.
+        """
+        self._judge_here(self._found(starts))
+        for tour in first_tours(self.seed, (*starts, *mended), self._purse.set_aside(0)):
             self.explorer.run(tour, stop=self.stop)
-        for state in (*self._found(starts), *self._picker.pick(FIRST_JUDGED)):
-            verdict = self.gathering.case.judged(layout_of(self.gathering.problem, state))
-            self._learn(unproven(self.explorer.board, state), verdict)
+            if mended and not self.gathering.finds:
+                self._judge_here(self._picker.pick(1))
+        self._judge_here(self._picker.pick(FIRST_JUDGED))
+        if not (self.stop.is_set() and self.gathering.finds):
+            self._tell_whole()
+
+    def _judge_here(self, states: Sequence[State]) -> None:
+        for state in states:
             if self.stop.is_set() and self.gathering.finds:
                 return
-        self._tell_whole()
+            verdict = self.gathering.case.judged(layout_of(self.gathering.problem, state))
+            self._learn(unproven(self.explorer.board, state), verdict)
 
     def run_one(self) -> None:
         """One round."""

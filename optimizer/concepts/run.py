@@ -10,13 +10,13 @@ from typing import Final
 from optimizer.concepts.case import Case
 from optimizer.concepts.clock import Clock
 from optimizer.concepts.gather import CENTS, Gathering
-from optimizer.concepts.nothing import why_nothing
+from optimizer.concepts.nothing import placeless_rooms, why_nothing
 from optimizer.concepts.option import OptionSet, SearchRecord, SearchStatus
 from optimizer.concepts.rounds import Rounds
 from optimizer.concepts.whole import NOTHING_PROVEN, WORK_A_SECOND, Whole
 from optimizer.concepts.workers import Workers
-from optimizer.engine.explorer import Explorer, board_of
-from optimizer.engine.problem import Problem, build_problem, layout_of, modelled_losses, state_of
+from optimizer.engine.explorer import Explorer, board_of, mended
+from optimizer.engine.problem import Problem, build_problem, layout_of, modelled_losses, state_of, what_fits
 from optimizer.engine.prover import Answer, Budget, WholeProof, anything_fits
 from optimizer.events import Emit, Event
 from optimizer.layout import Layout
@@ -79,8 +79,9 @@ class _Search:
     def found(self) -> OptionSet:
         """All stages."""
         _stage(self.emit, "exploring")
-        starts = [state for layout in self.asked.start if (state := state_of(self.problem, layout)) is not None]
-        self.rounds.first(starts)
+        known = {layout: state_of(self.problem, layout) for layout in self.asked.start}
+        changed = [what_fits(self.problem, layout) for layout, state in known.items() if state is None]
+        self.rounds.first([s for s in known.values() if s], [mended(self.explorer.board, s) for s in changed if any(s)])
         self._explore()
         if not self.explorer.pool.best:
             answer = self._anything()
@@ -96,6 +97,8 @@ class _Search:
         """Rounds until their share of the time is over, or all is proven and nothing changes any more."""
         most = round(EXPLORED_BY * ROUNDS_A_SECOND * self.asked.seconds) if self.asked.repeatable else None
         lasted, unchanged, shown = 0.0, 0, frozenset[Layout]()
+        if placeless_rooms(self.problem):
+            return
         while not self.clock.is_past(EXPLORED_BY, sparing_s=lasted / 2) and (most is None or self.rounds.turn < most):
             began = time.monotonic()
             self.rounds.run_one()

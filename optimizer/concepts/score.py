@@ -2,7 +2,15 @@
 
 from collections.abc import Collection, Sequence
 
-from optimizer.appraisal import Appraisal, bare_doors_loss, cook_loss, destinations_loss, order_loss, smoke_loss_units
+from optimizer.appraisal import (
+    Appraisal,
+    bare_doors_loss,
+    cook_loss,
+    destinations_loss,
+    empty_roofs_loss,
+    order_loss,
+    smoke_loss_units,
+)
 from optimizer.catalogue import SizedRoom, rates
 from optimizer.scenario import Scenario
 
@@ -33,6 +41,7 @@ def losses_of(
         ("sun", weights.sun * rate.sun * sum(missed for _, _, missed in appraisal.sun_h)),
         ("order", weights.order * order_loss(appraisal.order)),
         ("terraces", weights.order * bare_doors_loss(scenario.site, scenario.brief, appraisal.bare_doors)),
+        ("roofs", weights.order * empty_roofs_loss(scenario.site, rooms, appraisal.empty_roofs, scenario.currency)),
         ("party", weights.worth * rate.party * appraisal.party.without),
         ("cook", weights.walking * cook_loss(appraisal.cook)),
         ("destinations", weights.walking * destinations_loss(appraisal.destinations)),

@@ -126,7 +126,7 @@ def _prove(problem: Problem, limits: Limits, start: State, there: Connection, pa
     stop = threading.Event()
     search = BranchAndBound(problem, Budget(stop, *limits), there.send)
     search.offer(start)
-    threading.Thread(target=_heed, args=(search, there, stop), daemon=True).start()
+    threading.Thread(target=_listen, args=(search, there, stop), daemon=True).start()
     over = threading.Event()
     telling = threading.Thread(target=_tell, args=(search, there, over), daemon=True)
     telling.start()
@@ -140,7 +140,7 @@ def _prove(problem: Problem, limits: Limits, start: State, there: Connection, pa
     there.close()
 
 
-def _heed(search: BranchAndBound, there: Connection, stop: threading.Event) -> None:
+def _listen(search: BranchAndBound, there: Connection, stop: threading.Event) -> None:
     """Layouts that are offered, until nothing more is wanted."""
     try:
         while (offered := there.recv()) is not None:

@@ -1,14 +1,17 @@
 """Everything that is written on the plan: labels of rooms, dimensions and names, none over another."""
 
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
 from shapely import LinearRing, Point, Polygon
 from shapely.geometry.base import BaseGeometry
 
-from optimizer.drawing.dimensioning import dimensions
+from optimizer.drawing.audience import Audience
+from optimizer.drawing.dimensioning import Measured, dimensions
 from optimizer.drawing.free_space import union_of
 from optimizer.drawing.label_forms import large_name
+from optimizer.drawing.level_marks import level_marks
 from optimizer.drawing.marks import LEAST_TEXT_FT, Area, Box, Circle, Dimension, Mark, Text
 from optimizer.drawing.opening_marks import entrance_marks
 from optimizer.drawing.outlines import box_of, polygon_of
@@ -35,8 +38,17 @@ class Underfoot:
 
 
 @dataclass(frozen=True, slots=True)
+class Said:
+    """What is written of rooms besides name and size: what ground is kept for, how high they lie [ft]; and to whom."""
+
+    purposes: Mapping[str, Sequence[str]]
+    levels: Mapping[str, float]
+    audience: Audience
+
+
+@dataclass(frozen=True, slots=True)
 class Annotations:
-    """Leaders and plates, texts and dimensions of a plan."""
+    """Leaders and level marks, texts and dimensions of a plan."""
 
     marks: tuple[Mark, ...]
     texts: tuple[Text, ...]
@@ -44,39 +56,65 @@ class Annotations:
 
 
 def annotate(
-    site: Site, placed: Placed, underfoot: Underfoot, *, plan_box: Box, units: Units, scale: float
+    site: Site,
+    placed: Placed,
+    underfoot: Underfoot,
+    said: Said,
+    *,
+    plan_box: Box,
+    units: Units,
+    scale: float,
 ) -> Annotations:
     """Write on a plan: sizes first, then rooms, which say what no dimension says, then names, that give way to all.
 
-    `scale` enlarges all texts.
+    Dimensions, levels and utilities are for a designer alone. `scale` enlarges all texts.
     """
-    layout, fittings = placed.layout, [_fittings(room) for room in placed]
+    is_designers = said.audience == "designer"
+    roofs = _roofs(site, placed)
+    layout, fittings = placed.layout, [union_of(_fittings(room), roofs) for room in placed]
     marked = underfoot.marked
     solid, edges = _solid(site), _edges(site)
-    sizes = dimensions(
-        site, layout.placements, taken=(solid, marked, *fittings), plan_box=plan_box, units=units, scale=scale
-    )
+    sizes = Measured((), frozenset())
+    if is_designers:
+        sizes = dimensions(
+            site, layout.placements, taken=(solid, marked, *fittings), plan_box=plan_box, units=units, scale=scale
+        )
     beyond = polygon_of(plan_box).difference(Polygon(site.boundary))
     ground = Ground(
         taken=(solid, marked, underfoot.paved, edges),
         shunned=union_of(underfoot.beds, beyond),
         measures=union_of(*(size.box for size in sizes.dimensions)),
+        solid=union_of(*(Polygon(building.outline) for building in site.buildings)),
         plan_box=plan_box,
     )
-    labels = label_rooms(layout.placements, fittings, ground, measured=sizes.rooms, units=units, scale=scale)
+    labels = label_rooms(
+        layout.placements, fittings, ground, measured=sizes.rooms, purposes=said.purposes, units=units, scale=scale
+    )
     floors = [box_of(placement) for placement in layout.placements]
     written = union_of(*(label.box for label in labels), *floors)
-    names = site_names(site, taken=(edges, marked, written, ground.measures), plan_box=plan_box, scale=scale)
+    taken = (edges, marked, written, ground.measures)
+    names = site_names(site, taken=taken, shunned=underfoot.beds, plan_box=plan_box, scale=scale)
     large = [text for placement in layout.placements for text in large_name(placement)]
+    texts = (*names, *(text for label in labels for text in label.texts), *large)
+    leaders = tuple(leader for label in labels for leader in label.leaders)
+    if not is_designers:
+        return Annotations(leaders, texts, ())
     letters = [Text("utility", utility.at, utility.kind[0].upper(), LEAST_TEXT_FT) for utility in site.utilities]
-    texts = (*letters, *names, *(text for label in labels for text in label.texts), *large)
-    leaders = tuple(mark for label in labels for mark in label.marks)
-    return Annotations(leaders, texts, sizes.dimensions)
+    over = union_of(*(label.box for label in labels), *fittings, ground.measures, marked)
+    heights, figures = level_marks(placed, said.levels, taken=over, units=units, scale=scale)
+    return Annotations((*leaders, *heights), (*letters, *texts, *figures), sizes.dimensions)
 
 
 def _fittings(room: PlacedRoom) -> BaseGeometry:
     marks = furniture(room.placement, room.choice) if room.choice else ()
     return union_of(*map(_shape, marks))
+
+
+def _roofs(site: Site, placed: Placed) -> BaseGeometry:
+    """Outlines of roofs, old and new, that no text crosses."""
+    old = (LinearRing(structure.outline) for structure in site.structures)
+    new = (room.shape.exterior for room, choice in placed.chosen if choice.cover)
+    return union_of(*old, *new)
 
 
 def _shape(mark: Mark) -> BaseGeometry:

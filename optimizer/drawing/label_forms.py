@@ -7,7 +7,8 @@ from optimizer.drawing.words import Units, area_text, short_name, size_text
 from optimizer.layout import Placement
 from optimizer.site import Point
 
-NAME_SIZES_FT = (1.3, 1.15, LEAST_TEXT_FT)
+NAME_FT = 1.15
+"""The one size of all room names; layout rule 32."""
 LINE_STEP = 1.3
 MARGIN_FT = 0.3
 LARGE_MARGIN_FT = 0.8
@@ -18,23 +19,23 @@ Lines = tuple[tuple[str, str, float], ...]
 """Role, text and size [ft] of each line of a label."""
 
 
-def forms(placement: Placement, units: Units, scale: float, *, is_measured: bool) -> Iterator[Lines]:
-    """Forms of a label, the best first; the size is left to the dimension lines where they say it."""
+def forms(
+    placement: Placement, units: Units, scale: float, *, is_measured: bool, purpose: Sequence[str] = ()
+) -> Iterator[Lines]:
+    """Forms of a label, the best first; the size is left to the dimension lines where they say it.
+
+    `purpose` are lines that say what the ground is kept for.
+    """
     name, area = short_name(placement.room), area_text(placement.area_sqft, units)
     size = size_text(placement.width_ft, placement.depth_ft, units)
-    facts = ([area],) if is_measured else ([f"{size}, {area}"], [size, area])
-    for name_ft in NAME_SIZES_FT:
-        for below in facts:
-            yield _lines([name], below, name_ft * scale, scale)
-    for name_ft in NAME_SIZES_FT[1:]:
-        yield _lines(name.split(), facts[-1], name_ft * scale, scale)
-    if is_measured:
-        yield _lines([name], [], LEAST_TEXT_FT * scale, scale)
-        yield _lines(name.split(), [], LEAST_TEXT_FT * scale, scale)
+    facts = ([area], []) if is_measured else ([f"{size}, {area}"], [size, area], [size], [])
+    for below in facts:
+        for head in ([name], name.split()):
+            yield _lines(head, [*purpose, *below], scale)
 
 
-def _lines(name: Sequence[str], facts: Sequence[str], name_ft: float, scale: float) -> Lines:
-    head = (("room_name", line, name_ft) for line in name)
+def _lines(name: Sequence[str], facts: Sequence[str], scale: float) -> Lines:
+    head = (("room_name", line, NAME_FT * scale) for line in name)
     return (*head, *(("room_size", line, LEAST_TEXT_FT * scale) for line in facts))
 
 
@@ -57,7 +58,7 @@ def set_lines(lines: Lines, centre: Point) -> tuple[tuple[Text, ...], Box]:
 
 
 def large_name(placement: Placement) -> tuple[Text, ...]:
-    """Write the name alone, a word a line, as large as its room bears, for small pictures; none if it would spill."""
+    """Write the name alone, a word a line, as large as fits its room, for small pictures; none if it would spill."""
     words = short_name(placement.room).split()
     longest = max(len(word) for word in words)
     size = min(

@@ -1,6 +1,6 @@
 """The plan of one layout, drawn once for every writer."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import lru_cache
 
@@ -9,11 +9,14 @@ from shapely.geometry.base import BaseGeometry
 
 from optimizer.appraisal import FinishPlan, finish_plan, finish_take_off
 from optimizer.circulation import Leg, Way
-from optimizer.drawing.annotations import Underfoot, annotate
+from optimizer.drawing.annotations import Said, Underfoot, annotate
+from optimizer.drawing.audience import Audience, shown_to
+from optimizer.drawing.door_section import door_section
 from optimizer.drawing.extra_marks import extra_marks
 from optimizer.drawing.finish_marks import capped, finish_legend, finish_marks, finish_words
 from optimizer.drawing.flight_marks import flight_marks
 from optimizer.drawing.free_space import union_of
+from optimizer.drawing.heights import graded_levels
 from optimizer.drawing.marks import Area, Box, Drawing, Mark
 from optimizer.drawing.notable_marks import Notable, notable_marks
 from optimizer.drawing.opening_marks import door_zone_marks, door_zones
@@ -21,10 +24,11 @@ from optimizer.drawing.outlines import areas_of
 from optimizer.drawing.paving_marks import paving_marks
 from optimizer.drawing.pool_marks import pool_marks
 from optimizer.drawing.room_marks import fitting_marks, floor_marks
-from optimizer.drawing.sheet import LEGEND_WORDS, sheet_strip, words_in_use
+from optimizer.drawing.sheet import LEGEND_WORDS, sheet_strip, with_inset, words_in_use
 from optimizer.drawing.site_marks import ground_marks, standing_marks
 from optimizer.drawing.terrace_marks import terrace_marks
-from optimizer.drawing.words import area_text, length_text
+from optimizer.drawing.words import area_text, kept_for, length_text
+from optimizer.fields import ground_of
 from optimizer.layout import Layout, Placed
 from optimizer.planting import Planting, planting_of
 from optimizer.scenario import Scenario
@@ -54,8 +58,9 @@ def draw_plan(
     title: str,
     paths: Paths | None = None,
     cautions: Sequence[str] = (),
+    audience: Audience = "designer",
 ) -> Drawing:
-    """Draw a layout on its site.
+    """Draw a layout on its site, for a designer or clean for an owner.
 
     `ways` are the walks, on which steps may lie. `paths` is the paved ground of the ways, None
     where none is paved. `cautions` are sentences for below the standing caution of the sheet.
@@ -65,27 +70,33 @@ def draw_plan(
     paths = paths or Paths()
     planting = planting_of(site, scenario.brief.relations, placed, paths.area)
     finish = finish_plan(site, scenario.brief.finish, placed, paths.legs, paths.area)
-    pointed = tuple(notable_marks(paths.notable, layout, paths.legs, scale))
+    levels = _levels(site, placed, ways) if audience == "designer" else {}
+    pointed = tuple(notable_marks(paths.notable, layout, paths.legs, scale)) if audience == "designer" else ()
     standing = (*(flight_marks(site, placed, ways) if ways else ()), *standing_marks(site))
-    marks = (
+    drawn = (
         *_laid_marks(placed, paths, planting, finish, site),
         *standing,
         *extra_marks(scenario, placed),
         *pool_marks(site, placed.once, paths.area),
-        *pointed,
     )
+    marks = (*shown_to(audience, drawn), *pointed)
     laid = finish_take_off(finish, placed)
     underfoot = _underfoot(site, paths, planting, pointed)
-    written = annotate(site, placed, underfoot, plan_box=plan_box, units=units, scale=scale)
+    said = Said(
+        {wish.name: kept_for(wish) for wish in scenario.brief.rooms if wish.kind == "reserve"}, levels, audience
+    )
+    written = annotate(site, placed, underfoot, said, plan_box=plan_box, units=units, scale=scale)
     strip = sheet_strip(
         plan_box,
-        words_in_use({**LEGEND_WORDS, **finish_legend(finish)}, marks),
+        words_in_use({**LEGEND_WORDS, **finish_legend(finish)}, (*marks, *written.marks)),
         heading=(title, scenario.name),
         cautions=(*finish_words(finish, laid, scenario.brief.finish, units), *cautions),
         north_deg=site.place.plan_up_bearing_deg,
         units=units,
         scale=scale,
     )
+    section = door_section(site, scenario.brief, layout, levels, units=units, scale=scale) if levels else None
+    strip = with_inset(strip, section, scale)
     return Drawing(
         title=title,
         description=describe(scenario, layout),
@@ -97,6 +108,11 @@ def draw_plan(
         texts=(*written.texts, *strip.texts),
         dimensions=written.dimensions,
     )
+
+
+def _levels(site: Site, placed: Placed, ways: Sequence[Way]) -> Mapping[str, float]:
+    """Levels of the paved rooms, where the ground is known."""
+    return graded_levels(site, placed, ways) if ground_of(site).is_known else {}
 
 
 def _laid_marks(placed: Placed, paths: Paths, planting: Planting, finish: FinishPlan, site: Site) -> tuple[Mark, ...]:

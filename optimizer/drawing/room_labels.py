@@ -1,6 +1,8 @@
-"""Name, area and size of each room, where the furniture leaves space for them; else beside the room with a leader."""
+"""Name, area and size of each room, where the furniture leaves space for them; else beside the room, if need be with a
+leader: never on furniture, and on a bed only where nothing else is free.
+"""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Final, NamedTuple
 
@@ -20,13 +22,14 @@ from optimizer.drawing.free_space import (
     union_of,
 )
 from optimizer.drawing.label_forms import Lines, extent, forms, set_lines
-from optimizer.drawing.marks import Area, Box, Line, Mark, Text
-from optimizer.drawing.outlines import box_of, polygon_of, ring_of_box
+from optimizer.drawing.marks import Box, Line, Text
+from optimizer.drawing.outlines import box_of, polygon_of
 from optimizer.drawing.words import Units
 from optimizer.layout import Placement
 from optimizer.site import Point
 
-LEADER_REACH_FT: Final = 24.0
+LEADER_REACHES_FT: Final = (24.0, 48.0)
+"""How far from its room a label is looked for: near first, farther only where nothing is free."""
 BAND_FT: Final = 2.5
 """Left free around every room: its own edge and what stands along it stay legible."""
 EDGE_FT: Final = 0.5
@@ -38,11 +41,11 @@ _CLEARLY_FT: Final = 1.0
 
 @dataclass(frozen=True, slots=True)
 class Label:
-    """The lines of a room's label, what it covers, and its leader or the plate under it."""
+    """The lines of a room's label, what it covers, and its leader."""
 
     texts: tuple[Text, ...]
     box: Box
-    marks: tuple[Mark, ...] = ()
+    leaders: tuple[Line, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,12 +53,13 @@ class Ground:
     """What the labels of a plan have to keep off.
 
     `taken` is what a label beside a room may not cover, `shunned` what it covers only where nothing else is free, such
-    as beds; `measures` are dimension lines with their figures.
+    as beds; `measures` are dimension lines with their figures; no leader crosses what is `solid`.
     """
 
     taken: tuple[BaseGeometry, ...]
     shunned: BaseGeometry
     measures: BaseGeometry
+    solid: BaseGeometry
     plan_box: Box
 
 
@@ -84,12 +88,14 @@ def label_rooms(
     ground: Ground,
     *,
     measured: frozenset[str],
+    purposes: Mapping[str, Sequence[str]],
     units: Units,
     scale: float,
 ) -> tuple[Label, ...]:
     """Labels of all rooms, each clear of those before it.
 
-    `fittings[i]` is what stands in room i; `measured` are rooms whose width and depth are dimensioned.
+    `fittings[i]` is what stands in room i; `measured` are rooms whose width and depth are dimensioned, `purposes`
+    what ground is kept for, by room.
     """
     floors = [polygon_of(box_of(placement)) for placement in placements]
     bands = (union_of(*(floor.buffer(BAND_FT * scale) for floor in floors)), *ground.taken, ground.measures)
@@ -98,13 +104,14 @@ def label_rooms(
         others = (*floors[:index], *floors[index + 1 :])
         earlier = union_of(*(part for label in labels for part in _covered(label)))
         room = _Room(placement, floors[index], others, fittings[index], earlier)
-        wanted = tuple(forms(placement, units, scale, is_measured=placement.room in measured))
-        labels += (_inside(room, wanted, ground) or _beside(room, wanted[0], ground, bands) or _plate(room, wanted),)
+        is_measured, purpose = placement.room in measured, purposes.get(placement.room, ())
+        wanted = tuple(forms(placement, units, scale, is_measured=is_measured, purpose=purpose))
+        labels += (_inside(room, wanted, ground) or _outside(room, wanted, ground, bands),)
     return labels
 
 
 def _covered(label: Label) -> tuple[Box | BaseGeometry, ...]:
-    return (label.box, *(LineString(mark.points) for mark in label.marks if isinstance(mark, Line)))
+    return (label.box, *(LineString(leader.points) for leader in label.leaders))
 
 
 def _inside(room: _Room, wanted: Sequence[Lines], ground: Ground) -> Label | None:
@@ -123,28 +130,38 @@ def _centre_on(room: _Room, lines: Lines, *taken: BaseGeometry) -> Point | None:
     return first_free(by_distance(centres, room.placement.centre), *taken, width_ft=width, height_ft=height)
 
 
-def _beside(room: _Room, lines: Lines, ground: Ground, bands: Sequence[BaseGeometry]) -> Label | None:
-    """Label beside the room, on plain ground where there is some within reach."""
-    best: _Place | None = None
-    for place in _places_beside(room, lines, ground, bands):
-        if place.is_plain or best is None:
-            best = place
-        if place.is_plain:
-            break
-    if best is None:
-        return None
-    marks = () if best.leader is None else (_leader(best.leader),)
-    return Label(*set_lines(lines, best.centre), marks)
+def _outside(room: _Room, wanted: Sequence[Lines], ground: Ground, bands: Sequence[BaseGeometry]) -> Label:
+    """Label beside the room; on a plan without any free ground the shortest in the room's middle."""
+    for lines in (wanted[0], wanted[-1]):
+        if (place := _best_beside(room, lines, ground, bands)) is not None:
+            leaders = () if place.leader is None else (_leader(place.leader),)
+            return Label(*set_lines(lines, place.centre), leaders)
+    return Label(*set_lines(wanted[-1], room.placement.centre))
 
 
-def _places_beside(room: _Room, lines: Lines, ground: Ground, bands: Sequence[BaseGeometry]) -> Iterator[_Place]:
+def _best_beside(room: _Room, lines: Lines, ground: Ground, bands: Sequence[BaseGeometry]) -> _Place | None:
+    """The nearest place on plain ground, else the nearest on a bed or outside the yard."""
+    for reach_ft in LEADER_REACHES_FT:
+        shunned = None
+        for place in _places_beside(room, lines, ground, bands, reach_ft):
+            if place.is_plain:
+                return place
+            shunned = shunned or place
+        if shunned is not None:
+            return shunned
+    return None
+
+
+def _places_beside(
+    room: _Room, lines: Lines, ground: Ground, bands: Sequence[BaseGeometry], reach_ft: float
+) -> Iterator[_Place]:
     """Free places for a label, the nearest first, that need no leader or have a clear way for one."""
     width, height = extent(lines)
-    window = room.floor.buffer(LEADER_REACH_FT).intersection(polygon_of(ground.plan_box)).bounds
+    window = room.floor.buffer(reach_ft).intersection(polygon_of(ground.plan_box)).bounds
     centres = centres_within(window, width_ft=width, height_ft=height, step_ft=1.0)
     centres = by_distance(centres, room.placement.centre, edge_of=room.floor)
     inner = room.floor.buffer(-min(room.floor.length / 40, 0.8))
-    others, crossing = union_of(*room.others), union_of(*room.others, room.earlier, ground.measures)
+    others, crossing = union_of(*room.others), union_of(*room.others, room.earlier, ground.measures, ground.solid)
     for free in free_places(centres, *bands, room.earlier, width_ft=width, height_ft=height):
         boxes = boxes_about(free, width_ft=width, height_ft=height)
         near = _needs_no_leader(room, boxes, others)
@@ -167,12 +184,3 @@ def _leader(line: BaseGeometry) -> Line:
 
 def _point(centres: Points, index: int) -> Point:
     return (float(centres[index, 0]), float(centres[index, 1]))
-
-
-def _plate(room: _Room, wanted: Sequence[Lines]) -> Label:
-    """Last resort: a plate over the furniture, within the room where it fits and clear of other labels."""
-    for lines in wanted:
-        if (centre := _centre_on(room, lines, room.earlier)) is not None:
-            break
-    texts, bounds = set_lines(lines, centre or room.placement.centre)
-    return Label(texts, bounds, (Area("label_plate", (ring_of_box(bounds),)),))

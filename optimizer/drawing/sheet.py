@@ -6,6 +6,9 @@ from dataclasses import dataclass
 from math import ceil, cos, radians, sin
 from typing import Final
 
+from optimizer.drawing.inset import Inset
+from optimizer.drawing.level_marks import ROLE as LEVEL_ROLE
+from optimizer.drawing.level_marks import triangle
 from optimizer.drawing.marks import GLYPH_WIDTH, Area, Box, Circle, Line, Mark, Text
 from optimizer.drawing.notable_marks import FOCAL_ROLE, PINCH_ROLE, swatch
 from optimizer.drawing.outlines import moved, ring_of_box
@@ -15,8 +18,8 @@ from optimizer.drawing.words import FT_IN_M, Units
 from optimizer.site import Point
 
 CAUTION: Final = (
-    "Concept sketch, not for construction. Gas, electricity, structure, drainage and water barriers"
-    " by licensed practice and local codes."
+    "Concept sketch, not for construction. Gas, electricity, structure, drainage and water barriers:"
+    " licensed professionals and local codes decide."
 )
 TITLE_FT, PLACE_FT, NOTE_FT, LEGEND_FT = 2.2, 1.1, 0.95, 0.95
 LEAST_WIDTH_FT = 70.0
@@ -53,10 +56,12 @@ LEGEND_WORDS: Final[dict[str, str]] = {
     "roof": "roof over",
     "new_roof": "new shade structure",
     "screen": "screen panel",
-    "riser": "steps, a line a riser",
+    "held": "held by you",
+    "riser": "steps, one line per riser",
     "focal_point": "most ways meet here",
-    "pinch": "tightest for the party",
+    "pinch": "narrowest place for a party",
     "utility": "Gas, Electric, Water, Drain",
+    "level_mark": "level above the datum",
 }
 
 LINE_ROLES: Final = (
@@ -116,6 +121,17 @@ def sheet_strip(
     return SheetStrip((rule, *arrow, *bar, *swatches), texts, (left, bottom, right, plan_box[3]))
 
 
+def with_inset(strip: SheetStrip, inset: Inset | None, scale: float) -> SheetStrip:
+    """The strip with a small drawing below its last line."""
+    if inset is None:
+        return strip
+    left, bottom, right, top = strip.sheet_box
+    pad = 2.0 * scale
+    there = inset.set_at((left + pad, bottom - inset.height_ft))
+    box = (left, bottom - inset.height_ft - pad, max(right, left + inset.width_ft + 2 * pad), top)
+    return SheetStrip((*strip.marks, *there.marks), (*strip.texts, *there.texts), box)
+
+
 def words_in_use(words: Mapping[str, str], marks: Iterable[Mark]) -> dict[str, str]:
     """Words of the legend whose role a drawing has."""
     used = {mark.role for mark in marks}
@@ -170,6 +186,8 @@ def _swatch(role: str, bounds: Box) -> Mark:
     x1, y1, x2, y2 = bounds
     if role in ("crown", "root_zone", "utility", "eye_here", "section_eye"):
         return Circle(role, ((x1 + x2) / 2, (y1 + y2) / 2), (y2 - y1) / 2)
+    if role == LEVEL_ROLE:
+        return triangle(((x1 + x2) / 2, (y1 + y2) / 2), y2 - y1)
     if role in (FOCAL_ROLE, PINCH_ROLE):
         return swatch(role, ((x1 + x2) / 2, (y1 + y2) / 2), (y2 - y1) / 2)
     if role in LINE_ROLES:

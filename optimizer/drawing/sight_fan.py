@@ -39,7 +39,7 @@ WORDS: Final[dict[str, str]] = {
     "roof": "roof over",
     **WALL_WORDS,
     **PAVING_WORDS,
-    "screen": "panel or bar that hides",
+    "screen": "panel or bar that hides what is behind",
 }
 
 

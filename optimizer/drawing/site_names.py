@@ -27,13 +27,16 @@ class _Wanted:
     goal: Point
 
 
-def site_names(site: Site, *, taken: Sequence[BaseGeometry], plan_box: Box, scale: float) -> tuple[Text, ...]:
-    """All names that find a free place within the plan, each clear of those before it."""
+def site_names(
+    site: Site, *, taken: Sequence[BaseGeometry], shunned: BaseGeometry, plan_box: Box, scale: float
+) -> tuple[Text, ...]:
+    """All names that find a free place within the plan, each clear of those before it; on a bed only at need."""
     found: tuple[Text, ...] = ()
     for wanted in _wanted(site, scale):
         within = polygon_of(wanted.within).intersection(polygon_of(plan_box))
         if within.area > 0:
-            found += _set(wanted, within.bounds, *taken, union_of(*(text.box for text in found)))
+            over = (*taken, union_of(*(text.box for text in found)))
+            found += _set(wanted, within.bounds, shunned, *over) or _set(wanted, within.bounds, *over)
     return found
 
 

@@ -1,13 +1,16 @@
 """Lengths and areas as a sheet writes them, in the scenario's own unit, and names cut to what a plan can bear."""
 
 from datetime import datetime
+from textwrap import wrap
 from typing import Literal
 
+from optimizer.brief import RoomWish
 from optimizer.units import feet_inches
 
 Units = Literal["ft", "m"]
 FT_IN_M = 0.3048
 LONGEST_NAME = 34
+_LABEL_LETTERS = 28  # of a line below a room's name
 
 
 def length_text(length_ft: float, units: Units) -> str:
@@ -23,6 +26,13 @@ def size_text(width_ft: float, depth_ft: float, units: Units) -> str:
 def area_text(area_sqft: float, units: Units) -> str:
     """Write an area in whole square feet, or in tenths of a square metre."""
     return f"{area_sqft * FT_IN_M**2:.1f} m²" if units == "m" else f"{area_sqft:,.0f} sq ft"
+
+
+def kept_for(wish: RoomWish) -> tuple[str, ...]:
+    """What ground is kept for, line by line: "kept free for a hot tub, a swim spa or a pool"; else for later."""
+    names = [f"a {name.strip().lower()}" for name in wish.futures]
+    listed = " or ".join([", ".join(names[:-1]), names[-1]] if len(names) > 1 else names)
+    return tuple(wrap(f"kept free for {listed or 'later'}", _LABEL_LETTERS))
 
 
 def short_name(name: str) -> str:

@@ -52,8 +52,8 @@ class Purse:
 
 
 def first_tours(seed: int, starts: Sequence[State], set_aside: int) -> tuple[Tour, ...]:
-    """Short tours that soon give something to show, from nothing and from each layout given."""
-    return tuple(Tour(FIRST_REBUILDS, seed, start=start, set_aside=set_aside) for start in (None, *starts))
+    """Short tours that soon give something to show, from each layout given and from nothing."""
+    return tuple(Tour(FIRST_REBUILDS, seed, start=start, set_aside=set_aside) for start in (*starts, None))
 
 
 def tour_of(

@@ -70,7 +70,7 @@ def _scales(axes: _Axes, currency: str) -> Iterator[str]:
     for part in range(ceil(axes.least / step), floor(axes.most / step) + 1):
         yield _text(axes.x(part * step), base + 20, f"{part * step:,.0f}", anchor="middle", color=SOFT_INK)
     yield _text(WIDTH - _RIGHT, base + 40, f"ceiling, {currency}", anchor="end", color=SOFT_INK)
-    words = "worth: full line what was found, dashed the most that least prices allow, ways and steps not counted"
+    words = "worth: solid line, what was found; dashed line, the most at the lowest prices, without ways and steps"
     yield _text(_LEFT, _TOP - 8, words, color=SOFT_INK)
 
 

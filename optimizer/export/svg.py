@@ -26,7 +26,7 @@ _SMALL_SKIPS: Final = (
     "cap",
     "terrace_border",
     "leader",
-    "label_plate",
+    "level_mark",
     "setback",
     "root_zone",
     "utility",

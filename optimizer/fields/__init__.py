@@ -11,7 +11,15 @@ from optimizer.fields.door_zones import (
     ground_beside,
     risers,
 )
-from optimizer.fields.edges import LINE_TOLERANCE_FT, NEIGHBOUR_FT, Edge, are_neighbours, nearly_level, site_edges
+from optimizer.fields.edges import (
+    LINE_TOLERANCE_FT,
+    NEIGHBOUR_FT,
+    Edge,
+    are_neighbours,
+    centre_lines,
+    nearly_level,
+    site_edges,
+)
 from optimizer.fields.ground import Ground, ground_at_ft, ground_of, ground_z_ft
 from optimizer.fields.growth import edge_of, lines_for, reach_ft
 from optimizer.fields.house_sides import beside_house
@@ -54,6 +62,7 @@ __all__ = [
     "across_contour_ft",
     "are_neighbours",
     "beside_house",
+    "centre_lines",
     "cover_caster",
     "cover_casters",
     "door_smoke",

@@ -5,6 +5,7 @@ from typing import Any, Final, NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
+from shapely import Polygon
 
 from optimizer.site import Ring, Site
 
@@ -36,6 +37,12 @@ def site_edges(site: Site) -> Iterator[Edge]:
     outlines = (*(thing.outline for thing in site.buildings), *(thing.outline for thing in site.structures))
     for outline in outlines:
         yield from ring_edges(outline)
+
+
+def centre_lines(site: Site, axis: int) -> tuple[float, ...]:
+    """Where the middle lines of the structures lie along an axis [ft]."""
+    bounds = (Polygon(structure.outline).bounds for structure in site.structures)
+    return tuple((bound[axis] + bound[axis + 2]) / 2 for bound in bounds)
 
 
 def nearly_level(off_ft: Any) -> NDArray[np.bool_]:

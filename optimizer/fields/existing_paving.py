@@ -6,6 +6,7 @@ from typing import Final
 
 import numpy as np
 import shapely
+from numpy.typing import NDArray
 from shapely import Polygon
 from shapely.geometry.base import BaseGeometry
 
@@ -84,3 +85,13 @@ def convex_parts(ground: BaseGeometry) -> Iterator[Polygon]:
         else:
             triangles = shapely.get_parts(shapely.constrained_delaunay_triangles(part))
             yield from (triangle for triangle in triangles if triangle.area > _EVEN)
+
+
+def paved_z_ft(site: Site, points: NDArray[np.float64]) -> NDArray[np.float64]:
+    """Height of the paving that is there at points (n, 2): the level that the site gives, else the ground's [ft]."""
+    z = ground_of(site).z_ft(points)
+    for paving in site.paving:
+        if paving.z_ft is not None:
+            at = shapely.intersects_xy(Polygon(paving.outline).buffer(TOLERANCE_FT), points[:, 0], points[:, 1])
+            z = np.where(at, paving.z_ft, z)
+    return z

@@ -17,7 +17,7 @@ from optimizer.circulation import Leg, way_polygon
 from optimizer.drawing.heights import foot_and_top, room_levels
 from optimizer.drawing.words import level_text, moment_text
 from optimizer.fields import ground_of, shadows_at, sun_at, with_covers
-from optimizer.fields.existing_paving import standing_paving
+from optimizer.fields.existing_paving import paved_z_ft, standing_paving
 from optimizer.fields.site_walls import wall_height_ft, walls_for_eyes
 from optimizer.fields.sun import CROWN_BASE, DEFAULT_HEIGHT_FT, LOWEST_ALTITUDE_DEG
 from optimizer.figures.furniture import furnished
@@ -62,7 +62,7 @@ ROOM_COLOURS: Final[dict[str, str]] = {
     "fire": "#dd9468",
     "nook": "#c3c98f",
     "pool": "#e0d3bd",
-    "reserve": "#a3c7d0",
+    "reserve": "#d3d8c4",
     "lawn": "#b9d08f",
     "bed": "#a5bd82",
 }
@@ -98,7 +98,7 @@ def yard_3d(
     known = room_levels(site, layout, levels)
     traces = [
         *_covers(yard.difference(floors | paved | there), shades, ground, "ground", COLOURS["ground"]),
-        *_covers(there, shades, ground, "paving that stays", COLOURS["there"]),
+        *_covers(there, shades, lambda points: paved_z_ft(site, points), "paving that stays", COLOURS["there"]),
         *_covers(paved, shades, ground, "ways", COLOURS["way"]),
         *_solids(site, ground),
         *_rooms(scenario, placed, known, ground, shades),

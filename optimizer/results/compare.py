@@ -19,17 +19,39 @@ FROM_THE_SEARCH: Final = frozenset({"id", "rank", "reason", "differs_by"})
 
 def differences(stored: Mapping[str, Any], fresh: Mapping[str, Any]) -> tuple[str, ...]:
     """List what an option's record says and a fresh record of its layout does not; empty where it holds."""
+    said = stored["findings"] if _kind(stored) == "sketch" else ()
     found = (
-        *_broken_rules(stored["findings"], fresh["findings"]),
+        *_broken_rules(stored["findings"], fresh["findings"], said=said),
         *_unlike("", _measured(stored), _measured(fresh)),
         *_sums(stored["cost"]),
     )
-    return tuple(f"concept {stored['id']}: {words}" for words in found)
+    return tuple(f"{_kind(stored)} {stored['id']}: {words}" for words in found)
 
 
 def document_differences(document: Mapping[str, Any], scenario: Scenario, book: PriceBook) -> tuple[str, ...]:
     """List what a document says of its scenario, prices and order, and does not hold."""
-    return (*_scenario(document["scenario"], scenario), *_book(document, book), *_order(document["options"]))
+    concepts = [option for option in document["options"] if option.get("sketch") is None]
+    return (
+        *_scenario(document["scenario"], scenario),
+        *_book(document, book),
+        *_kinds(document["options"]),
+        *_order([option for option in concepts if None not in (option["rank"], option["proof"])]),
+    )
+
+
+def _kinds(options: Sequence[Mapping[str, Any]]) -> Iterator[str]:
+    """A concept has a rank and a proof, a sketch has neither and comes after all concepts."""
+    for option in options:
+        is_concept = option.get("sketch") is None
+        if is_concept != (option["rank"] is not None) or is_concept != (option["proof"] is not None):
+            yield f"{option['id']} has {'no' if is_concept else 'a'} rank or proof, as a {_kind(option)} must not"
+    kinds = [_kind(option) for option in options]
+    if kinds != sorted(kinds):
+        yield "the sketches do not stand after the concepts"
+
+
+def _kind(option: Mapping[str, Any]) -> str:
+    return "concept" if option.get("sketch") is None else "sketch"
 
 
 def _scenario(stored: Mapping[str, Any], scenario: Scenario) -> Iterator[str]:
@@ -85,9 +107,14 @@ def _standing(option: Mapping[str, Any]) -> Standing:
     return Standing(option["score"], len(option["left_out"]), idea["name"] if idea else None)
 
 
-def _broken_rules(stored: Sequence[Mapping[str, Any]], fresh: Sequence[Mapping[str, Any]]) -> Iterator[str]:
+def _broken_rules(
+    stored: Sequence[Mapping[str, Any]], fresh: Sequence[Mapping[str, Any]], *, said: Sequence[Mapping[str, Any]]
+) -> Iterator[str]:
+    """Broken rules but for those that a sketch says that it breaks, and rules that it says so of and keeps."""
+    known = [(finding["rule"], finding["words"]) for finding in said]
     for finding in fresh:
-        yield f"breaks a rule: {finding['sentence']} {finding['words']}"
+        if (finding["rule"], finding["words"]) not in known:
+            yield f"breaks a rule: {finding['sentence']} {finding['words']}"
     again = [(finding["rule"], finding["rooms"]) for finding in fresh]
     for finding in stored:
         if (finding["rule"], finding["rooms"]) not in again:

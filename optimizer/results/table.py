@@ -11,12 +11,12 @@ from optimizer.results.forms import money
 _BEFORE_PHASES: Final = ("rank", "concept", "currency", "cost", "cost_low", "cost_high")
 _AFTER_PHASES: Final = (
     *("walking_ft", "worth", "seats", "aligned_share", "leftover_share"),
-    *("score", "rooms", "left_out", "idea", "reason"),
+    *("score", "rooms", "left_out", "idea", "reason", "sketch", "broken_rules"),
 )
 
 
 def csv_table(options: Sequence[Option], *, currency: str) -> str:
-    """CSV text, one row a concept, best first. Lengths in feet, money in `currency`."""
+    """CSV text, one row a concept, best first, sketches after them. Lengths in feet, money in `currency`."""
     phases = sorted({phase for option in options for phase, _ in option.appraisal.cost.phases})
     text = io.StringIO()
     writer = csv.writer(text, lineterminator="\n")
@@ -39,7 +39,7 @@ def _row(option: Option, phases: Sequence[int], currency: str) -> list[str]:
     rooms = "; ".join(f"{place.room} ({place.choice})" for place in option.layout.placements)
     left_out = "; ".join(left.room for left in option.left_out)
     return [
-        str(option.rank),
+        "" if option.rank is None else str(option.rank),
         safe_cell(option.id),
         safe_cell(currency),
         *(money(amount) for amount in amounts),
@@ -50,4 +50,6 @@ def _row(option: Option, phases: Sequence[int], currency: str) -> list[str]:
         safe_cell(left_out),
         safe_cell(option.idea.name if option.idea else ""),
         safe_cell(option.reason),
+        safe_cell(option.sketch or ""),
+        safe_cell("; ".join(finding.words for finding in option.findings)),
     ]

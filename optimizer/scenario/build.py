@@ -9,19 +9,24 @@ from optimizer.brief import (
     Budget,
     Choice,
     Guests,
+    Hold,
     OptionsWanted,
     Relation,
     RoomWish,
+    Sketch,
+    SketchedRoom,
     SunWish,
     Trip,
     Weights,
 )
 from optimizer.scenario.existing_build import build_paving, build_wall
 from optimizer.scenario.finish_build import build_finish
+from optimizer.scenario.hold_schema import HoldPart
 from optimizer.scenario.rings import counter_clockwise, outward
 from optimizer.scenario.schema import RelationPart, RoomPart, ScenarioPart
 from optimizer.scenario.site_checks import edge_names
 from optimizer.scenario.site_schema import BuildingPart, EntrancePart, KeepOutPart, SetbackPart, SitePart
+from optimizer.scenario.sketch_schema import SketchPart
 from optimizer.site import (
     Building,
     Door,
@@ -85,7 +90,14 @@ def build_brief(part: ScenarioPart) -> Brief:
         budget=_budget(part),
         options=_options(part),
         finish=build_finish(part),
+        holds=tuple(_hold(hold) for hold in brief.holds),
     )
+
+
+def build_sketch(part: SketchPart) -> Sketch:
+    """One layout of one's own."""
+    rooms = (SketchedRoom(room.room, room.at, room.width, room.depth, room.front, room.choice) for room in part.rooms)
+    return Sketch(part.name, tuple(rooms))
 
 
 def _boundary(part: SitePart) -> tuple[Ring, tuple[str, ...]]:
@@ -216,6 +228,12 @@ def _relation(part: RelationPart) -> Relation:
         share=part.share,
         eye=part.eye,
     )
+
+
+def _hold(part: HoldPart) -> Hold:
+    """One hold, its areas counter-clockwise."""
+    within, not_in = (None if ring is None else counter_clockwise(ring) for ring in (part.within, part.not_in))
+    return Hold(part.room, part.at, within, not_in, part.front, part.choice)
 
 
 def _budget(part: ScenarioPart) -> Budget:

@@ -1,7 +1,7 @@
 """What must hold of walls and paving in the yard: inside the boundary, openings on their wall, slabs that can carry."""
 
 from collections.abc import Iterator
-from itertools import pairwise
+from itertools import combinations, pairwise
 from typing import Final
 
 from shapely import LineString, Point, Polygon, get_parts
@@ -24,8 +24,7 @@ def existing_complaints(site: SitePart, broken: set[Path]) -> Iterator[Complaint
 
 
 def _paving(site: SitePart, broken: set[Path]) -> Iterator[Complaint]:
-    """Paving outside the boundary or over other paving, and what is no slab and is to carry a room."""
-    laid: list[tuple[str, Polygon]] = []
+    """What is no slab and is to carry a room, paving outside the boundary, and paving over other paving."""
     for index, paving in enumerate(site.paving):
         path: Path = ("site", "paving", index)
         if paving.then == "reuse" and paving.surface != "concrete":
@@ -37,23 +36,28 @@ def _paving(site: SitePart, broken: set[Path]) -> Iterator[Complaint]:
             if over_ft > OVERHANG_FT + _ROUNDING_FT:
                 found = f"{paving.name} {over_ft:.2f} ft outside"
                 yield Complaint((*path, "outline"), "paving inside the boundary", found, "end it at the boundary")
-        if (*path, "outline") not in broken:
-            ground = Polygon(paving.outline)
-            for name, other in laid:
-                if (shared := ground.intersection(other).area) > _OVERLAP_SQFT:
-                    found = f"{paving.name}, of which {shared:.1f} sq ft lie on {name}"
-                    yield Complaint((*path, "outline"), "pieces of paving side by side", found, "cut one back")
-            laid.append((paving.name, ground))
+    yield from _laps(site, broken)
+
+
+def _laps(site: SitePart, broken: set[Path]) -> Iterator[Complaint]:
+    """Pieces of paving that lie on each other."""
+    paths: list[Path] = [("site", "paving", index, "outline") for index in range(len(site.paving))]
+    sound = [(part, path) for part, path in zip(site.paving, paths, strict=True) if path not in broken]
+    for (first, _), (second, path) in combinations(sound, 2):
+        shared = Polygon(first.outline).intersection(Polygon(second.outline)).area
+        if shared > _OVERLAP_SQFT:
+            found = f"{second.name}, of which {shared:.1f} sq ft lie on {first.name}"
+            yield Complaint(path, "pieces of paving side by side", found, "cut one back")
 
 
 def _walls(site: SitePart, broken: set[Path]) -> Iterator[Complaint]:
+    """Lines that are none, walls outside the boundary, and openings off their wall."""
     for index, wall in enumerate(site.walls):
         path: Path = ("site", "walls", index)
         fault = line_fault(wall)
         if fault:
-            yield Complaint(
-                (*path, "line"), "a line that runs along once", fault, "list its points in order, each once"
-            )
+            advice = "list its points in order, each once"
+            yield Complaint((*path, "line"), "a line that runs along once", fault, advice)
         else:
             yield from _openings(wall, path)
         if ("site", "boundary", "corners") not in broken:

@@ -8,16 +8,18 @@ from typing import Any, Final
 from pydantic import ValidationError
 
 from optimizer.errors import Problem, ScenarioError
-from optimizer.scenario.build import build_brief, build_site
+from optimizer.scenario.build import build_brief, build_site, build_sketch
 from optimizer.scenario.catalogue_checks import catalogue_complaints
 from optimizer.scenario.complaints import complaints_of, is_unknown_key
 from optimizer.scenario.document import Complaint, Document, Path, read_document
 from optimizer.scenario.finish_build import finish_complaints
+from optimizer.scenario.hold_checks import hold_complaints
 from optimizer.scenario.relation_checks import relation_complaints
 from optimizer.scenario.room_checks import room_complaints
 from optimizer.scenario.scenario import Scenario
 from optimizer.scenario.schema import ScenarioPart, is_newer
 from optimizer.scenario.site_checks import site_complaints
+from optimizer.scenario.sketch_checks import sketch_complaints
 from optimizer.units import feet_from_metres
 
 LARGEST_BYTES: Final = 1_000_000
@@ -56,6 +58,7 @@ def read_scenario(text: str, name: str) -> Scenario:
         currency=part.currency,
         site=build_site(part.site),
         brief=build_brief(part),
+        sketches=tuple(build_sketch(sketch) for sketch in part.sketches),
         text=text,
         digest=hashlib.sha256(_encoded(text, name)).hexdigest(),
     )
@@ -103,6 +106,8 @@ def _cross_checks(part: ScenarioPart) -> Iterator[Complaint]:
     yield from site_complaints(part)
     yield from room_complaints(part)
     yield from relation_complaints(part)
+    yield from hold_complaints(part)
+    yield from sketch_complaints(part)
     yield from catalogue_complaints(part)
     yield from finish_complaints(part)
     yield from _cells(part)

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from typing import Literal
 
-from optimizer.brief import Brief
+from optimizer.brief import Brief, Sketch
 from optimizer.site import Site
 
 
@@ -18,6 +18,7 @@ class Scenario:
     brief: Brief
     text: str
     digest: str
+    sketches: tuple[Sketch, ...] = ()
 
     @property
     def unit_ft(self) -> float:

@@ -14,8 +14,10 @@ from pydantic import (
 
 from optimizer.brief import Equipment, RelationKind, RoomKind
 from optimizer.scenario.finish_schema import FinishPart
+from optimizer.scenario.hold_schema import HoldPart
 from optimizer.scenario.part import Part
 from optimizer.scenario.site_schema import SitePart
+from optimizer.scenario.sketch_schema import SketchPart
 from optimizer.scenario.values import (
     ClockHour,
     Count,
@@ -281,6 +283,8 @@ class BriefPart(Part):
     """How they lie to each other; hard unless `wish` gives a weight."""
     trips: Annotated[tuple[TripPart, ...], Field(max_length=1000)] = ()
     """Walking, per gathering."""
+    holds: Annotated[tuple[HoldPart, ...], Field(max_length=200)] = ()
+    """What a person has decided; each is a hard rule of its own."""
     weights: WeightsPart = WeightsPart()
     """What counts how much."""
     finish: FinishPart = FinishPart()
@@ -331,5 +335,7 @@ class ScenarioPart(Part):
     """What is wanted."""
     budget: BudgetPart = BudgetPart()
     """Money for phase 1."""
+    sketches: Annotated[tuple[SketchPart, ...], Field(max_length=20)] = ()
+    """Layouts of one's own, shown beside the concepts."""
     options: OptionsPart = OptionsPart()
     """Concepts wanted."""

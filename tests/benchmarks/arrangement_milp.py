@@ -174,19 +174,19 @@ def _add_order(milp: Milp, problem: Problem, rooms: list[Room]) -> None:
         edges = [_edges(problem, room, axis) for room in rooms]
         for number, own in enumerate(edges):
             others = [edge for other, edge in enumerate(edges) if other != number]
-            for line, var, steps in own:
+            for _, var, steps, is_fixed in own:
                 length[var] = length.get(var, 0.0) + steps
-                if line not in order.lines[axis]:
+                if not is_fixed:
                     missing[var] = missing.get(var, 0.0) + steps
-            _add_aligned(milp, own, others, order.lines[axis], missing)
+            _add_aligned(milp, own, others, missing)
     milp.row(missing, 0, 0)
     if order.disorder_rate:
         beyond = milp.variable(cost=order.disorder_rate, high=np.inf)
         milp.row({beyond: 1.0, unaligned: -FREE_PART, **length}, 0, np.inf)
 
 
-Edge = tuple[int, int, int]
-"""A line, the variable under which an edge lies on it, and its steps."""
+Edge = tuple[int, int, int, bool]
+"""A line, the variable under which an edge lies on it, its steps, and whether the site alone aligns it."""
 
 
 def _edges(problem: Problem, room: Room, axis: int) -> list[Edge]:
@@ -194,15 +194,17 @@ def _edges(problem: Problem, room: Room, axis: int) -> list[Edge]:
     for (own, v, start), var in room.starts.items():
         if own == axis:
             size = problem.rooms[room.number].variants[v].size
-            found += [(start, var, size[1 - axis]), (start + size[axis], var, size[1 - axis])]
+            low, high = start, start + size[axis]
+            centred = low + high in problem.order.centres[axis]
+            found += [(at, var, size[1 - axis], centred or at in problem.order.lines[axis]) for at in (low, high)]
     return found
 
 
-def _add_aligned(milp: Milp, own: list[Edge], others: list[list[Edge]], fixed: frozenset[int], missing: Terms) -> None:
+def _add_aligned(milp: Milp, own: list[Edge], others: list[list[Edge]], missing: Terms) -> None:
     """On each other line a room's edges may be aligned with another room's, as far as both lie there."""
-    for line in sorted({edge[0] for edge in own} - fixed):
-        here = [(var, steps) for at, var, steps in own if at == line]
-        beside = {var: -1.0 for other in others for at, var, _ in other if at == line}
+    for line in sorted({at for at, _, _, is_fixed in own if not is_fixed}):
+        here = [(var, steps) for at, var, steps, is_fixed in own if at == line and not is_fixed]
+        beside = {var: -1.0 for other in others for at, var, _, _ in other if at == line}
         for steps in sorted({steps for _, steps in here}):
             if beside:
                 aligned = milp.variable()

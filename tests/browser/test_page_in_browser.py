@@ -124,7 +124,7 @@ def test_downloads_are_what_the_search_wrote(look, serve):
     expect(title_of(tab)).to_have_text("Concept 2")
     still(tab)
     with tab.expect_download() as plan:
-        tab.get_by_role("button", name="Plan as SVG").click()
+        tab.get_by_role("button", name="Designer's plan as SVG").click()
     assert plan.value.suggested_filename == "concept-2.svg"
     assert Path(plan.value.path()).read_text(encoding="utf-8").startswith("<svg")
     with tab.expect_download() as result:

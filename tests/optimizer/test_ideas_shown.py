@@ -1,57 +1,41 @@
-"""The first three concepts of the demonstration yards: different ideas, near the best, and true when recounted."""
+"""The first three concepts of demonstration yards: different ideas, near the best, and true when recounted."""
 
 import json
-from pathlib import Path
 
 import pytest
 
 from optimizer.catalogue import IDEAS, book_for, sized_rooms
-from optimizer.concepts.leading import NEAR_BEST
+from optimizer.concepts.leading import NEAR_BEST, leading
+from optimizer.concepts.ranking import standing_of
 from optimizer.pipeline import RunSettings, make_options, plan_drawing, recheck
 from optimizer.results import to_document, to_text
 from optimizer.scenario import load_scenario
+from tests.composition import ideas_of
 
-YARDS = sorted(path.stem for path in Path("scenarios").glob("*.yaml"))
-LEAST_IDEAS = 9
-"""Different ideas in the first three concepts, summed over the yards: as measured, and it may not fall. All three of
-each would be 15; the smallest yard has one idea within 10 % of its best.
+IDEAS_OF_THREE = {"wattle-rise": 3, "thimble-yard": 1}
+"""Different ideas in the first three concepts of three rounds: as measured, and they may not fall. The smallest yard has
+one idea within 10 % of its best, however long it is searched; `tests.benchmarks.composition` counts all yards.
 """
 
 
 @pytest.fixture(scope="module")
 def runs():
-    """A short run of every yard, with its scenario."""
-    scenarios = {name: load_scenario(f"scenarios/{name}.yaml") for name in YARDS}
-    settings = RunSettings(seconds=8, repeatable=True)
+    """A short run of each yard, with its scenario."""
+    scenarios = {name: load_scenario(f"scenarios/{name}.yaml") for name in IDEAS_OF_THREE}
+    settings = RunSettings(seconds=4, repeatable=True)
     return {name: (scenario, make_options(scenario, settings)) for name, scenario in scenarios.items()}
 
 
-def ideas_of(options):
-    """Names of the ideas that concepts follow, None left out."""
-    return {option.idea.name for option in options if option.idea}
-
-
 def test_the_first_three_follow_different_ideas(runs):
-    """As many as were measured."""
-    found = {name: len(ideas_of(result.options[:3])) for name, (_, result) in runs.items()}
-    assert len(found) == 5
-    assert sum(found.values()) >= LEAST_IDEAS, found
-
-
-def test_what_leads_is_near_the_best_and_leaves_no_more_out(runs):
-    """Within 10 %, an idea that none before it follows, no more left out than in the first."""
-    led = 0
-    for _, result in runs.values():
+    """As many as were measured; each near the best and with no more left out than the first."""
+    for name, (_, result) in runs.items():
+        lead = leading([standing_of(option) for option in result.options])
+        assert lead == tuple(range(len(lead)))
+        assert len(ideas_of(result.options[:3])) >= IDEAS_OF_THREE[name]
         best = min(option.score for option in result.options)
-        first, *others = result.options[:3]
-        for number, option in enumerate(others, 1):
-            if option.score < result.options[number - 1].score or option.idea is None:
-                continue
-            if option.idea.name not in ideas_of(result.options[:number]):
-                led += 1
-                assert option.score <= NEAR_BEST * best or option.score >= max(o.score for o in result.options[:number])
-                assert len(option.left_out) <= len(first.left_out) or option.score >= first.score
-    assert led
+        led = [option for option in result.options[: len(lead)] if option.idea]
+        assert all(option.score <= NEAR_BEST * best for option in led)
+        assert len(ideas_of(led)) >= IDEAS_OF_THREE[name]
 
 
 def test_ideas_are_named_where_a_person_reads(runs):
@@ -59,8 +43,6 @@ def test_ideas_are_named_where_a_person_reads(runs):
     for scenario, result in runs.values():
         first = result.options[0]
         for option in result.options:
-            assert "farther left" not in option.reason
-            assert "least" not in option.reason
             name = option.idea.name if option.idea else "plan"
             assert plan_drawing(scenario, option).title == f"Concept {option.rank}: {name}"
             if option.idea:
@@ -76,11 +58,12 @@ def test_a_false_idea_is_found(runs, tmp_path):
     path = tmp_path / "options.json"
     path.write_text(to_text(document))
     assert recheck(path) == ()
-    named = document["options"][0]["idea"]
-    document["options"][0]["idea"] = {**named, "name": "under the old roof"}
-    path.write_text(json.dumps(document, default=str))
-    told = recheck(path)
-    assert f"concept {document['options'][0]['id']}: idea.name is under the old roof, found {named['name']}" in told
-    document["options"][0]["idea"] = None
-    path.write_text(json.dumps(document, default=str))
-    assert any("idea is nothing" in line for line in recheck(path))
+    first = document["options"][0]
+    named = first["idea"]
+    for idea, words in (
+        ({**named, "name": "under the old roof"}, f"idea.name is under the old roof, found {named['name']}"),
+        (None, "idea is nothing, found"),
+    ):
+        first["idea"] = idea
+        path.write_text(json.dumps(document, default=str))
+        assert any(line.startswith(f"concept {first['id']}: {words}") for line in recheck(path))

@@ -12,6 +12,7 @@ from optimizer.layout import placed_of
 from optimizer.pipeline import RunSettings, make_options, plan_drawing, recheck
 from optimizer.results import to_document, to_text
 from optimizer.scenario import load_scenario
+from tests.labels import on_furniture
 
 FERNHOLLOW = load_scenario("scenarios/fernhollow-court.yaml")
 
@@ -48,8 +49,10 @@ def test_a_false_result_is_found(concepts, tmp_path):
 
 
 def test_every_concept_can_be_drawn(concepts):
-    """Drawing takes every concept."""
-    assert all(plan_drawing(FERNHOLLOW, option) for option in concepts.options)
+    """Drawing takes every concept, and writes on no furniture."""
+    for option in concepts.options:
+        assert on_furniture(plan_drawing(FERNHOLLOW, option)) == []
+        assert on_furniture(plan_drawing(FERNHOLLOW, option, audience="owner")) == []
 
 
 def test_from_an_earlier_result(concepts, tmp_path):

@@ -11,9 +11,11 @@ from shapely import MultiPolygon, Point, Polygon, union_all
 
 from optimizer.catalogue import sized_rooms
 from optimizer.check import check_layout
+from optimizer.drawing import AUDIENCES
 from optimizer.layout import Layout, Placement, placed_of
-from optimizer.pipeline import RunSettings, make_options
+from optimizer.pipeline import RunSettings, make_options, plan_drawing
 from optimizer.scenario import Scenario, load_scenario
+from tests.labels import on_furniture
 
 PLOTS = sorted(Path("tests/plots").glob("plot-*.yaml"))
 CUT_OFF_SQFT = 250
@@ -62,6 +64,8 @@ def test_concepts_of_a_real_plot(path: Path):
             check_layout(scenario, placed_of(rooms, option.layout), phase_1_cost=option.appraisal.cost.phase(1)) == ()
         )
         assert all(reached.covers(standing(placement)) for placement in option.layout.placements)
+    for audience in AUDIENCES:
+        assert on_furniture(plan_drawing(scenario, found.options[0], audience=audience)) == []
 
 
 def test_a_room_on_ground_that_is_cut_off_is_found():

@@ -42,9 +42,7 @@ def write_ready(folder, option_set):
     document = to_document(scenario, rooms, option_set, book=_book())
     (folder / "options.json").write_text(to_text(document), encoding="utf-8")
     for option in option_set.options:
-        drawing = draw_plan(
-            scenario, placed_of(rooms, option.layout), option.appraisal.ways, title=f"Concept {option.rank}"
-        )
+        drawing = draw_plan(scenario, placed_of(rooms, option.layout), option.appraisal.ways, title=option.title)
         (folder / f"{option.id}.svg").write_text(plan_svg(drawing), encoding="utf-8")
 
 

@@ -1,10 +1,12 @@
 """The page as a person goes through it, on a made-up search."""
 
+from dataclasses import replace
 from time import monotonic, sleep
 
+from optimizer.check import Finding
 from optimizer.concepts import OptionSet
 from tests.sample_run import NOTHING_FITS, UNDECIDED
-from tests.ui.sample_concepts import write_ready
+from tests.ui.sample_concepts import sample_concepts, write_ready
 
 
 def words(tab):
@@ -28,7 +30,7 @@ def test_start_shows_what_was_read(searches, tab):
     """The first yard is read and told before anything is searched, with the caution."""
     tab.run()
     assert not tab.exception
-    assert "$130,000 for phase 1, 15% contingency included" in words(tab)
+    assert "$305,000 for phase 1, 12% contingency included" in words(tab)
     assert "Decision support at concept stage" in words(tab)
     assert tab.button(key="find").label == "Find concepts"
 
@@ -73,7 +75,34 @@ def test_concepts_come_in_order_and_the_first_is_open(searches, tab):
     ]
     assert tab.header[0].value == "Concept 1"
     assert "Without fire feature and water reserve" in words(tab)
-    assert "nothing better exists with these rooms in this order" in words(tab)
+    assert "nothing better exists with these rooms in this arrangement" in words(tab)
+
+
+def test_layouts_of_ones_own_come_after_the_concepts(searches, tab, tmp_path):
+    """They are no concepts, are opened like them, and say what they break."""
+    concepts = sample_concepts()
+    overlap = Finding(
+        "no_overlap", ("quiet nook", "fire feature"), 12.0, "sq ft", "quiet nook and fire feature overlap"
+    )
+    own = replace(
+        concepts.options[2],
+        id="sketch-01",
+        rank=None,
+        proof=None,
+        sketch="first idea",
+        findings=(overlap,),
+        differs_by=None,
+    )
+    write_ready(tmp_path, replace(concepts, options=(*concepts.options, own)))
+    searches("at_once", tmp_path)
+    search_ended(tab.run())
+    labels = [button.label for button in tab.button if button.key.startswith("open_")]
+    assert labels == [*(f"Open Concept {rank}" for rank in (1, 2, 3, 4)), "Open Sketch: first idea"]
+    assert "4 concepts after" in words(tab)
+    assert "Layouts of your own" in [heading.value for heading in tab.subheader]
+    tab.button(key="open_sketch-01").click().run()
+    assert tab.header[0].value == "Sketch: first idea"
+    assert "quiet nook and fire feature overlap" in words(tab)
 
 
 def test_opening_puts_the_concept_in_the_address(searches, tab):

@@ -34,6 +34,18 @@ def test_the_plan_comes_first(searches, tab):
     assert "Concept plan of Fernhollow Court" in picture(tab)
 
 
+def test_the_plan_is_the_owners_until_the_designers_is_asked_for(searches, tab):
+    """Clean at first; the switch shows the sheet that the command wrote, with dimensions and setback line."""
+    search_ended(tab.run())
+    owners = picture(tab)
+    tab.toggle(key="plan_c1").set_value(True).run()
+    assert not tab.exception
+    designers = picture(tab)
+    for mark in ('class="dimension"', 'class="setback"', 'class="utility"'):
+        assert mark not in owners
+        assert mark in designers
+
+
 @pytest.mark.parametrize(
     ("name", "said"),
     [

@@ -88,7 +88,7 @@ def _files(found: Job) -> None:
     if picture.is_file():
         with st.expander("All budgets that were found"):
             svg = picture.read_text(encoding="utf-8")
-            show(element("div", image(svg, words="Worth over money, a step for each budget"), css="plan"))
+            show(element("div", image(svg, words="Worth against money, one step for each budget"), css="plan"))
             st.download_button(
                 "As a table (CSV)", (found.folder / "budgets.csv").read_bytes(), "budgets.csv", "text/csv", key="csv"
             )

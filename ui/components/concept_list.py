@@ -16,15 +16,21 @@ def concept_list(job: Job, result: Result, opened_id: str) -> None:
     paragraph("Prices are of phase 1, contingency included.")
     words = words_of(result.scenario)
     with st.container(key="concept_rows", gap=None):
-        for option in result.option_set.options:
+        for option in result.option_set.concepts:
             picture = small_picture(result.scenario, option, job)
             _row(card(option, words), picture, is_open=option.id == opened_id)
+    if result.option_set.sketches:
+        st.subheader("Layouts of your own", anchor=False)
+        with st.container(key="sketch_rows", gap=None):
+            for option in result.option_set.sketches:
+                picture = small_picture(result.scenario, option, job)
+                _row(card(option, words), picture, is_open=option.id == opened_id)
 
 
 def _row(shown: Card, picture: Markup, *, is_open: bool) -> None:
-    with st.container(key=f"row_{'open_' if is_open else ''}{shown.rank}", gap=None):
+    with st.container(key=f"row_{'open_' if is_open else ''}{shown.key}", gap=None):
         show(_line(shown, picture))
-        st.button(f"Open {shown.title}", key=f"open_{shown.rank}", on_click=open_concept, args=(shown.id,))
+        st.button(f"Open {shown.title}", key=f"open_{shown.key}", on_click=open_concept, args=(shown.id,))
 
 
 def _line(shown: Card, picture: Markup) -> Markup:
@@ -32,4 +38,6 @@ def _line(shown: Card, picture: Markup) -> Markup:
     idea = (element("p", shown.idea, css="idea"),) if shown.idea else ()
     facts = element("p", f"{shown.seats} seats · {shown.walking} walking · worth {shown.worth}", css="quiet")
     without = (element("p", f"Without {listed(shown.left_out)}", css="without"),) if shown.left_out else ()
-    return element("div", picture, element("div", head, *idea, facts, *without, element("p", shown.reason)), css="line")
+    broken = (element("ul", *(element("li", words) for words in shown.broken)),) if shown.broken else ()
+    body = element("div", head, *idea, facts, *without, element("p", shown.reason), *broken)
+    return element("div", picture, body, css="line")

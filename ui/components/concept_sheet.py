@@ -1,4 +1,4 @@
-"""The opened concept as a sheet: the plan first, then plain words, then figures, money, rules and what to heed."""
+"""The opened concept as a sheet: the plan first, then plain words, then figures, money, rules and cautions."""
 
 from typing import Final
 
@@ -8,6 +8,7 @@ from optimizer.concepts import Option
 from optimizer.results import Result
 from ui.components.cost_table import cost_table
 from ui.components.markup import Markup, element, paragraph, show
+from ui.components.pictures import owner_svg
 from ui.components.site_pictures import site_pictures
 from ui.jobs import Job
 from ui.view_models import Check, Figure, Sheet, sheet
@@ -24,7 +25,7 @@ def concept_sheet(job: Job, result: Result, option: Option) -> None:
     site_pictures(job, result.scenario, option)
     paragraph(shown.paragraph, css="lead")
     show(element("div", shown.proof, css="proof"))
-    _downloads(job, option)
+    _downloads(job, result, option)
     show(_figures(shown.figures))
     _groups(shown)
     _rooms(shown)
@@ -86,7 +87,7 @@ def _rule(check: Check) -> Markup:
 
 def _cautions(shown: Sheet) -> None:
     if shown.cautions:
-        st.subheader("Heed before building", anchor=False)
+        st.subheader("Before you build", anchor=False)
         show(element("div", *(element("p", caution) for caution in shown.cautions), css="caution"))
     if shown.permits:
         st.subheader("Permits and approvals to ask about", anchor=False)
@@ -96,12 +97,19 @@ def _cautions(shown: Sheet) -> None:
         show(element("ul", *(element("li", remedy) for remedy in shown.remedies)))
 
 
-def _downloads(job: Job, option: Option) -> None:
+def _downloads(job: Job, result: Result, option: Option) -> None:
     with st.container(horizontal=True):
         st.download_button(
-            "Plan as SVG",
+            "Owner's plan as SVG",
+            data=lambda: owner_svg(job, result.scenario, option),
+            file_name=f"{option.id}-owner.svg",
+            mime="image/svg+xml",
+            on_click="ignore",
+        )
+        st.download_button(
+            "Designer's plan as SVG",
             data=lambda: job.plan_svg(option.id) or "",
-            file_name=f"concept-{option.rank}.svg",
+            file_name=f"{option.id}.svg",
             mime="image/svg+xml",
             on_click="ignore",
         )

@@ -1,4 +1,4 @@
-"""Pictures of a concept: the sheet as the command wrote it, and a small plan drawn from the same drawing."""
+"""Pictures of a concept: the designer's sheet as the command wrote it, the owner's, and a small plan."""
 
 from collections.abc import Sequence
 
@@ -8,7 +8,7 @@ from optimizer.catalogue import sized_rooms
 from optimizer.circulation import Leg, way_polygon
 from optimizer.concepts import Option
 from optimizer.drawing import Paths, draw_plan
-from optimizer.export import thumbnail_svg
+from optimizer.export import plan_svg, thumbnail_svg
 from optimizer.layout import Layout, placed_of
 from optimizer.scenario import Scenario
 from ui.components.markup import Markup, element, image
@@ -16,11 +16,21 @@ from ui.jobs import Job
 
 
 def large_plan(job: Job, option: Option) -> Markup:
-    """Give the plan of a concept in the width there is, or say that it is not there."""
+    """Give the designer's plan of a concept in the width there is, or say that it is not there."""
     svg = job.plan_svg(option.id)
     if svg is None:
         return element("p", "The plan of this concept is not there; search again to draw it.", css="quiet")
     return element("div", image(svg, words=_words(option)), css="plan")
+
+
+def owner_plan(job: Job, scenario: Scenario, option: Option) -> Markup:
+    """Give the owner's plan of a concept in the width there is."""
+    return element("div", image(owner_svg(job, scenario, option), words=_words(option)), css="plan")
+
+
+def owner_svg(job: Job, scenario: Scenario, option: Option) -> str:
+    """Give the owner's plan of a concept: no dimensions, levels and working marks."""
+    return _owner_svg(f"{job.id}/{option.id}", scenario, option)
 
 
 def small_picture(scenario: Scenario, option: Option, job: Job) -> Markup:
@@ -34,10 +44,22 @@ def yard_picture(scenario: Scenario) -> Markup:
 
 
 # Drawing takes a moment and the page is run at every press; the first argument names the others for the cache.
+@st.cache_data(max_entries=100, show_spinner="Drawing")
+def _owner_svg(key: str, _scenario: Scenario, _option: Option) -> str:
+    del key
+    appraisal, placed = _option.appraisal, placed_of(sized_rooms(_scenario.brief), _option.layout)
+    paths = Paths(way_polygon(_scenario.site, placed, appraisal.legs), appraisal.legs)
+    title = f"{_option.title}: {_option.idea.name if _option.idea else 'plan'}"
+    drawing = draw_plan(
+        _scenario, placed, appraisal.ways, title=title, paths=paths, cautions=_option.cautions, audience="owner"
+    )
+    return plan_svg(drawing)
+
+
 @st.cache_data(max_entries=400, show_spinner=False)
 def _concept_svg(key: str, _scenario: Scenario, _option: Option) -> str:
     del key
-    return _small(_scenario, _option.layout, _option.appraisal.legs, title=f"Concept {_option.rank}")
+    return _small(_scenario, _option.layout, _option.appraisal.legs, title=_option.title)
 
 
 @st.cache_data(max_entries=40, show_spinner=False)
@@ -53,4 +75,5 @@ def _small(scenario: Scenario, layout: Layout, legs: Sequence[Leg], *, title: st
 
 
 def _words(option: Option) -> str:
-    return f"Plan of concept {option.rank}: {', '.join(place.room for place in option.layout.placements)}"
+    title = option.title[0].lower() + option.title[1:]
+    return f"Plan of {title}: {', '.join(place.room for place in option.layout.placements)}"

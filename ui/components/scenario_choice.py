@@ -69,7 +69,9 @@ def _uploaded() -> Scenario | None:
     if file is None:
         return None
     if file.size > LARGEST_BYTES:
-        st.error(f"Expected a file of at most 1 MB, found {file.size / 1e6:.1f} MB; leave out what is no scenario.")
+        st.error(
+            f"Expected a file of at most 1 MB, found {file.size / 1e6:.1f} MB; take out what does not belong in it."
+        )
         return None
     try:
         return read_scenario(file.getvalue().decode("utf-8-sig"), file.name)

@@ -12,7 +12,7 @@ from optimizer.concepts import Option
 from optimizer.layout import Placed, placed_of
 from optimizer.scenario import Scenario
 from ui.components.markup import Markup, element, image, paragraph, show
-from ui.components.pictures import large_plan
+from ui.components.pictures import large_plan, owner_plan
 from ui.jobs import Job
 
 if TYPE_CHECKING:
@@ -46,7 +46,7 @@ class _Concept:
         return graded_levels(self.scenario.site, self.placed, self.option.appraisal.ways)
 
     def title(self, words: str) -> str:
-        return f"Concept {self.option.rank}: {words}"
+        return f"{self.option.title}: {words}"
 
 
 def site_pictures(job: Job, scenario: Scenario, option: Option) -> None:
@@ -57,9 +57,15 @@ def site_pictures(job: Job, scenario: Scenario, option: Option) -> None:
     concept = _Concept(f"{job.id}/{option.id}", scenario, option)
     shows = SHOWS.get(chosen or "Plan")
     if shows is None:
-        show(large_plan(job, option))
+        _plan(job, concept)
     else:
         shows(concept)
+
+
+def _plan(job: Job, concept: _Concept) -> None:
+    """Show the owner's plan, or the designer's where that is asked for."""
+    is_designers = st.toggle("Designer's plan: dimensions, levels and working marks", key=f"plan_{concept.option.id}")
+    show(large_plan(job, concept.option) if is_designers else owner_plan(job, concept.scenario, concept.option))
 
 
 def _ground(concept: _Concept) -> None:
@@ -132,7 +138,7 @@ def _yard(concept: _Concept) -> None:
 
     when = _moment(concept, "yard")
     figure = _figure(f"{concept.key}/{when}", concept, MOMENTS[when])
-    words = f"The yard of concept {concept.option.rank} in three dimensions with its shadows: {when}"
+    words = f"The yard of {concept.option.title} in three dimensions with its shadows: {when}"
     with st.container(height=FIGURE_HEIGHT_PX, border=False, key="yard_frame"):
         st.plotly_chart(figure, height="stretch", config=TOOLBAR, key=f"yard_{concept.option.id}", alt=words)
 

@@ -43,7 +43,7 @@ def concepts_page() -> None:
     job = current_job()
     _head(job)
     if names_lost_job():
-        st.warning("The search of this address is no longer kept. Searching again with the same yard brings it back.")
+        st.warning("This search is no longer kept. Search again with the same yard to bring it back.")
     if job is None:
         scenario_choice()
     elif job.is_running:
@@ -98,7 +98,7 @@ def _conflict(conflict: Conflict, words: Words) -> None:
     rules = (element("li", rule, f" For {listed(rooms)}." if rooms else "") for _, rule, rooms in conflict.rules)
     show(element("ul", *rules))
     if conflict.ways_out:
-        paragraph("Ways out, each tried: concepts were found with it.")
+        paragraph("What would help. Each was tried, and concepts were found with it.")
         show(element("ul", *(element("li", sentence(words.signed(way.text))) for way in conflict.ways_out)))
 
 
@@ -141,18 +141,18 @@ def _beside(result: Result, option: Option) -> Option | None:
     """Show the opened concept's title with the choice of another to put beside it, and return that one."""
     others = [other for other in result.option_set.options if other.id != option.id]
     with st.container(horizontal=True, vertical_alignment="bottom", horizontal_alignment="distribute"):
-        st.header(f"Concept {option.rank}", anchor=False, width="content")
+        st.header(option.title, anchor=False, width="content")
         if not others:
             return None
-        ranks = {other.id: other.rank for other in others}
+        titles = {other.id: other.title for other in others}
         current = concept_beside()
         chosen = st.selectbox(
             "Compare with",
-            [*ranks],
-            index=[*ranks].index(current) if current in ranks else None,
-            format_func=lambda concept_id: f"Concept {ranks[concept_id]}",
+            [*titles],
+            index=[*titles].index(current) if current in titles else None,
+            format_func=titles.__getitem__,
             placeholder="another concept",
-            key=f"beside_{option.rank}",
+            key=f"beside_{option.rank or option.id}",
             width=220,
         )
     put_beside(chosen)

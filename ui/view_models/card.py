@@ -11,7 +11,9 @@ class Card:
     """A concept as the list shows it, in ready words."""
 
     id: str
-    rank: int
+    rank: int | None
+    title: str
+    """What the concept is called."""
     cost: str
     """Phase 1 with its contingency: what the ceiling speaks of."""
     walking: str
@@ -21,11 +23,13 @@ class Card:
     idea: str
     """Name of the scheme that it follows; empty for none."""
     reason: str
+    broken: tuple[str, ...] = ()
+    """What a layout of one's own breaks."""
 
     @property
-    def title(self) -> str:
-        """What the concept is called."""
-        return f"Concept {self.rank}"
+    def key(self) -> str:
+        """What its widgets are known by."""
+        return str(self.rank or self.id)
 
 
 def card(option: Option, words: Words) -> Card:
@@ -34,6 +38,7 @@ def card(option: Option, words: Words) -> Card:
     return Card(
         id=option.id,
         rank=option.rank,
+        title=option.title,
         cost=words.money(appraisal.cost.phase(1)),
         walking=words.length(appraisal.walking_ft),
         worth=number_words(appraisal.worth),
@@ -41,4 +46,5 @@ def card(option: Option, words: Words) -> Card:
         left_out=tuple(left_out.room for left_out in option.left_out),
         idea=capital(option.idea.name) if option.idea else "",
         reason=sentence(words.signed(option.reason)),
+        broken=tuple(finding.words for finding in option.findings),
     )

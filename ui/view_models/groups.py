@@ -41,26 +41,32 @@ def _order(appraisal: Appraisal, words: Words) -> Iterator[Figure]:
     yield Figure(
         "Aligned edges", share_words(appraisal.aligned_share), "on a line shared with house, structure or room"
     )
-    yield Figure("Near misses", words.length(order.near_miss_ft), "of parallel edges neither flush nor well apart")
+    yield Figure(
+        "Near misses", words.length(order.near_miss_ft), "of edges that almost line up: neither flush nor clearly apart"
+    )
     if order.off_structure_ft:
         yield Figure(
-            "Off the structure", words.length(order.off_structure_ft), "neither within it, nor centred or flush"
+            "Off the structure",
+            words.length(order.off_structure_ft),
+            "how far rooms are from lying centred or flush under it",
         )
     if order.centred:
         yield Figure("Centred", ", ".join(order.centred), "on the centre line of a door or window")
     if order.off_axis:
-        yield Figure("Fire", "on no axis", "no line straight out of a main door or window meets it")
+        yield Figure("Fire", "off centre", "not in line with a main door or window")
     for door in appraisal.bare_doors:
         yield Figure(f"At the {door}", "no terrace", "you step out onto a landing, and the terrace lies elsewhere")
+    for structure in appraisal.empty_roofs:
+        yield Figure(f"Under the {structure}", "no room", "the roof that stands there already is not used")
     for room, from_gathering, _, off in appraisal.destinations:
         if from_gathering is not None:
-            handy = "a place of its own" if not off else f"{words.length(off)} off what makes a place of its own"
+            handy = "a place of its own" if not off else f"{words.length(off)} too near or too far"
             yield Figure(f"{room} to gathering", words.length(from_gathering), handy)
     for backs in appraisal.enclosure.rooms:
-        asked = f"sides along a wall, bed or hedge; {backs.wanted} {'is' if backs.wanted == 1 else 'are'} asked for"
+        asked = f"sides with a wall, bed or hedge behind; {backs.wanted} wanted"
         yield Figure(f"Back, {backs.room}", str(backs.backed), asked)
     for fire in appraisal.enclosure.backs_in_view:
-        yield Figure(f"Back, {fire}", "in view", "turned to a main door or window")
+        yield Figure(f"Back, {fire}", "in view", "seen from a main door or window")
 
 
 def _ways(appraisal: Appraisal, words: Words) -> Iterator[Figure]:
@@ -89,7 +95,7 @@ def _planting(appraisal: Appraisal, words: Words) -> Iterator[Figure]:
     for reason, area in planting.beds_sqft:
         yield Figure(f"Beds, {reason}", words.area(area))
     if planting.beds_sqft and planting.paid_sqft:
-        paid = f"the lump for planting is worth {words.area(planting.paid_sqft)} at the price of a bed"
+        paid = f"the sum for planting pays for {words.area(planting.paid_sqft)} of beds"
         yield Figure("Beds in all", words.area(sum(area for _, area in planting.beds_sqft)), paid)
     if planting.lawn_sqft:
         long, short = planting.lawn_rectangle_ft
@@ -105,13 +111,11 @@ def _cook(kitchen: CookMeasures, words: Words) -> Iterator[Figure]:
     if kitchen.to_table_ft is not None and kitchen.angle_deg is not None:
         least, most = (words.length(bound) for bound in TO_TABLE_FT)
         yield Figure("Bar to table", words.length(kitchen.to_table_ft), f"handy from {least} to {most}")
-        yield Figure(
-            "Looks at the table", f"{kitchen.angle_deg:.0f}°", "off straight ahead, from where the cook stands"
-        )
+        yield Figure("Looks at the table", f"{kitchen.angle_deg:.0f}°", "how far the cook turns from straight ahead")
     if kitchen.dish_ft is not None:
-        yield Figure("Way of a dish", words.length(kitchen.dish_ft), "from the grill over the bar to the table's edge")
+        yield Figure("From grill to table", words.length(kitchen.dish_ft), "over the bar to the table's edge")
     for start, end in kitchen.crossed_by:
-        yield Figure("Crossed by", f"{start} to {end}", "guests across the way of a dish")
+        yield Figure("Crossed by", f"{start} to {end}", "guests walk across that way")
     yield from _counter(kitchen, words)
 
 
@@ -121,7 +125,9 @@ def _counter(kitchen: CookMeasures, words: Words) -> Iterator[Figure]:
         least, most = (words.length(bound) for bound in SIDE_FT)
         yield Figure(f"{start.capitalize()} to {end}", words.length(length_ft), f"handy from {least} to {most}")
     if kitchen.zone.missing:
-        yield Figure("Little counter", listed(kitchen.zone.missing), "less beside it than kitchen planners ask")
+        yield Figure(
+            "Little counter", listed(kitchen.zone.missing), "less counter beside it than kitchen planners advise"
+        )
     if kitchen.past_stools_ft is not None:
         yield Figure("Past the stools", words.length(kitchen.past_stools_ft), "clear from the bar's edge")
     for place, share in kitchen.watches:
@@ -157,5 +163,5 @@ def _party(appraisal: Appraisal, words: Words) -> Iterator[Figure]:
 
 def _sun(appraisal: Appraisal) -> Iterator[Figure]:
     for room, hours, missed in appraisal.sun_h:
-        wish = "as wished" if missed < 0.05 else f"{missed:.1f} h off the wish"
+        wish = "as wished" if missed < 0.05 else f"{missed:.1f} h less than wished"
         yield Figure(f"Sun, {room}", f"{hours:.1f} h", f"direct, in its hours: {wish}")

@@ -67,10 +67,10 @@ def _paragraph(option: Option, scenario: Scenario, words: Words) -> str:
     shown = card(option, words)
     parts = (
         shown.reason,
-        f"It seats {shown.seats}, and a gathering walks {shown.walking} in it.",
+        f"It seats {shown.seats}. People walk {shown.walking} at one gathering.",
         _money_sentence(option, scenario, words),
         _left_out_sentence(shown),
-        sentence(f"Against the nearest better concept: {words.signed(option.differs_by.words)}")
+        sentence(f"Compared with the nearest better concept: {words.signed(option.differs_by.words)}")
         if option.differs_by
         else "",
     )
@@ -88,7 +88,7 @@ def _money_sentence(option: Option, scenario: Scenario, words: Words) -> str:
     first = words.money(cost.phase(1))
     under = "" if ceiling is None else f" of a ceiling of {words.money(ceiling)}"
     later = cost.total - cost.phase(1)
-    return f"Phase 1 takes {first}{under}{f'; later phases {words.money(later)}' if later else ''}."
+    return f"Phase 1 costs {first}{under}{f'; later phases {words.money(later)}' if later else ''}."
 
 
 def _figures(appraisal: Appraisal, brief: Brief, words: Words) -> tuple[Figure, ...]:
@@ -97,7 +97,7 @@ def _figures(appraisal: Appraisal, brief: Brief, words: Words) -> tuple[Figure, 
         Figure("All phases", words.money(appraisal.cost.total), "contingency included"),
         Figure("Seats", str(appraisal.seats), f"drawn; the party has {brief.guests.party}"),
         Figure("Walking", words.length(appraisal.walking_ft), "all trips of one gathering"),
-        Figure("Worth", number_words(appraisal.worth), "points of the brief that it buys"),
+        Figure("Worth", number_words(appraisal.worth), "points of your wish list"),
         Figure("Paved", share_words(appraisal.paved_share), "of the open yard"),
     )
 
@@ -106,7 +106,7 @@ def _room(place: Placement, brief: Brief, words: Words) -> Figure:
     wish = brief.room(place.room)
     phase = wish.phase if wish else 1
     later = "" if phase == 1 else f"; hold here for phase {phase}"
-    larger = f"; {_size(place.base, words)} by itself, built larger to meet a line" if place.has_grown else ""
+    larger = f"; {_size(place.base, words)} before it was made larger to meet a line" if place.has_grown else ""
     return Figure(place.room, _size(place, words), f"{place.choice}{larger}{later}")
 
 
@@ -121,8 +121,10 @@ def _checks(findings: tuple[Finding, ...]) -> tuple[Check, ...]:
 
 def _proof(proof: Proof | None, words: Words) -> str:
     if proof is None:
-        return "Not asked of the solver: how much better it could be is not known."
+        return "The solver was not asked: how much better it could be is not known."
     if proof.arrangement == "proven":
-        return "Proven, by the solver's count of losses: nothing better exists with these rooms in this order."
+        return "Proven: by the solver's own count, nothing better exists with these rooms in this arrangement."
     left = words.money(max(0.0, proof.objective - proof.bound))
-    return f"Not proven: by the solver's count of losses up to {left} might be saved with these rooms in this order."
+    return (
+        f"Not proven: by the solver's own count, up to {left} may still be saved with these rooms in this arrangement."
+    )

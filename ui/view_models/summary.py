@@ -42,7 +42,7 @@ def scenario_summary(scenario: Scenario) -> Summary:
 
 def ending(option_set: OptionSet) -> str:
     """How a search ended, in two sentences at most."""
-    search, count = option_set.search, len(option_set.options)
+    search, count = option_set.search, len(option_set.concepts)
     if search.status == "nothing_fits":
         return "Nothing fits: the wishes cannot all be kept in this yard."
     if not count:
@@ -57,11 +57,11 @@ def ending(option_set: OptionSet) -> str:
 
 def _bound_words(option_set: OptionSet) -> str:
     """What is proven of the first concept; a bound speaks of the solver's count, and says so."""
-    search, first = option_set.search, option_set.options[0]
+    search, first = option_set.search, option_set.concepts[0]
     if search.bound is None or first.proof is None:
         return "How much better a layout could be is not known."
     if search.status == "proven" and search.option == first.id:
-        return "By the solver's count the first is proven best: no layout of this yard and brief weighs better."
-    objective = first.proof.objective
+        return "Proven: by the solver's own count, no layout of this yard and brief is better than the first."
+    objective = first.proof.objective if first.proof else 0.0
     share = 0.0 if objective <= 0 else max(0.0, (objective - search.bound) / objective)
-    return f"By the solver's count no layout can weigh better than the first by more than {share:.0%}."
+    return f"By the solver's own count, no layout can be better than the first by more than {share:.0%}."

@@ -41,7 +41,7 @@ def _sizes(wish: RoomWish) -> tuple[Size, Size, Size]:
 
 
 def _least(wish: RoomWish, seats: int, level: Level) -> Size:
-    """Least size with so many stools, rounded up to whole feet, no longer than its kind bears."""
+    """Least size with so many stools, rounded up to whole feet, no longer for its width than its kind allows."""
     width, depth = (ceil(need - _TOLERANCE_FT) for need in _needs_ft(wish, seats, level))
     ratio = kind_rules("kitchen").longest_ratio
     return Size(max(width, ceil(depth / ratio - _TOLERANCE_FT)), max(depth, ceil(width / ratio - _TOLERANCE_FT)), seats)

@@ -44,7 +44,12 @@ def sized_rooms(brief: Brief) -> tuple[SizedRoom, ...]:
     ScenarioError
         If a wish names something that the catalogue does not know.
     """
-    return tuple(with_extras(sized_room(wish), brief) for wish in brief.rooms)
+    return tuple(with_extras(_asked(sized_room(wish), brief), brief) for wish in brief.rooms)
+
+
+def _asked(room: SizedRoom, brief: Brief) -> SizedRoom:
+    """The room, required where a hold asks for it."""
+    return replace(room, required=room.required or any(hold.asks_for_room for hold in brief.holds_of(room.name)))
 
 
 def sized_room(wish: RoomWish) -> SizedRoom:

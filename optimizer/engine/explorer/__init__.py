@@ -5,6 +5,7 @@ from optimizer.engine.explorer.explore import Explorer, Tour
 from optimizer.engine.explorer.ground import Ground
 from optimizer.engine.explorer.insertion import best_spot
 from optimizer.engine.explorer.limits import Limits
+from optimizer.engine.explorer.mended import mended
 from optimizer.engine.explorer.pool import Pool
 from optimizer.engine.explorer.refusals import Refusals
 from optimizer.engine.explorer.residuals import Residuals
@@ -21,5 +22,6 @@ __all__ = [
     "Tour",
     "best_spot",
     "board_of",
+    "mended",
     "value_of",
 ]

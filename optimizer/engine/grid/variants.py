@@ -6,7 +6,7 @@ from typing import Final, NamedTuple
 
 from optimizer.catalogue import SizedChoice, SizedRoom, counter_middle_ft
 from optimizer.engine.grid.lattice import Lattice
-from optimizer.layout import Front
+from optimizer.layout import FRONT_VECTORS, Front
 
 LEAST_AREA_SQFT: Final = 40.0
 _EVEN: Final = 1e-6
@@ -37,6 +37,8 @@ class Variant:
     covered: bool = False
     counter_ahead: int = 0
     """How far the middle of its front counter lies ahead of its centre, in half steps."""
+    is_upright: bool = True
+    """Whether the choice's width lies along x."""
 
     @property
     def size(self) -> tuple[int, int]:
@@ -73,13 +75,19 @@ def _counter_ahead(room: SizedRoom, choice: SizedChoice, lattice: Lattice) -> in
     return math.ceil(2 * ahead_ft / lattice.step_ft - _EVEN)
 
 
+def anchor_of(front: Front | None, width: int, depth: int) -> tuple[int, int]:
+    """Middle of the front, or of the room where it has none, in half steps from its lower left corner."""
+    x, y = (0, 0) if front is None else FRONT_VECTORS[front]
+    return width * (1 + x), depth * (1 + y)
+
+
 def _turns(choice: int, along: int, across: int, *, has_front: bool) -> tuple[Variant, ...]:
-    if has_front:
-        return (
-            Variant(choice, along, across, "+y", (along, 2 * across)),
-            Variant(choice, along, across, "-y", (along, 0)),
-            Variant(choice, across, along, "+x", (2 * across, along)),
-            Variant(choice, across, along, "-x", (0, along)),
-        )
-    one = Variant(choice, along, across, None, (along, across))
-    return (one,) if along == across else (one, Variant(choice, across, along, None, (across, along)))
+    def turn(width: int, depth: int, front: Front | None, *, upright: bool) -> Variant:
+        return Variant(choice, width, depth, front, anchor_of(front, width, depth), is_upright=upright)
+
+    fronts: tuple[Front | None, ...] = ("+y", "-y") if has_front else (None,)
+    lying: tuple[Front | None, ...] = ("+x", "-x") if has_front else (None,) if along != across else ()
+    return (
+        *(turn(along, across, front, upright=True) for front in fronts),
+        *(turn(across, along, front, upright=False) for front in lying),
+    )

@@ -72,11 +72,14 @@ def _of_rooms(problem: Problem, rooms: Rooms) -> Terms:
     places: Linear = 0
     for room, variables in zip(problem.rooms, rooms, strict=True):
         if variables is None:
-            choices += room.absent_loss
+            choices += room.absent_loss - room.absent_place
+            places += room.absent_place
             continue
         places += variables.place_loss
         choices += sum(room.losses[v] * literal for v, literal in variables.literals.items())
-        choices += room.absent_loss * (1 - variables.there) if variables.there is not None else 0
+        if variables.there is not None:
+            choices += (room.absent_loss - room.absent_place) * (1 - variables.there)
+            places += room.absent_place * (1 - variables.there)
     return {"choices": choices, "places": places}
 
 

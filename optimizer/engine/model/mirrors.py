@@ -41,7 +41,8 @@ def _mirror(problem: Problem, there: list[int], axis: int) -> int | None:
     """Twice the line that the problem is mirrored in, in steps; None where it is not symmetric."""
     rooms = [problem.rooms[room] for room in there]
     stamps = [stamp for pair in problem.pairs for stamp in pair.stamps if stamp.in_model]
-    if problem.pulls or problem.rings or problem.order.lines[axis] or not all(isinstance(s, Walking) for s in stamps):
+    on_lines = problem.order.lines[axis] or problem.order.centres[axis]
+    if problem.pulls or problem.rings or on_lines or not all(isinstance(s, Walking) for s in stamps):
         return None
     found: set[int | None] = set()
     for room in rooms:
@@ -55,9 +56,9 @@ def _mirror(problem: Problem, there: list[int], axis: int) -> int | None:
 
 def _own_mirror(allowed: Cells, floors: np.ndarray, axis: int, size: int) -> int | None:
     """The same for the places of one variant, with what they cost."""
-    places = np.where(allowed, floors, -1)
-    places = places.T if axis == 1 else places
-    columns = np.flatnonzero((places >= 0).any(axis=0))
+    open_, costs = (allowed.T, floors.T) if axis == 1 else (allowed, floors)
+    columns = np.flatnonzero(open_.any(axis=0))
     low, high = int(columns[0]), int(columns[-1])
-    own = places[:, low : high + 1]
-    return low + high + size if np.array_equal(own, own[:, ::-1]) else None
+    own = np.s_[:, low : high + 1]
+    parts = (open_[own], np.where(open_, costs, 0)[own])
+    return low + high + size if all(np.array_equal(part, part[:, ::-1]) for part in parts) else None

@@ -27,9 +27,11 @@ def order_loss(model: Model, problem: Problem, rooms: Rooms) -> Linear:
     for axis in (0, 1):
         edges = _edges(problem, rooms, axis)
         meets = _meetings(model, rooms, edges)
+        centred = _centred(model, rooms, axis, sorted(order.centres[axis]))
         for number, edge in enumerate(edges):
             reasons = [literal for pair, literal in meets.items() if number in pair]
             reasons += [_equal(model, edge.line, line) for line in sorted(order.lines[axis])]
+            reasons += centred[edge.room]
             unaligned += _alone(model, edge, reasons)
             length += sum(steps * literal for literal, steps in edge.lengths)
     beyond = model.new_int_var(0, FREE_PART * _most(problem, rooms), "edge beyond the free part")
@@ -49,6 +51,18 @@ def _meetings(model: Model, rooms: Rooms, edges: list[Edge]) -> dict[tuple[int, 
                     room = rooms[edge.room]
                     for there in room.presence if room is not None else []:
                         model.add_implication(literal, there)
+    return found
+
+
+def _centred(model: Model, rooms: Rooms, axis: int, centres: list[int]) -> list[list[Literal]]:
+    """For each room a literal for each structure, under which it is centred on it."""
+    found: list[list[Literal]] = []
+    for room in rooms:
+        if room is None:
+            found.append([])
+            continue
+        start, size = (room.x, room.width) if axis == 0 else (room.y, room.depth)
+        found.append([_equal(model, 2 * start + size, centre) for centre in centres])
     return found
 
 

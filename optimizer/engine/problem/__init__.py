@@ -4,7 +4,7 @@ from optimizer.engine.problem.build import build_problem
 from optimizer.engine.problem.buildable import buildable_sqft
 from optimizer.engine.problem.count import modelled_losses, modelled_value, stamp_losses
 from optimizer.engine.problem.problem import Guide, Problem, ProblemRoom, RoomPair
-from optimizer.engine.problem.state import Spot, State, layout_of, posed_layout_of, rect_of, state_of
+from optimizer.engine.problem.state import Spot, State, layout_of, posed_layout_of, rect_of, state_of, what_fits
 
 __all__ = [
     "Guide",
@@ -22,4 +22,5 @@ __all__ = [
     "rect_of",
     "stamp_losses",
     "state_of",
+    "what_fits",
 ]

@@ -8,6 +8,7 @@ import numpy as np
 from optimizer.brief import RuleId
 from optimizer.catalogue import PriceBook, SizedRoom
 from optimizer.engine.grid.context import Context, context_of
+from optimizer.engine.grid.held import held_variant
 from optimizer.engine.grid.lattice import Cells, any_in_window
 from optimizer.engine.grid.raster import any_of
 from optimizer.engine.grid.root_rings import root_rings_of
@@ -54,6 +55,8 @@ def sizes_of(context: Context, room: SizedRoom, parts: Parts = PARTS) -> tuple[V
     """Variants of a room that keep the rules about sizes."""
     asked = [part.sizes for part in parts.values() if part.sizes]
     variants = variants_of(room, context.lattice, exact="known_choice" in parts)
+    if "held" in parts:
+        variants = tuple(held_variant(context, room, variant) for variant in variants)
     return tuple(variant for variant in variants if all(fits(context, room, variant) for fits in asked))
 
 
@@ -69,8 +72,9 @@ def _room(
     context: Context, room: SizedRoom, variants: tuple[Variant, ...], book: PriceBook, parts: Parts
 ) -> ProblemRoom:
     allowed = allowed_positions(context, room, variants, parts)
-    losses, absent_loss = choice_losses(context, room, variants, book)
+    losses, doing_without = choice_losses(context, room, variants, book)
     tables = [place_losses(context, room, v, a, book) for v, a in zip(variants, allowed, strict=True)]
+    absent_place = sum(term.absent_cents(context, room) for term in TERMS)
     return ProblemRoom(
         name=room.name,
         required=room.required and "required_rooms" in parts,
@@ -80,25 +84,26 @@ def _room(
         losses=losses,
         allowed=allowed,
         places=tuple(exact for exact, _ in tables),
-        floors=tuple(in_zones // LEVEL_CENTS * LEVEL_CENTS for _, in_zones in tables),
-        absent_loss=absent_loss,
+        floors=tuple(floor for _, floor in tables),
+        absent_loss=doing_without + absent_place,
+        absent_place=absent_place,
     )
 
 
 def place_losses(
     context: Context, room: SizedRoom, variant: Variant, allowed: Cells, book: PriceBook
 ) -> tuple[Losses, Losses]:
-    """Losses of places [cents]: of all terms, and of those that the model counts."""
-    every, in_zones = np.zeros(allowed.shape, dtype=np.int64), np.zeros(allowed.shape, dtype=np.int64)
+    """Losses of places [cents]: of all terms, and a floor of them, which the model counts."""
+    sums = {counted: np.zeros(allowed.shape, dtype=np.int64) for counted in ("levels", "whole", "no")}
     for term in TERMS:
         cents = term.cents(context, room, variant, allowed)
         if cents is not None:
-            every += cents
-            in_zones += cents * term.in_zones
+            sums[term.in_model] += cents
     slabs = slab_losses(context, room, variant, book)
     if slabs is not None:
-        every, in_zones = every + slabs, in_zones + slabs
-    return every, in_zones
+        sums["levels"] = sums["levels"] + slabs
+    floor = sums["levels"] // LEVEL_CENTS * LEVEL_CENTS + sums["whole"]
+    return sums["levels"] + sums["whole"] + sums["no"], floor
 
 
 def _blocked(context: Context, room: SizedRoom, parts: Parts) -> Cells:

@@ -33,8 +33,8 @@ def stamp_losses(problem: Problem, state: State) -> dict[str, int]:
 
 def _of_model(problem: Problem, state: State) -> Iterator[Named]:
     for room, spot in zip(problem.rooms, state, strict=True):
-        yield CHOICES, room.absent_loss if spot is None else room.losses[spot.variant]
-        yield PLACES, 0 if spot is None else int(room.floors[spot.variant][spot.y, spot.x])
+        yield CHOICES, room.absent_loss - room.absent_place if spot is None else room.losses[spot.variant]
+        yield PLACES, room.absent_place if spot is None else int(room.floors[spot.variant][spot.y, spot.x])
     yield DOORS, sum(_to_doors(problem, state))
     for pair in problem.pairs:
         yield from _between(problem, state, pair, modelled=True)

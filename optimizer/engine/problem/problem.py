@@ -18,7 +18,8 @@ class ProblemRoom:
     """A room with its variants: what each costs whatever its place, and where it may stand.
 
     `places[v]` is what every place costs besides, exactly; `floors[v]` the part of it that the model counts, in whole
-    levels rounded down. `absent_loss` is what it costs to do without the room.
+    levels rounded down. `absent_loss` is what it costs to do without the room, `absent_place` the part of it
+    that is a loss of places. A place may give back what another room loses: its own figure can lie below 0.
     """
 
     name: str
@@ -32,6 +33,7 @@ class ProblemRoom:
     places: tuple[Losses, ...]
     floors: tuple[Losses, ...]
     absent_loss: int
+    absent_place: int = 0
 
 
 @dataclass(frozen=True)

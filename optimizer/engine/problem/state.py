@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from shapely import Point
 
 from optimizer.catalogue import FOCAL_KIND
+from optimizer.engine.grid.held import held_front, of_whole_cells, with_exact_corner
 from optimizer.engine.problem.problem import Problem
 from optimizer.engine.terms import Rect
 from optimizer.layout import Front, Layout, Placement
@@ -31,7 +32,8 @@ def rect_of(problem: Problem, room: int, spot: Spot) -> Rect:
 
 def layout_of(problem: Problem, state: State) -> Layout:
     """The state as a layout on the plan."""
-    return problem.context.pose.layout_back(posed_layout_of(problem, state))
+    on_plan = problem.context.pose.layout_back(posed_layout_of(problem, state))
+    return Layout(tuple(with_exact_corner(problem.context, placement) for placement in on_plan.placements))
 
 
 def posed_layout_of(problem: Problem, state: State) -> Layout:
@@ -65,12 +67,15 @@ def _front(problem: Problem, state: State, index: int) -> Front:
     """
     spot = state[index]
     assert spot is not None
+    held = held_front(problem.context, problem.rooms[index].name)
+    if held is not None:
+        return held
     variant, lattice = problem.rooms[index].variants[spot.variant], problem.context.lattice
     choice = problem.context.rooms[index].choices[variant.choice]
     at = (lattice.x_ft(spot.x + variant.width / 2), lattice.y_ft(spot.y + variant.depth / 2))
     off = [at[axis] - _house_middle(problem, axis) for axis in (0, 1)]
-    upright = variant.width == lattice.need(choice.width_ft)
-    if variant.width == variant.depth:
+    upright = variant.is_upright
+    if lattice.need(choice.width_ft) == lattice.need(choice.depth_ft):
         upright = abs(off[1]) >= abs(off[0])
     sign = "+" if (off[upright] >= 0) != _looks_home(problem, index, Point(at)) else "-"
     return f"{sign}{'y' if upright else 'x'}"  # type: ignore[return-value]
@@ -92,17 +97,20 @@ def _house_middle(problem: Problem, axis: int) -> float:
 
 def state_of(problem: Problem, layout: Layout) -> State | None:
     """The layout before any growth as a state; None where it is none of this problem: other grid, rooms or sizes."""
+    state = what_fits(problem, layout)
+    return state if sum(spot is not None for spot in state) == len(layout.placements) else None
+
+
+def what_fits(problem: Problem, layout: Layout) -> State:
+    """Those rooms of a layout before any growth, of this problem or another, that may stand here as they do there."""
     posed = problem.context.pose.layout(layout.base)
-    names = [room.name for room in problem.rooms]
-    if any(placement.room not in names for placement in posed.placements):
-        return None
-    spots = [None if (p := posed.of(name)) is None else _spot_of(problem, names.index(name), p) for name in names]
-    placed = sum(spot is not None for spot in spots)
-    return tuple(spots) if placed == len(posed.placements) else None
+    places = (posed.of(room.name) for room in problem.rooms)
+    return tuple(None if p is None else _spot_of(problem, n, p) for n, p in enumerate(places))
 
 
 def _spot_of(problem: Problem, room: int, placement: Placement) -> Spot | None:
     lattice = problem.context.lattice
+    placement = of_whole_cells(problem.context, placement)
     x = lattice.line(placement.x_ft, origin_ft=lattice.x0_ft)
     y = lattice.line(placement.y_ft, origin_ft=lattice.y0_ft)
     data, choices = problem.rooms[room], problem.context.rooms[room].choices

@@ -14,6 +14,7 @@ from optimizer.engine.rules import (
     everyday_table,
     faces,
     fire_clear,
+    held,
     in_view,
     inside_setbacks,
     keep_outs,
@@ -55,6 +56,7 @@ from optimizer.engine.rules.touching import TOUCHING
 PARTS: Final[dict[RuleId, Part]] = {
     "required_rooms": required_rooms.PART,
     "known_choice": known_choice.PART,
+    "held": held.PART,
     "proportion": proportion.PART,
     "inside_setbacks": inside_setbacks.PART,
     "off_buildings": off_buildings.PART,

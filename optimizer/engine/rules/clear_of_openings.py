@@ -1,4 +1,4 @@
-"""No kitchen, fire or water stands just ahead of a door or beside a window that opens."""
+"""No kitchen, fire or water is right in front of a door or beside a window that opens."""
 
 from shapely import LineString, Polygon
 

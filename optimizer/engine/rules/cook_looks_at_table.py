@@ -1,4 +1,4 @@
-"""The cook looks at the guests: a table lies within 90 degrees of where the kitchen serves."""
+"""The cook can look at the guests: a table is at most 90 degrees off the kitchen's front."""
 
 from collections.abc import Iterator
 from dataclasses import dataclass

@@ -1,4 +1,4 @@
-"""Of what must be in view at least half is seen by who looks, or the share that was asked for."""
+"""Of what must be in view, at least half is seen, or the share that was asked for."""
 
 from optimizer.engine.rules.sight import IN_VIEW
 

@@ -1,4 +1,4 @@
-"""Every room lies inside the boundary and behind the setbacks of what is built there."""
+"""Every room lies inside the boundary and keeps the setbacks that apply to it."""
 
 import numpy as np
 import shapely

@@ -1,4 +1,4 @@
-"""On kept-out ground lies only what it allows."""
+"""Keep-out ground has only what is allowed there."""
 
 from shapely import Polygon
 

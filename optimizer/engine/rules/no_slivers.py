@@ -1,4 +1,4 @@
-"""Neighbours share at least 3 ft of edge or stand at least 3 ft apart; no strip by a landing."""
+"""Rooms share at least 3 ft of edge or stand at least 3 ft apart, with no thin strip by a landing."""
 
 from functools import lru_cache
 from typing import Final

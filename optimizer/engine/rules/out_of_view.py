@@ -1,4 +1,4 @@
-"""Of what must be out of view at most a fifth is seen by who looks, or the share that was asked for."""
+"""Of what must be hidden, at most a fifth is seen, or the share that was asked for."""
 
 from optimizer.engine.rules.sight import OUT_OF_VIEW
 

@@ -1,4 +1,4 @@
-"""No room is longer to its width than its kind bears, and none is under 40 sq ft."""
+"""No room is too long for its width, and none is smaller than 40 sq ft."""
 
 from optimizer.catalogue import SizedRoom
 from optimizer.engine.grid.context import Context

@@ -1,4 +1,4 @@
-"""Nothing is built in the inner ring round a kept tree, six trunk diameters or what the site says."""
+"""Nothing is built near a kept tree's trunk: within six trunk diameters, or what the site says."""
 
 from shapely import Point
 

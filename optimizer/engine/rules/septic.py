@@ -1,4 +1,4 @@
-"""Septic tanks, septic fields and overhead lines keep their distance from what is built."""
+"""What is built keeps its distance from septic tanks, septic fields and overhead lines."""
 
 import numpy as np
 from shapely import Polygon

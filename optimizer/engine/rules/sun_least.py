@@ -1,4 +1,4 @@
-"""A room gets the hours of sun or shade without which it is none, under its own roof; others' roofs are the judge's."""
+"""A room gets at least the hours of sun or shade the brief insists on, under its own roof; the judge knows others."""
 
 import numpy as np
 

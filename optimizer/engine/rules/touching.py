@@ -1,4 +1,4 @@
-"""Rooms that must touch share the edge that was asked for."""
+"""Rooms that must touch share as much edge as was asked for."""
 
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final

@@ -1,4 +1,4 @@
-"""Under a kept structure stand only the rooms that it may hold, and no second roof."""
+"""Only rooms that are allowed there stand under an existing structure, with no second roof."""
 
 from shapely import Polygon
 

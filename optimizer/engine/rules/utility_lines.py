@@ -1,4 +1,4 @@
-"""Rooms that are built keep the clear width of known lines in the ground."""
+"""What is built keeps its distance from known lines in the ground."""
 
 from shapely import LineString
 

@@ -4,7 +4,7 @@ the first two depend on no single place, the last on prices.
 
 from typing import Final
 
-from optimizer.engine.terms import detours, near_misses, place_order, smoke, sun, terraces, walking, wishes
+from optimizer.engine.terms import detours, near_misses, place_order, roofs, smoke, sun, terraces, walking, wishes
 from optimizer.engine.terms.choices import choice_losses
 from optimizer.engine.terms.order import Order, Rect, Standing, order_of
 from optimizer.engine.terms.slabs import slab_losses
@@ -18,6 +18,8 @@ TERMS: Final[tuple[Term, ...]] = (
     smoke.TERM,
     place_order.TERM,
     terraces.TERM,
+    roofs.TERM,
+    roofs.SHARED,
     wishes.TERM,
     near_misses.TERM,
 )

@@ -77,4 +77,4 @@ def _to_site(context: Context, _room: SizedRoom, variant: Variant, _allowed: Cel
     return rates().near_miss * context.scenario.brief.weights.order * missed_ft
 
 
-TERM = Term(NAME, place=_to_site, stamps=_between_rooms, in_zones=False)
+TERM = Term(NAME, place=_to_site, stamps=_between_rooms, in_model="no")

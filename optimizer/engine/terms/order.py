@@ -1,10 +1,11 @@
-"""The order of room edges: what lies on no line shared with a wall, a structure or another room costs its length.
+"""The order of room edges: what lies on no line shared with a wall, a structure or another room costs its length. The
+edges of a room that is centred on a structure count as shared.
 
 It depends on all rooms at once, so it is counted by itself, and an insertion asks it for the difference that a room
 makes at each position.
 """
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from typing import NamedTuple
 
@@ -14,7 +15,7 @@ from optimizer.catalogue import rates
 from optimizer.engine.grid.context import Context
 from optimizer.engine.pairs.gaps import Steps
 from optimizer.engine.terms.term import CENTS
-from optimizer.fields import FREE_PART, LINE_TOLERANCE_FT, site_edges
+from optimizer.fields import FREE_PART, LINE_TOLERANCE_FT, centre_lines, site_edges
 
 NAME = "order"
 
@@ -36,18 +37,27 @@ class Rect(NamedTuple):
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Order:
-    """Grid lines of the site along x and y, and for every grid line whether it is one of them (1 or 0); cents for each
-    step of edge that lies on no shared line, and for each step by which `FREE_PART` times that length passes the length
-    of all edges.
+    """Grid lines of the site along x and y, and for every grid line whether it is one of them (1 or 0); the half
+    steps at which structures are centred; cents for each step of edge that lies on no shared line, and for each step by
+    which `FREE_PART` times that length passes the length of all edges.
     """
 
     lines: tuple[frozenset[int], frozenset[int]]
     fixed: tuple[Steps, Steps]
+    centres: tuple[frozenset[int], frozenset[int]]
     rate: int
     disorder_rate: int
 
     @classmethod
-    def over(cls, lines: Sequence[Iterable[int]], counts: tuple[int, int], *, rate: int, disorder_rate: int) -> "Order":
+    def over(
+        cls,
+        lines: Sequence[Iterable[int]],
+        counts: tuple[int, int],
+        *,
+        rate: int,
+        disorder_rate: int,
+        centres: Sequence[Iterable[int]] = ((), ()),
+    ) -> "Order":
         """Order over so many grid lines along x and y."""
         within = [
             frozenset(line for line in own if 0 <= line < count) for own, count in zip(lines, counts, strict=True)
@@ -56,7 +66,8 @@ class Order:
             np.array([line in own for line in range(count)], dtype=np.int64)
             for own, count in zip(within, counts, strict=True)
         ]
-        return cls((within[0], within[1]), (fixed[0], fixed[1]), rate, disorder_rate)
+        middles = frozenset(centres[0]), frozenset(centres[1])
+        return cls((within[0], within[1]), (fixed[0], fixed[1]), middles, rate, disorder_rate)
 
     def loss(self, rects: Iterable[Rect]) -> int:
         """Loss of a whole layout [cents]."""
@@ -90,8 +101,9 @@ class Standing:
             edges: dict[int, int] = {}  # line -> steps of the edge that lies alone on it, or 0
             for rect in placed:
                 low, high, size = rect.along(axis)
-                edges[low] = 0 if low in edges or low in lines else size
-                edges[high] = 0 if high in edges or high in lines else size
+                centred = low + high in order.centres[axis]
+                edges[low] = 0 if centred or low in edges or low in lines else size
+                edges[high] = 0 if centred or high in edges or high in lines else size
                 length += 2 * size
             for line, size in edges.items():
                 shared[axis][line] = 1
@@ -107,7 +119,7 @@ class Standing:
     def loss_added(self, rect: Rect) -> int:
         """What the loss grows by, or shrinks, when a room is put in there [cents]."""
         added = sum(
-            int(2 * length - sum(length * self.shared[axis][line] + self.alone[axis][line] for line in (low, high)))
+            sum(self._missing(axis, line, low + high, length) - int(self.alone[axis][line]) for line in (low, high))
             for axis in (0, 1)
             for low, high, length in (rect.along(axis),)
         )
@@ -120,8 +132,18 @@ class Standing:
         By where it starts along an axis: at `first` and at `count` places in all. It is `size` steps long there, and
         its two edges across have `length` steps each.
         """
-        met = length * self.shared[axis] + self.alone[axis]
-        return np.asarray(2 * length - met[first : first + count] - met[first + size : first + size + count])
+        missing = length * (1 - self.shared[axis])
+        low, high = slice(first, first + count), slice(first + size, first + size + count)
+        own = missing[low] + missing[high]
+        for centre in self.order.centres[axis]:
+            at, is_between = divmod(centre - size, 2)
+            if not is_between and first <= at < first + count:
+                own[at - first] = 0
+        return np.asarray(own - self.alone[axis][low] - self.alone[axis][high])
+
+    def _missing(self, axis: int, line: int, middles: int, length: int) -> int:
+        """Steps of an edge that lies on no shared line."""
+        return 0 if middles in self.order.centres[axis] or self.shared[axis][line] else length
 
     def disorder_added(self, added: Steps, length: int) -> Steps:
         """What the further loss grows by, when so much edge is added of which so much lies on no shared line."""
@@ -136,6 +158,7 @@ def order_of(context: Context) -> Order:
     return Order.over(
         (_lines(context, 0), _lines(context, 1)),
         (context.lattice.columns + 1, context.lattice.rows + 1),
+        centres=(_centres(context, 0), _centres(context, 1)),
         rate=round(CENTS * rates().order * weight),
         disorder_rate=round(CENTS * rates().disorder / FREE_PART * weight),
     )
@@ -150,3 +173,12 @@ def _lines(context: Context, axis: int) -> frozenset[int]:
         if edge.axis == axis
     }
     return frozenset(line for line in found if line is not None)
+
+
+def _centres(context: Context, axis: int) -> Iterator[int]:
+    """Half steps at which a structure is centred."""
+    origin_ft, half_ft = (context.lattice.x0_ft, context.lattice.y0_ft)[axis], context.lattice.step_ft / 2
+    for line_ft in centre_lines(context.site, axis):
+        middle = round((line_ft - origin_ft) / half_ft)
+        if abs(origin_ft + middle * half_ft - line_ft) <= LINE_TOLERANCE_FT:
+            yield middle

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
+from typing import Literal
 
 import numpy as np
 from numpy.typing import NDArray
@@ -22,20 +23,26 @@ Losses = NDArray[np.int64]
 class Term:
     """One named loss. `place(context, room, variant, allowed)` is money at every lower left corner, where allowed.
 
-    `stamps` and `asks` are what it counts between two rooms, by their numbers. `in_zones`: whether the model counts
-    its losses of places, in whole levels rounded down, so that a bound holds; else it leaves them out.
+    `stamps` and `asks` are what it counts between two rooms, by their numbers, and `left_out(context, room)` what it
+    counts for a room that is left out. `in_model`: how the model counts its losses of places, so that a bound holds: in
+    levels rounded down, whole where they have few values, or not at all.
     """
 
     name: str
     place: Callable[[Context, SizedRoom, Variant, Cells], Money | None] | None = None
     stamps: Callable[[Context, int, int], Iterable[Stamp]] | None = None
     asks: Callable[[Context, int, int], Iterable[Ask]] | None = None
-    in_zones: bool = True
+    left_out: Callable[[Context, SizedRoom], float] | None = None
+    in_model: Literal["levels", "whole", "no"] = "levels"
 
     def cents(self, context: Context, room: SizedRoom, variant: Variant, allowed: Cells) -> Losses | None:
         """Its losses of places in whole cents; None where it has nothing to say."""
         money = None if self.place is None else self.place(context, room, variant, allowed)
         return None if money is None else np.asarray(np.rint(CENTS * money), dtype=np.int64)
+
+    def absent_cents(self, context: Context, room: SizedRoom) -> int:
+        """What doing without the room loses by this term [cents]."""
+        return 0 if self.left_out is None else round(CENTS * self.left_out(context, room))
 
 
 def nowhere(context: Context) -> Money:

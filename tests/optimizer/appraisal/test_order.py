@@ -36,6 +36,13 @@ def test_neighbours_share_their_lines_but_not_with_themselves(site: Site) -> Non
     assert unaligned_ft(site, layout) == 30 + 26 - shared
 
 
+@pytest.mark.parametrize(("off_in", "unaligned"), [(0, 10), (0.9, 10), (1.1, 20)])
+def test_centred_on_a_structure_is_in_line_with_it(site: Site, off_in: float, unaligned: float) -> None:
+    """The roof's middle is at x = 47.5: a room of 5 x 5 ft centred on it has its upright edges in line; rule 23."""
+    layout = Layout((room("a", 45 + off_in / 12, 22.3, 5, 5),))
+    assert unaligned_ft(site, layout) == unaligned
+
+
 @pytest.mark.parametrize(("off_in", "share"), [(0.9, 5 / 30), (1.1, 0.0)])
 def test_an_inch_is_on_the_line(site: Site, off_in: float, share: float) -> None:
     """Within 1 in an edge lies on the line, beyond it does not."""

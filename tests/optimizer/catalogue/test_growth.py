@@ -63,18 +63,20 @@ def test_roof_and_screen_are_bought_as_built():
 
 
 def test_a_side_with_something_built_along_it_stays():
-    """A kitchen's counter, a nook's bed and a fire's seat wall keep their edges; so does the side across a kitchen's leg,
+    """A kitchen's counter, a nook's bed or bench and a fire's seat wall keep their edges; so does the side across a kitchen's leg,
     where a mirrored yard has it. An end of a bed or wall holds nothing.
     """
     equipment = tuple(map(Equipment, ("grill", "sink", "preparation")))
     kitchen = sized_room(RoomWish("cooker", "kitchen", equipment=equipment, bar_seats=3))
     nook, fire = sized_room(RoomWish("nook", "nook", seats=2)), sized_room(RoomWish("fire", "fire", seats=6))
+    bench = sized_room(RoomWish("bench", "nook", seats=4))
     found = {
         room.name: [side for side in ("front", "back", "left", "right") if may_move(room, room.choices[-1], side)]
-        for room in (kitchen, nook, fire)
+        for room in (kitchen, nook, bench, fire)
     }
     assert found == {
         "cooker": ["front", "back"],
         "nook": ["front", "left", "right"],
+        "bench": ["front", "left", "right"],
         "fire": ["front", "left", "right"],
     }

@@ -6,7 +6,7 @@ from typing import get_args
 
 import pytest
 
-from optimizer.brief import Relation, RuleId, SunWish
+from optimizer.brief import Hold, Relation, RuleId, SunWish
 from optimizer.catalogue import SizedRoom
 from optimizer.check import CHECKS, CheckCase, check_layout, first_findings
 from optimizer.derived import Derived
@@ -19,6 +19,7 @@ from tests.yards import (
     TWELVE_ON_SOFAS,
     bathing,
     cornered,
+    holding,
     laid_table,
     on_site,
     plain_layout,
@@ -38,6 +39,7 @@ class Broken:
     layout: Layout = field(default_factory=plain_layout)
     rooms: tuple[SizedRoom, ...] = field(default_factory=plain_rooms)
     relations: tuple[Relation, ...] = ()
+    holds: tuple[Hold, ...] = ()
     cost: str = "1000"
     site: dict[str, object] = field(default_factory=dict)
 
@@ -55,6 +57,7 @@ FIELD = KeepOut("field", ((28, 39), (36, 39), (36, 40), (28, 40)), ("nook",), "s
 BROKEN: dict[RuleId, Broken] = {
     "required_rooms": Broken(("table",), plain_layout(without=("table",))),
     "known_choice": Broken(("nook",), plain_layout(stand("nook", 28, 31, 9.5, 7))),
+    "held": Broken(("nook",), holds=(Hold("nook", at_ft=(28, 32)),)),
     "proportion": Broken(
         ("nook",), plain_layout(stand("nook", 28, 31, 11, 7)), plain_rooms(sized("nook", "nook", 11, 7))
     ),
@@ -165,7 +168,7 @@ def test_a_layout_that_keeps_every_rule():
 def test_a_layout_that_breaks_only_one_rule(rule: RuleId):
     """The changed layout breaks its rule, between the ends that were changed, and no other rule, by stages too."""
     broken = BROKEN[rule]
-    scenario = on_site(plain_yard(*broken.relations), **broken.site)
+    scenario = holding(on_site(plain_yard(*broken.relations), **broken.site), *broken.holds)
     placed = placed_of(broken.rooms, broken.layout)
     findings = check_layout(scenario, placed, phase_1_cost=Decimal(broken.cost))
     assert findings == first_findings(CheckCase(Derived(scenario, placed), lambda: Decimal(broken.cost)))

@@ -70,9 +70,9 @@ def recheck(path):
     return ("concept a1: breaks a rule",) if os.environ.get("FAKE_ENGINE") == "differs" else ()
 
 
-def plan_drawing(scenario, option):
+def plan_drawing(scenario, option, *, audience="designer"):
     """Give something that the made-up writer takes."""
-    return f"{scenario.name} {option.id}"
+    return f"{scenario.name} {option.id} for the {audience}"
 
 
 def fake_modules() -> dict[str, ModuleType]:

@@ -109,7 +109,7 @@ def test_what_breaks_in_here_is_a_row_too(capsys, yards, tmp_path, monkeypatch):
 def test_stopped_it_begins_nothing_more(capsys, yards, tmp_path, monkeypatch):
     """What is done is kept; the next call goes on from there."""
     stop, names = threading.Event(), []
-    monkeypatch.setattr(batch_command, "heed_signals", lambda: stop)
+    monkeypatch.setattr(batch_command, "stop_on_signal", lambda: stop)
 
     def stopping(name, *_):
         names.append(name)

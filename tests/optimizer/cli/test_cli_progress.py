@@ -12,7 +12,7 @@ from rich.progress import Progress, TextColumn
 from optimizer.cli import progress as progress_module
 from optimizer.cli.progress import Bar, JsonLines, LogLines, listening
 from optimizer.cli.ranking import print_outcome
-from optimizer.cli.signals import heed_signals
+from optimizer.cli.signals import stop_on_signal
 from optimizer.events import Event
 from tests.sample_run import sample_scenario, sample_set
 
@@ -66,7 +66,7 @@ def test_signals_set_the_flag_and_nothing_else():
     """The flag is down until the first signal, and up after it and after every other."""
     import signal
 
-    stop = heed_signals()
+    stop = stop_on_signal()
     assert not stop.is_set()
     for _ in range(3):
         signal.raise_signal(signal.SIGINT)
@@ -78,7 +78,7 @@ def test_an_ignored_hang_up_stays_ignored():
     import signal
 
     signal.signal(signal.SIGHUP, signal.SIG_IGN)
-    stop = heed_signals()
+    stop = stop_on_signal()
     signal.raise_signal(signal.SIGHUP)
     assert not stop.is_set()
 

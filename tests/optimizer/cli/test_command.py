@@ -112,10 +112,20 @@ def test_recheck_says_what_differs(capsys, engine, result_path):
 
 
 def test_a_sheet_as_drawing(capsys, engine, result_path, tmp_path):
-    """The ending .svg writes the plan of the concept asked for."""
+    """The ending .svg writes the plan of the concept asked for: the designer's, or the owner's where that is asked."""
     out = tmp_path / "a2.svg"
-    assert call(capsys, "sheet", result_path, "--option", "a2", "--out", out)[0] == 0
-    assert out.read_text(encoding="utf-8") == "<svg><title>Fernhollow Court a2</title></svg>"
+    for options, reader in (((), "designer"), (("--for", "owner"), "owner"), (("--for", "designer"), "designer")):
+        assert call(capsys, "sheet", result_path, "--option", "a2", "--out", out, *options)[0] == 0
+        assert out.read_text(encoding="utf-8") == f"<svg><title>Fernhollow Court a2 for the {reader}</title></svg>"
+
+
+def test_a_reader_that_is_not_known_is_told(capsys, engine, result_path, tmp_path):
+    """Exit 2, with who there is."""
+    status, _, err = call(
+        capsys, "sheet", result_path, "--option", "a2", "--out", tmp_path / "a.svg", "--for", "builder"
+    )
+    assert status == 2
+    assert "--for: expected owner or designer, found 'builder'" in err
 
 
 def test_a_sheet_as_data_is_a_result_of_one_concept(capsys, engine, result_path, tmp_path):

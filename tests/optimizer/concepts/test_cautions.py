@@ -75,5 +75,5 @@ def test_ground_for_those_who_stand():
     yard = replace(yard, brief=replace(yard.brief, guests=Guests(0, 17)))
     found = cautions_for(yard, placed_of((seating("table", "gathering", 12, 5, *sofas),), plain_layout()))
     assert [words for words in found if "wish list" in words] == [
-        "Party: 5 of 17 find no seat, and the wish list has 0 of the 40 sq ft that they ask for to stand on."
+        "Party: 5 of 17 have no seat, and the wish list has 0 of the 40 sq ft that they need to stand on."
     ]

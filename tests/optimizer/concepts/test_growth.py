@@ -170,3 +170,13 @@ def test_all_at_once_or_what_is_good_of_each_half(facts, larger, asked):
     after = _Growth(judge, moves, NEVER).taken(MOVES, Grown(ROW, Verdict((), FIGURES, (("ground", 0.0),))))
     assert tuple(i for i, place in enumerate(after.layout.placements) if place.has_grown) == larger
     assert judge.asked == asked
+
+
+def test_the_judge_is_asked_nothing_once_stopped():
+    """What is taken by then is kept."""
+    judge, stopped = Judge(), threading.Event()
+    stopped.set()
+    before = Grown(ROW, Verdict((), FIGURES, (("ground", 0.0),)))
+    moves = Moves(PLAIN_SITE, {room.name: room for room in ROOMS}, Polygon())
+    assert _Growth(judge, moves, stopped).taken(MOVES, before) == before
+    assert judge.asked == 0

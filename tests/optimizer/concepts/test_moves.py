@@ -6,12 +6,13 @@ import pytest
 import shapely
 from shapely import box
 
+from optimizer.brief import Hold
 from optimizer.catalogue import Item
 from optimizer.concepts.case import Case
 from optimizer.concepts.moves import Move, Moves
 from optimizer.layout import Layout
 from optimizer.planting import Bed
-from tests.yards import PLAIN_SITE, on_site, plain_yard, sized, stand
+from tests.yards import PLAIN_SITE, holding, on_site, plain_yard, sized, stand
 
 YARD = plain_yard(ceiling=None)
 
@@ -117,6 +118,16 @@ def test_edges_that_only_lie_on_one_line_move_alone():
     assert allowed(moves(TABLE, LAWN, NOOK), layout, side="+y") == {
         Move(("table",), "+y", 30), Move(("green",), "+y", 30)
     }  # fmt: skip
+
+
+@pytest.mark.parametrize(("hold", "moves_out"), [
+    (Hold("table", at_ft=(24, 16)), False), (Hold("table", front="+y"), True), (Hold("nook", at_ft=(41, 30)), True),
+])  # fmt: skip
+def test_what_a_person_put_somewhere_stays_as_it_was_put(hold, moves_out):
+    """On every side, so that a mirrored yard has the same; other holds leave it to the check."""
+    case = Case(holding(YARD, hold), (replace(TABLE, grow=1.0), NOOK), Case.of(YARD).book)
+    layout = Layout((UPPER, stand("nook", 41, 30, 8, 7)))
+    assert (Moves.of(case, ()).made(layout, Move(("table",), "+y", 30)) is not None) == moves_out
 
 
 def test_never_into_a_root_ring():

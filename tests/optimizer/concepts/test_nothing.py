@@ -4,6 +4,7 @@ import threading
 from dataclasses import replace
 from decimal import Decimal
 
+from optimizer.brief import Hold
 from optimizer.concepts.case import Case
 from optimizer.concepts.run import ConceptRun
 from optimizer.events import to_nobody
@@ -56,7 +57,7 @@ def test_relations_that_clash_on_the_ground():
     rooms = tuple(replace(room, required=room.kind == "fire") for room in FERNHOLLOW.brief.rooms)
     found = answer(changed(relations=(*relations, near_house), rooms=rooms))
     assert found.search.status == "nothing_fits"
-    assert "let go of: fire feature near house" in [way.text for way in found.conflict.ways_out]
+    assert "leave out: fire feature near house" in [way.text for way in found.conflict.ways_out]
     assert "near" in [rule for rule, _, _ in found.conflict.rules]
 
 
@@ -78,3 +79,22 @@ def test_a_paved_share_below_what_is_required():
     assert found.search.status == "nothing_fits"
     assert ("paved_share", ("gathering area",)) in [(rule, rooms) for rule, _, rooms in found.conflict.rules]
     assert "no single rule" not in found.conflict.words
+
+
+def test_a_room_held_where_it_cannot_stand():
+    """A fire held 4 ft from the rear: the rule and the amount are said, and the way out of letting go was tried."""
+    found = answer(changed(holds=(Hold("fire feature", at_ft=(48.0, 100.0)),)))
+    assert found.search.status == "nothing_fits"
+    assert "fire feature cannot stand where it is held: fire feature is 4.00 ft from rear" in found.conflict.words
+    assert "the setback is 10.00 ft" in found.conflict.words
+    (way,) = [way for way in found.conflict.ways_out if "hold" in way.text]
+    assert way.text == "let go of the hold: fire feature at 48, 100 ft"
+    assert way.patch == (("remove", "/brief/holds/0", None),)
+
+
+def test_an_area_that_is_too_small_for_what_is_held_in_it():
+    """A terrace that must be there, held in 6 x 6 ft."""
+    area = ((40.0, 70.0), (46.0, 70.0), (46.0, 76.0), (40.0, 76.0))
+    found = answer(changed(holds=(Hold("gathering area", within=area),)))
+    assert found.search.status == "nothing_fits"
+    assert "The gathering area fits nowhere as it is held, whatever the other rooms do." in found.conflict.words

@@ -32,7 +32,7 @@ def with_choice(room, **changes):
 def test_it_says_first_that_it_is_a_prompt():
     """The first line is no permit, the last two always stand; nothing built asks for nothing."""
     lines = permits_for(plain_yard(), placed_of(plain_rooms(), plain_layout(without=("cooker", "fire"))))
-    assert lines[0].startswith("A prompt, no advice")
+    assert lines[0].startswith("Questions to ask, not advice")
     assert [words.split(":")[0] for words in lines[-2:]] == ["Utility marking", "Owners' association"]
     assert permits_for(plain_yard(), placed_of(plain_rooms(), Layout(()))) == ()
 

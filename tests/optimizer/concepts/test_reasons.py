@@ -74,7 +74,7 @@ def test_walking_is_compared_on_trips_that_both_have():
     first = costing(sample_option(), "1", trips=(("gate", "nook", 50.0), ("gate", "fire", 40.0)))
     shorter = costing(first, "1", trips=(("gate", "nook", 20.0),))
     same = costing(first, "1", trips=(("gate", "nook", 50.0),))
-    assert teller.reason(shorter, first) == "Saves 300 ft of walking a gathering."
+    assert teller.reason(shorter, first) == "Saves 300 ft of walking at each gathering."
     assert "walking" not in teller.reason(same, first)
 
 

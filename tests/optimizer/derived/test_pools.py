@@ -10,7 +10,7 @@ from shapely import Polygon, box
 
 from optimizer.appraisal import priced
 from optimizer.brief import Brief, Guests, RoomWish, SunWish
-from optimizer.catalogue import book_for, pad_size_ft, sized_rooms
+from optimizer.catalogue import Item, book_for, pad_size_ft, sized_rooms
 from optimizer.concepts import cautions_for, permits_for
 from optimizer.derived import Derived, PoolSite, pool_sites
 from optimizer.derived.pool_pads import pad_places
@@ -184,6 +184,20 @@ def test_cautions_name_the_doors_inside() -> None:
     low = landing_top_ft()
     found = cautions_for(YARD, placed(stand("pool", 12, low + 12, 16, 18, "-y"), stand("table", 14, low, 12, 12)))
     assert [words for words in found if "kitchen door" in words and "alarm" in words]
+
+
+def test_cautions_name_what_can_be_climbed_at_the_barrier() -> None:
+    """A seat wall at the outer edge of a terrace that touches is named, one 4 ft within is not, nor is a table there."""
+    for item, is_named in (
+        (Item("seat wall", 1.0, 0.0, 10.0, 1.5), True),
+        (Item("seat wall", 4.0, 4.0, 4.0, 1.5), False),
+        (Item("table", 1.0, 0.0, 10.0, 1.5), False),
+        (Item("bed", 1.0, 0.0, 10.0, 1.5), False),
+    ):
+        walled = replace(ROOMS[1], choices=(replace(ROOMS[1].choices[0], furniture=(item,)),))
+        layout = Layout((POOL, stand("table", 40, 22, 12, 12, "-x")))
+        found = cautions_for(YARD, placed_of((ROOMS[0], walled), layout))
+        assert any("table stand within 3 ft" in words for words in found) == is_named
 
 
 def test_a_pool_asks_for_its_permits() -> None:

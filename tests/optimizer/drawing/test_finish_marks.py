@@ -51,10 +51,10 @@ def test_the_legend_names_color_and_pattern_once() -> None:
 
 
 def test_where_ways_meet_the_legend_has_the_accent() -> None:
-    """Three legs at one point."""
+    """Three legs of 8 ft and more at one point."""
     spot = (4.0, 20.0)
-    legs = tuple(Leg((spot, end), 4.0, "main", (("a", "b"),)) for end in ((4.0, 30.0), (4.0, 14.0), (9.0, 20.0)))
-    drawing = finished(paths=Paths(Polygon([(2, 14), (9, 14), (9, 30), (2, 30)]), legs))
+    legs = tuple(Leg((spot, end), 4.0, "main", (("a", "b"),)) for end in ((4.0, 30.0), (4.0, 10.0), (14.0, 20.0)))
+    drawing = finished(paths=Paths(Polygon([(2, 10), (14, 10), (14, 30), (2, 30)]), legs))
     assert ground(drawing, "accent.") > 1
     assert "red brown accent" in [text.text for text in drawing.texts if text.role == "legend"]
 

@@ -35,7 +35,7 @@ def test_the_pinch_is_marked_where_it_is(
     (mark,) = of_role(drawing, PINCH_ROLE)
     wedges = [Polygon(ring) for ring in mark.rings]
     assert [Point(at).distance(wedge) < 0.5 and not wedge.contains(Point(at)) for wedge in wedges] == [True, True]
-    assert [text.text for text in drawing.texts if text.role == "legend" and "tightest" in text.text]
+    assert [text.text for text in drawing.texts if text.role == "legend" and "narrowest" in text.text]
 
 
 def test_the_focal_point_is_marked_and_no_text_lies_on_it(yard: Scenario, rooms: tuple, layout: Layout) -> None:

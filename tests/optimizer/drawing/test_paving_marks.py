@@ -49,8 +49,16 @@ def test_the_plan_and_its_legend_have_it():
 
 
 def test_it_lies_in_three_dimensions():
-    """Ground, paving that stays and the floor are together as large as the yard."""
+    """Over the drive and over what the table leaves of the patio, on the ground or at the level that the site gives."""
     scenario = replace(plain_yard(), site=SITE)
     figure = yard_3d(scenario, placed_of(plain_rooms(), LAYOUT), {}, None)
     (there,) = [trace for trace in figure.data if trace.name == "paving that stays"]
     assert (min(there.x), max(there.x)) == (0, 40)
+    assert {round(float(z), 2) for z in there.z} == {0.0}
+    raised = replace(SITE, paving=(replace(PIECES[0], z_ft=0.4), *PIECES[1:]))
+    figure = yard_3d(replace(scenario, site=raised), placed_of(plain_rooms(), LAYOUT), {}, None)
+    (there,) = [trace for trace in figure.data if trace.name == "paving that stays"]
+    assert {(float(x) <= 8, round(float(z), 2)) for x, z in zip(there.x, there.z, strict=True)} == {
+        (True, 0.4),
+        (False, 0.0),
+    }

@@ -3,6 +3,7 @@
 from dataclasses import replace
 
 import pytest
+from shapely import Polygon
 
 from optimizer.drawing.section import draw_section
 from optimizer.drawing.sheet import LEGEND_WORDS, words_in_use
@@ -48,7 +49,10 @@ def test_the_legend_says_what_they_are():
 
 def test_they_have_their_names_on_the_plan():
     """A name stands beside its wall, and does not lie on it."""
-    names = {text.text: text.box for text in site_names(SITE, taken=(), plan_box=(-8, -8, 68, 48), scale=1.0)}
+    names = {
+        text.text: text.box
+        for text in site_names(SITE, taken=(), shunned=Polygon(), plan_box=(-8, -8, 68, 48), scale=1.0)
+    }
     assert {"garden wall", "side fence", "box hedge"} <= set(names)
     assert names["garden wall"][1] > 20
     assert names["side fence"][0] > 30

@@ -90,8 +90,8 @@ def test_where_no_idea_has_ground_tours_are_as_without():
 
 
 def test_first_tours_start_from_each_layout_given():
-    """From nothing first."""
-    assert [tour.start for tour in first_tours(1, (STATE,), 5)] == [None, STATE]
+    """What is known first, from nothing last."""
+    assert [tour.start for tour in first_tours(1, (STATE,), 5)] == [STATE, None]
     assert {tour.set_aside for tour in first_tours(1, (STATE,), 5)} == {5}
 
 

@@ -8,6 +8,7 @@ from operator import getitem
 import pytest
 
 from optimizer.catalogue import book_for
+from optimizer.check import Finding
 from optimizer.concepts import Option
 from optimizer.results.compare import FROM_THE_SEARCH, differences, document_differences
 from optimizer.results.schema import to_record
@@ -188,3 +189,35 @@ def test_a_false_idea_is_told():
         told = differences({**fresh, "idea": said}, {**fresh, "idea": found})
         assert len(told) == 1
         assert words in told[0]
+
+
+def with_sketch(**changes):
+    """A document with two concepts and a sketch that breaks one rule."""
+    overlap = Finding("no_overlap", ("gathering area", "quiet nook"), 12.0, "sq ft", "they overlap by 12.0 sq ft")
+    own = {"id": "s1", "rank": None, "proof": None, "sketch": "first idea", "findings": (overlap,), "score": 1.0}
+    sketch = replace(sample_set(3).options[2], **{**own, **changes})
+    return sample_document(replace(sample_set(), options=(*sample_set().options, sketch)))
+
+
+def test_a_sketch_may_break_rules_and_must_say_so():
+    """As it is nothing differs, though its score is the least; a finding that is not told, or told and not so, does."""
+    document = with_sketch()
+    sketch = document["options"][2]
+    assert order_of(document) == ()
+    assert differences(sketch, sketch) == ()
+    silent = {**sketch, "findings": []}
+    assert any("they overlap by 12.0 sq ft" in told for told in differences(silent, sketch))
+    (told,) = differences(sketch, silent)
+    assert told == "sketch s1: says that it breaks the rule no_overlap, which it keeps"
+
+
+def test_rank_and_proof_are_a_concepts_alone():
+    """A sketch with a rank or a proof, a concept without one, and a sketch among the concepts are told."""
+    for changes in ({"rank": 3}, {"proof": sample_set().options[0].proof}):
+        assert "s1 has a rank or proof, as a sketch must not" in order_of(with_sketch(**changes))
+    document = with_sketch()
+    document["options"][1]["rank"] = None
+    assert "a2 has no rank or proof, as a concept must not" in order_of(document)
+    document = with_sketch()
+    document["options"].reverse()
+    assert "the sketches do not stand after the concepts" in order_of(document)

@@ -30,7 +30,7 @@ def test_a_kitchen_in_words():
     assert found["Bar to table"][0] == "8 ft"
     assert found["Looks at the table"][0] == "14°"
     assert found["Crossed by"][0] == "gate to nook"
-    assert said(replace(APPRAISAL, cook=(cook,)), "The cook", METRES)["Way of a dish"][0] == "3.7 m"
+    assert said(replace(APPRAISAL, cook=(cook,)), "The cook", METRES)["From grill to table"][0] == "3.7 m"
 
 
 def test_the_way_to_the_table_in_words():
@@ -59,8 +59,8 @@ def test_backs_are_counted_beside_what_is_asked():
     """A room with more backs than asked for has no share of them: 3, where 1 is asked for."""
     enclosure = EnclosureMeasures((RoomBacks("table", wanted=1, backed=3), RoomBacks("nook", wanted=2, backed=1)), ())
     found = said(replace(APPRAISAL, enclosure=enclosure), "Order")
-    assert found["Back, table"] == ("3", "sides along a wall, bed or hedge; 1 is asked for")
-    assert found["Back, nook"][1].endswith("2 are asked for")
+    assert found["Back, table"] == ("3", "sides with a wall, bed or hedge behind; 1 wanted")
+    assert found["Back, nook"][1].endswith("2 wanted")
 
 
 def test_no_kitchen_no_group():
@@ -85,7 +85,7 @@ def test_planting_in_words(units, lawn):
     assert found["Lawn"][0] == lawn
     assert "Beds, along the house" in found
     assert found["Lawn"][1].endswith("74% of it")
-    assert "worth" in found["Beds in all"][1]
+    assert "pays for" in found["Beds in all"][1]
     assert found["Too narrow or small for lawn"][0] == "2%"
 
 
@@ -94,8 +94,15 @@ def test_what_is_out_of_order():
     found = said(replace(APPRAISAL, order=OrderMeasures(off_structure_ft=3.0, off_axis=1, centred=("table",))), "Order")
     assert found["Centred"][0] == "table"
     assert found["Off the structure"][0] == "3 ft"
-    assert found["Fire"][0] == "on no axis"
+    assert found["Fire"][0] == "off centre"
     assert "Fire" not in said(replace(APPRAISAL, order=OrderMeasures()), "Order")
+
+
+def test_an_empty_roof_is_said():
+    """By its name; nothing where it is used."""
+    found = said(replace(APPRAISAL, empty_roofs=("old arbour",)), "Order")
+    assert found["Under the old arbour"] == ("no room", "the roof that stands there already is not used")
+    assert not [label for label in said(APPRAISAL, "Order") if label.startswith("Under")]
 
 
 def test_the_party_in_words():

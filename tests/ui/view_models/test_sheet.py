@@ -35,7 +35,7 @@ def test_paragraph_says_what_it_gives_costs_and_leaves():
     """The paragraph has the reason, seats, phases against the ceiling and what is left out."""
     said = opened().paragraph
     assert said.startswith("Shortest way from the kitchen door. It seats 8")
-    assert "Phase 1 takes $7,769 of a ceiling of $130,000; later phases $16,100." in said
+    assert "Phase 1 costs $7,769 of a ceiling of $130,000; later phases $16,100." in said
     assert "It does without outdoor kitchen, fire feature and water reserve." in said
 
 
@@ -57,7 +57,7 @@ def test_proof_is_claimed_only_where_there_is_one():
     """A proven arrangement says so; a bounded one says how much might still be saved, and never `proven:`."""
     assert (
         opened().proof
-        == "Proven, by the solver's count of losses: nothing better exists with these rooms in this order."
+        == "Proven: by the solver's own count, nothing better exists with these rooms in this arrangement."
     )
     bounded = opened(proof=Proof("bounded", 30_500.0, 29_000.0)).proof
     assert bounded.startswith("Not proven")
@@ -79,7 +79,7 @@ def test_a_room_that_grew_has_both_its_sizes():
     room = opened(layout=Layout((first.grown_to("+x", first.right_ft + 2), *others))).rooms[0]
     assert room.value == f"{first.width_ft + 2:g} ft × {first.depth_ft:g} ft"
     assert room.meaning.endswith(
-        f"; {first.width_ft:g} ft × {first.depth_ft:g} ft by itself, built larger to meet a line"
+        f"; {first.width_ft:g} ft × {first.depth_ft:g} ft before it was made larger to meet a line"
     )
 
 

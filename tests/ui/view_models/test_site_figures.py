@@ -27,5 +27,5 @@ def test_each_fact_has_a_figure():
     assert told["Water"][0] == "nook"
     assert told["By model code"] == ("handrail", "5 risers")
     assert told["Sight"] == ("75%", "of pond is seen from nook; meant to be")
-    assert "table lies in the smoke of fire" in told["Smoke"][1]
+    assert "the smoke of fire drifts to table" in told["Smoke"][1]
     assert told["Straight out of kitchen door"][0] == "nothing"

@@ -33,9 +33,9 @@ def test_summary_tells_what_stays_of_walls_and_paving():
     [
         (
             sample_set(1),
-            "1 concept after 12 s. By the solver's count no layout can weigh better than the first by more than 20%.",
+            "1 concept after 12 s. By the solver's own count, no layout can be better than the first by more than 20%.",
         ),
-        (replace(sample_set(), search=replace(SEARCH, status="proven", option="a1")), "the first is proven best"),
+        (replace(sample_set(), search=replace(SEARCH, status="proven", option="a1")), "Proven: by the solver"),
         (replace(sample_set(), search=replace(SEARCH, status="proven", option=None)), "better than the first by more"),
         (replace(sample_set(), search=replace(SEARCH, status="proven", option="a2")), "better than the first by more"),
         (replace(sample_set(), search=replace(SEARCH, stopped=True)), "2 concepts after 12 s, stopped by you."),

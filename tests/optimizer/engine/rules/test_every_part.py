@@ -11,7 +11,7 @@ from typing import get_args
 import pytest
 
 from optimizer.appraisal import appraise
-from optimizer.brief import Relation, RuleId, SunWish, Trip
+from optimizer.brief import Hold, Relation, RuleId, SunWish, Trip
 from optimizer.catalogue import SizedRoom, book_for, sized_rooms
 from optimizer.check import check_layout
 from optimizer.derived import Derived
@@ -26,6 +26,7 @@ from tests.yards import (
     TWELVE_ON_SOFAS,
     bathing,
     cornered,
+    holding,
     laid_table,
     on_site,
     plain_rooms,
@@ -126,6 +127,7 @@ FIELD = KeepOut("field", ((20, 38), (30, 38), (30, 40), (20, 40)), kind="septic 
 TEMPTING: dict[RuleId, Tempting] = {
     "required_rooms": Tempting(rooms=plain_rooms(worthless(sized("table", "gathering", 14, 12, required=True)))),
     "known_choice": Tempting(),
+    "held": Tempting(holding(plain_yard(ceiling=None), Hold("nook", at_ft=(28, 31)))),
     "proportion": Tempting(rooms=plain_rooms(sized("nook", "nook", 11, 7))),
     "inside_setbacks": related(Relation(("nook", "rear eye"), "near", within_ft=11)),
     "off_buildings": Tempting(),

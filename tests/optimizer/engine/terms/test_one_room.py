@@ -83,12 +83,17 @@ def alone():
 @pytest.mark.parametrize("name", ["order", "sun", "sight", "smoke"])
 def test_what_a_weight_adds_is_the_exact_loss(name, alone):
     """To the rounding of rates, and of the sun to cells of 2 ft; somewhere it is something. Order has the doors without a
-    terrace in it, which the gathering alone can be.
+    terrace in it, which the gathering alone can be, and the roof that stands empty, which the gathering carries.
     """
     without = weighed(**{name: 0.0})
     adds = [counted(*FULL, room, spot) - counted(*without, room, spot) for room, spot, _ in alone]
     terraces = [losses["terraces"] if name == "order" and room == GATHERING else 0.0 for room, _, losses in alone]
-    exact = [losses[name] + terrace for (_, _, losses), terrace in zip(alone, terraces, strict=True)]
+    carried = FULL[0].rooms[GATHERING].absent_place / CENTS
+    roofs = [losses["roofs"] - (carried if room != GATHERING else 0.0) for room, _, losses in alone]
+    exact = [
+        losses[name] + terrace + (roof if name == "order" else 0.0)
+        for (_, _, losses), terrace, roof in zip(alone, terraces, roofs, strict=True)
+    ]
     assert adds == pytest.approx(exact, abs=15.0 if name == "sun" else 2.0)
     assert max(exact) > 10
 
@@ -117,6 +122,6 @@ def test_money_and_worth_are_those_of_the_choice(alone):
         spent = (data.losses[spot.variant] - free.rooms[room].losses[spot.variant]) / CENTS
         price = problem.budget.uses[room][spot.variant] / CENTS
         assert spent == pytest.approx(rate * price, abs=0.02)
-        others = sum(other.absent_loss for other in problem.rooms if other is not data)
+        others = sum(other.absent_loss - other.absent_place for other in problem.rooms if other is not data)
         lacking = others + free.rooms[room].losses[spot.variant]
         assert lacking / CENTS == pytest.approx(losses["worth"] + left_out(room), abs=1.0)

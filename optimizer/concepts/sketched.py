@@ -1,0 +1,79 @@
+"""Layouts of one's own beside the concepts: checked, measured and priced alike, broken rules and all."""
+
+from collections.abc import Iterator
+from typing import Final
+
+from optimizer.brief import Sketch, SketchedRoom
+from optimizer.catalogue import SizedChoice, SizedRoom
+from optimizer.concepts.case import Case
+from optimizer.concepts.cautions import cautions_for
+from optimizer.concepts.option import Option
+from optimizer.concepts.permits import permits_for
+from optimizer.layout import Layout, Placement
+
+_DIGITS: Final = 6
+"""Decimals of a foot: conversion from metres adds less, and plane geometry fails on lengths far below."""
+
+
+def sketched_options(case: Case) -> tuple[Option, ...]:
+    """Every sketch of the scenario as an option without rank and proof, in the file's order."""
+    return tuple(sketched_option(case, sketch, number) for number, sketch in enumerate(case.scenario.sketches, 1))
+
+
+def sketched_option(case: Case, sketch: Sketch, number: int) -> Option:
+    """One sketch with all that is found, measured and priced of it."""
+    layout = sketched_layout(case, sketch)
+    verdict, placed = case.in_full(layout), case.placed(layout)
+    return case.with_remedies(
+        Option(
+            id=f"sketch-{number:02d}",
+            rank=None,
+            score=verdict.score,
+            losses=verdict.losses,
+            reason=_reason(len(verdict.findings)),
+            layout=layout,
+            left_out=case.left_out(layout, verdict.measured),
+            appraisal=verdict.measured,
+            findings=verdict.findings,
+            cautions=cautions_for(case.scenario, placed),
+            permits=permits_for(case.scenario, placed, verdict.measured),
+            proof=None,
+            differs_by=None,
+            sketch=sketch.name,
+        )
+    )
+
+
+def sketched_layout(case: Case, sketch: Sketch) -> Layout:
+    """Where the sketch has its rooms, in the brief's order, each in the choice that it names or is nearest to."""
+    drawn = {room.room: room for room in sketch.rooms}
+    return Layout(tuple(_placement(room, drawn[room.name]) for room in case.rooms if room.name in drawn))
+
+
+def _placement(room: SizedRoom, drawn: SketchedRoom) -> Placement:
+    label = drawn.choice or min(room.choices, key=lambda choice: _size_off_ft(room, choice, drawn)).label
+    figures = (*drawn.at_ft, drawn.width_ft, drawn.depth_ft)
+    x_ft, y_ft, width_ft, depth_ft = (round(figure, _DIGITS) + 0.0 for figure in figures)
+    return Placement(room.name, label, x_ft, y_ft, width_ft, depth_ft, drawn.front)
+
+
+def _size_off_ft(room: SizedRoom, choice: SizedChoice, drawn: SketchedRoom) -> float:
+    """How far the drawn size is off a choice's [ft]: by the front where the room has one, else in the better turn."""
+    return min(
+        abs(drawn.width_ft - width_ft) + abs(drawn.depth_ft - depth_ft)
+        for width_ft, depth_ft in _turns(room, choice, upright=drawn.front in {"+y", "-y"})
+    )
+
+
+def _turns(room: SizedRoom, choice: SizedChoice, *, upright: bool) -> Iterator[tuple[float, float]]:
+    if upright or not room.rules.has_front:
+        yield choice.width_ft, choice.depth_ft
+    if not upright or not room.rules.has_front:
+        yield choice.depth_ft, choice.width_ft
+
+
+def _reason(broken: int) -> str:
+    if not broken:
+        return "A layout of your own; it keeps every rule."
+    things = "1 thing in it breaks" if broken == 1 else f"{broken} things in it break"
+    return f"A layout of your own; {things} a rule."

@@ -1,0 +1,44 @@
+"""Level marks: a small triangle with the height of each paved room above the datum, where there is space for it."""
+
+from collections.abc import Mapping
+from typing import Final
+
+from shapely.geometry.base import BaseGeometry
+
+from optimizer.drawing.free_space import by_distance, centres_within, first_free
+from optimizer.drawing.marks import GLYPH_WIDTH, LEAST_TEXT_FT, Area, Mark, Text
+from optimizer.drawing.outlines import box_of
+from optimizer.drawing.words import Units, level_text
+from optimizer.layout import Placed
+from optimizer.site import Point
+
+ROLE: Final = "level_mark"
+_EDGE_FT: Final = 0.7  # off the room's border course
+_GAP: Final = 0.35  # between triangle and figure, and round both, as a share of the text's size
+
+
+def level_marks(
+    placed: Placed, levels: Mapping[str, float], *, taken: BaseGeometry, units: Units, scale: float
+) -> tuple[tuple[Mark, ...], tuple[Text, ...]]:
+    """Triangles and figures of the rooms whose level [ft] is known, each at the free place nearest to a corner."""
+    marks: list[Mark] = []
+    texts: list[Text] = []
+    size = LEAST_TEXT_FT * scale
+    for placement in (room.placement for room in placed if room.name in levels):
+        figure = level_text(levels[placement.room], units)
+        width, height = size * (1 + 3 * _GAP + len(figure) * GLYPH_WIDTH), size * (1 + 2 * _GAP)
+        x1, y1, x2, y2 = box_of(placement)
+        within = (x1 + _EDGE_FT, y1 + _EDGE_FT, x2 - _EDGE_FT, y2 - _EDGE_FT)
+        centres = centres_within(within, width_ft=width, height_ft=height, step_ft=0.5)
+        at = first_free(by_distance(centres, (x1, y1)), taken, width_ft=width, height_ft=height)
+        if at is not None:
+            left = at[0] - width / 2 + _GAP * size
+            marks.append(triangle((left + size / 2, at[1]), size))
+            texts.append(Text("level", (left + size * (1 + _GAP), at[1]), figure, size, anchor="start"))
+    return tuple(marks), tuple(texts)
+
+
+def triangle(at: Point, size_ft: float) -> Area:
+    """A triangle that stands on its tip."""
+    (x, y), half = at, size_ft / 2
+    return Area(ROLE, (((x - half, y + 0.8 * half), (x + half, y + 0.8 * half), (x, y - 0.8 * half)),))
