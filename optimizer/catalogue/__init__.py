@@ -24,7 +24,7 @@ from optimizer.catalogue.distances import (
     usual_distance,
     usual_rings,
 )
-from optimizer.catalogue.existing import LIFTED, NOTHING_THERE, OVERLAID, Existing, existing_of
+from optimizer.catalogue.existing import LIFTED, NOTHING_THERE, OVERLAID, Existing, existing_of, is_carried
 from optimizer.catalogue.finish import (
     ChosenFinish,
     Palette,
@@ -113,6 +113,7 @@ __all__ = [
     "held",
     "holds",
     "idea_rules",
+    "is_carried",
     "is_hot",
     "keep_out_ft",
     "kind_rules",

@@ -62,7 +62,9 @@ def room_price(choice: SizedChoice, room: SizedRoom, book: PriceBook, existing: 
     Where its size lets it lie on a slab that is there, this is what it costs on the slab.
     """
     price = _price(room_charges(choice, room), book)
-    return min(price, _price(room_charges(choice, room, on_slab=True), book)) if existing.may_carry(choice) else price
+    if not existing.may_carry(choice, room.rules):
+        return price
+    return min(price, _price(room_charges(choice, room, on_slab=True), book))
 
 
 def fixed_price(brief: Brief, book: PriceBook, existing: Existing = NOTHING_THERE) -> Decimal:

@@ -7,7 +7,7 @@ from typing import Final
 
 from shapely import Polygon, union_all
 
-from optimizer.catalogue.rooms import Quantity, SizedChoice
+from optimizer.catalogue.rooms import KindRules, Quantity, SizedChoice
 from optimizer.site import Site
 
 OVERLAID: Final = {"unit paving": "unit paving overlay", "plain paving": "plain paving overlay"}
@@ -23,14 +23,21 @@ class Existing:
     lifted_sqft: float = 0.0
     slabs: tuple[tuple[float, float], ...] = ()
 
-    def may_carry(self, choice: SizedChoice) -> bool:
-        """Whether a room of this size might lie wholly on a slab, by their measures alone."""
+    def may_carry(self, choice: SizedChoice, rules: KindRules) -> bool:
+        """Whether a room of this kind and size might lie wholly on a slab, by their measures alone."""
+        if not is_carried(rules):
+            return False
         short, long = sorted((choice.width_ft, choice.depth_ft))
         sizes = (sorted(slab) for slab in self.slabs)
         return any(short <= least + _TOLERANCE_FT and long <= most + _TOLERANCE_FT for least, most in sizes)
 
 
 NOTHING_THERE: Final = Existing()
+
+
+def is_carried(rules: KindRules) -> bool:
+    """Whether a slab carries rooms of a kind: those that are paved, and not dug through it as water is."""
+    return rules.paved and "paving" in rules.built_as and "water" not in rules.built_as
 
 
 @lru_cache(maxsize=16)

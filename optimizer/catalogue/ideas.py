@@ -7,6 +7,7 @@ from typing import Literal, get_args
 from optimizer.catalogue.data_files import data
 
 IdeaName = Literal[
+    "round the water",
     "under the old roof",
     "beside the house",
     "out in the garden",

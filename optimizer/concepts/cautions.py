@@ -8,6 +8,7 @@ from optimizer.catalogue import (
     asked_by,
     held,
     holds,
+    is_carried,
     most_held,
     party_is_held,
     root_rings,
@@ -65,7 +66,7 @@ def _gas(placed: Placed) -> Iterator[str]:
 
 def _on_slabs(scenario: Scenario, placed: Placed) -> Iterator[str]:
     """What is to be seen to where a slab that is there carries a room."""
-    rooms = [room for room in placed.paved if "paving" in room.rules.built_as]
+    rooms = [room for room in placed if is_carried(room.rules)]
     slabs = {room.name: slab.name for room in rooms if (slab := slab_under(scenario.site, room.shape))}
     for name in dict.fromkeys(slabs.values()):
         carried = listed([room for room, slab in slabs.items() if slab == name])

@@ -20,6 +20,12 @@ def idea_of(scenario: Scenario, placed: Placed, appraisal: Appraisal) -> Idea | 
     return None if name is None else Idea(name, _WORDS[name](plan))
 
 
+def _round_water(plan: Plan) -> str:
+    assert plan.by_water is not None
+    pool, rooms = plan.by_water
+    return f"{_named(rooms)} round the {pool.name}"
+
+
 def _under_roof(plan: Plan) -> str:
     structure = plan.roofed[0][1]
     return f"{_named(room for room, roof in plan.roofed if roof is structure)} under the {structure.name}"
@@ -67,6 +73,7 @@ def _row(plan: Plan) -> str:
 
 
 _WORDS: Final[dict[IdeaName, Callable[[Plan], str]]] = {
+    "round the water": _round_water,
     "under the old roof": _under_roof,
     "beside the house": _beside,
     "out in the garden": _garden,

@@ -1,7 +1,7 @@
 """Which idea a layout follows, by facts of its geometry, levels, structures and axes: no opinion, no search.
 
-Where the table lies tells first: under a roof, beside the house, out in the garden. For a table at the house it is what
-ties the rest to it: one line, steps down, a room out in the garden, or nothing but being close.
+Where the table lies tells first: at water, under a roof, beside the house, out in the garden. For a table at the house
+it is what ties the rest to it: one line, steps down, a room out in the garden, or nothing but being close.
 """
 
 from collections.abc import Callable
@@ -10,6 +10,7 @@ from functools import cached_property
 from typing import Final
 
 import numpy as np
+from shapely import Polygon
 
 from optimizer.appraisal import Appraisal, main_table
 from optimizer.brief import RoomKind
@@ -23,7 +24,7 @@ from optimizer.site import Door, Point, Structure, Window
 COOKING_KINDS: Final[tuple[RoomKind, ...]] = ("kitchen",)
 AWAY_KINDS: Final[tuple[RoomKind, ...]] = ("fire", "nook")
 """Rooms that people go to and sit in, beside the table."""
-_AIM_KINDS: Final[tuple[RoomKind, ...]] = ("fire", "nook", "reserve")
+_AIM_KINDS: Final[tuple[RoomKind, ...]] = ("fire", "nook", "pool", "reserve")
 """Rooms that may end a line of sight with the table on it."""
 
 
@@ -48,7 +49,7 @@ class Plan:
     def off_house_ft(self, room: PlacedRoom) -> float | None:
         """Distance from the nearest house; None where there is none."""
         shapes = site_shapes(self.scenario.site).houses
-        return min((round(float(room.shape.distance(shape)), 2) for shape in shapes), default=None)
+        return min((_apart_ft(room.shape, shape) for shape in shapes), default=None)
 
     def is_at_house(self, room: PlacedRoom) -> bool:
         """Whether only a landing with its steps has place between a room and the house."""
@@ -63,7 +64,7 @@ class Plan:
     def from_table_ft(self, room: PlacedRoom) -> float:
         """Distance of a room from the table's."""
         assert self.table is not None
-        return round(float(room.shape.distance(self.table.shape)), 2)
+        return _apart_ft(room.shape, self.table.shape)
 
     @cached_property
     def roofed(self) -> tuple[tuple[PlacedRoom, Structure], ...]:
@@ -81,6 +82,16 @@ class Plan:
         )
 
     @cached_property
+    def by_water(self) -> tuple[PlacedRoom, tuple[PlacedRoom, ...]] | None:
+        """A pool, of those that are built now, with the table and further rooms near its water's edge."""
+        for pool in self.placed.of_kind("pool"):
+            rooms = [room for room in (self.table, *self.others) if room is not None]
+            near = [room for room in rooms if _apart_ft(room.shape, pool.water) <= idea_rules().court_ft]
+            if pool.room.phase == 1 and self.table in near and len(near) > 1:
+                return pool, tuple(near)
+        return None
+
+    @cached_property
     def garden_door(self) -> Door | None:
         """The door that most trips lead through."""
         return next(iter(garden_doors(self.scenario.site, self.scenario.brief)), None)
@@ -90,7 +101,7 @@ class Plan:
         """The main door or window whose centre line meets the table, and what else in the garden it meets."""
         if self.table is None:
             return None
-        aims = [(room.name, room.centre) for room in self.placed.of_kind(*_AIM_KINDS)]
+        aims = [(room.name, _middle(room)) for room in self.placed.of_kind(*_AIM_KINDS)]
         aims += [(tree.name, tree.at) for tree in self.scenario.site.trees]
         for opening in main_openings(self.scenario.site):
             met = next((name for name, at in aims if _meets(opening, at)), None)
@@ -138,6 +149,10 @@ def _is_handy(appraisal: Appraisal) -> bool:
     return near and (way.risers is None or way.risers <= rules.table_risers)
 
 
+def _is_round_water(plan: Plan) -> bool:
+    return plan.by_water is not None
+
+
 def _is_under_roof(plan: Plan) -> bool:
     return bool(plan.roofed)
 
@@ -181,11 +196,22 @@ def _is_at_house(plan: Plan) -> bool:
     return plan.is_at_house(plan.table)
 
 
+def _apart_ft(one: Polygon, other: Polygon) -> float:
+    return round(float(one.distance(other)), 2)
+
+
+def _middle(room: PlacedRoom) -> Point:
+    """Middle of a room; of a pool with its deck that of the water."""
+    middle = room.water.centroid
+    return (middle.x, middle.y) if room.rules.has_deck else room.centre
+
+
 def _meets(opening: Door | Window, at: Point) -> bool:
     return bool(on_axis(opening, np.array(at[0]), np.array(at[1])))
 
 
 TESTS: Final[dict[IdeaName, Callable[[Plan], bool]]] = {
+    "round the water": _is_round_water,
     "under the old roof": _is_under_roof,
     "beside the house": _is_beside_house,
     "out in the garden": _is_in_garden,

@@ -73,7 +73,8 @@ class Rounds:
             if mended and not self.gathering.finds:
                 self._judge_here(self._picker.pick(1))
         self._judge_here(self._picker.pick(FIRST_JUDGED))
-        self._tell_whole()
+        if not (self.stop.is_set() and self.gathering.finds):
+            self._tell_whole()
 
     def _judge_here(self, states: Sequence[State]) -> None:
         for state in states:

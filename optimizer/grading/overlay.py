@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from typing import Final
 
+from optimizer.catalogue import is_carried
 from optimizer.catalogue.steps import step_rules
 from optimizer.fields.existing_paving import slab_under
 from optimizer.grading.paved import Paved
@@ -17,7 +18,7 @@ def on_slab_ft(paved: Paved, room: int, ground_ft: float) -> float | None:
     `ground_ft` is the mean height of the ground under the room, which the slab has where the site says no more.
     """
     slab = slab_under(paved.site, paved.rooms[room].shape)
-    if slab is None or "paving" not in paved.rooms[room].rules.built_as:
+    if slab is None or not is_carried(paved.rooms[room].rules):
         return None
     middle_in = (step_rules().overlay_least_in + step_rules().overlay_most_in) / 2
     return round((ground_ft if slab.z_ft is None else slab.z_ft) + middle_in / 12 + _EVEN, 2)

@@ -20,7 +20,7 @@ from optimizer.engine.problem import Problem, Spot, State, rect_of
 from optimizer.fields import main_openings, on_axis
 
 AWAY_KINDS: Final[tuple[RoomKind, ...]] = ("fire", "nook")
-AIM_KINDS: Final[tuple[RoomKind, ...]] = ("fire", "nook", "reserve")
+AIM_KINDS: Final[tuple[RoomKind, ...]] = ("fire", "nook", "pool", "reserve")
 Part = Mapping[int, Where]
 """One way to follow an idea: by room, where it may stand."""
 
@@ -75,6 +75,8 @@ class IdeaGrounds:
         at, away, kitchens = self._places, self._of_kind(*AWAY_KINDS), self._of_kind("kitchen")
         stays: dict[int, Where] = {table: partial(at.held_at, held)}
         match name:
+            case "round the water":
+                yield from (stays | {pool: partial(at.in_court_of, held)} for pool in self._of_kind("pool"))
             case "under the old roof":
                 yield from self._roofs((table, *kitchens))
             case "beside the house":

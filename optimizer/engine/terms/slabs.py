@@ -11,7 +11,7 @@ import shapely
 from numpy.typing import NDArray
 from shapely.geometry.base import BaseGeometry
 
-from optimizer.catalogue import LIFTED, PriceBook, SizedRoom, existing_of, rates, room_price
+from optimizer.catalogue import LIFTED, PriceBook, SizedRoom, existing_of, is_carried, rates, room_price
 from optimizer.engine.grid.context import Context
 from optimizer.engine.grid.lattice import Cells, any_in_window, window_sums
 from optimizer.engine.grid.variants import Variant
@@ -35,7 +35,7 @@ def slab_losses(context: Context, room: SizedRoom, variant: Variant, book: Price
 def _carried(context: Context, room: SizedRoom, variant: Variant) -> Cells:
     """Positions in which the room, where it is paved, lies wholly on a slab that falls enough."""
     found = np.zeros((context.lattice.rows, context.lattice.columns), dtype=bool)
-    if room.rules.paved and "paving" in room.rules.built_as:
+    if is_carried(room.rules):
         for _, slab in carrying_slabs(context.site):
             beside = ~_inside(context, slab)
             found |= ~any_in_window(beside, width=variant.width, depth=variant.depth)

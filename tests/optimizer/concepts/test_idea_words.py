@@ -6,7 +6,7 @@ import pytest
 
 from optimizer.concepts import Idea, idea_of
 from optimizer.site import Building, Door, Structure, Tree
-from tests.optimizer.concepts.test_ideas import LEVELS, YARD, fire, nook, plan, table
+from tests.optimizer.concepts.test_ideas import LEVELS, WATER, YARD, fire, nook, plan, table
 from tests.yards import on_site, stand
 
 OAK = on_site(YARD, trees=(Tree("red oak", (26, 70), 1, 6),))
@@ -28,6 +28,7 @@ COOKER = stand("cooker", 36, 24, 8, 6)
         ((table(22, 60),), "the table out in the garden by the red oak, 40 ft from the house"),
         ((table(60, 60),), "the table out in the garden, 40 ft from the house"),
         ((table(64, 40), nook(22, 60)), "the table under the old roof"),
+        ((table(22, 32), fire(30, 36), WATER), "the table and the fire round the pool"),
         ((table(62, 4),), "the table beside the house, round the corner from the garden door"),
         ((table(33), fire(36, 80)), "the table and the fire in one line, straight out from the garden door"),
         (

@@ -15,7 +15,7 @@ from optimizer.concepts.ideas import TESTS, Plan, idea_name
 from optimizer.layout import Layout, placed_of
 from optimizer.site import Building, Door, Structure, Tree, Window
 from tests.sample_run import sample_option
-from tests.yards import on_site, plain_rooms, plain_yard, sized, stand
+from tests.yards import bathing, on_site, plain_rooms, plain_yard, sized, stand
 
 # The house is 40 ft wide and 20 ft deep; its door looks up the plan at x 40, its window at x 55.
 HOUSE = Building(
@@ -33,7 +33,7 @@ SITE = {
 }
 YARD = on_site(plain_yard(ceiling=None), **SITE)
 YARD = replace(YARD, brief=replace(YARD.brief, trips=(Trip("garden door", "table", 20),)))
-ROOMS = plain_rooms(sized("pond", "reserve", 8, 8))
+ROOMS = plain_rooms(sized("pond", "reserve", 8, 8), bathing("pool"))
 
 
 def plan(*placements, levels=(), way=None, scenario=YARD):
@@ -58,12 +58,17 @@ def nook(x, y):
     return stand("nook", x, y, 8, 7)
 
 
+WATER = stand("pool", 22, 52, 16, 18)
 COURT = (table(22), stand("cooker", 36, 24, 8, 6))
 
 
 @pytest.mark.parametrize(
     ("idea", "has", "has_not"),
     [
+        # Water of 8 x 6 ft, 4 ft inside its room: its edge at y 56, 12 ft from fire and table; the deck does not count.
+        ("round the water", (table(22, 32), fire(30, 36), WATER), (table(22, 31.9), fire(30, 36), WATER)),
+        ("round the water", (table(22, 32), fire(30, 36), WATER), (table(22, 32), fire(30, 35.9), WATER)),
+        ("round the water", (table(22, 32), fire(22, 60), WATER), (table(22, 32), WATER)),
         # The fire 12 ft from the table.
         ("one court at the house", (*COURT, fire(22, 48)), (*COURT, fire(22, 48.1))),
         # The table 12 ft from the house.
@@ -93,6 +98,12 @@ COURT = (table(22), stand("cooker", 36, 24, 8, 6))
         ("along one axis", (table(34), fire(36, 60)), (table(34.1), fire(36, 60))),
         ("along one axis", (table(32), fire(36, 60)), (table(31.9), fire(36, 60))),
         ("along one axis", (table(33), fire(37, 60)), (table(33), fire(37.1, 60))),
+        # Of a pool with its deck the middle of the water counts, which lies behind that of the deck.
+        (
+            "along one axis",
+            (table(33), stand("pool", 32, 60, 18, 16, "+x")),
+            (table(33), stand("pool", 30, 60, 18, 16, "+x")),
+        ),
         # Of the window too, but not one of each; and held ground for water ends a line, a kitchen does not.
         ("along one axis", (table(48), fire(51, 60)), (table(48), fire(36, 60))),
         (
@@ -165,3 +176,11 @@ def test_a_shed_is_no_house():
 def test_every_idea_has_a_test():
     """In the one order of telling."""
     assert tuple(TESTS) == IDEAS
+
+
+def test_water_that_comes_later_is_no_idea():
+    """Of a later phase the yard has only the place."""
+    later = tuple(replace(room, phase=2) if room.name == "pool" else room for room in ROOMS)
+    found = plan(table(22, 32), fire(30, 36), WATER)
+    assert idea_name(found) == "round the water"
+    assert idea_name(replace(found, placed=placed_of(later, found.placed.layout))) != "round the water"

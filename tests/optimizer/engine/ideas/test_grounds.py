@@ -10,8 +10,10 @@ from optimizer.engine.ideas import IdeaGrounds, Places
 from optimizer.engine.problem import Spot, build_problem, state_of
 from optimizer.layout import Layout, Placement
 from optimizer.scenario import load_scenario
+from tests.yards import bathing
 
 TABLE = 0
+WITHOUT_POOL = tuple(name for name in IDEAS if name != "round the water")
 
 
 def problem_of(name, **site):
@@ -23,7 +25,7 @@ def problem_of(name, **site):
 
 @pytest.fixture(scope="module")
 def fernhollow():
-    """A yard with a roof, a slope and open sides: it offers every idea."""
+    """A yard with a roof, a slope and open sides: it offers every idea that asks for no pool."""
     return problem_of("fernhollow-court")
 
 
@@ -34,10 +36,10 @@ def rooms_of(problem, ground):
 
 def test_a_yard_offers_the_ideas_for_which_there_is_ground(fernhollow):
     """No roof without a structure, no steps down on flat ground, nothing beside a house from wall to wall."""
-    assert IdeaGrounds(fernhollow).offered == IDEAS
+    assert IdeaGrounds(fernhollow).offered == WITHOUT_POOL
     bare = problem_of("fernhollow-court", structures=(), levels=())
-    assert set(IDEAS) - set(IdeaGrounds(bare).offered) == {"under the old roof", "stepping down"}
-    lacking = set(IDEAS) - set(IdeaGrounds(problem_of("thimble-yard")).offered)
+    assert set(WITHOUT_POOL) - set(IdeaGrounds(bare).offered) == {"under the old roof", "stepping down"}
+    lacking = set(WITHOUT_POOL) - set(IdeaGrounds(problem_of("thimble-yard")).offered)
     assert lacking == {"under the old roof", "stepping down", "beside the house"}
 
 
@@ -65,8 +67,8 @@ def test_ground_is_where_the_rules_let_a_room_stand(fernhollow):
 def test_each_idea_has_its_turn(fernhollow):
     """One after another, then again."""
     ideas = IdeaGrounds(fernhollow)
-    names = [ideas.of_turn(turn, ()).idea for turn in range(2 * len(IDEAS))]
-    assert names == [*IDEAS, *IDEAS]
+    names = [ideas.of_turn(turn, ()).idea for turn in range(2 * len(WITHOUT_POOL))]
+    assert names == [*WITHOUT_POOL, *WITHOUT_POOL]
 
 
 def test_the_table_is_held_where_a_layout_has_it(fernhollow):
@@ -74,7 +76,7 @@ def test_the_table_is_held_where_a_layout_has_it(fernhollow):
     ideas, rest = IdeaGrounds(fernhollow), (None,) * (len(fernhollow.rooms) - 1)
     layout = Layout((Placement("gathering area", "table for ten and lounge", 34, 64, 24, 18, "+y"),))
     (near, *_), far = state_of(fernhollow, layout), _far_from_house(fernhollow)
-    turn = IDEAS.index("one court at the house") + 2 * len(IDEAS)
+    turn = WITHOUT_POOL.index("one court at the house") + 2 * len(WITHOUT_POOL)
     ground, free = (ideas.of_turn(turn, best) for best in (((far, *rest), (near, *rest)), ()))
     held = [cells for (room, _), cells in ground.cells.items() if room == TABLE]
     assert ground.cells[TABLE, near.variant][near.y, near.x]
@@ -89,7 +91,7 @@ def test_the_table_is_held_where_a_layout_has_it(fernhollow):
 def test_where_nothing_is_left_round_a_table_it_is_not_held(fernhollow):
     """A layout that leaves the idea no ground is passed over, not the idea."""
     ideas, rest = IdeaGrounds(fernhollow), (None,) * (len(fernhollow.rooms) - 1)
-    turn = IDEAS.index("one court at the house")
+    turn = WITHOUT_POOL.index("one court at the house")
     corner = next(
         spot for spot in _at_house(fernhollow) if ideas.ground("one court at the house", 0, ideas._shape(spot)) is None
     )
@@ -110,3 +112,14 @@ def _far_from_house(problem):
     cells = ~Places(problem.context).at_house(problem.rooms[TABLE].variants[0]) & problem.rooms[TABLE].allowed[0]
     y, x = np.argwhere(cells)[0]
     return Spot(0, int(x), int(y))
+
+
+def test_a_pool_offers_a_place_round_it(fernhollow):
+    """Table and pool are told where to stand, the pool near a table that is held."""
+    scenario = fernhollow.context.scenario
+    wishes = tuple(replace(wish, kind="pool") if wish.kind == "reserve" else wish for wish in scenario.brief.rooms)
+    rooms = (*sized_rooms(scenario.brief)[:4], bathing("water reserve"))
+    scenario = replace(scenario, brief=replace(scenario.brief, rooms=wishes, relations=()))
+    ideas = IdeaGrounds(build_problem(scenario, rooms, book_for("USD")))
+    assert ideas.offered[0] == "round the water"
+    assert rooms_of(ideas.problem, ideas.ground("round the water")) == {"gathering area", "water reserve"}

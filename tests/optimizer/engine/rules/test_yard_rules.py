@@ -28,7 +28,7 @@ YARD = on_site(
         KeepOut("wire", ((0, 38), (60, 38), (60, 39), (0, 39)), ("reserve", "pool", "nook"), kind="overhead line"),
     ),
     utility_lines=(UtilityLine("main", "water", ((0.0, 24.0), (30.25, 28.3), (30.25, 40.0))),),
-    paving=(Paving("walk", ((20.3, 14), (29, 14), (29, 17.6), (20.3, 19)), "stone", "keep"),),
+    paving=(Paving("walk", ((20.3, 14), (29, 14), (29, 17.6), (20.3, 17.6)), "stone", "keep"),),
     walls=(
         Wall("askew", ((2.0, 14.5), (9.3, 30.1), (9.3, 36.0)), "wall"),
         Wall("along", ((14, 22), (26, 22)), "hedge"),
