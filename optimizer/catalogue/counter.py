@@ -16,10 +16,11 @@ def front_run(choice: SizedChoice) -> tuple[Item, ...]:
 
 
 def side_run(choice: SizedChoice) -> tuple[Item, ...]:
-    """Pieces of the counter along its left, back to front; the corner is the last."""
+    """Pieces of the counter along its left, back to front; the corner is the last. None of a counter in one line."""
     left_ft = min((item.x_ft for item in _pieces(choice)), default=0.0)
-    aside = (item for item in _pieces(choice) if item.x_ft < left_ft + _EVEN_FT)
-    return tuple(sorted(aside, key=lambda item: item.y_ft))
+    aside = [item for item in _pieces(choice) if item.x_ft < left_ft + _EVEN_FT]
+    in_one_line = set(aside) <= set(front_run(choice))
+    return () if in_one_line else tuple(sorted(aside, key=lambda item: item.y_ft))
 
 
 def counter_middle_ft(choice: SizedChoice) -> tuple[float, float]:

@@ -131,19 +131,24 @@ def _centre_on(room: _Room, lines: Lines, *taken: BaseGeometry) -> Point | None:
 
 
 def _outside(room: _Room, wanted: Sequence[Lines], ground: Ground, bands: Sequence[BaseGeometry]) -> Label:
-    """Label beside the room; on a plan without any free ground the shortest in the room's middle."""
-    for lines in (wanted[0], wanted[-1]):
-        if (place := _best_beside(room, lines, ground, bands)) is not None:
+    """Label beside the room; where no leader comes to it without crossing something, one that does; on a plan without
+    any free ground the shortest in the room's middle.
+    """
+    for lines, is_clear in ((wanted[0], True), (wanted[-1], True), (wanted[-1], False)):
+        if (place := _best_beside(room, lines, ground, bands, is_clear=is_clear)) is not None:
             leaders = () if place.leader is None else (_leader(place.leader),)
             return Label(*set_lines(lines, place.centre), leaders)
     return Label(*set_lines(wanted[-1], room.placement.centre))
 
 
-def _best_beside(room: _Room, lines: Lines, ground: Ground, bands: Sequence[BaseGeometry]) -> _Place | None:
-    """The nearest place on plain ground, else the nearest on a bed or outside the yard."""
+def _best_beside(
+    room: _Room, lines: Lines, ground: Ground, bands: Sequence[BaseGeometry], *, is_clear: bool
+) -> _Place | None:
+    """The nearest place on plain ground, else the nearest on a bed or outside the yard; with a clear leader or any."""
+    solid = union_of(*room.others, room.earlier, ground.measures, ground.solid) if is_clear else union_of()
     for reach_ft in LEADER_REACHES_FT:
         shunned = None
-        for place in _places_beside(room, lines, ground, bands, reach_ft):
+        for place in _places_beside(room, lines, ground, bands, reach_ft, solid):
             if place.is_plain:
                 return place
             shunned = shunned or place
@@ -153,21 +158,21 @@ def _best_beside(room: _Room, lines: Lines, ground: Ground, bands: Sequence[Base
 
 
 def _places_beside(
-    room: _Room, lines: Lines, ground: Ground, bands: Sequence[BaseGeometry], reach_ft: float
+    room: _Room, lines: Lines, ground: Ground, bands: Sequence[BaseGeometry], reach_ft: float, solid: BaseGeometry
 ) -> Iterator[_Place]:
-    """Free places for a label, the nearest first, that need no leader or have a clear way for one."""
+    """Free places for a label, the nearest first, that need no leader or one that crosses nothing solid."""
     width, height = extent(lines)
     window = room.floor.buffer(reach_ft).intersection(polygon_of(ground.plan_box)).bounds
     centres = centres_within(window, width_ft=width, height_ft=height, step_ft=1.0)
     centres = by_distance(centres, room.placement.centre, edge_of=room.floor)
     inner = room.floor.buffer(-min(room.floor.length / 40, 0.8))
-    others, crossing = union_of(*room.others), union_of(*room.others, room.earlier, ground.measures, ground.solid)
+    others = union_of(*room.others)
     for free in free_places(centres, *bands, room.earlier, width_ft=width, height_ft=height):
         boxes = boxes_about(free, width_ft=width, height_ft=height)
         near = _needs_no_leader(room, boxes, others)
         leaders = shapely.shortest_line(boxes, inner)
         is_plain = ~shapely.intersects(ground.shunned, boxes)
-        for i in map(int, np.flatnonzero(near | ~shapely.intersects(crossing, leaders))):
+        for i in map(int, np.flatnonzero(near | ~shapely.intersects(solid, leaders))):
             yield _Place(_point(free, i), None if near[i] else leaders[i], bool(is_plain[i]))
 
 

@@ -125,7 +125,7 @@ def test_downloads_are_what_the_search_wrote(look, serve):
     still(tab)
     with tab.expect_download() as plan:
         tab.get_by_role("button", name="Designer's plan as SVG").click()
-    assert plan.value.suggested_filename == "concept-2.svg"
+    assert plan.value.suggested_filename == "c2.svg"
     assert Path(plan.value.path()).read_text(encoding="utf-8").startswith("<svg")
     with tab.expect_download() as result:
         tab.get_by_role("button", name="All concepts as JSON").click()

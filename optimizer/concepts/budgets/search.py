@@ -18,14 +18,15 @@ from optimizer.concepts.budgets.thinning import thinned
 from optimizer.concepts.case import Case, Verdict
 from optimizer.concepts.clock import Clock
 from optimizer.concepts.gather import CENTS
+from optimizer.concepts.rounds import LEARNED_FROM
 from optimizer.concepts.workers import Pending, Workers
-from optimizer.engine.explorer import Explorer, Tour, board_of
+from optimizer.engine.explorer import Explorer, Residuals, Tour, board_of
 from optimizer.engine.portfolio import REBUILDS, Purse
 from optimizer.engine.problem import State, build_problem, layout_of, state_of
 from optimizer.layout import Layout
 
-WORTH_FIRST: Final = 4.0
-"""Worth counts so many times as much as in the search for concepts: here money is there to be spent."""
+WORTH_FIRST, THEN_COST = 20.0, 5.0
+"""Worth and cost count so many times as much as in the search for concepts: here money is there to buy worth."""
 JUDGED_EACH: Final = 3
 """Layouts judged for each tour."""
 ROUNDS_A_SECOND: Final = 1.0
@@ -63,6 +64,7 @@ class BudgetSearch:
         self.problem = build_problem(self.case.scenario, self.case.rooms, self.case.book)
         self.programs = programs_of(self.problem, self.case.rooms, self._fixed_cents)
         self._explorer, self._purse = Explorer(board_of(self.problem)), Purse(self.problem)
+        self._residuals = Residuals(self.problem)
         self._seen: set[State] = set()
         self._targets = self._programs_to_try()
 
@@ -177,15 +179,19 @@ class BudgetSearch:
                 self.bought[layout] = Bought(
                     layout, appraisal.cost.phase(1), round(appraisal.worth, 6), score=verdict.score
                 )
+                self._residuals.learn(state, CENTS * verdict.score - self._explorer.counted(state))
             for finding in verdict.findings:
                 if finding.rule != "budget":
                     blamed = tuple(n for n, room in enumerate(self.problem.rooms) if room.name in finding.rooms)
                     self._explorer.refusals.learn(self.problem, state, blamed)
+        if len(self._residuals.cents) >= LEARNED_FROM:
+            self._explorer.board.learn(self._residuals.tables())
 
 
 def worth_first(case: Case, ceiling: Decimal) -> Case:
-    """The case under a ceiling, with worth weighing so much that money is spent on it."""
-    weights = replace(case.scenario.brief.weights, worth=WORTH_FIRST * max(1.0, case.scenario.brief.weights.worth))
+    """The case under a ceiling, with worth weighing so much that money is spent on it, and on little else."""
+    own = case.scenario.brief.weights
+    weights = replace(own, worth=WORTH_FIRST * max(1.0, own.worth), cost=THEN_COST * max(1.0, own.cost))
     brief = replace(case.scenario.brief, weights=weights)
     return at_ceiling(replace(case, scenario=replace(case.scenario, brief=brief)), ceiling)
 

@@ -17,7 +17,7 @@ from tests.explored import explored, states
 from tests.held import losses_in_model
 from tests.yards import plain_rooms, plain_yard
 
-NAMES = ("copper-heron-lane", "fernhollow-court", "ribbon-lane", "thimble-yard", "tumbledown-bank", "wattle-rise")
+NAMES = ("heron-lane", "fernhollow-court", "ribbon-lane", "thimble-yard", "tumbledown-bank", "wattle-rise")
 
 
 @pytest.fixture(scope="module", params=NAMES)
