@@ -19,6 +19,7 @@ _PRESENT, _PLACE, _NOISE = 0.3, 1.0, 0.3
 """Variances, relative to each other: of a room's being there, of its place, and of what neither explains."""
 _BLOCK_FT = 4.0  # places this near have one estimate, by far finer than what is learned
 _MOST_LEARNED = 400
+_EVEN = 1e-6
 
 Numbers = NDArray[np.float64]
 
@@ -32,9 +33,9 @@ class Residuals:
     cents: list[float] = field(default_factory=list)
 
     def learn(self, state: State, cents: float) -> None:
-        """Remember one more; the oldest goes once there are many."""
+        """Remember one more; the oldest goes once there are many. Whole cents: a yard in metres learns the same."""
         self.centres.append(_centres_ft(self.problem, state))
-        self.cents.append(cents)
+        self.cents.append(float(round(cents)))
         del self.centres[:-_MOST_LEARNED], self.cents[:-_MOST_LEARNED]
 
     def tables(self) -> list[Numbers]:
@@ -56,8 +57,9 @@ def block_counts(problem: Problem) -> tuple[int, int]:
 def at_blocks(problem: Problem, table: Numbers, rows: Numbers, columns: Numbers) -> NDArray[np.int64]:
     """A room's table at centres in steps from the grid's origin, for every row and column."""
     step = problem.context.lattice.step_ft / _BLOCK_FT
-    y, x = np.rint(rows * step).astype(np.int64), np.rint(columns * step).astype(np.int64)
-    return np.asarray(np.rint(table[np.ix_(y, x)]), dtype=np.int64)
+    # Half a block goes up, also where a step in metres makes it a hair less.
+    y, x = (np.floor(at * step + 0.5 + _EVEN).astype(np.int64) for at in (rows, columns))
+    return np.asarray(np.floor(table[np.ix_(y, x)] + 0.5 + _EVEN), dtype=np.int64)
 
 
 def _centres_ft(problem: Problem, state: State) -> Numbers:

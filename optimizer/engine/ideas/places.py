@@ -21,6 +21,7 @@ from optimizer.fields.terraces import garden_doors
 from optimizer.site import Door, Structure, Window
 
 _NEAR_FT: Final = 0.02  # what lies so near touches
+_EVEN: Final = 1e-6  # more than writing a length in metres changes it
 _HELD_FT: Final = 2.0  # so far a room may move that is held where it stands
 _DOOR_STEP_FT: Final = 4.0  # ground in front of a door is read so far out
 Where = Callable[[Variant], Cells]
@@ -55,7 +56,7 @@ class Places:
         roof, lattice, result = Polygon(structure.outline), self.context.lattice, self._nowhere
         cells = window_sums(covered(lattice, roof), width=variant.width, depth=variant.depth)
         least = idea_rules().roofed_share * min(roof.area / lattice.step_ft**2, variant.width * variant.depth)
-        result[: cells.shape[0], : cells.shape[1]] = cells >= least
+        result[: cells.shape[0], : cells.shape[1]] = cells >= least - _EVEN
         return result
 
     def on_axis_of(self, opening: Door | Window, variant: Variant) -> Cells:
@@ -74,7 +75,9 @@ class Places:
         ahead = tuple(at + _DOOR_STEP_FT * out for at, out in zip(door.at, door.outward, strict=True))
         at_door = ground_of(self.context.scenario.site).z_ft(np.array([self.context.pose.back(ahead)]))  # type: ignore[arg-type]
         step_ft = idea_rules().step_down_ft
-        return np.asarray(ground_under_ft(self.context, variant.width, variant.depth) <= float(at_door[0]) - step_ft)
+        return np.asarray(
+            ground_under_ft(self.context, variant.width, variant.depth) <= float(at_door[0]) - step_ft + _EVEN
+        )
 
     def apart_from(self, room: Polygon | None, variant: Variant) -> Cells:
         """In the garden, and apart from a room that is held."""

@@ -1,6 +1,7 @@
 """From layouts to the steps of a stair that rises."""
 
 from decimal import Decimal
+from math import ceil
 
 from hypothesis import given
 from hypothesis import strategies as st
@@ -39,7 +40,7 @@ def test_no_step_is_beaten_by_any_layout(found, lowest, highest, most):
         assert step.ceiling == lowest or not cheaper or max(cheaper) < step.bought.worth
     worths = [step.bought.worth for step in steps]
     assert worths == sorted(set(worths))
-    within = [one.worth for one in found if -(-one.cost // unit) * unit <= highest]
+    within = [one.worth for one in found if ceil(one.cost / unit) * unit <= highest]
     if within and highest >= lowest:
         assert worths[-1] == max(within)
 
