@@ -29,7 +29,7 @@ def plain():
 
 def concepts(scenario):
     """Layouts of a few concepts, best first."""
-    found = make_options(scenario, RunSettings(count=4, seconds=6, repeatable=True, processes=0))
+    found = make_options(scenario, RunSettings(count=4, seconds=4, repeatable=True, processes=0))
     assert len(found.options) == 4
     return [option.layout for option in found.options]
 
