@@ -143,7 +143,7 @@ def test_what_holds_teaches_what_it_costs_beyond_the_count(held):
     state, verdict = held
     search = search_of(Judges())
     search._learn(unproven(search.explorer.board, state), verdict)
-    assert search._residuals.cents == [100 * verdict.score - search.explorer.counted(state)]
+    assert search._residuals.cents == [round(100 * verdict.score - search.explorer.counted(state))]
     assert search._known.least_difference(state) == 0.0
     budget = PROBLEM.budget
     spent = round(100 * verdict.measured.cost.phase(1))
