@@ -89,7 +89,7 @@ def placements(scenario, room):
             yield placed
 
 
-@settings(max_examples=15, deadline=None, derandomize=True, suppress_health_check=list(HealthCheck))
+@settings(max_examples=12, deadline=None, derandomize=True, suppress_health_check=list(HealthCheck))
 @given(yards())
 def test_engine_against_brute_force(scenario):
     """Concepts pass the check; "nothing fits" holds for every pair of positions on the grid."""
