@@ -53,6 +53,20 @@ def _progress_form(value: str) -> str:
     return value
 
 
+OutOption = Annotated[Path, typer.Option("--out", metavar="DIR", help="Folder to write to; made where it is missing.")]
+CountOption = Annotated[
+    int | None, typer.Option(min=1, max=MOST_CONCEPTS, help="How many concepts; else as the scenario says.")
+]
+SecondsOption = Annotated[float, typer.Option(callback=_search_time, help="How long to search, for each yard.")]
+SeedOption = Annotated[int | None, typer.Option(min=0, max=2**31 - 1, help="Else as the scenario says.")]
+FromOption = Annotated[
+    Path | None, typer.Option("--from", metavar="RESULT", help="An earlier options.json to start from.")
+]
+ProgressOption = Annotated[
+    str, typer.Option(metavar="bar|json", callback=_progress_form, help="A bar, or one JSON object a line.")
+]
+
+
 @app.callback()
 def _all_commands(
     *,
@@ -79,21 +93,15 @@ def check(scenario: ScenarioArgument) -> None:
 @app.command()
 def options(  # noqa: PLR0913, PLR0917 - typer takes each option as an argument
     scenario: ScenarioArgument,
-    out: Annotated[Path, typer.Option("--out", metavar="DIR", help="Folder to write to; made where it is missing.")],
-    count: Annotated[
-        int | None, typer.Option(min=1, max=MOST_CONCEPTS, help="How many concepts; else as the scenario says.")
-    ] = None,
-    seconds: Annotated[float, typer.Option(callback=_search_time, help="How long to search.")] = 20.0,
-    seed: Annotated[int | None, typer.Option(min=0, max=2**31 - 1, help="Else as the scenario says.")] = None,
+    out: OutOption,
+    count: CountOption = None,
+    seconds: SecondsOption = 20.0,
+    seed: SeedOption = None,
     repeatable: Annotated[
         bool, typer.Option("--repeatable", help="The same concepts every time, however long it takes.")
     ] = False,
-    start_from: Annotated[
-        Path | None, typer.Option("--from", metavar="RESULT", help="An earlier options.json to start from.")
-    ] = None,
-    progress: Annotated[
-        str, typer.Option(metavar="bar|json", callback=_progress_form, help="A bar, or one JSON object a line.")
-    ] = "bar",
+    start_from: FromOption = None,
+    progress: ProgressOption = "bar",
     processes: Annotated[
         int | None, typer.Option(min=0, max=64, help="Processes beside this one; else one for each further core.")
     ] = None,
@@ -115,7 +123,7 @@ def options(  # noqa: PLR0913, PLR0917 - typer takes each option as an argument
 @app.command()
 def budgets(  # noqa: PLR0913, PLR0917 - typer takes each option as an argument
     scenario: ScenarioArgument,
-    out: Annotated[Path, typer.Option("--out", metavar="DIR", help="Folder to write to; made where it is missing.")],
+    out: OutOption,
     lowest: Annotated[
         float | None, typer.Option(callback=_money, help="Lowest ceiling; else the least that can be built.")
     ] = None,
@@ -123,17 +131,13 @@ def budgets(  # noqa: PLR0913, PLR0917 - typer takes each option as an argument
         float | None, typer.Option(callback=_money, help="Highest ceiling; else all wishes at their largest.")
     ] = None,
     steps: Annotated[int, typer.Option(min=1, max=MOST_CONCEPTS, help="How many budgets at most.")] = 10,
-    seconds: Annotated[float, typer.Option(callback=_search_time, help="How long to search.")] = 50.0,
-    seed: Annotated[int | None, typer.Option(min=0, max=2**31 - 1, help="Else as the scenario says.")] = None,
+    seconds: SecondsOption = 50.0,
+    seed: SeedOption = None,
     repeatable: Annotated[
         bool, typer.Option("--repeatable", help="The same budgets every time, however long it takes.")
     ] = False,
-    start_from: Annotated[
-        Path | None, typer.Option("--from", metavar="RESULT", help="An earlier options.json to start from.")
-    ] = None,
-    progress: Annotated[
-        str, typer.Option(metavar="bar|json", callback=_progress_form, help="A bar, or one JSON object a line.")
-    ] = "bar",
+    start_from: FromOption = None,
+    progress: ProgressOption = "bar",
 ) -> None:
     """Find what each budget buys.
 
@@ -153,18 +157,16 @@ def budgets(  # noqa: PLR0913, PLR0917 - typer takes each option as an argument
 @app.command()
 def batch(
     folder: Annotated[Path, typer.Argument(metavar="FOLDER", help="Folder with scenarios.")],
-    out: Annotated[Path, typer.Option("--out", metavar="DIR", help="Folder to write to; made where it is missing.")],
+    out: OutOption,
     scheduler: Annotated[
         str | None, typer.Option(metavar="ADDRESS", help="A Dask cluster; else processes on this machine.")
     ] = None,
     at_once: Annotated[
         int | None, typer.Option("--at-once", min=1, help="Yards at a time on this machine; else one a core.")
     ] = None,
-    count: Annotated[
-        int | None, typer.Option(min=1, max=MOST_CONCEPTS, help="Concepts for each; as in options.")
-    ] = None,
-    seconds: Annotated[float, typer.Option(callback=_search_time, help="How long to search for each.")] = 20.0,
-    seed: Annotated[int | None, typer.Option(min=0, max=2**31 - 1, help="Else as the scenarios say.")] = None,
+    count: CountOption = None,
+    seconds: SecondsOption = 20.0,
+    seed: SeedOption = None,
 ) -> None:
     """Find concepts for many yards.
 

@@ -69,6 +69,11 @@ def _scenarios(folder: Path) -> list[Path]:
         what = "a folder with scenarios (.yaml, .yml or .json)"
         found_instead = "none in it" if folder.is_dir() else "no such folder"
         raise InputError((Problem(what, found_instead, "name the folder that holds them", where=str(folder)),))
+    alike = sorted(path.name for path in found if [other.stem for other in found].count(path.stem) > 1)
+    if alike:
+        # Each file's results go to a folder of its name.
+        what, advice = "scenarios of different names", "rename all but one of them"
+        raise InputError((Problem(what, ", ".join(alike), advice, where=str(folder)),))
     return found
 
 

@@ -7,12 +7,19 @@ import json
 from collections.abc import Iterable, Sequence
 from dataclasses import asdict, dataclass, fields
 from pathlib import Path
-from typing import Any
+from typing import Any, Final
 
+from optimizer.cli.exits import ExitStatus
 from optimizer.cli.yard_run import YardDone
 from optimizer.results.table import safe_cell
 
-STATUS = {0: "done", 2: "wrong input", 3: "nothing fits", 4: "undecided"}
+STATUS: Final = {
+    ExitStatus.DONE: "done",
+    ExitStatus.WRONG_INPUT: "wrong input",
+    ExitStatus.NOTHING_FITS: "nothing fits",
+    ExitStatus.UNDECIDED: "undecided",
+}
+_FAULT, _STOPPED = "fault", "stopped"
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,7 +39,7 @@ class BatchRow:
 
     def is_of(self, digest: str, run: str) -> bool:
         """Whether it tells of the same content, run in the same way, and not of a fault or a stop."""
-        return (self.digest, self.run) == (digest, run) and self.exit in {"0", "2", "3", "4"}
+        return (self.digest, self.run) == (digest, run) and self.status not in {_FAULT, _STOPPED}
 
 
 def digest_of(data: bytes) -> str:
@@ -48,20 +55,25 @@ def run_of(versions: dict[str, Any], arguments: Sequence[str]) -> str:
 
 def row_of(file: str, digest: str, run: str, done: YardDone) -> BatchRow:
     """The row of a file that was run."""
-    options = json.loads(done.files["options.json"])["options"] if "options.json" in done.files else []
-    best = options[0] if options else None
+    result = json.loads(done.files.get("options.json", '{"options": [], "search": {"stopped": false}}'))
+    concepts = [option for option in result["options"] if option["sketch"] is None]
+    best = concepts[0] if concepts else None
     return BatchRow(
         file=file,
         digest=digest,
-        status=STATUS.get(done.exit, "fault"),
+        status=_STOPPED if result["search"]["stopped"] else _status(done.exit),
         exit=str(done.exit),
         seconds=f"{done.seconds:g}",
-        concepts=str(len(options)),
+        concepts=str(len(concepts)),
         best_score="" if best is None else f"{best['score']:.2f}",
         cost="" if best is None else str(best["cost"]["phases"].get("1", "")),
         message=done.message,
         run=run,
     )
+
+
+def _status(exit_status: int) -> str:
+    return STATUS[ExitStatus(exit_status)] if exit_status in STATUS else _FAULT
 
 
 def table_text(rows: Iterable[BatchRow]) -> str:

@@ -3,7 +3,6 @@
 import sys
 from dataclasses import dataclass
 from decimal import Decimal
-from functools import partial
 from pathlib import Path
 from threading import Event as Flag
 from typing import TextIO
@@ -15,10 +14,9 @@ from rich.text import Text
 from optimizer.catalogue import book_for, sized_rooms
 from optimizer.cli.console import printable, say
 from optimizer.cli.exits import ExitStatus
-from optimizer.cli.progress import Listener, listening
+from optimizer.cli.progress import Listener
 from optimizer.cli.rich_console import console_on
-from optimizer.cli.signals import stop_on_signal
-from optimizer.cli.watched import watched
+from optimizer.cli.watched import run_told
 from optimizer.concepts.budgets import BudgetSet
 from optimizer.events import Event
 from optimizer.results import ready_folder, to_text, write_whole
@@ -58,11 +56,14 @@ class BudgetsOutcome:
 
 def run_budgets(call: BudgetsCall, *, as_json: bool) -> ExitStatus:
     """Search, write and print, and return the exit status; `as_json` leaves standard output to events."""
-    stop = stop_on_signal()
-    with listening(stop, as_json=as_json, seconds=None if call.repeatable else call.seconds) as listener:
-        listener.hear(Event("started", {"scenario": str(call.scenario), "seconds": call.seconds}))
-        outcome = watched(partial(_work, call, listener, stop), listener)
-        listener.hear(Event("done", _summary(call, outcome)))
+    outcome = run_told(
+        lambda listener, stop: _work(call, listener, stop),
+        lambda outcome: _summary(call, outcome),
+        scenario=call.scenario,
+        seconds=call.seconds,
+        repeatable=call.repeatable,
+        as_json=as_json,
+    )
     _print(outcome, file=sys.stderr if as_json else sys.stdout)
     return outcome.status
 

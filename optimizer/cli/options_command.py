@@ -2,17 +2,15 @@
 
 import sys
 from dataclasses import dataclass
-from functools import partial
 from pathlib import Path
 from threading import Event as Flag
 from typing import Final
 
 from optimizer.catalogue import book_for, sized_rooms
 from optimizer.cli.exits import ExitStatus
-from optimizer.cli.progress import Listener, listening
+from optimizer.cli.progress import Listener
 from optimizer.cli.ranking import print_outcome
-from optimizer.cli.signals import stop_on_signal
-from optimizer.cli.watched import watched
+from optimizer.cli.watched import run_told
 from optimizer.concepts import OptionSet
 from optimizer.events import Event
 from optimizer.results import csv_table, ready_folder, to_document, to_text, write_whole
@@ -54,11 +52,14 @@ class Outcome:
 
 def run_options(call: Call, *, as_json: bool) -> ExitStatus:
     """Search, write and print, and return the exit status; `as_json` leaves standard output to events."""
-    stop = stop_on_signal()
-    with listening(stop, as_json=as_json, seconds=None if call.repeatable else call.seconds) as listener:
-        listener.hear(Event("started", {"scenario": str(call.scenario), "seconds": call.seconds}))
-        outcome = watched(partial(_work, call, listener, stop), listener)
-        listener.hear(Event("done", _summary(call, outcome)))
+    outcome = run_told(
+        lambda listener, stop: _work(call, listener, stop),
+        lambda outcome: _summary(call, outcome),
+        scenario=call.scenario,
+        seconds=call.seconds,
+        repeatable=call.repeatable,
+        as_json=as_json,
+    )
     asked = call.count or outcome.scenario.brief.options.count
     print_outcome(outcome.scenario, outcome.option_set, asked=asked, file=sys.stderr if as_json else sys.stdout)
     return outcome.status

@@ -3,6 +3,8 @@
 import math
 from collections.abc import Collection, Sequence
 from dataclasses import dataclass, replace
+from decimal import Decimal
+from typing import Any
 
 from optimizer.appraisal import Appraisal, Given, appraise, priced
 from optimizer.brief import Relation
@@ -50,6 +52,13 @@ class Verdict:
     def score(self) -> float:
         """Sum of the losses; infinite where nothing was measured."""
         return math.inf if self.appraisal is None else sum(loss for _, loss in self.losses)
+
+    def phase_1(self, ceiling: Decimal) -> Decimal | None:
+        """Exact cost of phase 1, judged under this ceiling; None of a layout that was refused unpriced."""
+        if self.appraisal is not None:
+            return self.appraisal.cost.phase(1)
+        beyond = next((finding.amount for finding in self.findings if finding.rule == "budget"), None)
+        return None if beyond is None else ceiling + Decimal(str(round(beyond, 2)))
 
 
 @dataclass(frozen=True)
@@ -115,19 +124,35 @@ class Case:
         left_out = self.placed(layout).left_out
         return tuple(LeftOut(room.name, self._why(room, appraisal)) for room in self.rooms if room.name in left_out)
 
+    def described(self, layout: Layout, verdict: Verdict) -> Option:
+        """A measured layout as an option, with all that is said of it alone; without rank, reason and proof."""
+        return Option(
+            id="",
+            rank=None,
+            reason="",
+            layout=layout,
+            left_out=self.left_out(layout, verdict.measured),
+            proof=None,
+            differs_by=None,
+            **self._said_of(layout, verdict),
+        )
+
     def fresh(self, option: Option) -> Option:
         """Check and measure the option's layout anew."""
-        verdict, placed = self.in_full(option.layout), self.placed(option.layout)
-        return replace(
-            option,
-            appraisal=verdict.measured,
-            losses=verdict.losses,
-            score=verdict.score,
-            findings=verdict.findings,
-            cautions=cautions_for(self.scenario, placed, verdict.measured.legs),
-            permits=permits_for(self.scenario, placed, verdict.measured),
-            idea=idea_of(self.scenario, placed, verdict.measured),
-        )
+        return replace(option, **self._said_of(option.layout, self.in_full(option.layout)))
+
+    def _said_of(self, layout: Layout, verdict: Verdict) -> dict[str, Any]:
+        """Fields of an option that follow from its layout and its exact figures."""
+        placed, appraisal = self.placed(layout), verdict.measured
+        return {
+            "appraisal": appraisal,
+            "losses": verdict.losses,
+            "score": verdict.score,
+            "findings": verdict.findings,
+            "cautions": cautions_for(self.scenario, placed, appraisal.legs),
+            "permits": permits_for(self.scenario, placed, appraisal),
+            "idea": idea_of(self.scenario, placed, appraisal),
+        }
 
     def with_remedies(self, option: Option) -> Option:
         """The option with what could be added to it; sight is looked at closely, so only for options that are shown."""

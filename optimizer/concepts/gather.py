@@ -5,11 +5,8 @@ from dataclasses import dataclass, field, replace
 from typing import Final
 
 from optimizer.concepts.case import Case, Verdict
-from optimizer.concepts.cautions import cautions_for
 from optimizer.concepts.growth import Grown
-from optimizer.concepts.idea_words import idea_of
 from optimizer.concepts.option import Option, Proof, ProofStatus
-from optimizer.concepts.permits import permits_for
 from optimizer.concepts.ranking import ranked
 from optimizer.concepts.reasons import Teller
 from optimizer.engine.problem import Problem, State, layout_of
@@ -116,23 +113,7 @@ class Gathering:
         self.finds[find.option.layout.base] = replace(find, option=option, has_grown=True)
 
     def _option(self, layout: Layout, verdict: Verdict, proof: ArrangementProof) -> Option:
-        scenario, placed = self.case.scenario, self.case.placed(layout)
-        return Option(
-            id="",
-            rank=0,
-            score=verdict.score,
-            losses=verdict.losses,
-            reason="",
-            layout=layout,
-            left_out=self.case.left_out(layout, verdict.measured),
-            appraisal=verdict.measured,
-            findings=(),
-            cautions=cautions_for(scenario, placed, verdict.measured.legs),
-            permits=permits_for(scenario, placed, verdict.measured),
-            proof=_proof(proof),
-            differs_by=None,
-            idea=idea_of(scenario, placed, verdict.measured),
-        )
+        return replace(self.case.described(layout, verdict), proof=_proof(proof))
 
     def _tell(self) -> None:
         best = min(self.options, key=lambda option: option.score)

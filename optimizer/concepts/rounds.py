@@ -197,14 +197,11 @@ class Rounds:
 
     def _learn(self, proof: ArrangementProof, verdict: Verdict) -> None:
         """Keep what holds; remember what was refused and why, and what the exact figures add."""
-        problem, state = self.gathering.problem, proof.state
+        state = proof.state
         if self.gathering.keep(proof, verdict):
             self._known.add(state)
             self._residuals.learn(state, CENTS * verdict.score - self.explorer.counted(state))
-        for finding in verdict.findings:
-            if finding.rule != "budget":
-                blamed = tuple(i for i, room in enumerate(problem.rooms) if room.name in finding.rooms)
-                self.explorer.refusals.learn(problem, state, blamed)
+        learn_refusals(self.explorer, state, verdict)
         cost = self._phase_1(verdict)
         if cost is not None:
             self._purse.learn(state, cost)
@@ -214,7 +211,14 @@ class Rounds:
         budget, ceiling = self.gathering.problem.budget, self.gathering.case.scenario.brief.budget.ceiling
         if budget is None or budget.most is None or ceiling is None:
             return None
-        if verdict.appraisal is not None:
-            return budget.most + round(CENTS * (verdict.appraisal.cost.phase(1) - ceiling))
-        beyond = next((finding.amount for finding in verdict.findings if finding.rule == "budget"), None)
-        return None if beyond is None else budget.most + round(CENTS * beyond)
+        cost = verdict.phase_1(ceiling)
+        return None if cost is None else budget.most + round(CENTS * (cost - ceiling))
+
+
+def learn_refusals(explorer: Explorer, state: State, verdict: Verdict) -> None:
+    """Let an explorer keep off what was refused; that the ceiling is passed forbids no place."""
+    problem = explorer.board.problem
+    for finding in verdict.findings:
+        if finding.rule != "budget":
+            blamed = tuple(i for i, room in enumerate(problem.rooms) if room.name in finding.rooms)
+            explorer.refusals.learn(problem, state, blamed)

@@ -1,14 +1,13 @@
 """Layouts of one's own beside the concepts: checked, measured and priced alike, broken rules and all."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 from typing import Final
 
 from optimizer.brief import Sketch, SketchedRoom
 from optimizer.catalogue import SizedChoice, SizedRoom
 from optimizer.concepts.case import Case
-from optimizer.concepts.cautions import cautions_for
 from optimizer.concepts.option import Option
-from optimizer.concepts.permits import permits_for
 from optimizer.layout import Layout, Placement
 
 _DIGITS: Final = 6
@@ -23,25 +22,10 @@ def sketched_options(case: Case) -> tuple[Option, ...]:
 def sketched_option(case: Case, sketch: Sketch, number: int) -> Option:
     """One sketch with all that is found, measured and priced of it."""
     layout = sketched_layout(case, sketch)
-    verdict, placed = case.in_full(layout), case.placed(layout)
-    return case.with_remedies(
-        Option(
-            id=f"sketch-{number:02d}",
-            rank=None,
-            score=verdict.score,
-            losses=verdict.losses,
-            reason=_reason(len(verdict.findings)),
-            layout=layout,
-            left_out=case.left_out(layout, verdict.measured),
-            appraisal=verdict.measured,
-            findings=verdict.findings,
-            cautions=cautions_for(case.scenario, placed),
-            permits=permits_for(case.scenario, placed, verdict.measured),
-            proof=None,
-            differs_by=None,
-            sketch=sketch.name,
-        )
-    )
+    verdict = case.in_full(layout)
+    option = case.described(layout, verdict)
+    reason = _reason(len(verdict.findings))
+    return case.with_remedies(replace(option, id=f"sketch-{number:02d}", reason=reason, sketch=sketch.name))
 
 
 def sketched_layout(case: Case, sketch: Sketch) -> Layout:

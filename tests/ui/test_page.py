@@ -15,9 +15,9 @@ def words(tab):
     return " ".join([*said, *(part.value for part in tab.subheader), *(part.value for part in tab.header)])
 
 
-def search_ended(tab, *, seconds=15.0):
+def search_ended(tab, *, button="find", seconds=15.0):
     """Press the button and wait until the search is over, as the timer of the page would."""
-    tab.button(key="find").click().run()
+    tab.button(key=button).click().run()
     end = monotonic() + seconds
     while "Searching" in words(tab) and monotonic() < end:
         sleep(0.1)
@@ -204,16 +204,10 @@ def test_result_that_cannot_be_read_is_told(searches, tab, tmp_path):
     assert "outdoor-rooms/options/99" in words(search_ended(tab.run()))
 
 
-def budgets_found(tab, *, seconds=15.0):
+def budgets_found(tab):
     """Ask what each budget buys, and wait until that is found."""
     tab.segmented_control(key="view").set_value("What each budget buys").run()
-    tab.button(key="find_budgets").click().run()
-    end = monotonic() + seconds
-    while "Searching" in words(tab) and monotonic() < end:
-        sleep(0.1)
-        tab.run()
-    assert not tab.exception
-    return tab
+    return search_ended(tab, button="find_budgets")
 
 
 def test_what_each_budget_buys_is_found_on_demand(searches, tab):

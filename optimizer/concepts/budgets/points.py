@@ -56,8 +56,8 @@ class BudgetPoint:
 
 @dataclass(frozen=True, slots=True)
 class BudgetSet:
-    """Points by rising ceiling, and their concepts. `possible`: from each of these ceilings on no more worth than this
-    is possible, by least prices. `highest_is_too_low`: what is required costs more at the least.
+    """Points by rising ceiling, and their concepts. `possible`: from each of these ceilings on, up to the highest, no
+    more worth than this is possible, by least prices.
     """
 
     points: tuple[BudgetPoint, ...]
@@ -70,7 +70,11 @@ class BudgetSet:
     repeatable: bool
     stopped: bool
     layouts_found: int
-    highest_is_too_low: bool = False
+
+    @property
+    def highest_is_too_low(self) -> bool:
+        """Whether what is required costs more than the highest ceiling, at the least prices."""
+        return not self.possible
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,13 +3,14 @@
 import threading
 import time
 from collections.abc import Sequence
+from dataclasses import replace
 from decimal import ROUND_CEILING, ROUND_FLOOR, Decimal
 from functools import partial
 from itertools import pairwise
 from typing import Final
 
 from optimizer.catalogue import existing_of, fixed_price, room_price
-from optimizer.concepts import Option, cautions_for, idea_of, permits_for
+from optimizer.concepts import Option
 from optimizer.concepts.budgets.points import BudgetSet, Step, points_of, steps_of
 from optimizer.concepts.budgets.search import BudgetAsked, BudgetSearch, at_ceiling
 from optimizer.concepts.budgets.words import step_words
@@ -49,7 +50,6 @@ def find_budgets(asked: BudgetAsked, *, emit: Emit, stop: threading.Event) -> Bu
         repeatable=asked.repeatable,
         stopped=stop.is_set(),
         layouts_found=len(search.bought),
-        highest_is_too_low=search.programs.best_for(round(asked.highest * 100)) is None,
     )
 
 
@@ -86,20 +86,5 @@ def _options(case: Case, steps: Sequence[Step]) -> tuple[Option, ...]:
 
 def _option(case: Case, number: int, step: Step, reason: str) -> Option:
     case = at_ceiling(case, step.ceiling)
-    verdict, placed = case.in_full(step.bought.layout), case.placed(step.bought.layout)
-    return Option(
-        id=f"budget-{number:02}",
-        rank=number,
-        score=verdict.score,
-        losses=verdict.losses,
-        reason=reason,
-        layout=step.bought.layout,
-        left_out=case.left_out(step.bought.layout, verdict.measured),
-        appraisal=verdict.measured,
-        findings=verdict.findings,
-        cautions=cautions_for(case.scenario, placed),
-        permits=permits_for(case.scenario, placed, verdict.measured),
-        proof=None,
-        differs_by=None,
-        idea=idea_of(case.scenario, placed, verdict.measured),
-    )
+    option = case.described(step.bought.layout, case.in_full(step.bought.layout))
+    return replace(option, id=f"budget-{number:02}", rank=number, reason=reason)

@@ -18,7 +18,7 @@ from optimizer.concepts.budgets.thinning import thinned
 from optimizer.concepts.case import Case, Verdict
 from optimizer.concepts.clock import Clock
 from optimizer.concepts.gather import CENTS
-from optimizer.concepts.rounds import LEARNED_FROM
+from optimizer.concepts.rounds import LEARNED_FROM, learn_refusals
 from optimizer.concepts.workers import Pending, Workers
 from optimizer.engine.explorer import Explorer, Residuals, Tour, board_of
 from optimizer.engine.portfolio import REBUILDS, Purse
@@ -171,7 +171,7 @@ class BudgetSearch:
     def _learn(self, begun: Sequence[tuple[State, Pending[Verdict]]]) -> None:
         for state, pending in begun:
             verdict, layout = pending.result(), layout_of(self.problem, state)
-            cost = phase_1(verdict, self.asked.highest)
+            cost = verdict.phase_1(self.asked.highest)
             if cost is not None:
                 self._purse.learn(state, round(cost * CENTS) - self._fixed_cents)
             if verdict.holds:
@@ -180,10 +180,7 @@ class BudgetSearch:
                     layout, appraisal.cost.phase(1), round(appraisal.worth, 6), score=verdict.score
                 )
                 self._residuals.learn(state, CENTS * verdict.score - self._explorer.counted(state))
-            for finding in verdict.findings:
-                if finding.rule != "budget":
-                    blamed = tuple(n for n, room in enumerate(self.problem.rooms) if room.name in finding.rooms)
-                    self._explorer.refusals.learn(self.problem, state, blamed)
+            learn_refusals(self._explorer, state, verdict)
         if len(self._residuals.cents) >= LEARNED_FROM:
             self._explorer.board.learn(self._residuals.tables())
 
@@ -201,14 +198,6 @@ def at_ceiling(case: Case, ceiling: Decimal) -> Case:
     brief = case.scenario.brief
     brief = replace(brief, budget=replace(brief.budget, ceiling=ceiling))
     return replace(case, scenario=replace(case.scenario, brief=brief))
-
-
-def phase_1(verdict: Verdict, ceiling: Decimal) -> Decimal | None:
-    """Exact cost of phase 1; None of a layout that was refused unpriced."""
-    if verdict.appraisal is not None:
-        return verdict.appraisal.cost.phase(1)
-    beyond = next((finding.amount for finding in verdict.findings if finding.rule == "budget"), None)
-    return None if beyond is None else ceiling + Decimal(str(round(beyond, 2)))
 
 
 def _rooms_of(program: Program) -> frozenset[int]:

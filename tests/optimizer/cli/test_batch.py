@@ -1,6 +1,7 @@
 """Many yards: here and on a cluster, begun again, with bad files among them."""
 
 import csv
+import json
 import subprocess
 import sys
 import threading
@@ -11,8 +12,6 @@ import pytest
 from optimizer.cli import batch_command, main
 from optimizer.cli.yard_run import YardDone, run_yard
 from tests.small_yard import SMALL
-
-QUICK = ("--seconds", "1", "--processes", "0", "--count", "2")
 
 
 def call(capsys, *arguments) -> tuple[int, str, str]:
@@ -92,6 +91,30 @@ def test_a_fault_is_run_again(capsys, yards, tmp_path, monkeypatch):
     assert {row["status"] for row in rows(tmp_path / "out").values()} == {"fault"}
     call(capsys, yards, "--out", tmp_path / "out")
     assert len(tried) == 6
+
+
+def test_a_run_that_was_stopped_is_run_again(capsys, yards, tmp_path, monkeypatch):
+    """Its best so far counts as stopped; a layout of one's own is no concept."""
+    found = {
+        "options": [{"sketch": None, "score": 2.0, "cost": {"phases": {"1": "3.00"}}}, {"sketch": "mine"}],
+        "search": {"stopped": True},
+    }
+    done = YardDone(0, 1.0, "", {"options.json": json.dumps(found)})
+    tried = []
+    monkeypatch.setattr(batch_command, "run_yard", lambda name, *_: tried.append(name) or done)
+    call(capsys, yards, "--out", tmp_path / "out")
+    row = rows(tmp_path / "out")["a.yaml"]
+    assert (row["status"], row["concepts"], row["cost"]) == ("stopped", "1", "3.00")
+    call(capsys, yards, "--out", tmp_path / "out")
+    assert len(tried) == 6
+
+
+def test_two_files_of_one_name_are_refused(capsys, yards, tmp_path):
+    """Their results would go to one folder."""
+    (yards / "a.yml").write_text(SMALL)
+    status, _, err = call(capsys, yards, "--out", tmp_path / "out")
+    assert status == 2
+    assert "found a.yaml, a.yml" in err
 
 
 def test_what_breaks_in_here_is_a_row_too(capsys, yards, tmp_path, monkeypatch):

@@ -2,6 +2,7 @@
 
 import json
 from dataclasses import replace
+from decimal import Decimal
 
 import pytest
 
@@ -62,7 +63,7 @@ def test_events(capsys, found, tmp_path):
 )
 def test_nothing_found(capsys, found, tmp_path, low, status, words):
     """The reason is said, the result is written, no picture."""
-    found(replace(sample_budgets(), points=(), options=(), highest_is_too_low=low))
+    found(replace(sample_budgets(), points=(), options=(), possible=() if low else ((Decimal(9), 1.0),)))
     exit_status, out, _ = call(capsys, YARD, "--out", tmp_path)
     assert exit_status == status
     assert words in out

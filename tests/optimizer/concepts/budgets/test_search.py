@@ -16,20 +16,11 @@ from optimizer.concepts.case import Case
 from optimizer.engine.problem import Spot, build_problem, layout_of
 from optimizer.events import to_nobody
 from optimizer.scenario import read_scenario
+from tests.small_yard import SMALL
 
-TINY = """\
-schema_version: 1
-name: Tiny Yard
-units: ft
-currency: USD
-site:
-  latitude: 40
-  longitude: -83
-  time_zone: America/New_York
-  boundary: {corners: [[0, 0], [60, 0], [60, 50], [0, 50]]}
-  buildings:
-    - {name: house, outline: [[10, 0], [50, 0], [50, 20], [10, 20]], doors: [{name: door, at: [30, 20], width: 3}]}
-  entrances: [{name: gate, at: [0, 30], width: 4}]
+TINY = (
+    SMALL.partition("  trees:")[0]
+    + """\
   keep_outs:
     - {name: rear, outline: [[0, 37], [60, 37], [60, 50], [0, 50]], allow: [path]}
     - {name: middle, outline: [[0, 20], [18, 20], [18, 40], [0, 40]], allow: [path]}
@@ -53,6 +44,7 @@ brief:
     - {from: table, to: chairs, count: 4}
 options: {grid_step: 4}
 """
+)
 NEVER = threading.Event()
 
 
