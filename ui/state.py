@@ -47,8 +47,9 @@ def take_up(job: Job) -> None:
 def put_away() -> None:
     """Leave the search at hand and go back to the start; a running one ends and keeps its files."""
     job = current_job()
-    if job is not None:
-        job.stop()
+    for search in (job, job and budgets_job(job)):
+        if search is not None:
+            search.stop()
     st.session_state.pop(_JOB, None)
     st.query_params.clear()
 

@@ -238,3 +238,16 @@ def test_budgets_that_found_nothing_say_what_the_command_said(searches, tab):
     searches("refused")
     budgets_found(tab)
     assert "No budget was found to work" in words(tab)
+
+
+def test_another_scenario_ends_the_search_for_budgets_too(searches, tab):
+    """It would keep the computer busy for nobody."""
+    from ui.state import job_table
+
+    search_ended(tab.run())
+    searches("until_stopped")
+    tab.segmented_control(key="view").set_value("What each budget buys").run()
+    tab.button(key="find_budgets").click().run()
+    tab.button(key="another").click().run()
+    assert all(job.stop_asked or not job.is_running for job in job_table().jobs)
+    assert any(job.kind == "budgets" and job.stop_asked for job in job_table().jobs)

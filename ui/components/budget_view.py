@@ -8,7 +8,8 @@ import streamlit as st
 from optimizer.results import Result
 from ui.components.markup import Markup, element, image, paragraph, show
 from ui.components.search_progress import search_progress
-from ui.jobs import BusyError, Job
+from ui.components.search_start import begin_search
+from ui.jobs import Job
 from ui.state import budgets_job, job_table, take_up_budgets
 from ui.view_models import BudgetStep, budget_steps, words_of
 
@@ -34,12 +35,7 @@ def _offer(job: Job) -> None:
         css="lead",
     )
     if st.button("Find what each budget buys", type="primary", key="find_budgets"):
-        try:
-            take_up_budgets(job, job_table().start_budgets(job, seconds=SECONDS))
-        except BusyError:
-            st.warning("Other searches are running on this computer; try again when one of them has ended.")
-        else:
-            st.rerun()
+        begin_search(lambda: job_table().start_budgets(job, seconds=SECONDS), lambda found: take_up_budgets(job, found))
 
 
 def _found(found: Job, result: Result) -> None:

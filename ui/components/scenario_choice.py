@@ -10,7 +10,7 @@ from optimizer.errors import ScenarioError
 from optimizer.scenario import Scenario, load_scenario, read_scenario, scenario_notes
 from ui.components.markup import element, paragraph, problem_list, show
 from ui.components.pictures import yard_picture
-from ui.jobs import BusyError
+from ui.components.search_start import begin_search
 from ui.state import job_table, scenario_argument, take_up
 from ui.view_models import scenario_summary
 
@@ -101,9 +101,4 @@ def _start(scenario: Scenario) -> None:
         "Time to search", _SECONDS, default=20, format_func=lambda seconds: f"{seconds} s", key="seconds", required=True
     )
     if st.button("Find concepts", type="primary", key="find"):
-        try:
-            take_up(job_table().start(scenario.text, seconds=float(seconds or 20)))
-        except BusyError:
-            st.warning("Other searches are running on this computer; try again when one of them has ended.")
-        else:
-            st.rerun()
+        begin_search(lambda: job_table().start(scenario.text, seconds=float(seconds or 20)), take_up)

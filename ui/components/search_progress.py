@@ -17,7 +17,8 @@ def search_progress(job: Job) -> None:
     state = progress(tuple(job.events))
     st.subheader("Searching", anchor=False)
     st.progress(state.share(job.seconds))
-    found = f"{state.found} concept{'' if state.found == 1 else 's'} so far"
+    what = "layout" if job.kind == "budgets" else "concept"
+    found = f"{state.found} {what}{'' if state.found == 1 else 's'} so far"
     best = f" · best so far {state.best}" if state.best else ""
     paragraph(f"{state.stage} · {state.elapsed_s:.0f} s of about {job.seconds:.0f} s · {found}{best}", css="lead")
     st.button("Stop and keep the best so far", on_click=job.stop, disabled=job.stop_asked, key="stop_search")
