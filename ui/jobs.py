@@ -28,6 +28,7 @@ _Command = Callable[[Path, Path], Sequence[str]]
 """From the scenario's file and the folder to write to: what a person would type."""
 _SCENARIO_NAME: Final = "scenario.yaml"
 _MESSAGES_NAME: Final = "messages.txt"
+_NOTHING_SAID: Final = "nothing; search again, and report it if that happens twice"
 
 
 class BusyError(Exception):
@@ -61,6 +62,12 @@ class Job:
     def messages(self) -> str:
         """What the command said to a person, for when it leaves no result."""
         return (self.folder / _MESSAGES_NAME).read_text(encoding="utf-8", errors="replace").strip()
+
+    @property
+    def said(self) -> tuple[str, ...]:
+        """What it said when it failed: its problems, else the last lines for a person."""
+        problems = tuple(str(event["text"]) for event in self.events if event.get("event") == "problem")
+        return problems or tuple(self.messages.splitlines()[-5:]) or (_NOTHING_SAID,)
 
     def plan_svg(self, concept_id: str) -> str | None:
         """Return the plan of a concept as the command wrote it, or None where there is none."""

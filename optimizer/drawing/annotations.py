@@ -71,13 +71,14 @@ def annotate(
     """
     is_designers = said.audience == "designer"
     roofs = _roofs(site, placed)
-    layout, fittings = placed.layout, [union_of(_fittings(room), roofs) for room in placed]
+    layout, furniture = placed.layout, [_fittings(room) for room in placed]
+    fittings = [union_of(pieces, roofs) for pieces in furniture]
     marked = underfoot.marked
     solid, edges = _solid(site), _edges(site)
     sizes = Measured((), frozenset())
     if is_designers:
         sizes = dimensions(
-            site, layout.placements, taken=(solid, marked, *fittings), plan_box=plan_box, units=units, scale=scale
+            site, layout.placements, taken=(solid, marked, *furniture), plan_box=plan_box, units=units, scale=scale
         )
     beyond = polygon_of(plan_box).difference(Polygon(site.boundary))
     ground = Ground(

@@ -12,8 +12,8 @@ from optimizer.drawing.level_marks import triangle
 from optimizer.drawing.marks import LEAST_TEXT_FT, Area, Line, Mark, Text
 from optimizer.drawing.outlines import box_of, moved, polygon_of, ring_of_box
 from optimizer.drawing.section_parts import SLAB_FT, Cut
-from optimizer.drawing.words import Units, length_text, level_text
-from optimizer.fields import BUILT_UP_FT, LANDING_FT, TREAD_FT, ground_of, risers
+from optimizer.drawing.words import Units, length_text, level_text, short_name
+from optimizer.fields import BUILT_UP_FT, LANDING_FT, TREAD_FT, ground_of, risers, stepped_out_ft
 from optimizer.fields.terraces import garden_doors
 from optimizer.layout import Layout
 from optimizer.site import Building, Door, Point, Site
@@ -39,15 +39,15 @@ class _Landing:
     @property
     def end_ft(self) -> float:
         """How far the lowest riser stands off the wall."""
-        return LANDING_FT + max(0, self.risers - 1) * TREAD_FT
+        return stepped_out_ft(self.risers)
 
     def words(self, door: str, units: Units) -> tuple[str, str]:
         """Two lines: where it is, and what it shows."""
-        onto = f"{self.room or 'ground'} {level_text(self.foot_ft, units)}"
+        onto = f"{short_name(self.room) if self.room else 'ground'} {level_text(self.foot_ft, units)}"
         each = length_text((self.floor_ft - self.foot_ft) / self.risers, units) if self.risers else ""
         steps = f"{self.risers} risers of {each}" if self.risers else "no step"
         return (
-            f"Section at the {door}, at twice the scale of the plan",
+            f"Section at the {short_name(door)}, at twice the scale of the plan",
             f"floor {level_text(self.floor_ft, units)}, {steps}, {onto}",
         )
 
@@ -84,7 +84,7 @@ def door_section(
 def _landing(cut: Cut, building: Building, door: Door, layout: Layout, levels: Mapping[str, float]) -> _Landing:
     assert building.floor_z_ft is not None
     count = risers(cut.site, building, door)
-    end_ft = LANDING_FT + max(0, count - 1) * TREAD_FT
+    end_ft = stepped_out_ft(count)
     met = [room for start, _, room in _rooms(cut, layout, levels) if start <= end_ft + BUILT_UP_FT]
     foot_ft = levels[met[0]] if met else cut.ground(end_ft)[0]
     return _Landing(building.floor_z_ft, foot_ft, count, met[0] if met else None)

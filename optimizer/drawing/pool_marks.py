@@ -6,7 +6,8 @@ import shapely
 from shapely.geometry.base import BaseGeometry
 
 from optimizer.derived import pool_sites
-from optimizer.drawing.marks import Area, Line, Mark
+from optimizer.drawing.marks import Line, Mark
+from optimizer.drawing.outlines import areas_of
 from optimizer.layout import Placed
 from optimizer.site import Site
 
@@ -17,6 +18,4 @@ def pool_marks(site: Site, placed: Placed, paths: BaseGeometry) -> Iterator[Mark
         for line in shapely.get_parts(pool.barrier):
             if points := tuple((float(x), float(y)) for x, y in shapely.get_coordinates(line)):
                 yield Line("pool_barrier", points)
-        if pool.pad is not None:
-            ring = shapely.get_coordinates(pool.pad.exterior)[:-1]
-            yield Area("pool_pad", (tuple((float(x), float(y)) for x, y in ring),))
+        yield from areas_of("pool_pad", pool.pad)

@@ -110,19 +110,23 @@ def around(cut: Cut) -> Iterator[Thing]:
         foot, top = foot_and_top(cut.site, solid.outline, solid.height_ft, "building")
         for start, end in cut.spans(Polygon(solid.outline)):
             yield Thing((_box_mark("section_building", (start, foot, end, top)),), solid.name, ((start + end) / 2, top))
-    for thing in cut.site.surroundings:
-        for at in cut.crossings(LineString(thing.line)) if thing.line else ():
+    for name, line, height_ft in _fences(cut.site):
+        for at in cut.crossings(line):
             foot = cut.ground(at)[0]
-            top = foot + (thing.height_ft or DEFAULT_HEIGHT_FT["fence"])
-            yield Thing((Line("section_fence", ((at, foot), (at, top))),), thing.name, (at, top))
-    for wall, part in walls_for_eyes(cut.site):
-        for at in cut.crossings(part):
-            foot = cut.ground(at)[0]
-            top = foot + wall_height_ft(wall)
-            yield Thing((Line("section_fence", ((at, foot), (at, top))),), wall.name, (at, top))
+            top = foot + height_ft
+            yield Thing((Line("section_fence", ((at, foot), (at, top))),), name, (at, top))
     for at in cut.crossings(Polygon(cut.site.boundary).exterior):
         foot = cut.ground(at)[0]
         yield Thing((Line("section_boundary", ((at, foot - EARTH_FT / 2), (at, foot + 1.5))),))
+
+
+def _fences(site: Site) -> Iterator[tuple[str, LineString, float]]:
+    """Name, line and height of every fence of the surroundings and every wall in the yard."""
+    for thing in site.surroundings:
+        if thing.line:
+            yield thing.name, LineString(thing.line), thing.height_ft or DEFAULT_HEIGHT_FT["fence"]
+    for wall, part in walls_for_eyes(site):
+        yield wall.name, part, wall_height_ft(wall)
 
 
 def rooms_along(cut: Cut, placed: Placed, levels: Mapping[str, float], scenario: Scenario) -> Iterator[Thing]:

@@ -10,6 +10,7 @@ from optimizer.fields.door_zones import (
     free_sides,
     ground_beside,
     risers,
+    stepped_out_ft,
 )
 from optimizer.fields.edges import (
     LINE_TOLERANCE_FT,
@@ -91,6 +92,7 @@ __all__ = [
     "site_slopes",
     "smoke_factor",
     "smoke_source",
+    "stepped_out_ft",
     "sun_at",
     "sun_class",
     "sun_grid",

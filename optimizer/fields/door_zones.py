@@ -29,6 +29,11 @@ def risers(site: Site, building: Building, door: Door) -> int:
     return risers_for(12.0 * (building.floor_z_ft - float(ground_z_ft(site, [door.at])[0])))
 
 
+def stepped_out_ft(count: int) -> float:
+    """How far a landing with so many risers reaches out from the wall [ft]."""
+    return LANDING_FT + max(0, count - 1) * TREAD_FT
+
+
 def door_zone(site: Site, building: Building, door: Door) -> Polygon:
     """Ground in front of a door that its landing and steps take: the door and 1 ft on each side, straight out.
 
@@ -36,7 +41,7 @@ def door_zone(site: Site, building: Building, door: Door) -> Polygon:
     """
     (x, y), (out_x, out_y) = door.at, door.outward
     half = door.width_ft / 2 + _SIDE_FT
-    depth = LANDING_FT + max(0, risers(site, building, door) - 1) * TREAD_FT
+    depth = stepped_out_ft(risers(site, building, door))
     corners = ((-half, 0.0), (half, 0.0), (half, depth), (-half, depth))
     return Polygon([(x - along * out_y + away * out_x, y + along * out_x + away * out_y) for along, away in corners])
 

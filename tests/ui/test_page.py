@@ -237,7 +237,8 @@ def test_budgets_that_found_nothing_say_what_the_command_said(searches, tab):
     search_ended(tab.run())
     searches("refused")
     budgets_found(tab)
-    assert "No budget was found to work" in words(tab)
+    assert "No budget was found that works" in words(tab)
+    assert "expected a boundary, found none" in words(tab)
 
 
 def test_another_scenario_ends_the_search_for_budgets_too(searches, tab):

@@ -6,7 +6,7 @@ from typing import Final
 import streamlit as st
 
 from optimizer.results import Result
-from ui.components.markup import Markup, element, image, paragraph, show
+from ui.components.markup import Markup, element, image, paragraph, problem_list, show
 from ui.components.search_progress import search_progress
 from ui.components.search_start import begin_search
 from ui.jobs import Job
@@ -41,11 +41,11 @@ def _offer(job: Job) -> None:
 def _found(found: Job, result: Result) -> None:
     steps = _steps(found, result)
     if not steps:
-        st.error("No budget was found to work. What the search said:")
-        paragraph(found.messages or "nothing")
+        st.error("No budget was found that works. What the search said:")
+        problem_list(found.said)
         return
     st.subheader("What each budget buys", anchor=False)
-    paragraph("Phase 1 with what is set aside for surprises. Choose a budget to see what it buys.")
+    paragraph("Budgets are for phase 1, contingency included. Choose one to see what it buys.")
     names = {step.concept: step.ceiling for step in steps}
     chosen = st.segmented_control(
         "Budget",

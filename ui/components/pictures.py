@@ -71,7 +71,7 @@ def _yard_svg(digest: str, _scenario: Scenario) -> str:
 def _small(scenario: Scenario, layout: Layout, legs: Sequence[Leg], *, title: str) -> str:
     placed = placed_of(sized_rooms(scenario.brief), layout)
     paths = Paths(way_polygon(scenario.site, placed, legs), tuple(legs)) if legs else None
-    return thumbnail_svg(draw_plan(scenario, placed, (), title=title, paths=paths))
+    return thumbnail_svg(draw_plan(scenario, placed, (), title=title, paths=paths, audience="owner"))
 
 
 def _words(option: Option) -> str:

@@ -32,7 +32,7 @@ from ui.state import (
     show_budgets,
     shows_budgets,
 )
-from ui.view_models import CAUTION, Words, ending, listed, progress, sentence, words_of
+from ui.view_models import CAUTION, Words, ending, listed, sentence, words_of
 
 _CONCEPTS: Final = "Concepts"
 _BUDGETS: Final = "What each budget buys"
@@ -82,8 +82,7 @@ def _ended(job: Job) -> None:
 
 def _no_result(job: Job) -> None:
     st.error("The search ended without a result. What it said:")
-    said = progress(tuple(job.events)).problems or tuple(job.messages.splitlines()[-5:])
-    problem_list(said or ("nothing; search again, and report it if that happens twice",))
+    problem_list(job.said)
 
 
 def _nothing(result: Result) -> None:
@@ -104,6 +103,9 @@ def _conflict(conflict: Conflict, words: Words) -> None:
 
 def _concepts(job: Job, result: Result) -> None:
     show(element("p", element("strong", result.scenario.name), f" · {ending(result.option_set)}", css="quiet"))
+    if result.option_set.conflict is not None:
+        # Layouts of one's own are there also where nothing fits.
+        _conflict(result.option_set.conflict, words_of(result.scenario))
     if _view() == _BUDGETS:
         budget_view(job, result)
         return

@@ -152,7 +152,7 @@ def _party(appraisal: Appraisal, words: Words) -> Iterator[Figure]:
         what = "way" if party.worst.at == "way" else "edge"
         between = " and ".join(party.worst.between)
         yield Figure(
-            "Tightest",
+            "Narrowest place",
             f"{words.length(party.worst.width_ft)} {what}",
             f"between {between}; flow grade {party.worst.grade}",
         )
@@ -163,5 +163,5 @@ def _party(appraisal: Appraisal, words: Words) -> Iterator[Figure]:
 
 def _sun(appraisal: Appraisal) -> Iterator[Figure]:
     for room, hours, missed in appraisal.sun_h:
-        wish = "as wished" if missed < 0.05 else f"{missed:.1f} h less than wished"
+        wish = "as wished" if missed < 0.05 else f"{missed:.1f} h less sun or shade than wished"
         yield Figure(f"Sun, {room}", f"{hours:.1f} h", f"direct, in its hours: {wish}")

@@ -62,6 +62,6 @@ def _bound_words(option_set: OptionSet) -> str:
         return "How much better a layout could be is not known."
     if search.status == "proven" and search.option == first.id:
         return "Proven: by the solver's own count, no layout of this yard and brief is better than the first."
-    objective = first.proof.objective if first.proof else 0.0
+    objective = first.proof.objective
     share = 0.0 if objective <= 0 else max(0.0, (objective - search.bound) / objective)
     return f"By the solver's own count, no layout can be better than the first by more than {share:.0%}."

@@ -18,7 +18,7 @@ from optimizer.scenario import Scenario, load_scenario
 from tests.explored import explored, states
 from tests.labels import on_furniture
 
-YARDS = ("fernhollow-court", "ribbon-lane", "thimble-yard", "tumbledown-bank", "wattle-rise")
+YARDS = ("fernhollow-court", "heron-lane", "ribbon-lane", "thimble-yard", "tumbledown-bank", "wattle-rise")
 
 
 @pytest.fixture(params=AUDIENCES)
@@ -87,7 +87,7 @@ def test_held_ground_looks_held(yard: Scenario, rooms: tuple, layout: Layout) ->
     assert {"kept free for a hot tub or a", "pool"} <= {text.text for text in drawing.texts}
     svg = plan_svg(drawing)
     assert "-held" in svg
-    assert "-water" not in svg
+    assert "built_water" not in svg
 
 
 def test_what_ground_is_kept_for() -> None:

@@ -120,5 +120,5 @@ def test_the_party_in_words():
     assert found["Guests"] == ("24", "on 20 seats and 90 sq ft to stand on")
     assert found["Without a place"][0] == "2"
     assert found["Eat"] == ("24", "table 16 and fire 8")
-    assert found["Tightest"][0] == "3 ft way"
+    assert found["Narrowest place"][0] == "3 ft way"
     assert found["What would ease it"] == ("$640", "widen the way to 4 ft")
