@@ -217,7 +217,7 @@ def recheck(path: Path) -> tuple[str, ...]:
         if strange:
             found += [f"{option.id}: {p.room} as {p.choice} is not in the catalogue of this scenario" for p in strange]
             continue
-        fresh = recount.with_proof(case.with_remedies(case.fresh(option)))
+        fresh = recount.with_proof(case.advised(case.fresh(option)))
         fresh = replace(fresh, left_out=case.left_out(fresh.layout, fresh.appraisal))
         found += differences(stored[option.id], option_record(case.rooms, fresh))
     return tuple(found)

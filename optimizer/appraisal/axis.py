@@ -83,8 +83,7 @@ def _aims(site: Site, placed: Placed) -> Iterator[tuple[str, Point]]:
         middle = outline(structure.outline).centroid
         yield structure.name, (middle.x, middle.y)
     for room in placed.of_kind(*_AIMS):
-        middle = room.water.centroid
-        yield room.name, (middle.x, middle.y) if room.rules.has_deck else room.centre
+        yield room.name, room.heart
         if room.kind == "bed":
             yield from ((room.name, end) for end in _bed_ends(room.placement))
 

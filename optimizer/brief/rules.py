@@ -61,7 +61,7 @@ class Rule:
 
 _SENTENCES: Final[dict[RuleId, str]] = {
     "required_rooms": "Every required room is placed, and no room is placed twice.",
-    "known_choice": "Every room has the size of one of its choices, or has grown to a line by at most its share.",
+    "known_choice": "Every room has the size of one of its choices, or has grown by no more than it may.",
     "held": "A room that is held keeps the place, area, front and choice that it is held to.",
     "proportion": "No room is too long for its width, and none is smaller than 40 sq ft.",
     "inside_setbacks": "Every room lies inside the boundary and keeps the setbacks that apply to it.",
@@ -98,7 +98,7 @@ _SENTENCES: Final[dict[RuleId, str]] = {
     "everyday_table": "Everyday guests all sit at one table, each on a chair drawn on the plan.",
     "party_seats": "70 % of a party have a seat drawn on the plan, the others clear paving to stand on, 8 sq ft each.",
     "steps_clear": "The bottom of every flight of steps is at least 3 ft from seats and 5 ft from a flame.",
-    "kitchen_level": "At most three steps lie between the kitchen and its door, and none between it and the table.",
+    "kitchen_level": "At most three steps lie between kitchen and door, and none between kitchen and table.",
     "budget": "Phase 1, with its contingency, costs no more than the ceiling.",
 }
 

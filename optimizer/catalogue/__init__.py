@@ -35,7 +35,7 @@ from optimizer.catalogue.finish import (
     palette_of,
 )
 from optimizer.catalogue.growth import grown, may_move, most_growth_ft
-from optimizer.catalogue.ideas import IDEAS, IdeaName, IdeaRules, idea_rules
+from optimizer.catalogue.ideas import AIM_KINDS, AWAY_KINDS, IDEAS, IdeaName, IdeaRules, idea_rules
 from optimizer.catalogue.kinds import FOCAL_KIND, kind_rules
 from optimizer.catalogue.loss_rates import Rates, rates
 from optimizer.catalogue.party import (
@@ -68,6 +68,8 @@ from optimizer.catalogue.sizing import (
 from optimizer.catalogue.worth import worth_rate
 
 __all__ = [
+    "AIM_KINDS",
+    "AWAY_KINDS",
     "COVERED",
     "FOCAL_KIND",
     "IDEAS",

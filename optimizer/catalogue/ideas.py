@@ -2,8 +2,9 @@
 
 from dataclasses import dataclass
 from functools import cache
-from typing import Literal, get_args
+from typing import Final, Literal, get_args
 
+from optimizer.brief import RoomKind
 from optimizer.catalogue.data_files import data
 
 IdeaName = Literal[
@@ -21,6 +22,12 @@ IDEAS: tuple[IdeaName, ...] = get_args(IdeaName)
 """The most telling first: a plan is called by the first that it follows."""
 
 
+AWAY_KINDS: Final[tuple[RoomKind, ...]] = ("fire", "nook")
+"""Rooms that people go to and sit in, beside the table."""
+AIM_KINDS: Final[tuple[RoomKind, ...]] = ("fire", "nook", "pool", "reserve")
+"""Rooms that may end a line of sight with the table on it."""
+
+
 @dataclass(frozen=True, slots=True)
 class IdeaRules:
     """Figures of `ideas.yaml`, where each has its meaning; the unit is in the name."""
@@ -31,7 +38,6 @@ class IdeaRules:
     in_garden_ft: float
     court_ft: float
     apart_ft: float
-    roofed_share: float
     step_down_ft: float
     levels: float
 

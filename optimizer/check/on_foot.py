@@ -29,25 +29,25 @@ def on_foot_ft(case: CheckCase, ends: Ends) -> float:
     return walking_ft(case.network, *_stops(case.network, ends))
 
 
-def round_furniture_ft(case: CheckCase, ends: Ends) -> tuple[float, tuple[str, ...]]:
-    """Distance on foot [ft] round the furniture of third rooms, and the names of those whose furniture is in the way.
+def round_furniture_ft(case: CheckCase, ends: Ends) -> float:
+    """Distance on foot [ft] round the furniture of third rooms.
 
     Where furniture leaves no clear way at all it is the distance past it: that a way is blocked is another rule's.
     """
-    plain, crossed = on_foot_ft(case, ends), _in_the_way(case, ends)
-    if not crossed:
-        return plain, ()
+    plain = on_foot_ft(case, ends)
+    if not _is_furniture_in_the_way(case, ends):
+        return plain
     standing = [item for room in _walked_through(case, ends) for _, item in room.furniture]
     network = network_of(access_of(case.site, case.placed, standing))
     found = walking_ft(network, *_stops(network, ends))
-    return (max(plain, found), crossed) if isfinite(found) else (plain, ())
+    return max(plain, found) if isfinite(found) else plain
 
 
-def _in_the_way(case: CheckCase, ends: Ends) -> tuple[str, ...]:
-    """Third rooms whose furniture the shortest walk would lead through."""
+def _is_furniture_in_the_way(case: CheckCase, ends: Ends) -> bool:
+    """Whether the shortest walk would lead through the furniture of a third room."""
     rooms = _walked_through(case, ends)
     line = walked_line(case.network, *_stops(case.network, ends)) if rooms else None
-    return tuple(room.name for room in rooms if line is not None and _is_crossed(room, line))
+    return line is not None and any(_is_crossed(room, line) for room in rooms)
 
 
 def _walked_through(case: CheckCase, ends: Ends) -> list[PlacedRoom]:

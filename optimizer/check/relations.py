@@ -14,6 +14,7 @@ from optimizer.check.finding import Finding
 from optimizer.check.neighbours import LEAST_FT
 from optimizer.check.on_foot import Ends, on_foot_ft, round_furniture_ft
 from optimizer.check.sight import look_for, sight_share
+from optimizer.derived import Derived
 from optimizer.fields.sight_ends import Look
 from optimizer.fields.site_walls import walls_for_feet
 from optimizer.grading import RouteFinding, accessible_route
@@ -37,16 +38,21 @@ def relation_check(kind: RelationKind) -> Check:
 
 
 def _between(case: CheckCase, relation: Relation) -> tuple[str, ...]:
-    """Rooms between the two ends that are to blame too: those that hide one, whose furniture is gone round, and those
-    that the way leads through.
+    """Rooms between the two ends that are to blame too: those that hide one, that are gone round, or that the way leads
+    through.
     """
     if relation.kind == "in_view":
         look, others = look_for(case.scenario, case.placed.wished, relation), case.placed.chosen
         hiding = (room for room, _ in others if room.name not in relation.between)
         return blamed(case.placed, hiding, lambda left: _keeps(case, look, relation, left))
     if relation.kind == "near" and relation.by == "walking":
-        return round_furniture_ft(case, _ends(case, relation))[1]
+        standing = (room for room in case.placed if room.name not in relation.between)
+        return blamed(case.placed, standing, lambda left: _is_kept(case, relation, left))
     return _route(case, relation).through if relation.kind == "accessible" else ()
+
+
+def _is_kept(case: CheckCase, relation: Relation, placed: Placed) -> bool:
+    return miss_of(CheckCase(Derived(case.scenario, placed)), relation) is None
 
 
 def _keeps(case: CheckCase, look: Look, relation: Relation, placed: Placed) -> bool:
@@ -69,14 +75,18 @@ def _touching(case: CheckCase, relation: Relation, one: BaseGeometry, other: Bas
 
 def _walled_ft(case: CheckCase, one: BaseGeometry, other: BaseGeometry) -> float:
     """Length of the edge between two shapes on which a wall stands that nobody walks through."""
+    if not case.site.walls:
+        return 0.0
     edge = one.buffer(TOLERANCE_FT).intersection(other.buffer(TOLERANCE_FT))
-    return sum(float(part.intersection(edge).length) for part in walls_for_feet(case.site))
+    walled = sum(float(part.intersection(edge).length) for part in walls_for_feet(case.site))
+    # The buffers reach a tolerance past both ends of the edge.
+    return max(0.0, walled - 2 * TOLERANCE_FT)
 
 
 def _near(case: CheckCase, relation: Relation, one: BaseGeometry, other: BaseGeometry) -> Miss | None:
     asked, found = relation.within_ft or 0.0, _distance_ft(case, relation, one, other)
     if relation.by == "walking" and TOLERANCE_FT < found <= asked + TOLERANCE_FT:
-        found = round_furniture_ft(case, _ends(case, relation))[0]
+        found = round_furniture_ft(case, _ends(case, relation))
     if not isfinite(found):
         return asked, f"no way leads from {relation.between[0]} to {relation.between[1]}"
     words = f"{_pair(relation)} are {case.length(found)} apart, at most {case.length(asked)} is asked"

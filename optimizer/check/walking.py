@@ -43,7 +43,7 @@ def kitchen_walk(case: CheckCase) -> Iterator[Finding]:
         length = _way_ft(case, door.name, placed.name) if door and limit is not None else None
         if door and limit is not None and length is not None and length > limit + TOLERANCE_FT:
             words = f"{placed.name} is {case.length(length)} on foot from {door.name}, at most {case.length(limit)}"
-            others = (room for room in case.placed if room.name != placed.name)
+            others = (room for room in case.placed if not room.rules.walkable and room.name != placed.name)
             rooms = blamed(case.placed, others, partial(_is_near, case, door.name, placed.name, limit))
             yield Finding("kitchen_walk", (placed.name, door.name, *rooms), length - limit, "ft", words)
 

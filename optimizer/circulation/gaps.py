@@ -28,9 +28,8 @@ class _Sides(NamedTuple):
 def gaps_between(pieces: Sequence[Polygon], others: Sequence[Polygon], reach_ft: float) -> tuple[Polygon, ...]:
     """Ground straight out of the sides of `others` up to each piece that lies before it no farther than `reach_ft`.
 
-    Pieces are rectangles in any direction, the others have four corners. What the piece itself takes within reach is
-    part of the ground. A piece that
-    is one of the others is not before its own sides.
+    Pieces are rectangles in any direction, the others have any outline. What the piece itself takes within reach is
+    part of the ground. A piece that is one of the others is not before its own sides.
     """
     if not pieces or not others:
         return ()
@@ -50,8 +49,10 @@ def _corners(areas: Sequence[Polygon]) -> Coordinates:
 
 
 def _sides(areas: Sequence[Polygon]) -> _Sides:
-    corners = _corners(areas)
-    start, end = corners.reshape(-1, 2), np.roll(corners, -1, axis=1).reshape(-1, 2)
+    rings = shapely.get_exterior_ring(shapely.orient_polygons(np.array(areas, dtype=object)))
+    points, ring = shapely.get_coordinates(rings, return_index=True)
+    is_side = ring[1:] == ring[:-1]
+    start, end = points[:-1][is_side], points[1:][is_side]
     along = (end - start) / np.hypot(*(end - start).T)[:, None]
     return _Sides(start, end, along, np.stack([along[:, 1], -along[:, 0]], axis=1))
 

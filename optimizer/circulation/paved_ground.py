@@ -16,7 +16,7 @@ from optimizer.circulation.ground import obstacles_of_site
 from optimizer.circulation.paving import Leg
 from optimizer.fields import SITES, site_shapes
 from optimizer.fields.door_zones import BUILT_UP_FT
-from optimizer.fields.existing_paving import convex_parts, standing_paving
+from optimizer.fields.existing_paving import standing_paving
 from optimizer.fields.house_strips import house_strips
 from optimizer.layout import TOLERANCE_FT, Placed, areas_only
 from optimizer.site import Point, Site
@@ -28,7 +28,6 @@ JOINED_SQFT: Final = 60.0
 _SQUARE: Final = 1.5  # mitre of a square bend, and a little more: sharper bends are cut off
 _ALONG_FT: Final = 4.0  # shorter pieces, as between bends and at branchings, do not run along another way
 _CORNER_FT: Final = 3.0  # how far round a corner is drawn where legs meet
-_CLOSED_QUAD: Final = 5  # points of a closed ring of four corners: old paving along the axes
 _LEAST_FT: Final = 0.01
 _LEAST_SQFT: Final = 0.05  # what rounding leaves
 
@@ -72,7 +71,7 @@ def _built_up(site: Site, placed: Placed) -> Iterator[Polygon]:
 def _gaps(site: Site, placed: Placed, legs: Sequence[Leg], there: BaseGeometry) -> Iterator[Polygon]:
     """Ground between ways and the terraces, landings, old paving and other ways that they run along."""
     quads, long = _quads(legs), _quads(legs, least_ft=_ALONG_FT)
-    old = [part for part in convex_parts(there) if len(part.exterior.coords) == _CLOSED_QUAD]
+    old = [part for part in shapely.get_parts(there) if not part.is_empty]
     fixed = [*(room.shape for room in placed.paved), *(zone for _, zone in site_shapes(site).door_zones), *old]
     yield from gaps_between(quads, fixed, JOINED_FT - TOLERANCE_FT)
     yield from gaps_between(long, long, JOINED_FT - TOLERANCE_FT)

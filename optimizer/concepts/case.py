@@ -125,7 +125,7 @@ class Case:
         return tuple(LeftOut(room.name, self._why(room, appraisal)) for room in self.rooms if room.name in left_out)
 
     def described(self, layout: Layout, verdict: Verdict) -> Option:
-        """A measured layout as an option, with all that is said of it alone; without rank, reason and proof."""
+        """A measured layout as an option, without rank, reason and proof, and without what `advised` adds."""
         return Option(
             id="",
             rank=None,
@@ -134,6 +134,7 @@ class Case:
             left_out=self.left_out(layout, verdict.measured),
             proof=None,
             differs_by=None,
+            cautions=(),
             **self._said_of(layout, verdict),
         )
 
@@ -149,15 +150,20 @@ class Case:
             "losses": verdict.losses,
             "score": verdict.score,
             "findings": verdict.findings,
-            "cautions": cautions_for(self.scenario, placed, appraisal.legs),
-            "permits": permits_for(self.scenario, placed, appraisal),
             "idea": idea_of(self.scenario, placed, appraisal),
         }
 
-    def with_remedies(self, option: Option) -> Option:
-        """The option with what could be added to it; sight is looked at closely, so only for options that are shown."""
-        found = remedies_for(self.scenario, self.placed(option.layout), self.book, option.appraisal)
-        return replace(option, remedies=found)
+    def advised(self, option: Option) -> Option:
+        """The option with its cautions, permits and what could be added to it: all of it takes a while, so only for
+        options that are shown.
+        """
+        placed, appraisal = self.placed(option.layout), option.appraisal
+        return replace(
+            option,
+            cautions=cautions_for(self.scenario, placed, appraisal.legs),
+            permits=permits_for(self.scenario, placed, appraisal),
+            remedies=remedies_for(self.scenario, placed, self.book, appraisal),
+        )
 
     def _why(self, room: SizedRoom, appraisal: Appraisal) -> str:
         budget = self.scenario.brief.budget

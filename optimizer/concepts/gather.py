@@ -99,11 +99,13 @@ class Gathering:
             self.prove(find, proof)
             return
         polished = self._option(layout, verdict, proof)
-        if find.option.idea is not None and _named(polished) != _named(find.option):
+        if find.option.idea is not None and polished.idea_name != find.option.idea_name:
             self.prove(find, proof)
         else:
             self.finds.pop(find.option.layout, None)
-        self.finds[layout] = Find(polished, proof, is_final=True)
+        beside = self.finds.get(layout)
+        if beside is None or not beside.has_grown:
+            self.finds[layout] = Find(polished, proof, is_final=True)
 
     def grow(self, find: Find, grown: Grown) -> None:
         """Show a settled find with its rooms grown; what is proven stays what it is, of the layout before growth."""
@@ -124,7 +126,3 @@ class Gathering:
 def _proof(proof: ArrangementProof) -> Proof:
     status: ProofStatus = "proven" if proof.is_proven else "bounded"
     return Proof(status, proof.objective / CENTS, proof.bound / CENTS, proof.fingerprint)
-
-
-def _named(option: Option) -> str | None:
-    return option.idea.name if option.idea else None

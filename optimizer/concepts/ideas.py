@@ -14,18 +14,15 @@ from shapely import Polygon
 
 from optimizer.appraisal import Appraisal, main_table
 from optimizer.brief import RoomKind
-from optimizer.catalogue import IDEAS, IdeaName, idea_rules
+from optimizer.catalogue import AIM_KINDS, AWAY_KINDS, IDEAS, IdeaName, idea_rules
 from optimizer.fields import beside_house, main_openings, on_axis, site_shapes
+from optimizer.fields.roofs import least_covered_sqft
 from optimizer.fields.terraces import garden_doors
 from optimizer.layout import Placed, PlacedRoom
 from optimizer.scenario import Scenario
 from optimizer.site import Door, Point, Structure, Window
 
 COOKING_KINDS: Final[tuple[RoomKind, ...]] = ("kitchen",)
-AWAY_KINDS: Final[tuple[RoomKind, ...]] = ("fire", "nook")
-"""Rooms that people go to and sit in, beside the table."""
-_AIM_KINDS: Final[tuple[RoomKind, ...]] = ("fire", "nook", "pool", "reserve")
-"""Rooms that may end a line of sight with the table on it."""
 
 
 @dataclass(frozen=True)
@@ -73,12 +70,11 @@ class Plan:
         roofs = list(zip(site.structures, site_shapes(site).structures, strict=True))
         cooked = (room for room in self.others if room.kind in COOKING_KINDS)
         rooms = [room for room in (self.table, *cooked) if room is not None]
-        share = idea_rules().roofed_share
         return tuple(
             (room, structure)
             for room in rooms
             for structure, roof in roofs
-            if round(roof.intersection(room.shape).area - share * min(roof.area, room.shape.area), 2) >= 0
+            if round(roof.intersection(room.shape).area - least_covered_sqft(structure, room.shape.area), 2) >= 0
         )
 
     @cached_property
@@ -101,7 +97,7 @@ class Plan:
         """The main door or window whose centre line meets the table, and what else in the garden it meets."""
         if self.table is None:
             return None
-        aims = [(room.name, _middle(room)) for room in self.placed.of_kind(*_AIM_KINDS)]
+        aims = [(room.name, room.heart) for room in self.placed.of_kind(*AIM_KINDS)]
         aims += [(tree.name, tree.at) for tree in self.scenario.site.trees]
         for opening in main_openings(self.scenario.site):
             met = next((name for name, at in aims if _meets(opening, at)), None)
@@ -198,12 +194,6 @@ def _is_at_house(plan: Plan) -> bool:
 
 def _apart_ft(one: Polygon, other: Polygon) -> float:
     return round(float(one.distance(other)), 2)
-
-
-def _middle(room: PlacedRoom) -> Point:
-    """Middle of a room; of a pool with its deck that of the water."""
-    middle = room.water.centroid
-    return (middle.x, middle.y) if room.rules.has_deck else room.centre
 
 
 def _meets(opening: Door | Window, at: Point) -> bool:

@@ -90,6 +90,11 @@ class Option:
         return f"Concept {self.rank}" if self.sketch is None else f"Sketch: {self.sketch}"
 
     @property
+    def idea_name(self) -> str | None:
+        """Name of the idea that it follows; None for none."""
+        return None if self.idea is None else self.idea.name
+
+    @property
     def left_out_rooms(self) -> tuple[str, ...]:
         """Names of the wished rooms that it does without."""
         return tuple(left.room for left in self.left_out)

@@ -89,12 +89,12 @@ def _water(concept: _Concept) -> Iterator[str]:
     if water := concept.names("pool"):
         yield (
             f"Pool permit: the {listed(water)} with its barrier, gates and door alarms; where water is deeper than "
-            "24 in, model codes ask a barrier 48 in high (ISPSC 305). It is dug, bonded and filled under inspection."
+            "24 in, model codes ask for a barrier 48 in high (ISPSC 305). Digging, bonding and filling are inspected."
         )
     if water := concept.names("reserve"):
         yield (
             f"Pool permit and barrier, later: the {listed(water)} holds room for water; where it is deeper than 24 in, "
-            "model codes ask a barrier 48 in high (ISPSC 305)."
+            "model codes ask for a barrier 48 in high (ISPSC 305)."
         )
 
 

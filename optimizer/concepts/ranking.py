@@ -43,7 +43,7 @@ def ranked(
 
 def standing_of(option: Option) -> Standing:
     """What decides where an option stands."""
-    return Standing(option.score, len(option.left_out), option.idea.name if option.idea else None)
+    return Standing(option.score, len(option.left_out), option.idea_name)
 
 
 def is_same(one: Layout, other: Layout, *, diagonal_ft: float) -> bool:

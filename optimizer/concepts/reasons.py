@@ -32,7 +32,7 @@ class Teller:
         if first is None:
             return self._first(option)
         parts = self._seen_from(option, first)
-        if option.idea is not None and _idea(option) != _idea(first):
+        if option.idea is not None and option.idea_name != first.idea_name:
             return " ".join(map(_sentence, [option.idea.words, *(["; ".join(parts)] if parts else [])]))
         same = [SAME_IDEA] if option.idea else []
         changes = self._changes(option.layout.base, first.layout.base)
@@ -123,10 +123,6 @@ def _has_moved(before: Placement, now: Placement) -> bool:
 
 def _distance_ft(before: Placement, now: Placement) -> float:
     return max(abs(a - b) for a, b in zip(before.centre, now.centre, strict=True))
-
-
-def _idea(option: Option) -> str | None:
-    return option.idea.name if option.idea else None
 
 
 def _rounded(money: Decimal) -> int:

@@ -133,7 +133,7 @@ class _Search:
         self.rounds.finish()
 
     def _ranked(self, proof: WholeProof) -> OptionSet:
-        options = tuple(map(self.asked.case.with_remedies, self.gathering.shown(self.asked.count)))
+        options = tuple(map(self.asked.case.advised, self.gathering.shown(self.asked.count)))
         if not options:
             return OptionSet((), self._record("undecided", NOTHING_PROVEN))
         if proof.state is None:  # stopped before the proof began

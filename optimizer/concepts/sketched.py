@@ -25,7 +25,7 @@ def sketched_option(case: Case, sketch: Sketch, number: int) -> Option:
     verdict = case.in_full(layout)
     option = case.described(layout, verdict)
     reason = _reason(len(verdict.findings))
-    return case.with_remedies(replace(option, id=f"sketch-{number:02d}", reason=reason, sketch=sketch.name))
+    return case.advised(replace(option, id=f"sketch-{number:02d}", reason=reason, sketch=sketch.name))
 
 
 def sketched_layout(case: Case, sketch: Sketch) -> Layout:

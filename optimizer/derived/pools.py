@@ -10,7 +10,8 @@ from shapely.geometry.base import BaseGeometry
 from optimizer.catalogue import pool_figure
 from optimizer.derived.pool_pads import pad_places
 from optimizer.fields import BUILT_UP_FT, site_shapes
-from optimizer.layout import TOLERANCE_FT, Placed, PlacedRoom, shared_edge_ft
+from optimizer.fields.site_walls import open_edge_ft
+from optimizer.layout import TOLERANCE_FT, Placed, PlacedRoom
 from optimizer.site import Site
 
 _LEAST_MET_SQFT = 1.0  # less of a landing at a terrace is its corner
@@ -44,20 +45,22 @@ def pool_sites(site: Site, placed: Placed, paths: BaseGeometry) -> tuple[PoolSit
 def _sites(site: Site, placed: Placed, paths: BaseGeometry) -> Iterator[PoolSite]:
     fenced = set[str]()
     for pool in (room for room in placed if room.rules.has_deck):
-        terrace = _terrace(placed, pool)
+        terrace = _terrace(site, placed, pool)
         doors, enclosed = _with_landings(site, _up_to_house(site, [room.shape for room in terrace]))
         is_new = pool.name not in fenced
         fenced |= {room.name for room in terrace}
-        pad, pipe_ft = _pad(site, placed, pool, [paths, enclosed.buffer(pool_figure("pad_off_barrier"), join_style=2)])
+        pad, pipe_ft = _pad(
+            site, placed, pool, [paths, enclosed.buffer(pool_figure("pad_off_barrier"), join_style="mitre")]
+        )
         barrier = _barrier(site, enclosed) if is_new else LineString()
         yield PoolSite(pool.name, barrier, doors if is_new else (), pad, pipe_ft)
 
 
-def _terrace(placed: Placed, pool: PlacedRoom) -> Sequence[PlacedRoom]:
+def _terrace(site: Site, placed: Placed, pool: PlacedRoom) -> Sequence[PlacedRoom]:
     """The pool, and the paved rooms that touch it or each other."""
     found, others = [pool], [room for room in placed.paved if room.name != pool.name]
     for room in found:
-        touching = [o for o in others if shared_edge_ft(room.placement, o.placement) > TOLERANCE_FT]
+        touching = [o for o in others if open_edge_ft(site, room.placement, o.placement) > TOLERANCE_FT]
         found += touching
         others = [other for other in others if other not in touching]
     return found
@@ -92,7 +95,7 @@ def _meets(near: BaseGeometry, zone: Polygon) -> bool:
 
 def _barrier(site: Site, enclosed: BaseGeometry) -> BaseGeometry:
     """Line just outside the ground that is closed in, where no house stands."""
-    wider = enclosed.buffer(_OUT_FT, join_style="mitre")
+    wider = enclosed.buffer(_OUT_FT, join_style="mitre").intersection(site_shapes(site).boundary)
     outlines = [part.exterior for part in shapely.get_parts(wider) if isinstance(part, Polygon)]
     walls = shapely.union_all([house.buffer(_WALL_FT, join_style="mitre") for house in site_shapes(site).buildings])
     return shapely.line_merge(MultiLineString(outlines).difference(walls))
@@ -102,8 +105,10 @@ def _pad(site: Site, placed: Placed, pool: PlacedRoom, taken: Sequence[BaseGeome
     """The place for a pad to which the pipes are shortest, and their length along the axes [ft]."""
     ground = shapely.union_all([*placed.shapes, *taken])
     free = [place for place in pad_places(site) if place.intersection(ground).area <= TOLERANCE_FT]
-    runs = [(round(_run_ft(place, pool.water), 2), place) for place in free]
-    return min(((place, run) for run, place in runs), key=lambda found: found[1], default=(None, 0.0))
+    middle = pool.water.centroid
+    runs = [(round(_run_ft(at, pool.water), 2), round(at.centroid.distance(middle), 2), at) for at in free]
+    run_ft, _, pad = min(runs, key=lambda found: found[:2], default=(0.0, 0.0, None))
+    return pad, run_ft
 
 
 def _run_ft(one: Polygon, other: Polygon) -> float:

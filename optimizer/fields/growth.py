@@ -41,7 +41,7 @@ def _lies_near(edge: Edge, line: Edge) -> bool:
 
 def reach_ft(site: Site, edge: Edge) -> float:
     """How far a side may have moved out that now lies there [ft]: farther where it is level with a house corner."""
-    return most_growth_ft(to_corner=any(_ends_at(line, edge) for line in site_edges(site)))
+    return most_growth_ft(to_corner=any(_ends_at(line, edge) for line in _fixed(site)[0]))
 
 
 def _ends_at(line: Edge, edge: Edge) -> bool:

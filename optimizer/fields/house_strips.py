@@ -51,10 +51,15 @@ def _strips(site: Site, placed: Placed) -> Iterator[HouseStrip]:
     zones = site_shapes(site).door_zones
     for room in placed.of_kind(*TERRACE_KINDS):
         bounds = tuple(room.shape.bounds)
-        wholes = [strip for door, zone in zones if (strip := _strip(site, door, zone, bounds)) is not None]
-        ground = shapely.union_all(wholes)
+        wholes = {door: strip for door, zone in zones if (strip := _strip(site, door, zone, bounds)) is not None}
+        ground = shapely.union_all(list(wholes.values()))
         if not ground.is_empty:
-            fronts = [_before(door, ground) for door, _ in zones if _lies_at(door, ground)]
+            fronts = [
+                _before(other, strip)
+                for door, strip in wholes.items()
+                for other, _ in zones
+                if _axis(other) == _axis(door) and _lies_at(other, strip)
+            ]
             yield HouseStrip(ground, shapely.union_all(fronts).intersection(ground))
 
 

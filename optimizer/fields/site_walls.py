@@ -4,13 +4,12 @@ from collections.abc import Iterable, Iterator
 from functools import lru_cache
 from typing import Final
 
-from shapely import LineString, Point, Polygon, get_parts
+from shapely import LineString, Point, Polygon, get_parts, union_all
 from shapely.ops import substring
 
 from optimizer.catalogue.heights import DEFAULT_HEIGHT_FT
 from optimizer.fields.site_shapes import SITES, site_shapes
-from optimizer.layout import Placement, shared_edge_ft
-from optimizer.layout.shapes import rectangle
+from optimizer.layout import TOLERANCE_FT, Placement, shared_edge_ft
 from optimizer.site import Site, Wall
 
 HALF_FT: Final = 0.01
@@ -76,8 +75,16 @@ def open_edge_ft(site: Site, one: Placement, other: Placement) -> float:
     shared = shared_edge_ft(one, other)
     if not shared or not site.walls:
         return shared
-    edge = rectangle(one).buffer(_LEAST_FT).intersection(rectangle(other).buffer(_LEAST_FT))
-    return max(0.0, shared - sum(float(part.intersection(edge).length) for part in walls_for_feet(site)))
+    return sum(float(part.length) for part in open_edges(site, one, other))
+
+
+def open_edges(site: Site, one: Placement, other: Placement) -> tuple[LineString, ...]:
+    """Parts of the edge that two touching rooms share on which no wall stands."""
+    left, right = max(one.x_ft, other.x_ft), min(one.right_ft, other.right_ft)
+    low, top = max(one.y_ft, other.y_ft), min(one.top_ft, other.top_ft)
+    walls = union_all([part.buffer(TOLERANCE_FT, cap_style="flat") for part in walls_for_feet(site)])
+    edge = LineString([(left, low), (right, top)]).difference(walls)
+    return tuple(part for part in get_parts(edge) if part.length > _LEAST_FT)
 
 
 def _passages(wall: Wall) -> Iterator[Span]:

@@ -8,10 +8,11 @@ from typing import Final
 from optimizer.catalogue.steps import landings_for, needs_guard, risers_for, step_rules, tread_for
 from optimizer.circulation import CLEAR_WIDTH_FT, Way
 from optimizer.fields import LANDING_FT
+from optimizer.fields.site_walls import open_edges
 from optimizer.grading.clear import Foot, too_near
 from optimizer.grading.paved import Paved, Sill, sills
 from optimizer.grading.profile import Leg, legs_of
-from optimizer.layout import FRONT_VECTORS, TOLERANCE_FT, Placement, shared_edge_ft, side_ends
+from optimizer.layout import FRONT_VECTORS, TOLERANCE_FT, Placement, side_ends
 from optimizer.layout.shapes import SIDES
 from optimizer.site import Point
 
@@ -92,9 +93,12 @@ def _between_rooms(paved: Paved, levels_ft: Sequence[float]) -> Iterator[Flight]
     for low, high in (sorted(pair, key=lambda room: levels_ft[room]) for pair in paved.touching):
         rise = levels_ft[high] - levels_ft[low]
         lower, upper = (paved.rooms[room].placement for room in (low, high))
-        edge = shared_edge_ft(lower, upper)
+        # Of an edge with walls on it the longest part that is open.
+        open_part = max(open_edges(paved.site, lower, upper), key=lambda part: part.length)
+        edge = open_part.length
         if risers_for(12 * rise) and edge >= CLEAR_WIDTH_FT - TOLERANCE_FT:
-            middle, going = _shared(lower, upper)
+            (middle,) = open_part.interpolate(0.5, normalized=True).coords
+            going = _going(middle, lower)
             ends, risers = (lower.room, upper.room), risers_for(12 * rise)
             places = _along_edge(edge, middle, going)
             yield _clearest(paved, [_flight(ends, rise, risers, width, at, going) for at, width in places])
@@ -121,14 +125,11 @@ def _along_edge(edge_ft: float, middle: Point, going: Point) -> Iterator[tuple[P
             yield (x + shift * abs(up_y), y + shift * abs(up_x)), width
 
 
-def _shared(lower: Placement, upper: Placement) -> tuple[Point, Point]:
-    """Middle of the edge that two rooms share, and the way from the lower into the upper."""
-    left, right = max(lower.x_ft, upper.x_ft), min(lower.right_ft, upper.right_ft)
-    bottom, top = max(lower.y_ft, upper.y_ft), min(lower.top_ft, upper.top_ft)
-    at = ((left + right) / 2, (bottom + top) / 2)
+def _going(at: Point, lower: Placement) -> Point:
+    """The way out of the lower of two rooms at a point of the edge that they share."""
     side = min(SIDES, key=lambda side: dist(at, _nearest(at, *side_ends(lower, side))))
     x, y = FRONT_VECTORS[side]
-    return at, (float(x), float(y))
+    return (float(x), float(y))
 
 
 def _nearest(at: Point, one: Point, other: Point) -> Point:

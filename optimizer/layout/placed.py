@@ -45,6 +45,14 @@ class PlacedRoom:
         return self.placement.front
 
     @property
+    def heart(self) -> Point:
+        """What a line of sight aims at [ft]: the middle of a pool's water, else what was the room's before it grew."""
+        if self.rules.has_deck:
+            middle = self.water.centroid
+            return (middle.x, middle.y)
+        return self.placement.base.centre
+
+    @property
     def centre(self) -> Point:
         """Centre [ft]."""
         return self.placement.centre

@@ -42,9 +42,10 @@ def _paving(site: SitePart, broken: set[Path]) -> Iterator[Complaint]:
 def _laps(site: SitePart, broken: set[Path]) -> Iterator[Complaint]:
     """Pieces of paving that lie on each other."""
     paths: list[Path] = [("site", "paving", index, "outline") for index in range(len(site.paving))]
-    sound = [(part, path) for part, path in zip(site.paving, paths, strict=True) if path not in broken]
-    for (first, _), (second, path) in combinations(sound, 2):
-        shared = Polygon(first.outline).intersection(Polygon(second.outline)).area
+    parts = zip(site.paving, paths, strict=True)
+    sound = [(part, Polygon(part.outline), path) for part, path in parts if path not in broken]
+    for (first, one, _), (second, other, path) in combinations(sound, 2):
+        shared = one.intersection(other).area
         if shared > _OVERLAP_SQFT:
             found = f"{second.name}, of which {shared:.1f} sq ft lie on {first.name}"
             yield Complaint(path, "pieces of paving side by side", found, "cut one back")
@@ -57,7 +58,7 @@ def _walls(site: SitePart, broken: set[Path]) -> Iterator[Complaint]:
         fault = line_fault(wall)
         if fault:
             advice = "list its points in order, each once"
-            yield Complaint((*path, "line"), "a line that runs along once", fault, advice)
+            yield Complaint((*path, "line"), "a line that does not cross or repeat itself", fault, advice)
         else:
             yield from _openings(wall, path)
         if ("site", "boundary", "corners") not in broken:

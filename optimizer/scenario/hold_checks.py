@@ -1,7 +1,7 @@
 """What must hold of holds: a room that exists, something held, areas in the yard, no two that contradict."""
 
 from collections.abc import Iterator
-from itertools import combinations
+from itertools import combinations_with_replacement
 from typing import Final
 
 from shapely import Point, Polygon
@@ -31,7 +31,7 @@ def hold_complaints(scenario: ScenarioPart) -> Iterator[Complaint]:
         yield from faults
         if not faults:
             sound.append((path, hold))
-    for (_, first), (path, second) in combinations(sound, 2):
+    for (_, first), (path, second) in combinations_with_replacement(sound, 2):
         if first.room == second.room:
             yield from _contradictions(first, second, path)
 
@@ -70,7 +70,7 @@ def _in_the_yard(hold: HoldPart, path: Path, yard: Polygon) -> Iterator[Complain
 
 def _contradictions(first: HoldPart, second: HoldPart, path: Path) -> Iterator[Complaint]:
     """What two holds of one room say that cannot be so at once."""
-    advice = "drop one of the two holds, or change it"
+    advice = "drop one of the two, or change it"
     for key in ("at", "front", "choice"):
         one, other = getattr(first, key), getattr(second, key)
         if None not in (one, other) and one != other:

@@ -38,8 +38,6 @@ def with_extras(room: SizedRoom, brief: Brief) -> SizedRoom:
 
 
 def _wants_cover(wish: RoomWish) -> bool:
-    if wish.kind == "pool":
-        return False
     if wish.cover is not None:
         return wish.cover
     return wish.sun is not None and wish.sun.want == "shade" and wish.kind in data("extras.yaml")["cover"]["kinds"]

@@ -6,7 +6,7 @@ from typing import Final
 
 from optimizer.brief import RoomWish
 from optimizer.catalogue.data_files import data
-from optimizer.catalogue.pools import pool_figure
+from optimizer.catalogue.pools import least_deck_ft, pool_figure
 from optimizer.catalogue.rooms import Item, Quantity
 from optimizer.catalogue.sizing.frame import LEVELS, Fitting, Level, Size, Sizer, moved, seats_of, sides
 
@@ -29,7 +29,7 @@ def _around(wish: RoomWish, level: int) -> Size:
 
 
 def _deck_ft(wish: RoomWish) -> float:
-    return float(wish.deck_ft or pool_figure("least_deck"))
+    return float(wish.deck_ft or least_deck_ft())
 
 
 def _fit(wish: RoomWish, size: Size, level: Level) -> Fitting:
@@ -51,7 +51,8 @@ def _fit(wish: RoomWish, size: Size, level: Level) -> Fitting:
 def _water(wish: RoomWish, size: Size, level: int) -> Item:
     """Water in the room, the deck's spare depth in front of it: as wished if it fits, else what the deck leaves."""
     if wish.water_ft is None:
-        deck = min(_deck_ft(wish), size.width_ft / 4, size.depth_ft / 4)
+        short = min(size.width_ft, size.depth_ft)
+        deck = min(_deck_ft(wish), max(short / 4, min(least_deck_ft(), (short - pool_figure("least_water")) / 2)))
         along, across = size.width_ft - 2 * deck, size.depth_ft - 2 * deck
         if (narrower := across + deck - pool_figure("wide_deck")[level]) >= pool_figure("least_water"):
             across = min(across, narrower)
@@ -65,7 +66,7 @@ def _water(wish: RoomWish, size: Size, level: int) -> Item:
 
 def _most_ft(room_ft: float) -> float:
     """Water along a side of the room at most; half of a side that is too short, which the reader refuses."""
-    return max(room_ft - 2 * float(pool_figure("least_deck")), room_ft / 2)
+    return max(room_ft - 2 * least_deck_ft(), room_ft / 2)
 
 
 def _inside(water: Item, *, with_bench: bool) -> tuple[Item, ...]:

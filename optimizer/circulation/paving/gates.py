@@ -130,23 +130,29 @@ def _link(
     gap = (b.ends[0][0] - a.ends[0][0]) * a.out[0] + (b.ends[0][1] - a.ends[0][1]) * a.out[1]
     low, high = sorted((a.along_ft(b.ends[0]), a.along_ft(b.ends[1])))
     low, high = max(0.0, low), min(a.length_ft, high)
+    if land.walls and abs(gap) <= _TOUCH_FT:
+        low, high = _between_walls(land, a, low, high)
     if not -_TOUCH_FT <= gap <= _LINK_FT or high - low < CLEAR_WIDTH_FT - _TOUCH_FT:
         return None
     width = min(land.width_ft, high - low)
     along = min(max(_preferred_ft(a, b), low + width / 2), high - width / 2)
     x, y = start = a.at(along)
     end = (x + gap * a.out[0], y + gap * a.out[1])
-    if not _is_open(land, free, LineString([start, end]), width / 2 - _TOUCH_FT):
+    strip = LineString([start, end]).buffer(width / 2 - _TOUCH_FT, cap_style="flat") if gap > _TOUCH_FT else None
+    if strip is not None and not free.covers(strip):
         return None
     shy = [SPARE_FT if opening in at.spare else 0.0 for at, opening in ((first, a), (second, b))]
     return Link(Gate(i, (first.anchor,), start, a.out, shy[0]), Gate(j, (second.anchor,), end, b.out, shy[1]))
 
 
-def _is_open(land: Land, free: BaseGeometry, line: LineString, half_ft: float) -> bool:
-    """Whether a strip along a link lies on free land; where two edges touch, whether no wall stands between them."""
-    if line.length > _TOUCH_FT:
-        return bool(free.covers(line.buffer(half_ft, cap_style="flat")))
-    return all(wall.distance(line) > half_ft for wall in land.walls)
+def _between_walls(land: Land, edge: Opening, low: float, high: float) -> tuple[float, float]:
+    """The longest part of a stretch of an edge on which no wall stands."""
+    whole = LineString([edge.at(low), edge.at(max(low, high))])
+    longest = max(shapely.get_parts(whole.difference(shapely.union_all(land.walls))), key=shapely.length)
+    if longest.is_empty:
+        return low, low
+    low, high = sorted(map(edge.along_ft, longest.coords))
+    return low, high
 
 
 def _preferred_ft(a: Opening, b: Opening) -> float:

@@ -87,4 +87,4 @@ def _options(case: Case, steps: Sequence[Step]) -> tuple[Option, ...]:
 def _option(case: Case, number: int, step: Step, reason: str) -> Option:
     case = at_ceiling(case, step.ceiling)
     option = case.described(step.bought.layout, case.in_full(step.bought.layout))
-    return replace(option, id=f"budget-{number:02}", rank=number, reason=reason)
+    return case.advised(replace(option, id=f"budget-{number:02}", rank=number, reason=reason))

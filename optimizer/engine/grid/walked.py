@@ -10,7 +10,7 @@ from numpy.typing import NDArray
 
 from optimizer.circulation.ground import taken_ground
 from optimizer.engine.grid.context import Context
-from optimizer.engine.grid.lattice import Cells
+from optimizer.engine.grid.lattice import SLACK, Cells
 from optimizer.engine.grid.raster import covered
 from optimizer.fields.site_walls import walls_for_feet
 from optimizer.site import Point
@@ -85,6 +85,6 @@ def _at(
 ) -> NDArray[np.float64]:
     """Values of the cells in which points lie."""
     lattice = context.lattice
-    column = np.clip(((x - lattice.x0_ft) / lattice.step_ft).astype(np.int64), 0, cells.shape[1] - 1)
-    row = np.clip(((y - lattice.y0_ft) / lattice.step_ft).astype(np.int64), 0, cells.shape[0] - 1)
+    column = np.clip(((x - lattice.x0_ft) / lattice.step_ft + SLACK).astype(np.int64), 0, cells.shape[1] - 1)
+    row = np.clip(((y - lattice.y0_ft) / lattice.step_ft + SLACK).astype(np.int64), 0, cells.shape[0] - 1)
     return np.asarray(cells[row, column])

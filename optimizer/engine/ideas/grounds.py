@@ -6,21 +6,18 @@ What joins two rooms is asked of the place where the table stands in a layout th
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property, partial
-from typing import Final
 
 import numpy as np
 from shapely import Polygon, box
 
 from optimizer.brief import RoomKind
-from optimizer.catalogue import IDEAS, IdeaName
+from optimizer.catalogue import AIM_KINDS, AWAY_KINDS, IDEAS, IdeaName
 from optimizer.engine.explorer import Ground
 from optimizer.engine.grid.lattice import Cells
 from optimizer.engine.ideas.places import Places, Where
 from optimizer.engine.problem import Problem, Spot, State, rect_of
 from optimizer.fields import main_openings, on_axis
 
-AWAY_KINDS: Final[tuple[RoomKind, ...]] = ("fire", "nook")
-AIM_KINDS: Final[tuple[RoomKind, ...]] = ("fire", "nook", "pool", "reserve")
 Part = Mapping[int, Where]
 """One way to follow an idea: by room, where it may stand."""
 

@@ -10,13 +10,14 @@ import shapely
 from shapely import Geometry, Polygon
 
 from optimizer.catalogue import idea_rules
-from optimizer.engine.grid.anchors import centres_ft
+from optimizer.engine.grid.anchors import centres_ft, corners_ft
 from optimizer.engine.grid.context import Context
-from optimizer.engine.grid.lattice import Cells, any_in_window, window_sums
-from optimizer.engine.grid.raster import covered, within
+from optimizer.engine.grid.lattice import Cells, any_in_window
+from optimizer.engine.grid.raster import within
 from optimizer.engine.grid.variants import Variant
 from optimizer.engine.rules.levels import ground_under_ft
 from optimizer.fields import beside_house, ground_of, on_axis, site_shapes
+from optimizer.fields.roofs import lies_under
 from optimizer.fields.terraces import garden_doors
 from optimizer.site import Door, Structure, Window
 
@@ -53,11 +54,10 @@ class Places:
 
     def under(self, structure: Structure, variant: Variant) -> Cells:
         """Under a structure with nearly all of the smaller of the two."""
-        roof, lattice, result = Polygon(structure.outline), self.context.lattice, self._nowhere
-        cells = window_sums(covered(lattice, roof), width=variant.width, depth=variant.depth)
-        least = idea_rules().roofed_share * min(roof.area / lattice.step_ft**2, variant.width * variant.depth)
-        result[: cells.shape[0], : cells.shape[1]] = cells >= least - _EVEN
-        return result
+        lattice = self.context.lattice
+        x, y = corners_ft(lattice, (lattice.rows, lattice.columns))
+        width_ft, depth_ft = variant.width * lattice.step_ft, variant.depth * lattice.step_ft
+        return lies_under(structure, x, y, width_ft=width_ft, depth_ft=depth_ft)
 
     def on_axis_of(self, opening: Door | Window, variant: Variant) -> Cells:
         """With its middle on the centre line of a door or window."""

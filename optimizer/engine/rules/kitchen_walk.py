@@ -34,7 +34,7 @@ def _far_round(context: Context, room: SizedRoom, variant: Variant) -> Cells | N
     if asked is None:
         return None
     x, y = anchors_ft(context.lattice, variant)
-    return np.asarray(walked_ft(context, asked[0], x, y) - SLACK_FT > asked[1])
+    return np.asarray(walked_ft(context, asked[0], x, y) - SLACK_FT > asked[1] + 1e-6)
 
 
 PART = Part(positions=_near_enough, doubts=_far_round)

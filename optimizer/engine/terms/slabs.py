@@ -46,7 +46,8 @@ def _lifted_sqft(context: Context, variant: Variant) -> NDArray[np.float64]:
     """Area of the slabs under a room at each position."""
     result = np.zeros((context.lattice.rows, context.lattice.columns))
     sums = window_sums(_slab_sqft(context), width=variant.width, depth=variant.depth)
-    result[: sums.shape[0], : sums.shape[1]] = sums
+    # Sums of areas leave hairs, and a loss below 0 would be a level less.
+    result[: sums.shape[0], : sums.shape[1]] = np.round(sums, 6)
     return result
 
 

@@ -51,10 +51,12 @@ def test_nothing_helps_where_the_required_rooms_pass_it():
 
 def test_many_wishes_are_looked_through_at_once():
     """Forty rooms, half of which have to wait: some of the sets, the dearest rooms first, and none that is not enough."""
-    rooms = tuple(RoomWish(f"room {n}", "fire", seats=4 + n % 4) for n in range(40))
+    rooms = tuple(RoomWish(f"room {n}", ("fire", "nook")[n % 2]) for n in range(40))
     brief = Brief(Guests(4, 8), rooms)
     least = affordable(brief, sized_rooms(brief), BOOK).least
     half = replace(brief, budget=replace(brief.budget, ceiling=least / 2))
     found = affordable(half, sized_rooms(half), BOOK)
     assert 1 <= len(found.without) <= 5
     assert all(price <= least / 2 for _, price in found.without)
+    fires = {f"room {n}" for n in range(0, 40, 2)}  # a fire costs more than a nook
+    assert all(set(names) <= fires for names, _ in found.without)

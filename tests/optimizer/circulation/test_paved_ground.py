@@ -44,8 +44,8 @@ def test_no_gap_is_paved_where_no_path_may_be():
     """Ground that is kept out, and what lies over the boundary, stay as they are."""
     kept = replace(BARE, keep_outs=(KeepOut("well", ((24, 28), (38, 28), (38, 30), (24, 30)), allow=("lawn",)),))
     assert paved(leg((20, 32), (42, 32)), site=kept).area == pytest.approx(22 * 4)
-    by_boundary = Layout((stand("table", 0, 16, 14, 12),))
-    assert paved(leg((2, 5), (2, 13)), layout=by_boundary).area == pytest.approx(4 * 8)
+    notched = replace(BARE, boundary=((0, 0), (60, 0), (60, 28), (30, 28), (30, 30), (60, 30), (60, 40), (0, 40)))
+    assert paved(leg((20, 32), (42, 32)), site=notched).area == pytest.approx(22 * 4 + 6 * 2)
 
 
 def test_a_landing_is_built_up_to_what_stands_before_it():

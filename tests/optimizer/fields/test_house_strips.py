@@ -71,3 +71,24 @@ def test_a_wall_that_steps_back_ends_the_strip():
     site = replace(PLAIN_SITE, buildings=(*PLAIN_SITE.buildings, wing))
     (strip,) = strips(stand("table", 10, TOP, 30, 12), site=site)
     assert strip.ground.bounds == pytest.approx((10, 12, 25, TOP))
+
+
+def test_a_door_in_a_bay_is_no_door_of_the_strip():
+    """Its wall lies along no axis; what is paved is before the other door alone."""
+    slanted = Door("bay door", (41, 11), 3, (0.7071, 0.7071))
+    house = PLAIN_SITE.buildings[0]
+    house = replace(house, doors=(*house.doors, slanted))
+    (strip,) = strips(stand("table", 10, TOP, 30, 12), site=replace(PLAIN_SITE, buildings=(house,)))
+    assert strip.before_doors.equals(box(15.5, 12, 24.5, TOP))
+
+
+def test_a_door_in_a_wing_is_no_door_of_the_strip():
+    """A wing at the strip's end has its own wall."""
+    wing = Door("wing door", (8, 14), 3, (1, 0))
+    house = replace(
+        PLAIN_SITE.buildings[0],
+        outline=((2, 0), (50, 0), (50, 12), (8, 12), (8, 20), (2, 20)),
+        doors=(*PLAIN_SITE.buildings[0].doors, wing),
+    )
+    found = strips(stand("table", 10, TOP, 30, 12), site=replace(PLAIN_SITE, buildings=(house,)))
+    assert any(strip.before_doors.equals(box(15.5, 12, 24.5, TOP)) for strip in found)

@@ -41,6 +41,10 @@ FAULTS = [
         "expected a corner inside the boundary, found [220, 22] ft, outside; check the digits",
     ),
     (["room: table, at: [22]"], "expected two values, as in [a, b], found nothing; "),
+    (
+        ["room: table, within: " + AREA + ", not_in: " + AREA],
+        "expected holds of table that can be kept together, found ",
+    ),
     (["room: table, front: north"], "expected +x, -x, +y or -y, found 'north'; "),
     (["room: table, choice: sixx"], "expected a choice of table, found 'sixx'; did you mean six?"),
     (["room: chairs, choice: huge"], "expected a choice of chairs, found 'huge'; write one of "),

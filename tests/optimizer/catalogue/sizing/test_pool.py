@@ -47,6 +47,13 @@ def test_a_given_size_puts_what_is_spare_in_front() -> None:
     assert turned.water == (4, 4, 18, 32)
 
 
+@pytest.mark.parametrize(("width", "depth"), [(14, 14), (15, 15), (14, 20), (30, 15)])
+def test_a_tight_size_keeps_4_ft_of_deck(width: float, depth: float) -> None:
+    """Less would be refused wherever it stands."""
+    (choice,) = sized_room(RoomWish("pool", "pool", choices=(Choice("tight", width, depth, 0, 5),))).choices
+    assert min(decks(choice)) >= 4
+
+
 def test_choices_may_differ_by_their_water() -> None:
     """A choice with water alone is sized by it."""
     choices = (

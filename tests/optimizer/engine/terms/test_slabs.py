@@ -19,7 +19,7 @@ from tests.yards import PLAIN_SITE, plain_rooms, plain_yard, sized
 
 BOOK = book_for("USD")
 PAVING = ("unit paving", "unit paving overlay", "paving lifted")  # a pool has its barrier besides
-SLAB = Paving("old patio", ((20, 10), (38, 10), (38, 26.5), (30, 30), (20, 26.5)), "concrete", "reuse")
+SLAB = Paving("old patio", ((20.3, 10.7), (38.1, 10.7), (38.1, 26.6), (30, 30), (20.3, 26.6)), "concrete", "reuse")
 SITE = replace(PLAIN_SITE, buildings=(), structures=(), trees=(), keep_outs=(), surroundings=(), paving=(SLAB,))
 
 
@@ -48,6 +48,7 @@ def test_losses_are_the_money_of_the_take_off(room):
     context, budget = context_of(scenario, rooms), scenario.brief.budget
     for variant in variants_of(rooms[0], context.lattice):
         losses = slab_losses(context, rooms[0], variant, BOOK)
+        assert losses.min() >= 0
         own = costs_of(context, rooms[0], (variant,), BOOK)[0] * rates().cost * scenario.brief.weights.cost
         step = context.lattice.step_ft
         for row in range(0, context.lattice.rows - variant.depth, 4):
