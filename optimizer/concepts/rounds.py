@@ -28,6 +28,10 @@ TOURS, JUDGED, POLISHED, GROWN = 3, 8, 1, 1
 GROWN_S: Final = 0.15
 """About how long one concept's rooms take to grow."""
 FIRST_JUDGED: Final = 3
+FIRST_TRIES: Final = 6
+"""Layouts judged after the first short tour, and so many such tours at most until a layout holds."""
+FAR_SEED: Final = 100_000
+"""Between the seeds of the first tours, so that none is the beginning of a later tour."""
 LEARNED_FROM: Final = 6
 """So many judged layouts are needed before anything is learned of places."""
 TOLD: Final = 12
@@ -62,7 +66,8 @@ class Rounds:
         self._picker = Picker(self.explorer, self._purse, self._known)
 
     def first(self, starts: Sequence[State], mended: Sequence[State] = ()) -> None:
-        """Something to show soon: what is known already, then short tours, and the few best of them judged here.
+        """Something to show soon: what is known already, then short tours, and the few best of them judged here; again,
+        with what was learned, while none holds.
 
         `mended` are parts of known layouts; of what a tour makes of them each time the best is judged at once, until
         one holds.
@@ -72,9 +77,20 @@ class Rounds:
             self.explorer.run(tour, stop=self.stop)
             if mended and not self.gathering.finds:
                 self._judge_here(self._picker.pick(1))
-        self._judge_here(self._picker.pick(FIRST_JUDGED))
+        self._judge_picked()
+        for turn in range(1, FIRST_TRIES):
+            if self.gathering.finds or self.stop.is_set():
+                break
+            for tour in first_tours(self.seed + turn * FAR_SEED, (), self._purse.set_aside(turn)):
+                self.explorer.run(tour, stop=self.stop)
+            self._judge_picked()
         if not (self.stop.is_set() and self.gathering.finds):
             self._tell_whole()
+
+    def _judge_picked(self) -> None:
+        """One after another, so that each refusal keeps the next from the same place."""
+        for _ in range(FIRST_JUDGED):
+            self._judge_here(self._picker.pick(1))
 
     def _judge_here(self, states: Sequence[State]) -> None:
         for state in states:

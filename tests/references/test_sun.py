@@ -5,7 +5,9 @@ import math
 from datetime import UTC, datetime, timedelta
 
 import numpy as np
+import pandas as pd
 import pytest
+from pvlib import solarposition
 from shapely import Polygon
 
 from optimizer.brief import SunWish
@@ -65,6 +67,16 @@ def test_the_worked_example_of_the_algorithm():
     altitude, bearing = sun_at(place, datetime(2003, 10, 17, 19, 30, 30, tzinfo=UTC))
     assert altitude == pytest.approx(90 - 50.111622, abs=0.006)
     assert bearing == pytest.approx(194.340241, abs=0.001)
+
+
+def test_the_algorithm_alone_says_what_pvlib_says():
+    """Its module is loaded without its package: over a year and at four places as `pvlib.solarposition` has it."""
+    for latitude, longitude in [(40.0, -83.0), (-33.9, 151.2), (68.0, 20.0), (1.0, 104.0)]:
+        when = [datetime(2026, month, 21, hour, 7, tzinfo=UTC) for month in range(1, 13) for hour in range(0, 24, 3)]
+        expected = solarposition.get_solarposition(pd.DatetimeIndex(when), latitude, longitude)
+        found = np.array([sun_at(Place(latitude, longitude, "UTC"), moment) for moment in when])
+        assert found[:, 0] == pytest.approx(expected["apparent_elevation"].to_numpy(), abs=1e-9)
+        assert found[:, 1] == pytest.approx(expected["azimuth"].to_numpy(), abs=1e-9)
 
 
 @pytest.mark.parametrize(

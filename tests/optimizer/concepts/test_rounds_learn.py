@@ -9,7 +9,7 @@ from optimizer.check import Finding
 from optimizer.concepts.case import Case, Verdict
 from optimizer.concepts.clock import Clock
 from optimizer.concepts.gather import Gathering
-from optimizer.concepts.rounds import Rounds
+from optimizer.concepts.rounds import FIRST_JUDGED, FIRST_TRIES, Rounds
 from optimizer.engine.explorer import Explorer, board_of
 from optimizer.engine.problem import build_problem, layout_of
 from optimizer.engine.prover import ArrangementProof, WholeProof, unproven
@@ -103,6 +103,31 @@ def test_a_verdict_is_heard_in_the_next_round():
     search.finish()
     assert judges.asked[-1] == (2, 9)
     assert len(judges.asked) == sum(map(len, judges.given))
+
+
+class Strict:
+    """The yard's case, whose judge refuses so many layouts before it says what holds."""
+
+    def __init__(self, refused):
+        self.refused, self.seen = refused, []
+
+    def judged(self, layout):
+        self.seen.append(layout)
+        return refusal() if len(self.seen) <= self.refused else CASE.judged(layout)
+
+    def __getattr__(self, name):
+        return getattr(CASE, name)
+
+
+@pytest.mark.parametrize(("refused", "judged"), [(FIRST_JUDGED + 1, None), (1000, FIRST_JUDGED * FIRST_TRIES)])
+def test_the_first_layouts_are_judged_until_one_holds(refused, judged):
+    """Refusals of the first short tour do not leave a search without a concept; nor does it try for ever."""
+    search, strict = search_of(Judges()), Strict(refused)
+    search.gathering.case = strict
+    search.first(())
+    assert bool(search.gathering.finds) == (judged is None)
+    assert len(set(strict.seen)) == len(strict.seen)
+    assert judged is None or FIRST_JUDGED < len(strict.seen) <= judged
 
 
 def test_as_many_are_judged_whoever_works():
