@@ -20,7 +20,7 @@ FERNHOLLOW = load_scenario("scenarios/fernhollow-court.yaml")
 @pytest.fixture(scope="module")
 def concepts():
     """Concepts of the example yard."""
-    return make_options(FERNHOLLOW, RunSettings(seconds=7, repeatable=True))
+    return make_options(FERNHOLLOW, RunSettings(seconds=5, repeatable=True))
 
 
 def test_twelve_concepts_that_keep_every_rule(concepts):
@@ -67,5 +67,5 @@ def test_from_an_earlier_result(concepts, tmp_path):
 
 def test_repeatable_means_the_same_concepts(concepts):
     """The same versions, seed and yard give the same layouts in the same order."""
-    again = make_options(FERNHOLLOW, RunSettings(seconds=7, repeatable=True))
+    again = make_options(FERNHOLLOW, RunSettings(seconds=5, repeatable=True))
     assert [o.layout for o in again.options] == [o.layout for o in concepts.options]

@@ -29,8 +29,8 @@ def plain():
 
 def concepts(scenario):
     """Layouts of a few concepts, best first."""
-    found = make_options(scenario, RunSettings(count=4, seconds=4, repeatable=True, processes=0))
-    assert len(found.options) == 4
+    found = make_options(scenario, RunSettings(count=3, seconds=2.5, repeatable=True, processes=0))
+    assert len(found.options) == 3
     return [option.layout for option in found.options]
 
 
