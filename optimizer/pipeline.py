@@ -172,6 +172,7 @@ def site_facts(scenario: Scenario) -> tuple[tuple[str, str], ...]:
         ("grid step", f"{scenario.brief.options.grid_step:.3g} {unit}"),
     ]
     facts += _wishes_cost(scenario, rooms)
+    facts.append(("prices", scenario.book.said.removeprefix("Prices: ")))
     if scenario.site.levels:
         heights = [level.z_ft / unit_ft for level in scenario.site.levels]
         steep = site_slopes(scenario.site)

@@ -56,7 +56,8 @@ def escalated(rate: Decimal, years: Decimal) -> Decimal:
 
 def rounded(amount: Decimal) -> Decimal:
     """Amount as it is said to an owner, in steps that claim no more than an estimate knows."""
-    step = Decimal(data(_FILE)["rounded_to"])
+    figures = data(_FILE)
+    step = Decimal(figures["rounded_below" if abs(amount) < figures["below"] else "rounded_to"])
     return (amount / step).quantize(Decimal(1), ROUND_HALF_UP) * step
 
 

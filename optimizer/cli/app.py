@@ -222,6 +222,24 @@ def sheet(
 
 
 @app.command()
+def compare(
+    result: ResultArgument,
+    option: Annotated[list[str], typer.Option("--option", metavar="ID", help="Give it twice: first and second.")],
+    other: Annotated[
+        Path | None, typer.Option("--with", metavar="RESULT", help="Where the second is; else in the same result.")
+    ] = None,
+    out: Annotated[Path | None, typer.Option("--out", metavar="FILE", help="The lines that differ, as .csv.")] = None,
+) -> None:
+    """Compare two concepts of one yard.
+
+    Says what moved, grew, shrank, came and went, what it does to cost, walking and sun, and which lines are dearer.
+    """
+    from optimizer.cli.compare_command import compare as compare_concepts
+
+    compare_concepts(result, other, option, out)
+
+
+@app.command()
 def picture(
     result: ResultArgument,
     option: Annotated[str, typer.Option("--option", metavar="ID", help="Which concept.")],
