@@ -5,8 +5,11 @@ from optimizer.catalogue import rounded
 
 
 def about_words(cost: Cost, currency: str, phase: int = 1) -> str:
-    """Say `About 185,000 USD; expect 165,000 to 225,000 until soil, levels and lines are checked`."""
-    about = f"About {rounded(cost.phase(phase)):,.0f} {currency}"
+    """Say `About 185,000 USD; expect 165,000 to 225,000 until soil, levels and lines are checked`, and of which phase
+    where there are more.
+    """
+    lead = f"Phase {phase}: about" if len(cost.phases) > 1 else "About"
+    about = f"{lead} {rounded(cost.phase(phase)):,.0f} {currency}"
     expected = expected_words(cost, phase)
     return f"{about}; expect {expected} until soil, levels and lines are checked." if expected else f"{about}."
 

@@ -33,6 +33,13 @@ def test_about_and_expected(feet, words):
     assert about_words(cost(feet), "USD") == words
 
 
+def test_of_several_phases_it_says_which():
+    """Each by its own range."""
+    charges = [Charge(phase, "a", "seat wall", Decimal(950)) for phase in (1, 2)]
+    both = cost_of(charges, demo_price_book(), NO_STEPS)
+    assert about_words(both, "USD", 2).startswith("Phase 2: about 185,000 USD; expect 150,000 to 240,000 until")
+
+
 def said(ceiling, feet=0, **changes):
     """Cautions of a cost under a ceiling, less the two that are always there."""
     yard = plain_yard(ceiling=ceiling)
