@@ -115,9 +115,10 @@ def _layouts_of(result: Path | None) -> "tuple[Layout, ...]":
 
 def _wishes_cost(scenario: Scenario, rooms: Sequence["SizedRoom"]) -> list[tuple[str, str]]:
     """What all wishes cost at the least, and what has to wait where that passes the ceiling."""
-    from optimizer.catalogue import affordable, book_for, existing_of
+    from optimizer.catalogue import affordable, existing_of
+    from optimizer.concepts.case import Case
 
-    found = affordable(scenario.brief, rooms, book_for(scenario.currency), existing_of(scenario.site))
+    found = affordable(scenario.brief, rooms, Case.of(scenario).book, existing_of(scenario.site))
     told = f"at least {found.least:,.0f} {scenario.currency} with every room at its cheapest, without ways and steps"
     if found.ceiling is None:
         return [("all wishes", told)]
@@ -171,6 +172,7 @@ def site_facts(scenario: Scenario) -> tuple[tuple[str, str], ...]:
         ("grid step", f"{scenario.brief.options.grid_step:.3g} {unit}"),
     ]
     facts += _wishes_cost(scenario, rooms)
+    facts.append(("prices", scenario.book.said.removeprefix("Prices: ")))
     if scenario.site.levels:
         heights = [level.z_ft / unit_ft for level in scenario.site.levels]
         steep = site_slopes(scenario.site)
@@ -246,6 +248,7 @@ def plan_drawing(scenario: Scenario, option: "Option", *, audience: "Audience" =
     """The plan of one concept, ready to be written: a designer's, or an owner's without marks and dimensions."""
     from optimizer.catalogue import sized_rooms
     from optimizer.circulation import way_polygon
+    from optimizer.concepts import about_words
     from optimizer.drawing import Notable, Paths, draw_plan
     from optimizer.layout import placed_of
 
@@ -258,6 +261,6 @@ def plan_drawing(scenario: Scenario, option: "Option", *, audience: "Audience" =
         appraisal.ways,
         title=f"{option.title}: {option.idea.name if option.idea else 'plan'}",
         paths=Paths(way_polygon(scenario.site, placed, appraisal.legs), appraisal.legs, notable),
-        cautions=option.cautions,
+        cautions=(about_words(appraisal.cost, scenario.currency), *option.cautions),
         audience=audience,
     )

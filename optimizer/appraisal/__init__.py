@@ -1,9 +1,10 @@
 """The exact figures of a layout, one measure a module."""
 
-from optimizer.appraisal.appraisal import Appraisal, Cost, CostLine
+from optimizer.appraisal.appraisal import Appraisal
 from optimizer.appraisal.appraise import Given, appraise, priced
 from optimizer.appraisal.cook import CookMeasures, cook_loss
 from optimizer.appraisal.cost import cost_of
+from optimizer.appraisal.cost_sheet import Cost, CostLine, CostRange
 from optimizer.appraisal.destinations import Destination, destinations, destinations_loss
 from optimizer.appraisal.enclosure import EnclosureMeasures, RoomBacks
 from optimizer.appraisal.finish import FieldArea, FinishPlan, FinishTakeOff, finish_plan, finish_take_off
@@ -19,6 +20,7 @@ from optimizer.appraisal.sun import sun_of
 from optimizer.appraisal.table import TableWay, main_table
 from optimizer.appraisal.take_off import take_off
 from optimizer.appraisal.terraces import bare_doors, bare_doors_loss
+from optimizer.appraisal.uncertainty import Mover, Uncertainty, uncertainty_of
 from optimizer.appraisal.walking import trip_lengths, walking_ft
 from optimizer.appraisal.work_zone import Landing, WorkZone, work_zone
 
@@ -27,6 +29,7 @@ __all__ = [
     "CookMeasures",
     "Cost",
     "CostLine",
+    "CostRange",
     "Destination",
     "EnclosureMeasures",
     "FieldArea",
@@ -35,6 +38,7 @@ __all__ = [
     "Given",
     "GroundMeasures",
     "Landing",
+    "Mover",
     "OrderMeasures",
     "PartyMeasures",
     "PartyPhase",
@@ -44,6 +48,7 @@ __all__ = [
     "SiteMeasures",
     "SmokeShare",
     "TableWay",
+    "Uncertainty",
     "WayRun",
     "WorkZone",
     "aligned_share",
@@ -70,6 +75,7 @@ __all__ = [
     "take_off",
     "trip_lengths",
     "unaligned_ft",
+    "uncertainty_of",
     "walking_ft",
     "work_zone",
     "worth_placed",

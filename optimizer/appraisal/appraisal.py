@@ -1,9 +1,9 @@
 """The exact figures of one layout."""
 
 from dataclasses import dataclass, field
-from decimal import Decimal
 
 from optimizer.appraisal.cook import CookMeasures
+from optimizer.appraisal.cost_sheet import Cost
 from optimizer.appraisal.destinations import Destination
 from optimizer.appraisal.enclosure import EnclosureMeasures
 from optimizer.appraisal.finish import FinishTakeOff
@@ -14,34 +14,6 @@ from optimizer.appraisal.site_measures import SiteMeasures
 from optimizer.appraisal.table import TableWay
 from optimizer.circulation import Leg, Way
 from optimizer.planting import PlantingMeasures
-
-
-@dataclass(frozen=True, slots=True)
-class CostLine:
-    """One line of the cost sheet: quantity x unit price = amount, to the cent."""
-
-    phase: int
-    room: str
-    item: str
-    quantity: Decimal
-    unit: str
-    unit_price: Decimal
-    amount: Decimal
-
-
-@dataclass(frozen=True, slots=True)
-class Cost:
-    """A cost sheet. Totals by phase include contingency; `total` is their sum; `low` and `high` bound the estimate."""
-
-    lines: tuple[CostLine, ...]
-    phases: tuple[tuple[int, Decimal], ...]
-    total: Decimal
-    low: Decimal
-    high: Decimal
-
-    def phase(self, number: int) -> Decimal:
-        """Total of a phase, contingency included; 0 where nothing is built in it."""
-        return dict(self.phases).get(number, Decimal(0))
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,9 +2,10 @@
 
 from dataclasses import dataclass
 
-from optimizer.appraisal.appraisal import Appraisal, Cost
+from optimizer.appraisal.appraisal import Appraisal
 from optimizer.appraisal.cook import cook_measures
 from optimizer.appraisal.cost import cost_of
+from optimizer.appraisal.cost_sheet import Cost
 from optimizer.appraisal.destinations import destinations
 from optimizer.appraisal.enclosure import enclosure_measures
 from optimizer.appraisal.finish import finish_plan, finish_take_off
@@ -46,7 +47,7 @@ def priced(derived: Derived, book: PriceBook) -> Cost:
         grading=derived.grading,
         pools=derived.pools,
     )
-    return cost_of(charges, book, derived.scenario.brief.budget.contingency)
+    return cost_of(charges, book, derived.scenario.brief.budget)
 
 
 def appraise(derived: Derived, book: PriceBook, given: Given | None = None) -> Appraisal:

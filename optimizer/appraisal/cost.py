@@ -1,59 +1,96 @@
 """From charges to a cost sheet that adds up to the cent."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from decimal import Decimal
+from typing import Final
 
-from optimizer.appraisal.appraisal import Cost, CostLine
-from optimizer.catalogue import SITE, Charge, PriceBook, UnitPrice, to_cents
+from optimizer.appraisal.cost_sheet import Cost, CostLine, CostRange
+from optimizer.brief import Budget
+from optimizer.catalogue import (
+    SITE,
+    STEPS,
+    Charge,
+    PriceBook,
+    assembly_of,
+    class_of,
+    narrowest,
+    to_cents,
+)
 
-CONTINGENCY = "contingency"
+_NOTHING: Final = Decimal("0.00")
 
 
-def cost_of(charges: Sequence[Charge], book: PriceBook, contingency: Decimal) -> Cost:
-    """Cost sheet of charges: a line each, and a line of contingency for each phase.
+def cost_of(charges: Sequence[Charge], book: PriceBook, budget: Budget) -> Cost:
+    """Cost sheet of charges: a line each, and a line of each stated step for each phase.
 
     Amounts are rounded to the cent, half up; a phase is the exact sum of its lines and the total that of its phases.
-    `low` and `high` are the same sums at the low and high prices of the book. A charge of nothing makes no line.
+    A phase's range is that of its class of estimate; `low` and `high` are the sums of the phases' ranges. A charge of
+    nothing makes no line.
     """
-    charges = tuple(sorted((c for c in charges if c.quantity), key=lambda c: c.phase))
-    lines = tuple(_line(c, book.of(c.item), book.of(c.item).price) for c in charges)
-    lows = tuple(_line(c, book.of(c.item), book.of(c.item).low) for c in charges)
-    highs = tuple(_line(c, book.of(c.item), book.of(c.item).high) for c in charges)
-    sheet = _with_contingency(lines, contingency)
+    charges = sorted((charge for charge in charges if charge.quantity), key=lambda charge: charge.phase)
+    sheet: tuple[CostLine, ...] = ()
+    for phase in dict.fromkeys(charge.phase for charge in charges):
+        own = tuple(_line(charge, book) for charge in charges if charge.phase == phase)
+        sheet += (*own, *_steps(phase, own, budget))
+    phases = tuple((phase, sum_of(sheet, phase)) for phase in dict.fromkeys(line.phase for line in sheet))
+    ranges = tuple((phase, _range(phase, total, budget)) for phase, total in phases)
     return Cost(
         lines=sheet,
-        phases=tuple((phase, _sum(sheet, phase)) for phase in _phases(sheet)),
-        total=_sum(sheet),
-        low=_sum(_with_contingency(lows, contingency)),
-        high=_sum(_with_contingency(highs, contingency)),
+        phases=phases,
+        total=sum_of(sheet),
+        low=sum((one.low for _, one in ranges), _NOTHING),
+        high=sum((one.high for _, one in ranges), _NOTHING),
+        ranges=ranges,
     )
 
 
-def _line(charge: Charge, price: UnitPrice, unit_price: Decimal) -> CostLine:
+def _line(charge: Charge, book: PriceBook) -> CostLine:
+    price, quantity = book.of(charge.item), charge.quantity
+    is_invented = charge.item in book.invented
     return CostLine(
         phase=charge.phase,
         room=charge.room,
         item=charge.item,
-        quantity=charge.quantity,
+        quantity=quantity,
         unit=price.unit,
-        unit_price=unit_price,
-        amount=to_cents(charge.quantity * unit_price),
+        unit_price=price.price,
+        amount=to_cents(quantity * price.price),
+        assembly=assembly_of(charge.item),
+        low=to_cents(quantity * price.low),
+        high=to_cents(quantity * price.high),
+        how=f"{quantity.normalize():f} {price.unit} of {charge.item} at {price.price:.2f}",
+        source=f"{'invented price' if is_invented else book.name}, {book.date}",
     )
 
 
-def _with_contingency(lines: tuple[CostLine, ...], contingency: Decimal) -> tuple[CostLine, ...]:
-    """Lines by phase, each phase closed by its contingency."""
-    sheet: tuple[CostLine, ...] = ()
-    for phase in _phases(lines):
-        base = _sum(lines, phase)
-        close = CostLine(phase, SITE, CONTINGENCY, contingency, "share", base, to_cents(base * contingency))
-        sheet += (*(line for line in lines if line.phase == phase), close)
-    return sheet
+def _steps(phase: int, lines: Sequence[CostLine], budget: Budget) -> Iterator[CostLine]:
+    """Stated steps of a phase, each a share of all before it: prices at their low or high end carry it along."""
+    base, low, high = (sum(getattr(line, part) for line in lines) for part in ("amount", "low", "high"))
+    for name, share in budget.steps(phase):
+        amounts = [to_cents(amount * share) for amount in (base, low, high)]
+        yield CostLine(
+            phase=phase,
+            room=SITE,
+            item=name,
+            quantity=share,
+            unit="share",
+            unit_price=base,
+            amount=amounts[0],
+            assembly=STEPS,
+            low=amounts[1],
+            high=amounts[2],
+            how=f"{(share * 100).normalize():f} % of {base:.2f}",
+            source="the scenario's budget",
+        )
+        base, low, high = base + amounts[0], low + amounts[1], high + amounts[2]
 
 
-def _phases(lines: tuple[CostLine, ...]) -> tuple[int, ...]:
-    return tuple(sorted({line.phase for line in lines}))
+def _range(phase: int, total: Decimal, budget: Budget) -> CostRange:
+    estimate_class = class_of(phase, budget.estimate_class)
+    low, high = narrowest(estimate_class).around(total)
+    return CostRange(to_cents(low), to_cents(high), estimate_class)
 
 
-def _sum(lines: tuple[CostLine, ...], phase: int | None = None) -> Decimal:
-    return sum((line.amount for line in lines if phase in (None, line.phase)), Decimal("0.00"))
+def sum_of(lines: Sequence[CostLine], phase: int | None = None) -> Decimal:
+    """Sum of the lines of a phase, or of all."""
+    return sum((line.amount for line in lines if phase in {None, line.phase}), _NOTHING)

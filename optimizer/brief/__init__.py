@@ -1,12 +1,12 @@
 """What is wanted: rooms, relations, trips, guests, weights and money; and the sentence of every hard rule."""
 
+from optimizer.brief.budget import Allowances, Budget, Later
 from optimizer.brief.finish import Finish, FinishPartName, FinishWish, Material, Pattern
 from optimizer.brief.holds import Hold, Side
 from optimizer.brief.rules import RULES, Rule, RuleId
 from optimizer.brief.sketches import Sketch, SketchedRoom
 from optimizer.brief.wishes import (
     Brief,
-    Budget,
     Choice,
     Equipment,
     Guests,
@@ -22,6 +22,7 @@ from optimizer.brief.wishes import (
 
 __all__ = [
     "RULES",
+    "Allowances",
     "Brief",
     "Budget",
     "Choice",
@@ -31,6 +32,7 @@ __all__ = [
     "FinishWish",
     "Guests",
     "Hold",
+    "Later",
     "Material",
     "OptionsWanted",
     "Pattern",

@@ -2,9 +2,9 @@
 
 from collections.abc import Collection
 from dataclasses import dataclass, field
-from decimal import Decimal
 from typing import Literal
 
+from optimizer.brief.budget import Budget
 from optimizer.brief.finish import FinishWish
 from optimizer.brief.holds import Hold
 
@@ -158,14 +158,6 @@ class Weights:
 
 
 @dataclass(frozen=True, slots=True)
-class Budget:
-    """Ceiling of phase 1, contingency included; None where no ceiling was given."""
-
-    ceiling: Decimal | None = None
-    contingency: Decimal = Decimal("0.15")
-
-
-@dataclass(frozen=True, slots=True)
 class OptionsWanted:
     """How many concepts, on what grid, from what seed. `grid_step` is in the file's own unit."""
 
@@ -183,7 +175,7 @@ class Brief:
     relations: tuple[Relation, ...] = ()
     trips: tuple[Trip, ...] = ()
     weights: Weights = Weights()
-    budget: Budget = Budget()
+    budget: Budget = field(default_factory=Budget)
     options: OptionsWanted = OptionsWanted()
     finish: FinishWish = field(default_factory=FinishWish)
     holds: tuple[Hold, ...] = ()

@@ -1,6 +1,8 @@
 """The catalogue: kinds of rooms sized from people and equipment, their quantities, and what those cost."""
 
 from optimizer.catalogue.affordable import Affordable, affordable
+from optimizer.catalogue.allowances import allowance_words, with_allowances
+from optimizer.catalogue.assemblies import OTHER, STEPS, assemblies, assembly_of, bought_by_owners
 from optimizer.catalogue.bill import (
     SITE,
     Charge,
@@ -23,6 +25,16 @@ from optimizer.catalogue.distances import (
     root_rings,
     usual_distance,
     usual_rings,
+)
+from optimizer.catalogue.estimate_classes import (
+    Spread,
+    class_of,
+    draws,
+    escalated,
+    narrowest,
+    price_correlation,
+    rounded,
+    widest,
 )
 from optimizer.catalogue.existing import LIFTED, NOTHING_THERE, OVERLAID, Existing, existing_of, is_carried
 from optimizer.catalogue.finish import (
@@ -52,8 +64,8 @@ from optimizer.catalogue.party import (
 from optimizer.catalogue.party_evening import Phase, best_grade_flow, party_phases, passing_ft, walkway_grade
 from optimizer.catalogue.paving import PavingMaterials, paving_materials
 from optimizer.catalogue.pools import barrier_height_ft, least_deck_ft, pad_size_ft, pool_figure, pool_gallons
-from optimizer.catalogue.price_book import PriceBook, UnitPrice
-from optimizer.catalogue.price_books import book_for, demo_price_book
+from optimizer.catalogue.price_book import PriceBook, UnitPrice, digest_of, with_digest
+from optimizer.catalogue.price_books import DEMONSTRATION, book_for, demo_price_book, has_demo_book
 from optimizer.catalogue.rooms import IN_WATER, Cover, Item, KindRules, LocalSide, Quantity, SizedChoice, SizedRoom
 from optimizer.catalogue.sizing import (
     COVERED,
@@ -71,14 +83,17 @@ __all__ = [
     "AIM_KINDS",
     "AWAY_KINDS",
     "COVERED",
+    "DEMONSTRATION",
     "FOCAL_KIND",
     "IDEAS",
     "IN_WATER",
     "LIFTED",
     "NOTHING_THERE",
+    "OTHER",
     "OVERLAID",
     "SCREENED",
     "SITE",
+    "STEPS",
     "Affordable",
     "Asked",
     "Charge",
@@ -100,21 +115,30 @@ __all__ = [
     "Rings",
     "SizedChoice",
     "SizedRoom",
+    "Spread",
     "UnitPrice",
     "UsualDistance",
     "affordable",
+    "allowance_words",
     "asked_by",
+    "assemblies",
+    "assembly_of",
     "barrier_height_ft",
     "best_grade_flow",
     "book_for",
     "border_width_ft",
+    "bought_by_owners",
     "charge",
+    "class_of",
     "clearance_ft",
     "counter_middle_ft",
     "cover_price",
     "cuts_share",
     "demo_price_book",
+    "digest_of",
     "distance_ft",
+    "draws",
+    "escalated",
     "existing_of",
     "finished_book",
     "fire_clear_ft",
@@ -122,6 +146,7 @@ __all__ = [
     "fixed_price",
     "front_run",
     "grown",
+    "has_demo_book",
     "held",
     "holds",
     "idea_rules",
@@ -137,6 +162,7 @@ __all__ = [
     "most_growth_ft",
     "most_held",
     "most_stools",
+    "narrowest",
     "pad_size_ft",
     "palette_of",
     "party_is_held",
@@ -145,10 +171,12 @@ __all__ = [
     "paving_materials",
     "pool_figure",
     "pool_gallons",
+    "price_correlation",
     "rates",
     "room_charges",
     "room_price",
     "root_rings",
+    "rounded",
     "side_run",
     "sized_room",
     "sized_rooms",
@@ -160,5 +188,8 @@ __all__ = [
     "usual_distance",
     "usual_rings",
     "walkway_grade",
+    "widest",
+    "with_allowances",
+    "with_digest",
     "worth_rate",
 ]

@@ -39,7 +39,7 @@ def affordable(
     brief: Brief, rooms: Sequence[SizedRoom], book: PriceBook, existing: Existing = NOTHING_THERE
 ) -> Affordable:
     """Hold all wishes against the ceiling, on least prices alone."""
-    more, ceiling = 1 + brief.budget.contingency, brief.budget.ceiling
+    more, ceiling = brief.budget.factor, brief.budget.ceiling
     prices = {room.name: min(room_price(c, room, book, existing) for c in room.choices) * more for room in rooms}
     least = fixed_price(brief, book, existing) * more + sum(prices.values())
     if ceiling is None or least <= ceiling:

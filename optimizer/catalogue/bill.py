@@ -5,6 +5,7 @@ from decimal import ROUND_HALF_UP, Decimal
 from typing import Final
 
 from optimizer.brief import Brief
+from optimizer.catalogue.allowances import FURNITURE
 from optimizer.catalogue.existing import LIFTED, NOTHING_THERE, Existing, overlaid
 from optimizer.catalogue.price_book import PriceBook
 from optimizer.catalogue.rooms import SizedChoice, SizedRoom
@@ -52,8 +53,9 @@ def fixed_charges(brief: Brief, existing: Existing = NOTHING_THERE) -> tuple[Cha
     """Work done once, whatever is placed; every wished room is designed, also one that is left out in the end."""
     design = charge(phase=1, room=SITE, item="design of a room", amount=len(brief.rooms))
     lifted = charge(phase=1, room=SITE, item=LIFTED, amount=existing.lifted_sqft)
+    furniture = charge(phase=1, room=SITE, item=FURNITURE, amount=int(brief.budget.allowances.furniture > 0))
     lumps = (charge(phase=1, room=SITE, item=item, amount=1) for item in _LUMPS)
-    return (*lumps, design, *((lifted,) if lifted.quantity else ()))
+    return (*lumps, design, *(one for one in (lifted, furniture) if one.quantity))
 
 
 def room_price(choice: SizedChoice, room: SizedRoom, book: PriceBook, existing: Existing = NOTHING_THERE) -> Decimal:

@@ -62,6 +62,10 @@ SeedOption = Annotated[int | None, typer.Option(min=0, max=2**31 - 1, help="Else
 FromOption = Annotated[
     Path | None, typer.Option("--from", metavar="RESULT", help="An earlier options.json to start from.")
 ]
+PricesOption = Annotated[
+    Path | None,
+    typer.Option("--prices", metavar="FILE", help="Price book of your own (.csv, .yaml); else as the scenario says."),
+]
 ProgressOption = Annotated[
     str, typer.Option(metavar="bar|json", callback=_progress_form, help="A bar, or one JSON object a line.")
 ]
@@ -78,11 +82,11 @@ def _all_commands(
 
 
 @app.command()
-def check(scenario: ScenarioArgument) -> None:
+def check(scenario: ScenarioArgument, prices: PricesOption = None) -> None:
     """Print a site's facts, or every problem."""
     from optimizer.scenario import load_scenario, scenario_notes
 
-    loaded = load_scenario(scenario)
+    loaded = load_scenario(scenario, prices)
     from optimizer.pipeline import site_facts
 
     say_pairs(site_facts(loaded))
@@ -101,6 +105,7 @@ def options(  # noqa: PLR0913, PLR0917 - typer takes each option as an argument
         bool, typer.Option("--repeatable", help="The same concepts every time, however long it takes.")
     ] = False,
     start_from: FromOption = None,
+    prices: PricesOption = None,
     progress: ProgressOption = "bar",
     processes: Annotated[
         int | None, typer.Option(min=0, max=64, help="Processes beside this one; else one for each further core.")
@@ -116,7 +121,7 @@ def options(  # noqa: PLR0913, PLR0917 - typer takes each option as an argument
     """
     from optimizer.cli.options_command import Call, run_options
 
-    call = Call(scenario, out, count, seconds, seed, repeatable, start_from, solver_log, processes)
+    call = Call(scenario, out, count, seconds, seed, repeatable, start_from, solver_log, processes, prices)
     raise typer.Exit(run_options(call, as_json=progress == "json"))
 
 
@@ -137,6 +142,7 @@ def budgets(  # noqa: PLR0913, PLR0917 - typer takes each option as an argument
         bool, typer.Option("--repeatable", help="The same budgets every time, however long it takes.")
     ] = False,
     start_from: FromOption = None,
+    prices: PricesOption = None,
     progress: ProgressOption = "bar",
 ) -> None:
     """Find what each budget buys.
@@ -150,12 +156,12 @@ def budgets(  # noqa: PLR0913, PLR0917 - typer takes each option as an argument
     low, high = (None if money is None else Decimal(str(money)) for money in (lowest, highest))
     if low is not None and high is not None and low > high:
         raise typer.BadParameter(f"expected --lowest up to --highest, found {low:,} and {high:,}.")
-    call = BudgetsCall(scenario, out, low, high, steps, seconds, seed, repeatable, start_from)
+    call = BudgetsCall(scenario, out, low, high, steps, seconds, seed, repeatable, start_from, prices)
     raise typer.Exit(run_budgets(call, as_json=progress == "json"))
 
 
 @app.command()
-def batch(
+def batch(  # noqa: PLR0913, PLR0917 - typer takes each option as an argument
     folder: Annotated[Path, typer.Argument(metavar="FOLDER", help="Folder with scenarios.")],
     out: OutOption,
     scheduler: Annotated[
@@ -167,6 +173,7 @@ def batch(
     count: CountOption = None,
     seconds: SecondsOption = 20.0,
     seed: SeedOption = None,
+    prices: PricesOption = None,
 ) -> None:
     """Find concepts for many yards.
 
@@ -176,7 +183,7 @@ def batch(
 
     given = {"--count": count, "--seconds": f"{seconds:g}", "--seed": seed, "--processes": 0}
     arguments = tuple(word for name, value in given.items() if value is not None for word in (name, str(value)))
-    raise typer.Exit(run_batch(BatchCall(folder, out, scheduler, at_once, arguments)))
+    raise typer.Exit(run_batch(BatchCall(folder, out, scheduler, at_once, arguments, prices)))
 
 
 @app.command()
@@ -199,17 +206,37 @@ def recheck(result: ResultArgument) -> None:
 def sheet(
     result: ResultArgument,
     option: Annotated[str, typer.Option("--option", metavar="ID", help="Which concept.")],
-    out: Annotated[Path, typer.Option("--out", metavar="FILE", help="The ending says what is written: .svg or .json.")],
+    out: Annotated[
+        Path, typer.Option("--out", metavar="FILE", help="The ending says what is written: .svg, .json or .csv.")
+    ],
     audience: Annotated[
         str,
         typer.Option("--for", metavar="owner|designer", help="An owner's plan has no dimensions and no working marks."),
     ] = "designer",
 ) -> None:
-    """Write one concept for hand-off."""
+    """Write one concept for hand-off: its plan, its record, or quantities and estimate line by line."""
     from optimizer.cli.sheet import write_sheet
 
     write_sheet(result, option_id=option, out=out, audience=audience)
     say(f"Wrote {out}")
+
+
+@app.command()
+def compare(
+    result: ResultArgument,
+    option: Annotated[list[str], typer.Option("--option", metavar="ID", help="Give it twice: first and second.")],
+    other: Annotated[
+        Path | None, typer.Option("--with", metavar="RESULT", help="Where the second is; else in the same result.")
+    ] = None,
+    out: Annotated[Path | None, typer.Option("--out", metavar="FILE", help="The lines that differ, as .csv.")] = None,
+) -> None:
+    """Compare two concepts of one yard.
+
+    Says what moved, grew, shrank, came and went, what it does to cost, walking and sun, and which lines are dearer.
+    """
+    from optimizer.cli.compare_command import compare as compare_concepts
+
+    compare_concepts(result, other, option, out)
 
 
 @app.command()
@@ -238,6 +265,23 @@ def picture(
     from optimizer.cli.picture import Wanted, write_picture
 
     write_picture(result, option_id=option, wanted=Wanted(of, room, on, line), out=out)
+    say(f"Wrote {out}")
+
+
+@app.command()
+def prices(
+    out: Annotated[Path, typer.Option("--out", metavar="FILE", help="A .csv file for a spreadsheet.")],
+    currency: Annotated[str, typer.Option(metavar="USD|AUD", help="Whose demonstration prices.")] = "USD",
+) -> None:
+    """Write the demonstration prices as a file to put your own into.
+
+    Every item that the program counts is in it, with its unit. All prices in it are invented.
+    """
+    from optimizer.catalogue import book_for
+    from optimizer.results import write_whole
+    from optimizer.results.price_table import price_table
+
+    write_whole(out, price_table(book_for(currency)))
     say(f"Wrote {out}")
 
 

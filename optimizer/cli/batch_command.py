@@ -18,8 +18,10 @@ from optimizer.cli.signals import stop_on_signal
 from optimizer.cli.yard_run import YardDone, run_yard
 from optimizer.errors import InputError, Problem
 from optimizer.results import ready_folder, versions, write_whole
+from optimizer.scenario import files_beside
 
 TABLE: Final = "batch.csv"
+_GIVEN: Final = "prices given with the call"
 SCENARIOS: Final = (".yaml", ".yml", ".json")
 
 
@@ -32,6 +34,7 @@ class BatchCall:
     scheduler: str | None
     at_once: int | None
     arguments: tuple[str, ...]
+    prices: Path | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,19 +44,22 @@ class _Yard:
     path: Path
     data: bytes
     digest: str
+    beside: dict[str, bytes]
+    """The price book that it names, as it lies beside it."""
 
 
 def run_batch(call: BatchCall) -> ExitStatus:
     """Run every scenario of a folder that has not been run like this before, and keep the table up to date."""
-    yards = [_read(path) for path in _scenarios(call.folder)]
+    yards = _yards(call.folder)
+    given = _given_prices(call)
     ready_folder(call.out)
     stop, table = stop_on_signal(), call.out / TABLE
-    run = run_of(versions(book_for("USD")), call.arguments)
+    run = run_of(versions(book_for("USD")), (*call.arguments, *(digest_of(data) for data in given.values())))
     rows = {name: row for name, row in rows_in(table).items() if name in {yard.path.name for yard in yards}}
     waiting = [yard for yard in yards if not _is_done(rows.get(yard.path.name), yard, run, call.out)]
     say(f"{len(yards)} scenarios, {len(yards) - len(waiting)} of them done before.")
     with _executor(call) as executor:
-        for yard, done in _finished(executor, waiting, call, stop):
+        for yard, done in _finished(executor, waiting, call, stop, given):
             row = row_of(yard.path.name, yard.digest, run, done)
             _keep(call.out / yard.path.stem, done)
             rows[row.file] = row
@@ -77,9 +83,27 @@ def _scenarios(folder: Path) -> list[Path]:
     return found
 
 
+def _yards(folder: Path) -> list[_Yard]:
+    """Scenarios of a folder; the price books that they name are none."""
+    yards = [_read(path) for path in _scenarios(folder)]
+    books = {name for yard in yards for name in yard.beside}
+    return [yard for yard in yards if yard.path.name not in books]
+
+
 def _read(path: Path) -> _Yard:
-    data = path.read_bytes()
-    return _Yard(path, data, digest_of(data))
+    data, beside = path.read_bytes(), files_beside(path)
+    return _Yard(path, data, digest_of(b"\0".join((data, *beside.values()))), beside)
+
+
+def _given_prices(call: BatchCall) -> dict[str, bytes]:
+    """The price book of the call under a name of its own, with which it lies beside every scenario."""
+    if call.prices is None:
+        return {}
+    try:
+        return {f"{_GIVEN}{call.prices.suffix}": call.prices.read_bytes()}
+    except OSError as error:
+        found = (error.strerror or type(error).__name__).lower()
+        raise InputError((Problem("a price book", found, "check the path", where=str(call.prices)),)) from None
 
 
 def _is_done(row: BatchRow | None, yard: _Yard, run: str, out: Path) -> bool:
@@ -107,9 +131,15 @@ def _executor(call: BatchCall) -> Iterator[Executor]:
         yield cluster
 
 
-def _finished(executor: Executor, yards: list[_Yard], call: BatchCall, stop: Flag) -> Iterator[tuple[_Yard, YardDone]]:
+def _finished(
+    executor: Executor, yards: list[_Yard], call: BatchCall, stop: Flag, given: dict[str, bytes]
+) -> Iterator[tuple[_Yard, YardDone]]:
     """Yards as they end. Once a person stops it, none is begun any more."""
-    begun = {executor.submit(run_yard, yard.path.name, yard.data, call.arguments): yard for yard in yards}
+    arguments = (*call.arguments, *(word for name in given for word in ("--prices", name)))
+    begun = {
+        executor.submit(run_yard, yard.path.name, yard.data, arguments, {**yard.beside, **given}): yard
+        for yard in yards
+    }
     for future in as_completed(list(begun)):
         yard = begun.pop(future)
         if stop.is_set():

@@ -11,7 +11,7 @@ from rich.box import SIMPLE_HEAD
 from rich.table import Table
 from rich.text import Text
 
-from optimizer.catalogue import book_for, sized_rooms
+from optimizer.catalogue import sized_rooms
 from optimizer.cli.console import printable, say
 from optimizer.cli.exits import ExitStatus
 from optimizer.cli.progress import Listener
@@ -37,6 +37,7 @@ class BudgetsCall:
     seed: int | None
     repeatable: bool
     start_from: Path | None
+    prices: Path | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,7 +72,7 @@ def run_budgets(call: BudgetsCall, *, as_json: bool) -> ExitStatus:
 def _work(call: BudgetsCall, listener: Listener, stop: Flag) -> BudgetsOutcome:
     from optimizer.pipeline import BudgetSettings, what_budgets_buy
 
-    scenario = load_scenario(call.scenario)
+    scenario = load_scenario(call.scenario, call.prices)
     ready_folder(call.out)
     settings = BudgetSettings(
         lowest=call.lowest,
@@ -94,9 +95,9 @@ def _write(outcome: BudgetsOutcome, folder: Path) -> None:
     from optimizer.pipeline import plan_drawing
 
     scenario, found = outcome.scenario, outcome.found
-    document = budgets_document(scenario, sized_rooms(scenario.brief), found, book=book_for(scenario.currency))
+    document = budgets_document(scenario, sized_rooms(scenario.brief), found, book=scenario.book)
     write_whole(folder / "budgets.json", to_text(document))
-    write_whole(folder / "budgets.csv", budgets_csv(found, currency=scenario.currency))
+    write_whole(folder / "budgets.csv", budgets_csv(found, currency=scenario.currency, prices=scenario.book.said))
     if found.points:
         write_whole(folder / "budgets.svg", budget_picture(scenario.name, found, scenario.currency))
     for option in found.options:
@@ -116,6 +117,7 @@ def _print(outcome: BudgetsOutcome, *, file: TextIO) -> None:
     scenario, found = outcome.scenario, outcome.found
     if found.points:
         console_on(file).print(_table(scenario, found))
+        say(scenario.book.said, file=file)
         say("The most worth possible is counted at the lowest prices, without ways and steps.", file=file)
     elif found.highest_is_too_low:
         say(f"Nothing fits: what is required costs more than {found.highest:,.0f} {scenario.currency}.", file=file)

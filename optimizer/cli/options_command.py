@@ -6,7 +6,7 @@ from pathlib import Path
 from threading import Event as Flag
 from typing import Final
 
-from optimizer.catalogue import book_for, sized_rooms
+from optimizer.catalogue import sized_rooms
 from optimizer.cli.exits import ExitStatus
 from optimizer.cli.progress import Listener
 from optimizer.cli.ranking import print_outcome
@@ -32,6 +32,7 @@ class Call:
     start_from: Path | None
     solver_log: bool = False
     processes: int | None = None
+    prices: Path | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,7 +70,7 @@ def _work(call: Call, listener: Listener, stop: Flag) -> Outcome:
     # The engine's libraries take a second to import: time that is already watched.
     from optimizer.pipeline import RunSettings, make_options
 
-    scenario = load_scenario(call.scenario)
+    scenario = load_scenario(call.scenario, call.prices)
     ready_folder(call.out)
     settings = RunSettings(
         count=call.count,
@@ -92,9 +93,10 @@ def _write(outcome: Outcome, folder: Path) -> None:
     from optimizer.pipeline import plan_drawing
 
     scenario, option_set = outcome.scenario, outcome.option_set
-    document = to_document(scenario, sized_rooms(scenario.brief), option_set, book=book_for(scenario.currency))
+    document = to_document(scenario, sized_rooms(scenario.brief), option_set, book=scenario.book)
     write_whole(folder / "options.json", to_text(document))
-    write_whole(folder / "options.csv", csv_table(option_set.options, currency=scenario.currency))
+    table = csv_table(option_set.options, currency=scenario.currency, prices=scenario.book.said)
+    write_whole(folder / "options.csv", table)
     for option in option_set.options:
         write_whole(folder / f"{option.id}.svg", plan_svg(plan_drawing(scenario, option)))
 

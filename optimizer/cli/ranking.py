@@ -7,9 +7,10 @@ from rich.box import SIMPLE_HEAD
 from rich.table import Table
 from rich.text import Text
 
+from optimizer.catalogue import allowance_words, class_of, narrowest
 from optimizer.cli.console import printable, say
 from optimizer.cli.rich_console import console_on
-from optimizer.concepts import Option, OptionSet
+from optimizer.concepts import Option, OptionSet, expected_words
 from optimizer.scenario import Scenario
 from optimizer.units import metres_from_feet
 
@@ -18,12 +19,23 @@ def print_outcome(scenario: Scenario, option_set: OptionSet, *, asked: int, file
     """Print the concepts in order and what is to be said of them, or why there are none."""
     if option_set.concepts:
         console_on(file).print(_table(scenario, "concepts, in order", option_set.concepts))
+        for line in _money_lines(scenario):
+            say(line, file=file)
     for line in _remarks(option_set, asked):
         say(line, file=file)
     if option_set.sketches:
         console_on(file).print(_table(scenario, "layouts of your own", option_set.sketches))
     for line in (line for sketch in option_set.sketches for line in _broken(sketch)):
         say(line, file=file)
+
+
+def _money_lines(scenario: Scenario) -> Iterator[str]:
+    """How far the sums may be off, and where their prices come from."""
+    budget = scenario.brief.budget
+    spread = narrowest(class_of(1, budget.estimate_class)).words
+    yield f"The range of phase 1 is {spread} of its sum, until soil, levels and lines are checked."
+    yield allowance_words(budget.allowances, scenario.currency)
+    yield scenario.book.said
 
 
 def _broken(sketch: Option) -> Iterator[str]:
@@ -36,7 +48,8 @@ def _broken(sketch: Option) -> Iterator[str]:
 
 def _table(scenario: Scenario, title: str, options: tuple[Option, ...]) -> Table:
     table = Table(box=SIMPLE_HEAD, title=Text(f"{scenario.name}: {title}"), title_justify="left")
-    for heading in ("rank", "concept", f"phase 1 {scenario.currency}", f"walking {scenario.units}", "worth", "seats"):
+    money, walking = f"phase 1 {scenario.currency}", f"walking {scenario.units}"
+    for heading in ("rank", "concept", money, "expect", walking, "worth", "seats"):
         is_text = heading == "concept"
         table.add_column(Text(heading), justify="left" if is_text else "right", no_wrap=is_text)
     table.add_column("left out")
@@ -50,7 +63,9 @@ def _cells(scenario: Scenario, option: Option) -> tuple[str, ...]:
     appraisal = option.appraisal
     walking = appraisal.walking_ft if scenario.units == "ft" else metres_from_feet(appraisal.walking_ft)
     left_out = ", ".join(left.room for left in option.left_out) or "-"
-    figures = (f"{appraisal.cost.phase(1):,.0f}", f"{walking:,.0f}", f"{appraisal.worth:g}", str(appraisal.seats))
+    cost = appraisal.cost
+    money = (f"{cost.phase(1):,.0f}", expected_words(cost))
+    figures = (*money, f"{walking:,.0f}", f"{appraisal.worth:g}", str(appraisal.seats))
     rank = "-" if option.rank is None else str(option.rank)
     return (rank, option.sketch or option.id, *figures, left_out, option.reason)
 

@@ -8,6 +8,7 @@ from optimizer.concepts import Option
 from optimizer.drawing.audience import AUDIENCES, Audience
 from optimizer.errors import InputError, Problem
 from optimizer.results import Result, read_result, to_text, write_whole
+from optimizer.results.estimate_table import estimate_table
 
 
 def write_sheet(result_path: Path, *, option_id: str, out: Path, audience: str = "designer") -> None:
@@ -43,7 +44,12 @@ def _json(result: Result, option: Option, _audience: Audience) -> str:
     return to_text({**result.document, "options": [record]})
 
 
-WRITERS: Final[dict[str, Callable[[Result, Option, Audience], str]]] = {".svg": _svg, ".json": _json}
+def _csv(result: Result, option: Option, _audience: Audience) -> str:
+    """Take-off and estimate."""
+    return estimate_table(result.scenario, option)
+
+
+WRITERS: Final[dict[str, Callable[[Result, Option, Audience], str]]] = {".svg": _svg, ".json": _json, ".csv": _csv}
 
 
 def _wrong(expected: str, found: str, where: str, advice: str) -> InputError:

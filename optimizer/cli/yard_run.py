@@ -7,9 +7,10 @@ import subprocess
 import sys
 import tempfile
 import time
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
+from types import MappingProxyType
 from typing import Final
 
 _KEPT: Final = (".json", ".csv", ".svg")
@@ -26,10 +27,17 @@ class YardDone:
     files: dict[str, str]
 
 
-def run_yard(name: str, data: bytes, arguments: Sequence[str]) -> YardDone:
-    """Find concepts for a scenario file of that name and content, with these further arguments."""
+def run_yard(
+    name: str, data: bytes, arguments: Sequence[str], beside: Mapping[str, bytes] = MappingProxyType({})
+) -> YardDone:
+    """Find concepts for a scenario file of that name and content, with these further arguments; `beside` are files
+    that lie in its folder, by their names there.
+    """
     with tempfile.TemporaryDirectory(prefix="outdoor-rooms-") as folder:
         scenario, out = Path(folder) / name, Path(folder) / "out"
+        for other, content in beside.items():
+            (Path(folder) / other).parent.mkdir(parents=True, exist_ok=True)
+            (Path(folder) / other).write_bytes(content)
         scenario.write_bytes(data)
         began = time.monotonic()
         call = (sys.executable, "-m", "optimizer", "options", name, "--out", "out", *arguments)

@@ -5,6 +5,7 @@ Here are the data and what is said of them; `concepts/run.py`, which needs the s
 
 from optimizer.concepts.cautions import cautions_for
 from optimizer.concepts.idea_words import idea_of
+from optimizer.concepts.money_words import about_words, expected_words
 from optimizer.concepts.option import (
     Conflict,
     DiffersBy,
@@ -41,7 +42,9 @@ __all__ = [
     "SearchStatus",
     "Teller",
     "WayOut",
+    "about_words",
     "cautions_for",
+    "expected_words",
     "idea_of",
     "losses_of",
     "permits_for",

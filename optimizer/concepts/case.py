@@ -6,16 +6,16 @@ from dataclasses import dataclass, replace
 from decimal import Decimal
 from typing import Any
 
-from optimizer.appraisal import Appraisal, Given, appraise, priced
+from optimizer.appraisal import Appraisal, Given, appraise, priced, uncertainty_of
 from optimizer.brief import Relation
 from optimizer.catalogue import (
     PriceBook,
     SizedRoom,
-    book_for,
     existing_of,
     finished_book,
     room_price,
     sized_rooms,
+    with_allowances,
     worth_rate,
 )
 from optimizer.check import CheckCase, Finding, all_findings, first_findings, fits, seen_shares, wishes_missed
@@ -72,8 +72,9 @@ class Case:
     @classmethod
     def of(cls, scenario: Scenario) -> "Case":
         """Size the rooms and open the price book."""
-        book = finished_book(book_for(scenario.currency), scenario.brief.finish)
-        return cls(scenario, sized_rooms(scenario.brief), book)
+        brief = scenario.brief
+        book = with_allowances(finished_book(scenario.book, brief.finish), brief.budget.allowances)
+        return cls(scenario, sized_rooms(brief), book)
 
     @property
     def diagonal_ft(self) -> float:
@@ -160,7 +161,8 @@ class Case:
         placed, appraisal = self.placed(option.layout), option.appraisal
         return replace(
             option,
-            cautions=cautions_for(self.scenario, placed, appraisal.legs),
+            cautions=cautions_for(self.scenario, placed, appraisal.legs, appraisal.cost),
+            uncertainty=uncertainty_of(appraisal.cost, self.scenario.brief.budget.ceiling),
             permits=permits_for(self.scenario, placed, appraisal),
             remedies=remedies_for(self.scenario, placed, self.book, appraisal),
         )
@@ -168,7 +170,7 @@ class Case:
     def _why(self, room: SizedRoom, appraisal: Appraisal) -> str:
         budget = self.scenario.brief.budget
         there = existing_of(self.scenario.site)
-        least = min(room_price(c, room, self.book, there) for c in room.choices) * (1 + budget.contingency)
+        least = min(room_price(c, room, self.book, there) for c in room.choices) * budget.factor
         if budget.ceiling is not None and appraisal.cost.phase(1) + least > budget.ceiling:
             return f"at least {least:,.0f} {self.book.currency} more would pass the ceiling"
         return "it costs more than it is worth here, or there is no place left for it"

@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Sequence
 from typing import Final
 
+from optimizer.appraisal import Cost
 from optimizer.catalogue import (
     SizedRoom,
     asked_by,
@@ -18,6 +19,7 @@ from optimizer.catalogue import (
 )
 from optimizer.circulation import Leg
 from optimizer.concepts.cook_cautions import cook_cautions
+from optimizer.concepts.money_cautions import money_cautions
 from optimizer.concepts.pool_cautions import pool_cautions
 from optimizer.concepts.roof_cautions import roof_cautions
 from optimizer.concepts.words import listed
@@ -36,9 +38,11 @@ _GROUND: Final = "Drainage, retaining walls and structures: a licensed professio
 _ROUNDING_FT: Final = 1e-6
 
 
-def cautions_for(scenario: Scenario, placed: Placed, legs: Sequence[Leg] = ()) -> tuple[str, ...]:
-    """What this concept, with ways on these legs, must be careful about; every distance kept shorter than usual is
-    among it.
+def cautions_for(
+    scenario: Scenario, placed: Placed, legs: Sequence[Leg] = (), cost: Cost | None = None
+) -> tuple[str, ...]:
+    """What this concept, with ways on these legs and at this cost, must be careful about; every distance kept shorter
+    than usual is among it.
     """
     kinds = {room.kind for room in placed}
     found = [_CONCEPT, *(words for kind, words in _BY_KIND.items() if kind in kinds)]
@@ -46,6 +50,7 @@ def cautions_for(scenario: Scenario, placed: Placed, legs: Sequence[Leg] = ()) -
         found.append("Trees: ask an arborist before working near a kept tree's roots.")
     return (
         *found,
+        *money_cautions(scenario, cost),
         *_gas(placed),
         *_on_slabs(scenario, placed),
         *pool_cautions(scenario, placed, legs),

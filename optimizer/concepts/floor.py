@@ -32,7 +32,7 @@ class _Given(NamedTuple):
 
 
 def floor_price(case: Case) -> Decimal:
-    """Least price of the required rooms, with others where the guests' rules ask for them, contingency included.
+    """Least price of the required rooms, with others where the guests' rules ask for them, every stated step included.
 
     Ways and runs are not in it. Rooms are added one by one, with the least price for each amount that is given.
     """
@@ -46,7 +46,7 @@ def floor_price(case: Case) -> Decimal:
                 together = given.plus(more, asked)
                 after[together] = min(after.get(together, price + dearer), price + dearer)
         least = after
-    return least[asked] * (1 + brief.budget.contingency)
+    return brief.budget.least(least[asked])
 
 
 def _asked(case: Case) -> _Given:

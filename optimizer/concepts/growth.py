@@ -88,4 +88,4 @@ class _Growth:
         site, brief, weights = scenario.site, scenario.brief, scenario.brief.weights
         order = order_loss(order_measures(site, placed)) + bare_doors_loss(site, brief, bare_doors(site, brief, placed))
         price = sum(room_price(choice, room.room, self.case.book) for room, choice in placed.chosen)
-        return weights.order * order + weights.cost * rates().cost * float(price * (1 + brief.budget.contingency))
+        return weights.order * order + weights.cost * rates().cost * float(price * brief.budget.factor)

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 from typing import Literal
 
-from optimizer.appraisal import Appraisal
+from optimizer.appraisal import Appraisal, Uncertainty
 from optimizer.check import Finding
 from optimizer.layout import Layout
 from optimizer.site import Ring
@@ -83,6 +83,8 @@ class Option:
     """What could be added to mend what is better not seen; in no cost and no score."""
     idea: Idea | None = None
     sketch: str | None = None
+    uncertainty: Uncertainty | None = None
+    """How likely phase 1 stays under the ceiling, and what moves it most; None where it was not asked."""
 
     @property
     def title(self) -> str:

@@ -41,7 +41,7 @@ def losses_of(
         ("sun", weights.sun * rate.sun * sum(missed for _, _, missed in appraisal.sun_h)),
         ("order", weights.order * order_loss(appraisal.order)),
         ("terraces", weights.order * bare_doors_loss(scenario.site, scenario.brief, appraisal.bare_doors)),
-        ("roofs", weights.order * empty_roofs_loss(scenario.site, rooms, appraisal.empty_roofs, scenario.currency)),
+        ("roofs", weights.order * empty_roofs_loss(scenario.site, rooms, appraisal.empty_roofs, scenario.book)),
         ("party", weights.worth * rate.party * appraisal.party.without),
         ("cook", weights.walking * cook_loss(appraisal.cook)),
         ("destinations", weights.walking * destinations_loss(appraisal.destinations)),

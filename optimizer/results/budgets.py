@@ -9,12 +9,16 @@ from optimizer.catalogue import PriceBook, SizedRoom
 from optimizer.concepts.budgets import BudgetPoint, BudgetSet
 from optimizer.results.document import CARRIED, option_record
 from optimizer.results.forms import money
+from optimizer.results.schema import to_record
 from optimizer.results.table import safe_cell
 from optimizer.results.versions import versions
 from optimizer.scenario import Scenario
 
 FORMAT: Final = "outdoor-rooms/budgets/1"
-_COLUMNS: Final = ("ceiling", "currency", "cost", "worth", "bound", "status", "rooms", "enters", "leaves", "concept")
+_COLUMNS: Final = (
+    *("ceiling", "currency", "cost", "worth", "bound", "status"),
+    *("rooms", "enters", "leaves", "concept", "prices"),
+)
 
 
 def budgets_document(
@@ -25,6 +29,7 @@ def budgets_document(
         "format": FORMAT,
         "scenario": {name: getattr(scenario, name) for name in CARRIED},
         "versions": versions(book),
+        "prices": to_record(book),
         "search": {
             "lowest": money(found.lowest),
             "highest": money(found.highest),
@@ -40,12 +45,12 @@ def budgets_document(
     }
 
 
-def budgets_csv(found: BudgetSet, *, currency: str) -> str:
+def budgets_csv(found: BudgetSet, *, currency: str, prices: str = "") -> str:
     """CSV text, one row a point, by rising ceiling."""
     text = io.StringIO()
     writer = csv.writer(text, lineterminator="\n")
     writer.writerow(_COLUMNS)
-    writer.writerows(_row(point, currency) for point in found.points)
+    writer.writerows([*_row(point, currency), safe_cell(prices)] for point in found.points)
     return text.getvalue()
 
 

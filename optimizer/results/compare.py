@@ -8,6 +8,7 @@ from typing import Any, Final
 
 from optimizer.catalogue import PriceBook
 from optimizer.concepts.leading import Standing, leading
+from optimizer.results.prices import made_up
 from optimizer.scenario import Scenario
 
 TOLERANCE: Final = 0.01
@@ -68,8 +69,11 @@ def _book(document: Mapping[str, Any], book: PriceBook) -> Iterator[str]:
     versions = document.get("versions")
     stored = versions.get("price_book") if isinstance(versions, dict) else None
     digest = stored.get("digest") if isinstance(stored, dict) else None
-    if digest != book.digest:
-        yield f"the prices are not those of the book {book.name!r} of {book.date} that this program has"
+    kept = document.get("prices", {"digest": book.digest})
+    if {digest, kept.get("digest")} != {book.digest}:
+        yield f"the prices are not those of the book {book.name!r} of {book.date} that their digest was made of"
+    elif strange := made_up(book):
+        yield f"prices that it calls invented are not those that this program has: {', '.join(strange)}"
 
 
 def _order(options: Sequence[Mapping[str, Any]]) -> Iterator[str]:

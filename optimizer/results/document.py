@@ -23,7 +23,7 @@ def to_document(
     for option, written in zip(option_set.options, record["options"], strict=True):
         _add_facts(written, rooms, option)
     carried = {name: getattr(scenario, name) for name in CARRIED}
-    return {"format": FORMAT, "scenario": carried, "versions": versions(book), **record}
+    return {"format": FORMAT, "scenario": carried, "versions": versions(book), "prices": to_record(book), **record}
 
 
 def option_record(rooms: Sequence[SizedRoom], option: Option) -> dict[str, Any]:

@@ -9,6 +9,7 @@ from typing import Any, Final, NoReturn
 
 from optimizer.concepts import Option, OptionSet
 from optimizer.errors import Problem, ResultError
+from optimizer.results.prices import stored_book
 from optimizer.results.schema import from_record
 from optimizer.results.untrusted import refuse
 from optimizer.scenario import Scenario, read_scenario
@@ -42,7 +43,8 @@ def read_result(path: Path) -> Result:
     """
     document = _parsed(_bytes(path), path.name)
     _refuse_other_formats(document.get("format"), path.name)
-    scenario = read_scenario(_carried_text(document, path.name), f"{path.name}: scenario.text")
+    text, book = _carried_text(document, path.name), stored_book(document, path.name)
+    scenario = read_scenario(text, f"{path.name}: scenario.text", book)
     option_set: OptionSet = from_record(OptionSet, document, path.name)
     _refuse_strangers(scenario, option_set.options, path.name)
     return Result(document, scenario, option_set)

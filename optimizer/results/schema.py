@@ -97,10 +97,15 @@ def _tuple_form(hint: Any, inside: tuple[Any, ...], parts: Mapping[str, str] | N
     if inside[-1] is not ...:
         return ANNOTATED[hint, _Record(hint, parts)] if parts else TUPLE[tuple(map(_form, inside))]
     match get_args(inside[0]):
-        case (name, figure) if not parts and name in {str, int} and figure in {int, float, Decimal}:
+        case (name, figure) if not parts and name in {str, int} and _stands_by_name(name, figure):
             key = LEAVES[str] if name is str else ANNOTATED[int, Field(ge=0, le=999)]
-            return _by_name(ANNOTATED[DICT[key, LEAVES[figure]], Field(max_length=most)])
+            return _by_name(ANNOTATED[DICT[key, _form(figure)], Field(max_length=most)])
     return ANNOTATED[TUPLE[_form(inside[0], parts), ...], Field(max_length=most, fail_fast=True)]
+
+
+def _stands_by_name(name: Any, figure: Any) -> bool:
+    """Whether pairs are an object in the file: figures by name, and whatever there is by number."""
+    return figure in {int, float, Decimal} or (name is int and is_dataclass(figure))
 
 
 def _by_name(form: Any) -> Any:

@@ -11,17 +11,19 @@ from optimizer.results.forms import money
 _BEFORE_PHASES: Final = ("rank", "concept", "currency", "cost", "cost_low", "cost_high")
 _AFTER_PHASES: Final = (
     *("walking_ft", "worth", "seats", "aligned_share", "leftover_share"),
-    *("score", "rooms", "left_out", "idea", "reason", "sketch", "broken_rules"),
+    *("score", "rooms", "left_out", "idea", "reason", "sketch", "broken_rules", "prices"),
 )
 
 
-def csv_table(options: Sequence[Option], *, currency: str) -> str:
-    """CSV text, one row a concept, best first, sketches after them. Lengths in feet, money in `currency`."""
+def csv_table(options: Sequence[Option], *, currency: str, prices: str = "") -> str:
+    """CSV text, one row a concept, best first, sketches after them. Lengths in feet, money in `currency`; `prices` says
+    where they come from.
+    """
     phases = sorted({phase for option in options for phase, _ in option.appraisal.cost.phases})
     text = io.StringIO()
     writer = csv.writer(text, lineterminator="\n")
     writer.writerow([*_BEFORE_PHASES, *(f"cost_phase_{phase}" for phase in phases), *_AFTER_PHASES])
-    writer.writerows(_row(option, phases, currency) for option in options)
+    writer.writerows([*_row(option, phases, currency), safe_cell(prices)] for option in options)
     return text.getvalue()
 
 

@@ -2,7 +2,8 @@
 
 from optimizer.scenario.json_schema import scenario_schema
 from optimizer.scenario.notes import scenario_notes
+from optimizer.scenario.price_books import files_beside
 from optimizer.scenario.reader import load_scenario, read_scenario
 from optimizer.scenario.scenario import Scenario
 
-__all__ = ["Scenario", "load_scenario", "read_scenario", "scenario_notes", "scenario_schema"]
+__all__ = ["Scenario", "files_beside", "load_scenario", "read_scenario", "scenario_notes", "scenario_schema"]

@@ -2,14 +2,17 @@
 
 from collections.abc import Iterator, Mapping
 from dataclasses import fields
+from decimal import Decimal
 from typing import Final
 
 from optimizer.brief import (
+    Allowances,
     Brief,
     Budget,
     Choice,
     Guests,
     Hold,
+    Later,
     OptionsWanted,
     Relation,
     RoomWish,
@@ -49,6 +52,7 @@ from optimizer.site import (
 
 _SHARED_EDGE_FT: Final = 3.0
 _METRIC_STEP_M: Final = 0.25
+_NOTHING: Final = Decimal(0)
 
 
 def build_site(part: SitePart) -> Site:
@@ -237,10 +241,19 @@ def _hold(part: HoldPart) -> Hold:
 
 
 def _budget(part: ScenarioPart) -> Budget:
-    """Money for phase 1."""
+    """Money, with what is usual where the file says nothing."""
     given = part.budget
     usual = Budget().contingency
-    return Budget(given.ceiling, usual if given.contingency is None else given.contingency)
+    return Budget(
+        ceiling=given.ceiling,
+        contingency=usual if given.contingency is None else given.contingency,
+        overhead=given.overhead or _NOTHING,
+        markup=given.markup or _NOTHING,
+        tax=given.tax or _NOTHING,
+        later=Later(Decimal(str(given.later.years)), given.later.escalation or _NOTHING),
+        allowances=Allowances(given.allowances.appliances == "in", given.allowances.furniture or _NOTHING),
+        estimate_class=given.estimate_class,
+    )
 
 
 def _options(part: ScenarioPart) -> OptionsWanted:

@@ -1,9 +1,9 @@
-"""What the catalogue must know: the prices' currency, and what a reserve may become."""
+"""What the catalogue must know: what a reserve may become, choices, kitchens."""
 
 from collections.abc import Iterator
 
 from optimizer.brief import Brief, Choice, RoomWish
-from optimizer.catalogue import book_for, most_stools, sized_room, sized_rooms, too_long
+from optimizer.catalogue import most_stools, sized_room, sized_rooms, too_long
 from optimizer.errors import ScenarioError
 from optimizer.scenario.build import build_brief
 from optimizer.scenario.complaints import did_you_mean
@@ -13,10 +13,6 @@ from optimizer.scenario.schema import ScenarioPart
 
 def catalogue_complaints(scenario: ScenarioPart) -> Iterator[Complaint]:
     """All complaints of the catalogue, each at the key that it is about."""
-    try:
-        book_for(scenario.currency)
-    except ScenarioError as error:
-        yield from _placed(error, ("currency",))
     for index, wish in enumerate(build_brief(scenario).rooms):
         try:
             sized_room(wish)

@@ -1,19 +1,23 @@
 """Reading a scenario: text to values, values to schema, cross checks, and all that is wrong told at once."""
 
 import hashlib
-from collections.abc import Iterator
+import re
+from collections.abc import Callable, Iterator, Sequence
 from pathlib import Path as FilePath
 from typing import Any, Final
 
 from pydantic import ValidationError
 
+from optimizer.catalogue import PriceBook, book_for, has_demo_book
 from optimizer.errors import Problem, ScenarioError
 from optimizer.scenario.build import build_brief, build_site, build_sketch
 from optimizer.scenario.catalogue_checks import catalogue_complaints
 from optimizer.scenario.complaints import complaints_of, is_unknown_key
 from optimizer.scenario.document import Complaint, Document, Path, read_document
+from optimizer.scenario.files import LARGEST_BYTES, encoded, text_of, too_large
 from optimizer.scenario.finish_build import finish_complaints
 from optimizer.scenario.hold_checks import hold_complaints
+from optimizer.scenario.price_books import beside, load_price_book
 from optimizer.scenario.relation_checks import relation_complaints
 from optimizer.scenario.room_checks import room_complaints
 from optimizer.scenario.scenario import Scenario
@@ -22,36 +26,46 @@ from optimizer.scenario.site_checks import site_complaints
 from optimizer.scenario.sketch_checks import sketch_complaints
 from optimizer.units import feet_from_metres
 
-LARGEST_BYTES: Final = 1_000_000
 MOST_CELLS: Final = 2_000_000
+PRICES: Final = "prices"
+CURRENCY: Final = re.compile("[A-Z]{3}")
 _WIDEST_STEP_FT: Final = 10.0
 """Beyond the depth of small rooms hardly any place is left on the grid; common practice, no source."""
+FindBook = Callable[[str, str | None], PriceBook | None]
+"""Finds the price book for a currency and the file that the scenario names."""
 
 
-def load_scenario(path: FilePath | str) -> Scenario:
-    """Read and check a scenario file.
+def load_scenario(path: FilePath | str, prices: FilePath | None = None) -> Scenario:
+    """Read and check a scenario file with its price book: the one at `prices`, else the one that it names beside it.
 
     Raises
     ------
     ScenarioError
-        With every problem found, each with file:line:column.
+        With every problem found in either, each with file:line:column.
     """
     name = str(path)
-    return read_scenario(_text(_bytes(FilePath(path), name), name), name)
+    text = text_of(FilePath(path), name)
+    return _scenario(text, name, lambda currency, named: _book(FilePath(path), prices, named, currency))
 
 
-def read_scenario(text: str, name: str) -> Scenario:
-    """Read and check the text of a scenario; `name` stands for the file in messages.
+def read_scenario(text: str, name: str, book: PriceBook | None = None) -> Scenario:
+    """Read and check the text of a scenario; `name` stands for the file in messages. No other file is read: `book` is
+    what it is priced by, None for the demonstration prices.
 
     Raises
     ------
     ScenarioError
         With every problem found, each with file:line:column.
     """
-    if len(_encoded(text, name)) > LARGEST_BYTES:
-        raise ScenarioError((_too_large(name),))
+    return _scenario(text, name, lambda currency, named: _given(book, named, name, currency))
+
+
+def _scenario(text: str, name: str, find_book: FindBook) -> Scenario:
+    if len(encoded(text, name)) > LARGEST_BYTES:
+        raise ScenarioError((too_large(name),))
     document = read_document(text, name)
-    part = _checked(document)
+    book, wrong = _found(document, find_book)
+    part = _checked(document, wrong)
     return Scenario(
         name=part.name,
         units=part.units,
@@ -60,17 +74,60 @@ def read_scenario(text: str, name: str) -> Scenario:
         brief=build_brief(part),
         sketches=tuple(build_sketch(sketch) for sketch in part.sketches),
         text=text,
-        digest=hashlib.sha256(_encoded(text, name)).hexdigest(),
+        digest=hashlib.sha256(encoded(text, name)).hexdigest(),
+        prices=book,
     )
 
 
-def _checked(document: Document) -> ScenarioPart:
-    """Give what a document holds, once nothing is wrong with it."""
+def _found(document: Document, find_book: FindBook) -> tuple[PriceBook | None, tuple[Problem, ...]]:
+    """The price book, and what is wrong with it, so that both files are told of at once."""
+    data = document.data if isinstance(document.data, dict) else {}
+    currency, named = data.get("currency", "USD"), data.get("prices")
+    if not (isinstance(currency, str) and CURRENCY.fullmatch(currency)) or not isinstance(named, str | None):
+        return None, ()  # the schema says so
+    try:
+        return find_book(currency, named), ()
+    except ScenarioError as error:
+        return None, tuple(_at_key(document, problem) for problem in error.problems)
+
+
+def _at_key(document: Document, problem: Problem) -> Problem:
+    """A problem of no file, or of a key alone, lies at that key of the scenario."""
+    if problem.where not in ("", "currency"):
+        return problem
+    path: Path = (problem.where or PRICES,)
+    return document.problem(Complaint(path, problem.expected, problem.found, problem.advice))
+
+
+def _book(scenario: FilePath, prices: FilePath | None, named: str | None, currency: str) -> PriceBook | None:
+    if prices is not None:
+        return load_price_book(prices, currency)
+    if named is not None:
+        return load_price_book(beside(scenario, named), currency)
+    return _demonstration(currency)
+
+
+def _demonstration(currency: str) -> PriceBook | None:
+    """None stands for the demonstration prices; ScenarioError where there are none."""
+    return None if has_demo_book(currency) else book_for(currency)
+
+
+def _given(book: PriceBook | None, named: str | None, name: str, currency: str) -> PriceBook | None:
+    if book is not None:
+        return book
+    if named is not None:
+        advice = "read the scenario's file, beside which it lies, or take `prices` away"
+        raise ScenarioError((Problem(f"the price book {named}", f"the text of {name} alone", advice),))
+    return _demonstration(currency)
+
+
+def _checked(document: Document, wrong: Sequence[Problem]) -> ScenarioPart:
+    """Give what a document holds, once nothing is wrong with it or its price book."""
     part, schema_complaints = _validated(document.data)
     complaints = (*document.complaints, *schema_complaints, *(_cross_checks(part) if part else ()))
-    if complaints or part is None:
+    if complaints or wrong or part is None:
         in_order = sorted(complaints, key=document.place)
-        raise ScenarioError(tuple(document.problem(complaint) for complaint in in_order))
+        raise ScenarioError((*(document.problem(complaint) for complaint in in_order), *wrong))
     return part
 
 
@@ -127,46 +184,3 @@ def _cells(part: ScenarioPart) -> Iterator[Complaint]:
         )
     if cells > MOST_CELLS:
         yield Complaint(path, f"at most {MOST_CELLS:,} grid cells", f"{cells:,.0f}", "take a larger grid_step")
-
-
-def _bytes(path: FilePath, name: str) -> bytes:
-    """Content of a file, no more of it than is allowed."""
-    try:
-        with path.open("rb") as file:
-            content = file.read(LARGEST_BYTES + 1)
-    except IsADirectoryError:
-        raise ScenarioError((Problem("a scenario file", "a folder", "name a file in it", name),)) from None
-    except FileNotFoundError:
-        raise ScenarioError((Problem("a scenario file", "nothing of that name", "check the path", name),)) from None
-    except (OSError, ValueError) as error:
-        found = f"one that cannot be opened ({getattr(error, 'strerror', None) or error})"
-        raise ScenarioError((Problem("a scenario file", found, "check its permissions and its name", name),)) from None
-    if len(content) > LARGEST_BYTES:
-        raise ScenarioError((_too_large(name),))
-    return content
-
-
-def _text(content: bytes, name: str) -> str:
-    """Content as text."""
-    try:
-        return content.decode("utf-8-sig").replace("\r\n", "\n")
-    except UnicodeDecodeError as error:
-        line = content.count(b"\n", 0, error.start) + 1
-        column = error.start - content.rfind(b"\n", 0, error.start)
-        found = f"the byte 0x{content[error.start]:02X}"
-        problem = Problem("text in UTF-8", found, "save the file as UTF-8", f"{name}:{line}:{column}")
-        raise ScenarioError((problem,)) from None
-
-
-def _encoded(text: str, name: str) -> bytes:
-    """Text in UTF-8; half a character, which JSON can bring in by way of a result, has no place in it."""
-    try:
-        return text.encode()
-    except UnicodeEncodeError as error:
-        found = f"half of a character, U+{ord(text[error.start]):04X}"
-        raise ScenarioError((Problem("text in UTF-8", found, "save the text as UTF-8", name),)) from None
-
-
-def _too_large(name: str) -> Problem:
-    """Say that a file is too large."""
-    return Problem("a file of at most 1 MB", "a larger one", "take out what does not belong to the yard", name)

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from optimizer.brief import Brief, Sketch
+from optimizer.catalogue import PriceBook, book_for
 from optimizer.site import Site
 
 
@@ -19,6 +20,13 @@ class Scenario:
     text: str
     digest: str
     sketches: tuple[Sketch, ...] = ()
+    prices: PriceBook | None = None
+    """Price book of one's own; None for the demonstration prices in the currency."""
+
+    @property
+    def book(self) -> PriceBook:
+        """Price book that everything is priced by, before finish and allowances."""
+        return book_for(self.currency) if self.prices is None else self.prices
 
     @property
     def unit_ft(self) -> float:

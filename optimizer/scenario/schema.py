@@ -291,13 +291,43 @@ class BriefPart(Part):
     """What the paved ground is finished with."""
 
 
+class LaterPart(Part):
+    """Later phases."""
+
+    years: Annotated[float, Field(ge=0, le=50)] = 0.0
+    """Years from one phase to the next."""
+    escalation: Share | None = None
+    """Share by which prices rise in a year."""
+
+
+class AllowancesPart(Part):
+    """Owner's allowances."""
+
+    appliances: Literal["in", "out"] = "in"
+    """Whether appliances are in the sums; `out` lists them at no price."""
+    furniture: Money | None = None
+    """Sum that is set aside for furniture, in phase 1."""
+
+
 class BudgetPart(Part):
     """Money for phase 1."""
 
     ceiling: Money | None = None
-    """Most that phase 1 may cost, contingency included."""
+    """Most that phase 1 may cost, every step below included."""
     contingency: Share | None = None
     """Share added for what is not known yet; 0.15 where nothing is said."""
+    overhead: Share | None = None
+    """Share added to the sum of all lines for running the firm."""
+    markup: Share | None = None
+    """Share added after overhead for profit."""
+    tax: Share | None = None
+    """Share added last of all, such as sales tax."""
+    later: LaterPart = LaterPart()
+    """When later phases are built, and how prices rise until then."""
+    allowances: AllowancesPart = AllowancesPart()
+    """What the owner buys or sets aside."""
+    estimate_class: Annotated[int, Field(ge=1, le=5)] | None = None
+    """Class of the estimate of phase 1, 5 (an idea) to 1 (bid on); 4 where nothing is said."""
 
 
 class OptionsPart(Part):
@@ -335,6 +365,8 @@ class ScenarioPart(Part):
     """What is wanted."""
     budget: BudgetPart = BudgetPart()
     """Money for phase 1."""
+    prices: Name | None = None
+    """Price book of one's own: a file (.yaml, .json or .csv) beside this one; else invented demonstration prices."""
     sketches: Annotated[tuple[SketchPart, ...], Field(max_length=20)] = ()
     """Layouts of one's own, shown beside the concepts."""
     options: OptionsPart = OptionsPart()

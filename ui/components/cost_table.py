@@ -1,4 +1,4 @@
-"""The cost sheet as a table: phases, rooms, lines, contingency, totals, range."""
+"""The cost sheet as a table: phases, rooms, lines, stated steps, totals, ranges, and what moves it most."""
 
 from collections.abc import Iterator
 
@@ -10,14 +10,22 @@ def cost_table(cost: CostSheet) -> None:
     """Show a cost sheet."""
     rows = [row for phase in cost.phases for row in _phase(phase)]
     total = _row("Total, all phases", cost.total, css="sum")
-    likely = element("p", f"At concept stage expect {cost.low} to {cost.high}.", css="quiet")
-    show(element("table", element("tbody", *rows, total), css="sheet-table"), likely)
+    likely = f"At concept stage expect {cost.low} to {cost.high}."
+    said = [likely, *(phase.expect for phase in cost.phases), cost.sure, cost.prices]
+    notes = (element("p", words, css="quiet") for words in said if words)
+    show(element("table", element("tbody", *rows, total), css="sheet-table"), *notes, *_movers(cost))
+
+
+def _movers(cost: CostSheet) -> Iterator[Markup]:
+    if cost.movers:
+        yield element("p", "What moves phase 1 most, as a share of its uncertainty:", css="quiet")
+        yield element("table", element("tbody", *map(_line, cost.movers)), css="sheet-table")
 
 
 def _phase(phase: PhaseCost) -> Iterator[Markup]:
     for room in phase.rooms:
         yield from _room(phase, room)
-    yield _row(f"{phase.title}: contingency", phase.contingency)
+    yield from (_row(f"{phase.title}: {step.item}, {step.quantity}", step.amount) for step in phase.steps)
     yield _row(f"{phase.title}: total", phase.total, css="sum")
 
 

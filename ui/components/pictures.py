@@ -6,7 +6,7 @@ import streamlit as st
 
 from optimizer.catalogue import sized_rooms
 from optimizer.circulation import Leg, way_polygon
-from optimizer.concepts import Option
+from optimizer.concepts import Option, about_words
 from optimizer.drawing import Paths, draw_plan
 from optimizer.export import plan_svg, thumbnail_svg
 from optimizer.layout import Layout, placed_of
@@ -50,8 +50,9 @@ def _owner_svg(key: str, _scenario: Scenario, _option: Option) -> str:
     appraisal, placed = _option.appraisal, placed_of(sized_rooms(_scenario.brief), _option.layout)
     paths = Paths(way_polygon(_scenario.site, placed, appraisal.legs), appraisal.legs)
     title = f"{_option.title}: {_option.idea.name if _option.idea else 'plan'}"
+    cautions = (about_words(appraisal.cost, _scenario.currency), *_option.cautions)
     drawing = draw_plan(
-        _scenario, placed, appraisal.ways, title=title, paths=paths, cautions=_option.cautions, audience="owner"
+        _scenario, placed, appraisal.ways, title=title, paths=paths, cautions=cautions, audience="owner"
     )
     return plan_svg(drawing)
 

@@ -1,11 +1,11 @@
-"""The cost sheet of a concept by phase and room, with contingency and range."""
+"""The cost sheet of a concept by phase and room, with its stated steps and ranges."""
 
 from dataclasses import dataclass
 from decimal import Decimal
 
-from optimizer.appraisal import Cost, CostLine
-from optimizer.appraisal.cost import CONTINGENCY
-from ui.view_models.words import Words
+from optimizer.appraisal import Cost, CostLine, Uncertainty
+from optimizer.catalogue import narrowest
+from ui.view_models.words import Words, share_words
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,43 +28,71 @@ class RoomCost:
 
 @dataclass(frozen=True, slots=True)
 class PhaseCost:
-    """One phase; `contingency` is what its total holds beyond the lines of its rooms."""
+    """One phase; `steps` are what its total holds beyond the lines of its rooms, `expect` how far it may be off."""
 
     title: str
     rooms: tuple[RoomCost, ...]
-    contingency: str
+    steps: tuple[CostRow, ...]
     total: str
+    expect: str
 
 
 @dataclass(frozen=True, slots=True)
 class CostSheet:
-    """All phases, their sum, and the range of an estimate at concept stage."""
+    """All phases, their sum, the range of an estimate at concept stage, what moves it, and whose prices they are."""
 
     phases: tuple[PhaseCost, ...]
     total: str
     low: str
     high: str
+    sure: str = ""
+    movers: tuple[CostRow, ...] = ()
+    prices: str = ""
 
 
-def cost_sheet(cost: Cost, words: Words) -> CostSheet:
-    """Cost sheet of one concept, in words."""
+def cost_sheet(cost: Cost, words: Words, uncertainty: Uncertainty | None = None, prices: str = "") -> CostSheet:
+    """Cost sheet of one concept, in words; `prices` says where they come from."""
     return CostSheet(
-        phases=tuple(_phase(number, total, cost.lines, words) for number, total in cost.phases),
+        phases=tuple(_phase(number, cost, words) for number, _ in cost.phases),
         total=words.money(cost.total, cents=True),
         low=words.money(cost.low),
         high=words.money(cost.high),
+        sure=_sure(uncertainty, words) if uncertainty else "",
+        movers=tuple(
+            CostRow(mover.item, mover.room, share_words(mover.share))
+            for mover in (uncertainty.movers if uncertainty else ())
+        ),
+        prices=prices,
     )
 
 
-def _phase(number: int, total: Decimal, lines: tuple[CostLine, ...], words: Words) -> PhaseCost:
-    own = tuple(line for line in lines if line.phase == number and line.item != CONTINGENCY)
-    rooms = dict.fromkeys(line.room for line in own)
+def _sure(found: Uncertainty, words: Words) -> str:
+    low, high = (words.money(amount) for amount in (found.one_in_ten_below, found.one_in_ten_above))
+    range_ = f"By the ranges of its prices alone, phase 1 comes to {low} to {high} eight times in ten."
+    if found.chance_under is None:
+        return range_
+    return f"{range_} The chance to stay under the ceiling is {share_words(found.chance_under)}."
+
+
+def _phase(number: int, cost: Cost, words: Words) -> PhaseCost:
+    own = tuple(line for line in cost.lines if line.phase == number)
+    work = tuple(line for line in own if not line.is_step)
+    known = cost.range_of(number)
+    expect = ""
+    if known is not None:
+        spread = narrowest(known.estimate_class).words
+        expect = f"Phase {number}: expect {words.money(known.low)} to {words.money(known.high)} ({spread})."
     return PhaseCost(
         title=f"Phase {number}",
-        rooms=tuple(_room(room, own, words) for room in rooms),
-        contingency=words.money(total - _sum(own), cents=True),
-        total=words.money(total, cents=True),
+        rooms=tuple(_room(room, work, words) for room in dict.fromkeys(line.room for line in work)),
+        steps=tuple(_step(line, words) for line in own if line.is_step),
+        total=words.money(cost.phase(number), cents=True),
+        expect=expect,
     )
+
+
+def _step(line: CostLine, words: Words) -> CostRow:
+    return CostRow(line.item, f"{(line.quantity * 100).normalize():f} %", words.money(line.amount, cents=True))
 
 
 def _room(room: str, lines: tuple[CostLine, ...], words: Words) -> RoomCost:

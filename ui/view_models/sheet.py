@@ -2,10 +2,10 @@
 
 from dataclasses import dataclass
 
-from optimizer.appraisal import Appraisal
+from optimizer.appraisal import Appraisal, Cost
 from optimizer.brief import RULES, Brief
 from optimizer.check import Finding
-from optimizer.concepts import Option, Proof
+from optimizer.concepts import Option, Proof, expected_words
 from optimizer.layout import Placement
 from optimizer.scenario import Scenario
 from ui.view_models.card import Card, card
@@ -54,7 +54,7 @@ def sheet(option: Option, scenario: Scenario) -> Sheet:
         rooms=tuple(_room(place, scenario.brief, words) for place in option.layout.placements),
         left_out=tuple(Figure(left_out.room, sentence(words.signed(left_out.why))) for left_out in option.left_out),
         wishes_missed=option.appraisal.wishes_missed,
-        cost=cost_sheet(option.appraisal.cost, words),
+        cost=cost_sheet(option.appraisal.cost, words, option.uncertainty, scenario.book.said),
         checks=_checks(option.findings),
         proof=_proof(option.proof, words),
         cautions=option.cautions,
@@ -93,13 +93,19 @@ def _money_sentence(option: Option, scenario: Scenario, words: Words) -> str:
 
 def _figures(appraisal: Appraisal, brief: Brief, words: Words) -> tuple[Figure, ...]:
     return (
-        Figure("Phase 1", words.money(appraisal.cost.phase(1)), "contingency included"),
+        Figure("Phase 1", words.money(appraisal.cost.phase(1)), _expect(appraisal.cost)),
         Figure("All phases", words.money(appraisal.cost.total), "contingency included"),
         Figure("Seats", str(appraisal.seats), f"drawn; the party has {brief.guests.party}"),
         Figure("Walking", words.length(appraisal.walking_ft), "all trips of one gathering"),
         Figure("Worth", number_words(appraisal.worth), "points of your wish list"),
         Figure("Paved", share_words(appraisal.paved_share), "of the open yard"),
     )
+
+
+def _expect(cost: Cost) -> str:
+    """How far phase 1 may be off, rounded as it is said to an owner."""
+    expected = expected_words(cost)
+    return f"expect {expected}; contingency included" if expected else "contingency included"
 
 
 def _room(place: Placement, brief: Brief, words: Words) -> Figure:

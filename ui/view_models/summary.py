@@ -35,6 +35,7 @@ def scenario_summary(scenario: Scenario) -> Summary:
         ("Hold here for later", sentence(listed([room.name for room in brief.rooms if room.phase > 1]))),
         ("Stays as it is", sentence(listed(stays))),
         ("Lifted", sentence(listed(goes))),
+        ("Prices", scenario.book.said.removeprefix("Prices: ")),
         ("Concepts asked for", str(brief.options.count)),
     )
     return Summary(scenario.name, tuple(line for line in lines if line[1]))

@@ -74,7 +74,7 @@ def remedy_of(scenario: Scenario, placed: Placed, book: PriceBook, pinch: Pinch,
         return Remedy(f"{name} stays {is_now} {scenario.units} wide: the land beside it leaves no more", None)
     length_ft = sum(dist(a, b) for a, b in pairwise(leg.points))
     paving = Decimal(str(round(length_ft * (wanted - leg.width_ft), 2))) * book.of("path paving").price
-    amount = to_cents(paving * (1 + scenario.brief.budget.contingency))
+    amount = to_cents(paving * scenario.brief.budget.factor)
     words = f"widen {name} from {is_now} to {to_be} {scenario.units}: {amount:,.0f} {book.currency} with contingency"
     return Remedy(words, amount)
 

@@ -6,7 +6,7 @@ from typing import Final
 
 from optimizer.brief import Brief, RoomWish
 from optimizer.catalogue.data_files import data
-from optimizer.catalogue.price_books import book_for
+from optimizer.catalogue.price_book import PriceBook
 from optimizer.catalogue.rooms import Cover, Quantity, SizedChoice, SizedRoom
 from optimizer.catalogue.sides import side_kind
 
@@ -15,9 +15,9 @@ SCREENED: Final = ", screened"
 """What a choice's label says of a roof, or a screen, that is bought with it."""
 
 
-def cover_price(currency: str) -> float:
-    """Price of a square foot of a new roof, by the price book of a currency."""
-    return float(book_for(currency).of(data("extras.yaml")["cover"]["item"]).price)
+def cover_price(book: PriceBook) -> float:
+    """Price of a square foot of a new roof."""
+    return float(book.of(data("extras.yaml")["cover"]["item"]).price)
 
 
 def with_extras(room: SizedRoom, brief: Brief) -> SizedRoom:

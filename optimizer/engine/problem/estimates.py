@@ -48,8 +48,8 @@ def _ways(context: Context, rooms: Sequence[ProblemRoom], book: PriceBook) -> in
     guests = {entrance.name for entrance in context.site.entrances if "guests" in entrance.used_by}
     stops = [(name, point) for name in names if (point := context.site.point_of(name)) is not None]
     area_sqft = sum(WIDTH_FT["arrival" if name in guests else "main"] * math.dist(at, middle) for name, at in stops)
-    with_contingency = 1 + context.scenario.brief.budget.contingency
-    return round(CENTS * float(book.of("path paving").price * with_contingency) * area_sqft)
+    with_steps = context.scenario.brief.budget.factor
+    return round(CENTS * float(book.of("path paving").price * with_steps) * area_sqft)
 
 
 def _steps(context: Context, rooms: Sequence[ProblemRoom], book: PriceBook) -> int:
@@ -60,7 +60,7 @@ def _steps(context: Context, rooms: Sequence[ProblemRoom], book: PriceBook) -> i
     corners = np.unique(np.concatenate(places), axis=0)
     z = ground_z_ft(context.site, [(context.lattice.x_ft(int(x)), context.lattice.y_ft(int(y))) for y, x in corners])
     risers = float(np.ptp(z)) * INCHES_A_FOOT / LIKELY_RISER_IN
-    return round(CENTS * risers * float(book.of("steps").price * (1 + context.scenario.brief.budget.contingency)))
+    return round(CENTS * risers * float(book.of("steps").price * context.scenario.brief.budget.factor))
 
 
 def _runs(context: Context, choice: SizedChoice, book: PriceBook, allowed: Sequence[Cells]) -> int:
@@ -73,7 +73,7 @@ def _runs(context: Context, choice: SizedChoice, book: PriceBook, allowed: Seque
         if starts and supply != quantity.item:
             length_ft = min(abs(at[0] - middle[0]) + abs(at[1] - middle[1]) for at in starts)
             total += length_ft * float(book.of(f"{supply} run").price)
-    return round(CENTS * total * float(1 + context.scenario.brief.budget.contingency))
+    return round(CENTS * total * float(context.scenario.brief.budget.factor))
 
 
 def _middle(context: Context, rooms: Sequence[ProblemRoom]) -> tuple[float, float]:

@@ -1,4 +1,4 @@
-"""Phase 1 with its contingency costs at most the ceiling: here the rooms alone, the judge adds ways and steps."""
+"""Phase 1 with its stated steps costs at most the ceiling: here the rooms alone, the judge adds ways and steps."""
 
 from collections.abc import Iterator, Sequence
 
@@ -12,8 +12,8 @@ CENTS = 100
 
 
 def costs_of(context: Context, room: SizedRoom, variants: Sequence[Variant], book: PriceBook) -> tuple[int, ...]:
-    """Least phase 1 cost of each variant of a room, contingency included, in cents."""
-    more, there = 1 + context.scenario.brief.budget.contingency, existing_of(context.site)
+    """Least phase 1 cost of each variant of a room, stated steps included, in cents."""
+    more, there = context.scenario.brief.budget.factor, existing_of(context.site)
     prices = (room_price(room.choices[variant.choice], room, book, there) for variant in variants)
     return tuple(int(price * more * CENTS) for price in prices)
 
@@ -21,7 +21,7 @@ def costs_of(context: Context, room: SizedRoom, variants: Sequence[Variant], boo
 def _spendable(context: Context, variants: Variants, book: PriceBook) -> Iterator[Amount]:
     brief = context.scenario.brief
     if brief.budget.ceiling is not None:
-        fixed = fixed_price(brief, book, existing_of(context.site)) * (1 + brief.budget.contingency)
+        fixed = brief.budget.least(fixed_price(brief, book, existing_of(context.site)))
         spendable = int((brief.budget.ceiling - fixed) * CENTS)
         uses = tuple(costs_of(context, room, own, book) for room, own in zip(context.rooms, variants, strict=True))
         yield Amount("budget", uses, most=spendable)

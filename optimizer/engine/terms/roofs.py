@@ -77,7 +77,7 @@ def _reaches(context: Context, structure: Structure, room: SizedRoom) -> list[tu
 
 
 def _loss(context: Context, structure: Structure) -> float:
-    money = rates().empty_roof * cover_price(context.scenario.currency) * roof_sqft(structure)
+    money = rates().empty_roof * cover_price(context.scenario.book) * roof_sqft(structure)
     return context.scenario.brief.weights.order * money
 
 

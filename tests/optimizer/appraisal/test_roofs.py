@@ -66,11 +66,11 @@ def test_any_outline_is_measured_as_it_is():
 def test_what_an_empty_roof_loses():
     """0.4 of 55 USD a sq ft, on 224 sq ft; of the Australian book 82; nothing where no wish may use it."""
     site, rooms = yard(ROOF).site, plain_rooms()
-    assert empty_roofs_loss(site, rooms, ("old roof",), "USD") == pytest.approx(0.4 * 55 * 224)
-    assert empty_roofs_loss(site, rooms, ("old roof",), "AUD") == pytest.approx(0.4 * 82 * 224)
-    assert empty_roofs_loss(site, rooms, (), "USD") == 0
-    assert empty_roofs_loss(site, (sized("den", "nook", 8, 7),), ("old roof",), "USD") == 0
-    assert (rates().empty_roof, cover_price("USD")) == (0.4, 55)
+    assert empty_roofs_loss(site, rooms, ("old roof",), book_for("USD")) == pytest.approx(0.4 * 55 * 224)
+    assert empty_roofs_loss(site, rooms, ("old roof",), book_for("AUD")) == pytest.approx(0.4 * 82 * 224)
+    assert empty_roofs_loss(site, rooms, (), book_for("USD")) == 0
+    assert empty_roofs_loss(site, (sized("den", "nook", 8, 7),), ("old roof",), book_for("USD")) == 0
+    assert (rates().empty_roof, cover_price(book_for("USD"))) == (0.4, 55)
 
 
 def problem_of(roof, *, required=True):
@@ -117,7 +117,7 @@ def test_engine_and_score_agree_of_every_two_places(required):
         ):
             continue
         names = empty_roofs(scenario.site, placed_of(rooms, layout))
-        assert counted(problem, state) == pytest.approx(empty_roofs_loss(scenario.site, rooms, names, "USD"))
+        assert counted(problem, state) == pytest.approx(empty_roofs_loss(scenario.site, rooms, names, book_for("USD")))
         seen.add((names, one is None))
     assert {names for names, _ in seen} == {(), ("old roof",)}
     assert (required and len(seen) == 2) or len(seen) > 2

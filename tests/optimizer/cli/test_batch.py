@@ -43,7 +43,7 @@ def ran(monkeypatch):
     """Names of what was run, by a made-up run that finds nothing."""
     names = []
 
-    def made_up(name, data, arguments):
+    def made_up(name, data, arguments, beside):
         names.append(name)
         return YardDone(4, 1.0, "", {})
 

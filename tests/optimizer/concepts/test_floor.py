@@ -42,7 +42,7 @@ def test_no_set_of_choices_is_cheaper(name, party):
     """The floor is the least price itself but for ground, which is rounded up to whole feet."""
     case = case_of(name, party)
     brief = case.scenario.brief
-    least = (fixed_price(brief, case.book) + cheapest(case)) * (1 + brief.budget.contingency)
+    least = brief.budget.least(fixed_price(brief, case.book) + cheapest(case))
     assert floor_price(case) == least
 
 

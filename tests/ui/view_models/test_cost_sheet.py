@@ -1,24 +1,24 @@
-"""The cost sheet: every line, contingency and sums."""
+"""The cost sheet: every line, stated steps, sums and ranges."""
 
 from dataclasses import replace
 from decimal import Decimal
 
-from optimizer.appraisal import CostLine
+from optimizer.appraisal import CostLine, CostRange, Mover, Uncertainty
 from tests.sample_run import sample_option
 from ui.view_models import Words, cost_sheet
 
 
 def test_cost_sheet_adds_up_by_phase():
-    """A phase has its own rooms only, its contingency is what the total holds beyond the lines, and cents are kept."""
+    """A phase has its own rooms only, and cents are kept."""
     shown = cost_sheet(sample_option().appraisal.cost, Words("USD", "ft"))
     first, second = shown.phases
     assert [(room.room, room.total) for room in first.rooms] == [
         ("gathering area", "$5,040.00"),
         ("quiet nook", "$1,715.63"),
     ]
-    assert (first.contingency, first.total) == ("$1,013.34", "$7,768.97")
+    assert (first.steps, first.total) == ((), "$7,768.97")
     assert [room.room for room in second.rooms] == ["water reserve"]
-    assert (second.contingency, second.total) == ("$2,100.00", "$16,100.00")
+    assert second.total == "$16,100.00"
     assert (shown.total, shown.low, shown.high) == ("$23,868.97", "$20,000", "$29,000")
 
 
@@ -28,10 +28,30 @@ def test_line_says_quantity_and_price():
     assert (row.item, row.quantity, row.amount) == ("paving", "56.25 sq ft at $30.50", "$1,715.63")
 
 
-def test_contingency_is_no_line_of_a_room():
-    """A line of contingency is shown as the phase's contingency, once, and in no room; the sum stays."""
+def test_steps_are_no_lines_of_a_room():
+    """Overhead and contingency are shown as the phase's steps with their shares, once, and in no room."""
     cost = sample_option().appraisal.cost
-    line = CostLine(1, "site", "contingency", Decimal("0.15"), "share", Decimal("6755.63"), Decimal("1013.34"))
-    first = cost_sheet(replace(cost, lines=(*cost.lines, line)), Words("USD", "ft")).phases[0]
+    base = Decimal("6755.63")
+    lines = (
+        CostLine(1, "site", "overhead", Decimal("0.1"), "share", base, Decimal("675.56")),
+        CostLine(1, "site", "contingency", Decimal("0.05"), "share", Decimal("7431.19"), Decimal("371.56")),
+    )
+    first = cost_sheet(replace(cost, lines=(*cost.lines, *lines)), Words("USD", "ft")).phases[0]
     assert [room.room for room in first.rooms] == ["gathering area", "quiet nook"]
-    assert (first.contingency, first.total) == ("$1,013.34", "$7,768.97")
+    assert [(step.item, step.quantity, step.amount) for step in first.steps] == [
+        ("overhead", "10 %", "$675.56"),
+        ("contingency", "5 %", "$371.56"),
+    ]
+
+
+def test_ranges_and_what_moves_them_are_said():
+    """Each phase with its range and its percentages, the chance of the ceiling, and the lines that move it."""
+    cost = replace(sample_option().appraisal.cost, ranges=((1, CostRange(Decimal(6600), Decimal(9300), 4)),))
+    found = Uncertainty(0.62, Decimal(7000), Decimal(8500), (Mover("quiet nook", "paving", 0.41),))
+    shown = cost_sheet(cost, Words("USD", "ft"), found, "Prices: invented.")
+    assert shown.phases[0].expect == "Phase 1: expect $6,600 to $9,300 (-15 % to +20 %)."
+    assert shown.phases[1].expect == ""
+    assert "$7,000 to $8,500" in shown.sure
+    assert "stay under the ceiling is 62%" in shown.sure
+    assert [(row.item, row.quantity, row.amount) for row in shown.movers] == [("paving", "quiet nook", "41%")]
+    assert shown.prices == "Prices: invented."

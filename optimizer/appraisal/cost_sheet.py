@@ -1,0 +1,61 @@
+"""A cost sheet: lines, phases, ranges."""
+
+from dataclasses import dataclass
+from decimal import Decimal
+
+NOTHING = Decimal(0)
+
+
+@dataclass(frozen=True, slots=True)
+class CostLine:
+    """One line of the cost sheet: quantity x unit price = amount, to the cent.
+
+    `low` and `high` are the amount at the low and high end of the price; `how` is a formula that a person can follow.
+    """
+
+    phase: int
+    room: str
+    item: str
+    quantity: Decimal
+    unit: str
+    unit_price: Decimal
+    amount: Decimal
+    assembly: str = ""
+    low: Decimal = NOTHING
+    high: Decimal = NOTHING
+    how: str = ""
+    source: str = ""
+
+    @property
+    def is_step(self) -> bool:
+        """Whether it is a stated step, a share of what comes before it, and no work of its own."""
+        return self.unit == "share"
+
+
+@dataclass(frozen=True, slots=True)
+class CostRange:
+    """What a phase may come to in the end, by the class of its estimate."""
+
+    low: Decimal
+    high: Decimal
+    estimate_class: int
+
+
+@dataclass(frozen=True, slots=True)
+class Cost:
+    """A cost sheet. Totals by phase include every stated step; `total` is their sum; `low` and `high` bound it."""
+
+    lines: tuple[CostLine, ...]
+    phases: tuple[tuple[int, Decimal], ...]
+    total: Decimal
+    low: Decimal
+    high: Decimal
+    ranges: tuple[tuple[int, CostRange], ...] = ()
+
+    def phase(self, number: int) -> Decimal:
+        """Total of a phase, stated steps included; 0 where nothing is built in it."""
+        return dict(self.phases).get(number, Decimal(0))
+
+    def range_of(self, number: int) -> CostRange | None:
+        """Range of a phase; None where nothing is built in it."""
+        return dict(self.ranges).get(number)

@@ -1,0 +1,144 @@
+"""Two concepts line by line, and what moved between them."""
+
+from dataclasses import replace
+from decimal import Decimal
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from optimizer.appraisal import cost_of
+from optimizer.brief import Budget
+from optimizer.catalogue import Charge, demo_price_book
+from optimizer.layout import Layout
+from optimizer.results.line_differences import line_differences
+from optimizer.results.revision import figure_changes, room_changes
+from tests.sample_run import sample_option, sample_scenario
+
+BOOK = demo_price_book()
+
+
+def concept(*charges, book=BOOK, budget=None, layout=None):
+    """A concept with the estimate of charges (room, item, quantity) in phase 1."""
+    made = sample_option()
+    lines = [Charge(1, room, item, Decimal(str(quantity))) for room, item, quantity in charges]
+    cost = cost_of(lines, book, budget or Budget(contingency=Decimal(0)))
+    return replace(made, appraisal=replace(made.appraisal, cost=cost), layout=layout or made.layout)
+
+
+def moved(**changes):
+    """The sample's layout with its first room changed."""
+    first, *others = sample_option().layout.placements
+    return Layout((replace(first, **changes), *others))
+
+
+TABLE = "gathering area"
+
+
+@pytest.mark.parametrize(
+    ("before", "after", "cause", "words", "more"),
+    [
+        ((TABLE, "light", 2), (TABLE, "light", 5), "quantity", "5 for 2", "900.00"),
+        (("site", "path paving", 100), ("site", "path paving", 80.5), "quantity", "80.5 sq ft for 100 sq ft", "-351.00"),
+        ((TABLE, "gas run", 10), (TABLE, "gas run", 40), "place", "40 ft for 10 ft", "720.00"),
+        (
+            (TABLE, "kitchen counter, plain", 10),
+            (TABLE, "kitchen counter, stone", 12),
+            "finish",
+            "12 ft of kitchen counter, stone for 10 ft of kitchen counter, plain",
+            "12600.00",
+        ),
+        ((TABLE, "light", 2), (TABLE, "light", 0), "gone", "without 2", "-600.00"),
+        ((TABLE, "lawn", 0), (TABLE, "lawn", 50), "new", "50 sq ft more", "150.00"),
+    ],
+)  # fmt: skip
+def test_why_a_line_is_dearer(before, after, cause, words, more):
+    """Each cause with its words and its amount."""
+    (found,) = [one for one in line_differences(concept(before), concept(after)) if one.cause != "steps"]
+    assert (found.cause, found.words, found.more) == (cause, words, Decimal(more))
+
+
+def test_a_larger_room_is_why_its_paving_is_dearer():
+    """Size where the room itself has another area, quantity where it has not."""
+    before, after = (
+        concept((TABLE, "unit paving", 168)),
+        concept((TABLE, "unit paving", 200), layout=moved(width_ft=20)),
+    )
+    (found,) = line_differences(before, after)
+    assert found.cause == "size"
+
+
+def test_another_book_is_why_a_line_is_dearer():
+    """The same amount at another price, and steps that another budget states."""
+    prices = tuple(replace(p, price=p.price + 1, high=p.high + 1) if p.item == "lawn" else p for p in BOOK.prices)
+    before = concept((TABLE, "lawn", 100))
+    (found,) = line_differences(before, concept((TABLE, "lawn", 100), book=replace(BOOK, prices=prices)))
+    assert (found.cause, found.words, found.more) == ("price", "4.00 for 3.00 a sq ft", Decimal(100))
+    (found,) = line_differences(before, concept((TABLE, "lawn", 100), budget=Budget(contingency=Decimal("0.1"))))
+    assert (found.item, found.cause, found.more) == ("contingency", "steps", Decimal("30.00"))
+
+
+CHARGES = st.lists(
+    st.tuples(
+        st.sampled_from(["a", "b", "site"]),
+        st.sampled_from(["lawn", "light", "steps", "unit paving", "plain paving", "kitchen counter, plain"]),
+        st.decimals(0, 300, places=2),
+    ),
+    max_size=8,
+)
+
+
+@given(ours=CHARGES, theirs=CHARGES, shares=st.tuples(st.decimals(0, 1, places=2), st.decimals(0, 1, places=2)))
+def test_differences_add_up_to_the_cent(ours, theirs, shares):
+    """Whatever the two hold: the lines make the difference of the totals, and none of them says nothing."""
+    before, after = (
+        concept(*lines, budget=Budget(contingency=share)) for lines, share in zip((ours, theirs), shares, strict=True)
+    )
+    found = line_differences(before, after)
+    assert sum(one.more for one in found) == after.appraisal.cost.total - before.appraisal.cost.total
+    assert all(one.more for one in found)
+    assert [abs(one.more) for one in found] == sorted((abs(one.more) for one in found), reverse=True)
+
+
+def changes(before, after):
+    """Sentences of the rooms of the demonstration yard, whose plan's up is 25 degrees east of north."""
+    made = sample_option()
+    return room_changes(sample_scenario(), replace(made, layout=before), replace(made, layout=after))
+
+
+def test_what_moved_grew_and_shrank():
+    """Feet and compass point of its middle, sizes before and after, fronts; nothing of a room that stands as it stood."""
+    here = sample_option().layout
+    first = here.placements[0]
+    assert changes(here, here) == ()
+    assert changes(here, moved(y_ft=first.y_ft + 10)) == (f"{TABLE} moved 10.0 ft to the north-east",)
+    assert changes(here, moved(x_ft=first.x_ft - 10)) == (f"{TABLE} moved 10.0 ft to the north-west",)
+    assert changes(here, moved(y_ft=first.y_ft + 0.4)) == ()
+    assert changes(here, moved(front="-y")) == (f"{TABLE} opens to another side",)
+    sizes = (f"{first.width_ft:g} x {first.depth_ft:g} ft", f"{first.width_ft + 2:g} x {first.depth_ft:g} ft")
+    (grown,) = changes(here, moved(width_ft=first.width_ft + 2, x_ft=first.x_ft - 1))
+    assert grown == f"{TABLE} grew from {sizes[0]} to {sizes[1]}"
+    (shrunk,) = changes(moved(width_ft=first.width_ft + 2, x_ft=first.x_ft - 1), here)
+    assert shrunk == f"{TABLE} shrank from {sizes[1]} to {sizes[0]}"
+
+
+def test_what_came_and_went():
+    """With its size."""
+    here = sample_option().layout
+    without = Layout(here.placements[1:])
+    (went,), (came,) = changes(here, without), changes(without, here)
+    assert went.startswith(f"{TABLE} went (")
+    assert came.startswith(f"{TABLE} came (")
+
+
+def test_what_it_does_to_the_figures():
+    """Cost, walking and sun, each with both figures and the difference; what is alike is not said."""
+    before, after = concept((TABLE, "lawn", 100)), concept((TABLE, "lawn", 200))
+    measures = replace(after.appraisal, walking_ft=1000.0, sun_h=(("quiet nook", 3.0, 0.0),))
+    found = figure_changes(sample_scenario(), before, replace(after, appraisal=measures))
+    assert [(one.name, one.before, one.after, one.more) for one in found] == [
+        ("cost of phase 1", "300", "600", "+300"),
+        ("cost of all phases", "300", "600", "+300"),
+        ("walking ft", "1,234", "1,000", "-234"),
+        ("sun on quiet nook, h", "1.8", "3.0", "+1.2"),
+    ]
