@@ -8,16 +8,16 @@ from ui.view_models import CostRow, CostSheet, PhaseCost, RoomCost
 
 def cost_table(cost: CostSheet) -> None:
     """Show a cost sheet."""
-    rows = [row for phase in cost.phases for row in _phase(phase)]
+    rows = [row for phase in cost.phases for row in _phase(phase, cost.surprises)]
     total = _row("Total, all phases", cost.total, css="sum")
     likely = element("p", f"At concept stage expect {cost.low} to {cost.high}.", css="quiet")
     show(element("table", element("tbody", *rows, total), css="sheet-table"), likely)
 
 
-def _phase(phase: PhaseCost) -> Iterator[Markup]:
+def _phase(phase: PhaseCost, surprises: str) -> Iterator[Markup]:
     for room in phase.rooms:
         yield from _room(phase, room)
-    yield _row(f"{phase.title}: contingency", phase.contingency)
+    yield _row(f"{phase.title}: {surprises}", phase.contingency)
     yield _row(f"{phase.title}: total", phase.total, css="sum")
 
 

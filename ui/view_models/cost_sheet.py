@@ -44,6 +44,8 @@ class CostSheet:
     total: str
     low: str
     high: str
+    surprises: str
+    """What the sum for what is not known yet is called."""
 
 
 def cost_sheet(cost: Cost, words: Words) -> CostSheet:
@@ -53,6 +55,7 @@ def cost_sheet(cost: Cost, words: Words) -> CostSheet:
         total=words.money(cost.total, cents=True),
         low=words.money(cost.low),
         high=words.money(cost.high),
+        surprises=words.term("contingency"),
     )
 
 
