@@ -42,8 +42,12 @@ def make_options(
     *,
     emit: Emit = to_nobody,
     stop: threading.Event | None = None,
+    show: "Callable[[OptionSet], None] | None" = None,
 ) -> "OptionSet":
-    """Find, check, measure and rank concepts; infeasible and undecided are results."""
+    """Find, check, measure and rank concepts; infeasible and undecided are results.
+
+    `show` is given the best so far now and then, as it would be if the run were stopped there.
+    """
     from optimizer.concepts.case import Case
     from optimizer.concepts.run import ConceptRun
     from optimizer.concepts.sketched import sketched_options
@@ -59,7 +63,7 @@ def make_options(
         processes=settings.processes,
         solver_log=settings.solver_log,
     )
-    found = run.run(emit=emit, stop=stop or threading.Event())
+    found = run.run(emit=emit, stop=stop or threading.Event(), show=show)
     return replace(found, options=(*found.options, *sketched_options(case)))
 
 
@@ -246,21 +250,6 @@ def _names(option_set: "OptionSet") -> frozenset[str | None]:
 
 def plan_drawing(scenario: Scenario, option: "Option", *, audience: "Audience" = "designer") -> "Drawing":
     """The plan of one concept, ready to be written: a designer's, or an owner's without marks and dimensions."""
-    from optimizer.catalogue import sized_rooms
-    from optimizer.circulation import way_polygon
-    from optimizer.concepts import about_words
-    from optimizer.drawing import Notable, Paths, draw_plan
-    from optimizer.layout import placed_of
+    from optimizer.drawing.concept_plan import draw_concept
 
-    appraisal, placed = option.appraisal, placed_of(sized_rooms(scenario.brief), option.layout)
-    focal = appraisal.site.focal_point
-    notable = Notable(focal[0] if focal else None, appraisal.party.worst)
-    return draw_plan(
-        scenario,
-        placed,
-        appraisal.ways,
-        title=f"{option.title}: {option.idea.name if option.idea else 'plan'}",
-        paths=Paths(way_polygon(scenario.site, placed, appraisal.legs), appraisal.legs, notable),
-        cautions=(about_words(appraisal.cost, scenario.currency), *option.cautions),
-        audience=audience,
-    )
+    return draw_concept(scenario, option, audience=audience)

@@ -5,7 +5,7 @@ from pathlib import Path
 import streamlit as st
 
 from ui.components import page_style
-from ui.pages import concepts_page
+from ui.steps import yard_page
 
 st.set_page_config(
     page_title="Outdoor room concepts",
@@ -14,4 +14,4 @@ st.set_page_config(
     initial_sidebar_state="collapsed",
 )
 page_style()
-st.navigation([st.Page(concepts_page, title="Concepts", default=True)], position="hidden").run()
+st.navigation([st.Page(yard_page, title="Concepts", default=True)], position="hidden").run()

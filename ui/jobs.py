@@ -1,16 +1,13 @@
 """Searches that the page has started: each a child process of the same command that a person would type.
 
 The table belongs to the server, not to a session: a tab that comes back, or a second one, finds its search by id.
-Nothing here knows the page.
+What a search writes lies in a folder of its own until it is kept; nothing here knows the page or what is kept.
 """
 
-import atexit
 import json
 import secrets
-import shutil
 import subprocess
 import sys
-import tempfile
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -20,14 +17,15 @@ from typing import Any, Final, Literal
 
 MOST_RUNNING: Final = 2
 """Searches at a time: each takes all processors."""
-KEPT_S: Final = 6 * 3600.0
-"""How long a finished search and its files are kept [s]."""
 Kind = Literal["options", "budgets"]
 RESULT_NAMES: Final[dict[Kind, str]] = {"options": "options.json", "budgets": "budgets.json"}
-_Command = Callable[[Path, Path], Sequence[str]]
-"""From the scenario's file and the folder to write to: what a person would type."""
+SO_FAR: Final = "so-far.json"
+"""The best so far, as the command writes it while it goes on."""
+_Ended = Callable[["Job"], None]
 _SCENARIO_NAME: Final = "scenario.yaml"
+_START_NAME: Final = "start.json"
 _MESSAGES_NAME: Final = "messages.txt"
+_OUT_NAME: Final = "out"
 _NOTHING_SAID: Final = "nothing; search again, and report it if that happens twice"
 
 
@@ -35,15 +33,24 @@ class BusyError(Exception):
     """The server runs as many searches as it may."""
 
 
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """What a search is asked: its kind, the scenario's text, the time [s], and the result to go on from."""
+
+    kind: Kind
+    text: str
+    seconds: float
+    start_from: bytes | None = None
+
+
 @dataclass(slots=True)
 class Job:
     """One search: its child process, the folder it writes to, and the events it has printed so far."""
 
     id: str
-    seconds: float
+    asked: Asked
     folder: Path
     process: subprocess.Popen[str]
-    kind: Kind = "options"
     events: list[dict[str, Any]] = field(default_factory=list)
     stop_asked: bool = False
     ended_at: float | None = None
@@ -54,26 +61,10 @@ class Job:
         return self.ended_at is None
 
     @property
-    def result_path(self) -> Path:
-        """Where the result is, once there is one."""
-        return self.folder / RESULT_NAMES[self.kind]
-
-    @property
-    def messages(self) -> str:
-        """What the command said to a person, for when it leaves no result."""
-        return (self.folder / _MESSAGES_NAME).read_text(encoding="utf-8", errors="replace").strip()
-
-    @property
     def said(self) -> tuple[str, ...]:
         """What it said when it failed: its problems, else the last lines for a person."""
         problems = tuple(str(event["text"]) for event in self.events if event.get("event") == "problem")
-        return problems or tuple(self.messages.splitlines()[-5:]) or (_NOTHING_SAID,)
-
-    def plan_svg(self, concept_id: str) -> str | None:
-        """Return the plan of a concept as the command wrote it, or None where there is none."""
-        path = self.folder / f"{concept_id}.svg"
-        is_ours = path.parent == self.folder and path.is_file()
-        return path.read_text(encoding="utf-8") if is_ours else None
+        return problems or messages_in(self.folder)
 
     def stop(self) -> None:
         """Ask the search to end; it keeps its best so far."""
@@ -81,12 +72,35 @@ class Job:
             self.stop_asked = True
             self.process.terminate()
 
-    def follow(self) -> None:
-        """Read events until the child closes its output, then reap it."""
+    def follow(self, ended: _Ended) -> None:
+        """Read events until the child closes its output, then reap it and hand on what it wrote."""
         with self.process:
             for event in _events(self.process.stdout or ()):
                 self.events.append(event)
-        self.ended_at = monotonic()
+        try:
+            ended(self)
+        finally:
+            self.ended_at = monotonic()
+
+
+def files_in(folder: Path) -> dict[str, bytes]:
+    """All files that a search has written whole into its folder."""
+    out = folder / _OUT_NAME
+    found = sorted(out.iterdir()) if out.is_dir() else []
+    return {path.name: path.read_bytes() for path in found if path.is_file() and not path.name.startswith(".")}
+
+
+def so_far_in(folder: Path) -> Path | None:
+    """Where the best so far of a search in this folder is, once there is one."""
+    path = folder / _OUT_NAME / SO_FAR
+    return path if path.is_file() else None
+
+
+def messages_in(folder: Path) -> tuple[str, ...]:
+    """What the command said to a person, its last lines."""
+    path = folder / _MESSAGES_NAME
+    text = path.read_text(encoding="utf-8", errors="replace").strip() if path.is_file() else ""
+    return tuple(text.splitlines()[-5:]) or (_NOTHING_SAID,)
 
 
 def _events(lines: Iterable[str]) -> Iterator[dict[str, Any]]:
@@ -99,86 +113,65 @@ def _events(lines: Iterable[str]) -> Iterator[dict[str, Any]]:
             yield event
 
 
-def options_command(scenario: Path, folder: Path, seconds: float) -> Sequence[str]:
+def search_command(
+    kind: Kind, scenario: Path, folder: Path, seconds: float, start_from: Path | None = None
+) -> Sequence[str]:
     """Return the command that a person would type for the same search."""
-    call = ("options", str(scenario), "--out", str(folder), "--seconds", f"{seconds:g}", "--progress", "json")
-    return (sys.executable, "-m", "optimizer", *call)
-
-
-def budgets_command(scenario: Path, folder: Path, seconds: float, start_from: Path) -> Sequence[str]:
-    """Return the command that a person would type to find what each budget buys, from the concepts found."""
-    call = ("budgets", str(scenario), "--out", str(folder), "--seconds", f"{seconds:g}", "--from", str(start_from))
-    return (sys.executable, "-m", "optimizer", *call, "--progress", "json")
+    call = (kind, str(scenario), "--out", str(folder), "--seconds", f"{seconds:g}", "--progress", "json")
+    start = () if start_from is None else ("--from", str(start_from))
+    return (sys.executable, "-m", "optimizer", *call, *start)
 
 
 class JobTable:
-    """All searches of this server by id; their files go when the server does."""
+    """All searches that this server has started, by id. Each writes into a folder of its own in `home`.
 
-    def __init__(self) -> None:
-        self._home = tempfile.mkdtemp(prefix="outdoor-rooms-")
-        atexit.register(shutil.rmtree, self._home, ignore_errors=True)
+    `ended` is called once in a thread of its own when a search has ended, before it counts as ended: what is worth
+    keeping in its folder is to be taken then.
+    """
+
+    def __init__(self, home: Path, ended: _Ended) -> None:
+        self._home, self._ended = home, ended
         self._jobs: dict[str, Job] = {}
         self._lock = Lock()
 
     @property
     def jobs(self) -> tuple[Job, ...]:
-        """All searches that are kept."""
+        """All searches of this server."""
         return tuple(self._jobs.values())
 
     def get(self, job_id: str | None) -> Job | None:
-        """Return the search of that id, or None where it is unknown or no longer kept."""
+        """Return the search of that id, or None where this server has not started it."""
         return self._jobs.get(job_id or "")
 
-    def start(self, scenario_text: str, *, seconds: float) -> Job:
-        """Start a search on a scenario's text.
+    def start(self, asked: Asked, begun: Callable[[Job], None]) -> Job:
+        """Start a search; `begun` is called before anything of it is followed.
 
         Raises
         ------
         BusyError
             If as many searches run as this server may run.
         """
-        return self._started(
-            "options", scenario_text, seconds, lambda scenario, folder: options_command(scenario, folder, seconds)
-        )
-
-    def start_budgets(self, of: Job, *, seconds: float) -> Job:
-        """Start to find what each budget buys in the yard of a search, from the concepts that it found.
-
-        Raises
-        ------
-        BusyError
-            If as many searches run as this server may run.
-        """
-        text = (of.folder / _SCENARIO_NAME).read_text(encoding="utf-8")
-        return self._started(
-            "budgets",
-            text,
-            seconds,
-            lambda scenario, folder: budgets_command(scenario, folder, seconds, of.result_path),
-        )
-
-    def _started(self, kind: Kind, text: str, seconds: float, command: _Command) -> Job:
         with self._lock:
-            self._forget_old()
             if sum(job.is_running for job in self.jobs) >= MOST_RUNNING:
                 raise BusyError
-            job = self._launch(kind, text, seconds, command)
+            job = self._launch(asked)
             self._jobs[job.id] = job
-        Thread(target=job.follow, daemon=True).start()
+        begun(job)
+        Thread(target=job.follow, args=(self._ended,), daemon=True).start()
         return job
 
-    def _launch(self, kind: Kind, text: str, seconds: float, command: _Command) -> Job:
-        folder = Path(tempfile.mkdtemp(dir=self._home))
-        scenario = folder / _SCENARIO_NAME
-        scenario.write_text(text, encoding="utf-8")
+    def _launch(self, asked: Asked) -> Job:
+        job_id = secrets.token_urlsafe(9)
+        folder = self._home / job_id
+        folder.mkdir(parents=True)
+        scenario, start = folder / _SCENARIO_NAME, folder / _START_NAME
+        scenario.write_text(asked.text, encoding="utf-8")
+        if asked.start_from is not None:
+            start.write_bytes(asked.start_from)
+        begin = start if asked.start_from is not None else None
+        command = search_command(asked.kind, scenario, folder / _OUT_NAME, asked.seconds, begin)
         with (folder / _MESSAGES_NAME).open("w", encoding="utf-8") as messages:
             process = subprocess.Popen(  # noqa: S603 - our own command, no shell, no words from the page
-                command(scenario, folder), stdout=subprocess.PIPE, stderr=messages, text=True
+                command, stdout=subprocess.PIPE, stderr=messages, text=True
             )
-        return Job(id=secrets.token_urlsafe(9), seconds=seconds, folder=folder, process=process, kind=kind)
-
-    def _forget_old(self) -> None:
-        now = monotonic()
-        for job in [job for job in self.jobs if job.ended_at is not None and now - job.ended_at > KEPT_S]:
-            del self._jobs[job.id]
-            shutil.rmtree(job.folder, ignore_errors=True)
+        return Job(id=job_id, asked=asked, folder=folder, process=process)

@@ -1,68 +1,135 @@
-"""What the page remembers: the only file that spells a session key or a word of the address.
+"""What the page remembers: the only file that spells a word of the address or a key of the session.
 
-The address says which search, which concept and what it is compared with, so that it can be passed on; the session
-keeps the search of this tab, so that an address with a concept alone opens it in the search at hand.
+The address says which version of which yard, which step, which search, concept and picture: a link opens the same
+view. All that it names is kept (`ui.store`).
 """
 
+import os
 import sys
 from pathlib import Path
-from typing import Final
+from typing import Final, Literal, get_args
 
 import streamlit as st
 
-from ui.jobs import Job, JobTable
+from ui.searches import Search, Searching
+from ui.store import Revision, Store, data_folder, open_store
 
-_JOB: Final = "job"
+Step = Literal["yard", "budgets", "choose", "hold", "handover"]
+STEPS: Final[tuple[Step, ...]] = get_args(Step)
+WORK: Final = "OUTDOOR_ROOMS_WORK"
+"""Environment: the folder, or the URL of the database, that work is kept in."""
+_VERSION: Final = "version"
+_STEP: Final = "step"
+_SEARCH: Final = "search"
 _CONCEPT: Final = "concept"
 _BESIDE: Final = "beside"
-_VIEW: Final = "view"
+_LIST: Final = "list"
+_FINALISTS: Final = "finalists"
+_PICTURE: Final = "picture"
 _BUDGETS: Final = "budgets"
+_BUDGET: Final = "budget"
+_FOR: Final = "for"
+_DESIGNER: Final = "designer"
+_TOLD: Final = "told"
 
 
 @st.cache_resource
-def job_table() -> JobTable:
-    """Return the one table of searches of this server."""
-    return JobTable()
+def store() -> Store:
+    """Return what is kept; StoreError where it cannot be opened."""
+    return open_store(os.environ.get(WORK))
 
 
-def current_job() -> Job | None:
-    """Return the search that the address names, else the one of this session."""
-    job = job_table().get(st.query_params.get(_JOB)) or job_table().get(st.session_state.get(_JOB))
-    if job is not None:
-        st.session_state[_JOB] = job.id
-    return job
+@st.cache_resource
+def searching() -> Searching:
+    """Return what starts and finds searches on this server."""
+    work = os.environ.get(WORK)
+    folder = data_folder() if work is None or "://" in work else Path(work).expanduser()
+    return Searching(store(), folder / "searches")
 
 
-def names_lost_job() -> bool:
-    """Whether the address names a search that is no longer kept."""
-    return _JOB in st.query_params and current_job() is None
+def current_revision() -> Revision | None:
+    """The version that the address names, or None."""
+    version = st.query_params.get(_VERSION, "")
+    return store().revisions.get(int(version)) if version.isdigit() and len(version) < 16 else None
 
 
-def take_up(job: Job) -> None:
-    """Make a search the one of this session and address."""
-    st.session_state[_JOB] = job.id
-    st.query_params.from_dict({_JOB: job.id})
+def names_lost_work() -> bool:
+    """Whether the address names a version that is not kept here."""
+    return _VERSION in st.query_params and current_revision() is None
+
+
+def take_up(revision: Revision, step: Step = "yard") -> None:
+    """Go to a version of a yard; what was open of another yard's is closed."""
+    st.query_params.from_dict({_VERSION: str(revision.id), _STEP: step, **_kept(_FOR)})
+
+
+def go_on_with(revision: Revision) -> None:
+    """Go to a further version of the same yard, and leave open what is."""
+    st.query_params[_VERSION] = str(revision.id)
 
 
 def put_away() -> None:
-    """Leave the search at hand and go back to the start; a running one ends and keeps its files."""
-    job = current_job()
-    for search in (job, job and budgets_job(job)):
-        if search is not None:
-            search.stop()
-    st.session_state.pop(_JOB, None)
-    st.query_params.clear()
+    """Go back to the start; a search that runs goes on and is kept."""
+    st.query_params.from_dict(_kept(_FOR))
+
+
+def _kept(*names: str) -> dict[str, str]:
+    return {name: st.query_params[name] for name in names if name in st.query_params}
+
+
+def current_step() -> Step:
+    """The step that the address names, else the first."""
+    named = st.query_params.get(_STEP)
+    return next((step for step in STEPS if step == named), "yard")
+
+
+def go_to(step: Step) -> None:
+    """Go to a step."""
+    st.query_params[_STEP] = step
+
+
+def current_search(revision: Revision) -> Search | None:
+    """The search that the address names, if it is of this yard; else the last one of this version or one before it."""
+    named = searching().get(st.query_params.get(_SEARCH))
+    if named is not None and named.kind == "options" and _is_of(named, revision):
+        return named
+    known: Revision | None = revision
+    while known is not None:
+        found = searching().newest(known)
+        if found is not None:
+            return found
+        known = store().revisions.get(known.parent_id) if known.parent_id else None
+    return None
+
+
+def _is_of(search: Search, revision: Revision) -> bool:
+    of = store().revisions.get(search.record.revision_id)
+    return of is not None and of.yard_id == revision.yard_id
+
+
+def take_up_search(search: Search) -> None:
+    """Make a search the one that is looked at, and go to its concepts."""
+    st.query_params[_SEARCH] = search.id
+    st.query_params[_STEP] = "choose"
+    for name in (_CONCEPT, _BESIDE, _LIST):
+        st.query_params.pop(name, None)
 
 
 def opened_concept() -> str | None:
-    """Id of the concept that the address opens, or None."""
+    """Name of the concept that the address opens, or None."""
     return st.query_params.get(_CONCEPT)
 
 
-def open_concept(concept_id: str) -> None:
+def open_concept(name: str) -> None:
     """Open a concept, alone."""
-    st.query_params[_CONCEPT] = concept_id
+    st.query_params[_CONCEPT] = name
     st.query_params.pop(_BESIDE, None)
+
+
+def hold_from(name: str) -> None:
+    """Open a concept and go to where its rooms are held."""
+    st.query_params[_CONCEPT] = name
+    go_to("hold")
 
 
 def close_concept() -> None:
@@ -72,41 +139,85 @@ def close_concept() -> None:
 
 
 def concept_beside() -> str | None:
-    """Id of the concept that the opened one is compared with, or None."""
+    """Name of the concept that the opened one is compared with, or None."""
     return st.query_params.get(_BESIDE)
 
 
-def put_beside(concept_id: str | None) -> None:
+def put_beside(name: str | None) -> None:
     """Compare the opened concept with this one; None ends it."""
-    if concept_id is None:
-        st.query_params.pop(_BESIDE, None)
-    else:
-        st.query_params[_BESIDE] = concept_id
+    _set(_BESIDE, name)
 
 
-def shows_budgets() -> bool:
-    """Whether the address shows what each budget buys in place of the concepts."""
-    return st.query_params.get(_VIEW) == _BUDGETS
+def lists_finalists() -> bool:
+    """Whether the list shows finalists in the place of all concepts."""
+    return st.query_params.get(_LIST) == _FINALISTS
 
 
-def show_budgets(*, wanted: bool) -> None:
-    """Show what each budget buys, or the concepts."""
-    if wanted:
-        st.query_params[_VIEW] = _BUDGETS
-    else:
-        st.query_params.pop(_VIEW, None)
+def list_finalists(*, wanted: bool) -> None:
+    """List finalists, or all concepts."""
+    _set(_LIST, _FINALISTS if wanted else None)
 
 
-def budgets_job(job: Job) -> Job | None:
-    """The search for budgets that the address names, else the one of this session for the same yard."""
-    known = st.session_state.get(f"{_BUDGETS}/{job.id}")
-    return job_table().get(st.query_params.get(_BUDGETS)) or job_table().get(known)
+def current_picture() -> str | None:
+    """Name of the picture that all concepts are shown in, or None."""
+    return st.query_params.get(_PICTURE)
 
 
-def take_up_budgets(job: Job, found: Job) -> None:
-    """Make a search for budgets the one that goes with a search."""
-    st.session_state[f"{_BUDGETS}/{job.id}"] = found.id
+def show_picture(name: str | None) -> None:
+    """Show all concepts in this picture."""
+    _set(_PICTURE, name)
+
+
+def budgets_search(search: Search) -> Search | None:
+    """The search for budgets that the address names, else the last one of the same version."""
+    named = searching().get(st.query_params.get(_BUDGETS))
+    if named is not None and named.kind == "budgets":
+        return named
+    revision = store().revisions.get(search.record.revision_id)
+    return None if revision is None else searching().newest(revision, "budgets")
+
+
+def take_up_budgets(found: Search) -> None:
+    """Make a search for budgets the one that is looked at."""
     st.query_params[_BUDGETS] = found.id
+
+
+def current_budget() -> str | None:
+    """Name of the budget that is chosen, or None."""
+    return st.query_params.get(_BUDGET)
+
+
+def choose_budget(name: str | None) -> None:
+    """Choose a budget."""
+    _set(_BUDGET, name)
+
+
+def is_for_designer() -> bool:
+    """Whether the page speaks to a designer: the trade's words, and plans with dimensions and levels."""
+    return st.query_params.get(_FOR) == _DESIGNER
+
+
+def speak_to_designer(*, wanted: bool) -> None:
+    """Speak to a designer, or to an owner."""
+    _set(_FOR, _DESIGNER if wanted else None)
+
+
+def tell_once(words: str) -> None:
+    """Say something at the top of the page when it is next drawn."""
+    st.session_state[_TOLD] = words
+
+
+def told_once() -> str | None:
+    """What is to be said now, once."""
+    told: str | None = st.session_state.pop(_TOLD, None)
+    return told
+
+
+def _set(name: str, value: str | None) -> None:
+    if value is None:
+        st.query_params.pop(name, None)
+    else:
+        st.query_params[name] = value
 
 
 def scenario_argument() -> Path | None:

@@ -327,8 +327,11 @@ def page(
     scenario: Annotated[Path | None, typer.Argument(metavar="SCENARIO", help="Scenario to open the page with.")] = None,
     port: Annotated[int | None, typer.Option(min=1, max=65_535, help="Else a free one is taken.")] = None,
     no_browser: Annotated[bool, typer.Option("--no-browser", help="Print the address only.")] = False,
+    work: Annotated[
+        str | None, typer.Option(metavar="PATH", help="Folder, or database by its URL, to keep work in; else your own.")
+    ] = None,
 ) -> None:
-    """Open the page, for this computer only."""
+    """Open the page, for this computer only. What is made on it is kept."""
     from optimizer.cli.page import serve_page
 
-    raise typer.Exit(serve_page(scenario, port=port, opens_browser=not no_browser))
+    raise typer.Exit(serve_page(scenario, port=port, opens_browser=not no_browser, work=work))

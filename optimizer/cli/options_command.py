@@ -17,6 +17,8 @@ from optimizer.results import csv_table, ready_folder, to_document, to_text, wri
 from optimizer.scenario import Scenario, load_scenario
 
 SOLVER_LOG: Final = "solver.log"
+SO_FAR: Final = "so-far.json"
+"""The best so far of a run that goes on, for a program that reads its events: what is left of a run that is killed."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,7 +56,7 @@ class Outcome:
 def run_options(call: Call, *, as_json: bool) -> ExitStatus:
     """Search, write and print, and return the exit status; `as_json` leaves standard output to events."""
     outcome = run_told(
-        lambda listener, stop: _work(call, listener, stop),
+        lambda listener, stop: _work(call, listener, stop, tells_so_far=as_json),
         lambda outcome: _summary(call, outcome),
         scenario=call.scenario,
         seconds=call.seconds,
@@ -66,7 +68,7 @@ def run_options(call: Call, *, as_json: bool) -> ExitStatus:
     return outcome.status
 
 
-def _work(call: Call, listener: Listener, stop: Flag) -> Outcome:
+def _work(call: Call, listener: Listener, stop: Flag, *, tells_so_far: bool) -> Outcome:
     # The engine's libraries take a second to import: time that is already watched.
     from optimizer.pipeline import RunSettings, make_options
 
@@ -81,9 +83,17 @@ def _work(call: Call, listener: Listener, stop: Flag) -> Outcome:
         start_from=call.start_from,
         solver_log=call.out / SOLVER_LOG if call.solver_log else None,
     )
-    outcome = Outcome(scenario, make_options(scenario, settings, emit=listener.hear, stop=stop))
+    so_far = call.out / SO_FAR
+    so_far.unlink(missing_ok=True)
+
+    def show(option_set: OptionSet) -> None:
+        write_whole(so_far, _text(Outcome(scenario, option_set)))
+
+    found = make_options(scenario, settings, emit=listener.hear, stop=stop, show=show if tells_so_far else None)
+    outcome = Outcome(scenario, found)
     listener.hear(Event("stage", {"stage": "Writing"}))
     _write(outcome, call.out)
+    so_far.unlink(missing_ok=True)
     return outcome
 
 
@@ -93,12 +103,16 @@ def _write(outcome: Outcome, folder: Path) -> None:
     from optimizer.pipeline import plan_drawing
 
     scenario, option_set = outcome.scenario, outcome.option_set
-    document = to_document(scenario, sized_rooms(scenario.brief), option_set, book=scenario.book)
-    write_whole(folder / "options.json", to_text(document))
+    write_whole(folder / "options.json", _text(outcome))
     table = csv_table(option_set.options, currency=scenario.currency, prices=scenario.book.said)
     write_whole(folder / "options.csv", table)
     for option in option_set.options:
         write_whole(folder / f"{option.id}.svg", plan_svg(plan_drawing(scenario, option)))
+
+
+def _text(outcome: Outcome) -> str:
+    scenario = outcome.scenario
+    return to_text(to_document(scenario, sized_rooms(scenario.brief), outcome.option_set, book=scenario.book))
 
 
 def _summary(call: Call, outcome: Outcome) -> dict[str, object]:

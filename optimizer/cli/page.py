@@ -17,6 +17,8 @@ from optimizer.cli.signals import stop_on_signal
 from optimizer.errors import InputError, Problem
 
 ADDRESS: Final = "127.0.0.1"
+WORK: Final = "OUTDOOR_ROOMS_WORK"
+"""Name in the environment by which the page knows where work is kept."""
 USUAL_PORT: Final = 8501
 TICK_S: Final = 0.2
 PATIENCE_S: Final = 5.0
@@ -35,14 +37,21 @@ SWITCHES: Final = {
 }
 
 
-def serve_page(scenario: Path | None, *, port: int | None, opens_browser: bool) -> ExitStatus:
-    """Serve the page until it is asked to end; InputError for a port in use or a scenario that is not there."""
+def serve_page(scenario: Path | None, *, port: int | None, opens_browser: bool, work: str | None = None) -> ExitStatus:
+    """Serve the page until it is asked to end; what is made on it is kept in `work`, a folder or a database's URL.
+
+    InputError for a port in use, a scenario that is not there, or a folder that cannot be written to.
+    """
     if scenario is not None:
         _refuse_missing(scenario)
+    if work is not None and "://" not in work:
+        work = _ready_folder(Path(work))
     port = free_port(port)
     stop = stop_on_signal()
     # In a group of its own: Ctrl-C reaches it through us, once, and so do the searches that it has begun.
-    child = subprocess.Popen(page_command(scenario, port=port), start_new_session=True)  # noqa: S603 - no shell
+    environment = {**os.environ, **({} if work is None else {WORK: work})}
+    command = page_command(scenario, port=port)
+    child = subprocess.Popen(command, env=environment, start_new_session=True)  # noqa: S603 - no shell
     say(f"Page on http://{ADDRESS}:{port} - Ctrl-C ends it")
     sys.stdout.flush()
     try:
@@ -101,6 +110,22 @@ def _refuse_missing(scenario: Path) -> None:
     if not scenario.is_file():
         found = "a folder" if scenario.is_dir() else "nothing"
         raise InputError((Problem("a scenario file", found, "check the path", where=str(scenario)),))
+
+
+def _ready_folder(folder: Path) -> str:
+    """Make the folder that work is kept in, where it lacks; InputError where it cannot be written to."""
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+    except OSError as error:
+        found = (error.strerror or type(error).__name__).lower()
+        raise InputError(
+            (Problem("a folder to keep work in", found, "name another one", where=str(folder)),)
+        ) from error
+    if not os.access(folder, os.W_OK):
+        raise InputError(
+            (Problem("a folder to keep work in", "one that is not yours", "name another", where=str(folder)),)
+        )
+    return str(folder.resolve())
 
 
 def _until_asked(

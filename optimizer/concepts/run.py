@@ -3,6 +3,7 @@
 import os
 import threading
 import time
+from collections.abc import Callable
 from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Final
@@ -28,8 +29,14 @@ ROUNDS_A_SECOND: Final = 1.0
 TRIED_BEFORE_ASKING: Final = 3
 """Rounds without any layout, after which the whole model is asked whether there is one."""
 MOST_SOLVERS: Final = 4
+SHOWN_EVERY_S: Final = 2.0
+"""How often the best so far is shown, if it has changed; ranking and writing it takes a tenth of a second."""
 UNCHANGED: Final = 8
 """So many rounds without another set to show, with all of it proven, end a search before its time."""
+
+
+Show = Callable[[OptionSet], None]
+"""Takes the best so far, a result like one that a person has stopped."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,14 +55,15 @@ class ConceptRun:
     processes: int | None = None
     solver_log: Path | None = None
 
-    def run(self, *, emit: Emit, stop: threading.Event) -> OptionSet:
-        """Search until all is proven, time is up or a person stops it."""
+    def run(self, *, emit: Emit, stop: threading.Event, show: Show | None = None) -> OptionSet:
+        """Search until all is proven, time is up or a person stops it; `show` is given the best so far now and then."""
         _stage(emit, "reading the yard")
         with Workers(self.case, processes=self.processes) as workers:
             problem = build_problem(self.case.scenario, self.case.rooms, self.case.book)
             workers.read(problem)
             clock = Clock(stop, None if self.repeatable else time.monotonic() + self.seconds)
             run = _Search(self, problem, workers, emit, stop, clock)
+            run.show = show
             return run.found()
 
 
@@ -75,6 +83,8 @@ class _Search:
         self.whole = Whole(problem, budget)
         self.rounds = Rounds(self.gathering, self.explorer, workers, self.whole, asked.seed, asked.count, clock)
         self._told: WholeProof | None = None
+        self.show: Show | None = None
+        self._shown, self._shown_at = frozenset[Layout](), -SHOWN_EVERY_S
 
     def found(self) -> OptionSet:
         """All stages."""
@@ -93,16 +103,28 @@ class _Search:
         self._polish()
         return self._ranked(self.whole.proof)
 
+    def _show(self) -> None:
+        """Show the best so far, if it is another than the one shown last and that is a while ago."""
+        if self.show is None or self.clock.elapsed_s - self._shown_at < SHOWN_EVERY_S:
+            return
+        options = self.gathering.shown(self.asked.count)
+        layouts = frozenset(option.layout for option in options)
+        if layouts != self._shown:
+            self._shown, self._shown_at = layouts, self.clock.elapsed_s
+            self.show(OptionSet(options, replace(self._record("bounded", NOTHING_PROVEN), stopped=True)))
+
     def _explore(self) -> None:
         """Rounds until their share of the time is over, or all is proven and nothing changes any more."""
         most = round(EXPLORED_BY * ROUNDS_A_SECOND * self.asked.seconds) if self.asked.repeatable else None
         lasted, unchanged, shown = 0.0, 0, frozenset[Layout]()
         if placeless_rooms(self.problem):
             return
+        self._show()
         while not self.clock.is_past(EXPLORED_BY, sparing_s=lasted / 2) and (most is None or self.rounds.turn < most):
             began = time.monotonic()
             self.rounds.run_one()
             self._tell_bound()
+            self._show()
             lasted = time.monotonic() - began
             if not self.explorer.pool.best and self.rounds.turn >= TRIED_BEFORE_ASKING:
                 return
@@ -129,6 +151,7 @@ class _Search:
             else:
                 self.rounds.run_one()
             self._tell_bound()
+            self._show()
             lasted = time.monotonic() - began
         self.rounds.finish()
 

@@ -59,6 +59,8 @@ LOOKS: Final[dict[str, Look]] = {
     "room.fire": Look(fill="#eacbb4", line="#573a2a", weight_pt=1.1),
     "room.nook": Look(fill="#dcdfc4", line="#424733", weight_pt=1.1),
     "room.pool": Look(fill="#e6dccb", line="#4b4233", weight_pt=1.1),
+    "held_area": Look(fill="#8a4b2a", line="#8a4b2a", weight_pt=3, opacity=0.35),
+    "scale_line": Look(line="#2b3036", weight_pt=0.25, dash_pt=(1, 5)),
     "room.reserve": Look(fill="#edefe2", line="#5d646b", weight_pt=1.0, dash_pt=(7, 4), hatch="held"),
     "room.arrival": Look(fill="#e2d6c6", line="#4b4540", weight_pt=1.1),
     "room.lawn": Look(fill="#cfdfb2", line="#566b3d", weight_pt=0.9, hatch="grass"),

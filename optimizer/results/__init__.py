@@ -2,7 +2,7 @@
 
 from optimizer.results.compare import differences, document_differences
 from optimizer.results.document import option_record, to_document
-from optimizer.results.read import NEWEST, Result, read_result
+from optimizer.results.read import NEWEST, Result, read_result, result_of
 from optimizer.results.table import csv_table
 from optimizer.results.versions import versions
 from optimizer.results.write import ready_folder, to_text, write_whole
@@ -16,6 +16,7 @@ __all__ = [
     "option_record",
     "read_result",
     "ready_folder",
+    "result_of",
     "to_document",
     "to_text",
     "versions",

@@ -41,12 +41,17 @@ def read_result(path: Path) -> Result:
     Keys that are not known are ignored. Raises ResultError where the file cannot be read, is over 50 MB, is no JSON, is
     of another or a newer format, or a value has the wrong type; ScenarioError where the scenario inside is wrong.
     """
-    document = _parsed(_bytes(path), path.name)
-    _refuse_other_formats(document.get("format"), path.name)
-    text, book = _carried_text(document, path.name), stored_book(document, path.name)
-    scenario = read_scenario(text, f"{path.name}: scenario.text", book)
-    option_set: OptionSet = from_record(OptionSet, document, path.name)
-    _refuse_strangers(scenario, option_set.options, path.name)
+    return result_of(_bytes(path), path.name)
+
+
+def result_of(data: bytes, name: str) -> Result:
+    """Read a result from the bytes of a file of that name; raises what `read_result` raises."""
+    document = _parsed(data, name)
+    _refuse_other_formats(document.get("format"), name)
+    text, book = _carried_text(document, name), stored_book(document, name)
+    scenario = read_scenario(text, f"{name}: scenario.text", book)
+    option_set: OptionSet = from_record(OptionSet, document, name)
+    _refuse_strangers(scenario, option_set.options, name)
     return Result(document, scenario, option_set)
 
 

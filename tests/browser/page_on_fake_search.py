@@ -11,11 +11,5 @@ PROJECT = Path(__file__).parents[2]
 FAKE_SEARCH = PROJECT / "tests" / "ui" / "fake_search.py"
 READY, HOW = os.environ["FAKE_SEARCH_READY"], os.environ["FAKE_SEARCH_HOW"]
 
-jobs.options_command = jobs.budgets_command = lambda _, out, *__: (
-    sys.executable,
-    str(FAKE_SEARCH),
-    str(out),
-    READY,
-    HOW,
-)
+jobs.search_command = lambda kind, scenario, out, *_: (sys.executable, str(FAKE_SEARCH), str(out), READY, HOW)
 runpy.run_path(str(PROJECT / "ui" / "app.py"), run_name="__main__")

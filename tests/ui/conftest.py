@@ -1,5 +1,6 @@
 """The page in this process, on a made-up search."""
 
+import os
 import sys
 from pathlib import Path
 
@@ -22,20 +23,22 @@ def ready(tmp_path_factory):
 
 
 @pytest.fixture
-def searches(monkeypatch, ready):
+def searches(monkeypatch, ready, tmp_path_factory):
     """Set how the made-up search behaves, and optionally what it hands over; every search is ended afterwards."""
     from ui import jobs
-    from ui.state import job_table
+    from ui.state import WORK, searching
 
     def behave(how, folder=ready):
         command = (sys.executable, str(FAKE_SEARCH))
-        for name in ("options_command", "budgets_command"):
-            monkeypatch.setattr(jobs, name, lambda _, out, *__: (*command, str(out), str(folder), how))
+        monkeypatch.setattr(
+            jobs, "search_command", lambda kind, scenario, out, *_: (*command, str(out), str(folder), how)
+        )
 
     st.cache_resource.clear()
+    monkeypatch.setitem(os.environ, WORK, str(tmp_path_factory.mktemp("work")))
     behave("at_once")
     yield behave
-    for job in job_table().jobs:
+    for job in searching().table.jobs:
         job.stop()
         job.process.wait()
     st.cache_resource.clear()

@@ -8,7 +8,7 @@ import pytest
 from tests.ui.test_page import search_ended, words
 from ui.components.site_pictures import usual_moment
 
-ROW = "picture_c1"
+ROW = "picture"
 
 
 def picture(tab):
@@ -35,10 +35,10 @@ def test_the_plan_comes_first(searches, tab):
 
 
 def test_the_plan_is_the_owners_until_the_designers_is_asked_for(searches, tab):
-    """Clean at first; the switch shows the sheet that the command wrote, with dimensions and setback line."""
+    """Clean at first; the switch for a designer shows the sheet that the command wrote, with dimensions and setbacks."""
     search_ended(tab.run())
     owners = picture(tab)
-    tab.toggle(key="plan_c1").set_value(True).run()
+    tab.toggle(key="for_designer").set_value(True).run()
     assert not tab.exception
     designers = picture(tab)
     for mark in ('class="dimension"', 'class="setback"', 'class="utility"'):
@@ -72,11 +72,11 @@ def test_the_usual_moment_is_a_summer_afternoon(latitude, moment):
 def test_what_a_drawing_shows_can_be_changed(searches, tab):
     """Another window of sun, other eyes and another moment each make another drawing."""
     search_ended(tab.run())
-    chosen(tab, "Sun").selectbox(key="sun_of_c1").set_value("quiet nook").run()
+    chosen(tab, "Sun").selectbox(key="sun_of").set_value("quiet nook").run()
     assert "Concept 1: sun, quiet nook" in picture(tab)
-    chosen(tab, "Sight").selectbox(key="seen_from_c1").set_value("neighbour window").run()
+    chosen(tab, "Sight").selectbox(key="seen_from").set_value("neighbour window").run()
     assert "Concept 1: seen from neighbour window" in picture(tab)
-    chosen(tab, "Section").selectbox(key="section_moment_c1").set_value("21 December, 09:00").run()
+    chosen(tab, "Section").selectbox(key="moment").set_value("21 December, 09:00").run()
     assert "21 December, 09:00: sun" in picture(tab)
 
 

@@ -4,11 +4,15 @@ from ui.components.budget_view import budget_view
 from ui.components.comparison_view import comparison_view
 from ui.components.concept_list import concept_list
 from ui.components.concept_sheet import concept_sheet
+from ui.components.finalist_form import finalist_form
+from ui.components.handover import handover
+from ui.components.hold_form import hold_form
 from ui.components.markup import Markup, element, image, paragraph, problem_list, show
-from ui.components.pictures import large_plan, small_picture
 from ui.components.scenario_choice import scenario_choice
 from ui.components.search_progress import search_progress
+from ui.components.strip import strip
 from ui.components.style import page_style
+from ui.components.wishes_form import wishes_form
 
 __all__ = [
     "Markup",
@@ -17,13 +21,16 @@ __all__ = [
     "concept_list",
     "concept_sheet",
     "element",
+    "finalist_form",
+    "handover",
+    "hold_form",
     "image",
-    "large_plan",
     "page_style",
     "paragraph",
     "problem_list",
     "scenario_choice",
     "search_progress",
     "show",
-    "small_picture",
+    "strip",
+    "wishes_form",
 ]

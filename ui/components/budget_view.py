@@ -9,25 +9,26 @@ from optimizer.results import Result
 from ui.components.markup import Markup, element, image, paragraph, problem_list, show
 from ui.components.search_progress import search_progress
 from ui.components.search_start import begin_search
-from ui.jobs import Job
-from ui.state import budgets_job, job_table, take_up_budgets
+from ui.searches import Search
+from ui.state import budgets_search, choose_budget, current_budget, is_for_designer, searching, take_up_budgets
 from ui.view_models import BudgetStep, budget_steps, words_of
 
 SECONDS: Final = 50.0
 
 
-def budget_view(job: Job, result: Result) -> None:
+def budget_view(search: Search, result: Result) -> None:
     """Show what each budget buys for the yard of a search; where nobody has asked yet, offer to find it."""
-    found = budgets_job(job)
+    found = budgets_search(search)
     if found is None:
-        _offer(job)
+        _offer(search)
     elif found.is_running:
-        search_progress(found)
+        st.subheader("What each budget buys", anchor=False)
+        search_progress(found.id, 0)
     else:
         _found(found, result)
 
 
-def _offer(job: Job) -> None:
+def _offer(search: Search) -> None:
     st.subheader("What each budget buys", anchor=False)
     paragraph(
         "From the least that works to everything at its largest: the most of your wishes that each budget buys, and "
@@ -35,34 +36,49 @@ def _offer(job: Job) -> None:
         css="lead",
     )
     if st.button("Find what each budget buys", type="primary", key="find_budgets"):
-        begin_search(lambda: job_table().start_budgets(job, seconds=SECONDS), lambda found: take_up_budgets(job, found))
+        begin_search(lambda: searching().start_budgets(search, seconds=SECONDS), take_up_budgets)
 
 
-def _found(found: Job, result: Result) -> None:
+def _found(found: Search, result: Result) -> None:
+    st.subheader("What each budget buys", anchor=False)
     steps = _steps(found, result)
     if not steps:
         st.error("No budget was found that works. What the search said:")
         problem_list(found.said)
+        _offer_again(found)
         return
-    st.subheader("What each budget buys", anchor=False)
-    paragraph("Budgets are for phase 1, contingency included. Choose one to see what it buys.")
-    names = {step.concept: step.ceiling for step in steps}
-    chosen = st.segmented_control(
-        "Budget",
-        [*names],
-        default=_within(steps, result).concept,
-        format_func=names.__getitem__,
-        key="budget_step",
-        required=True,
-        label_visibility="collapsed",
-    )
-    step = next((step for step in steps if step.concept == chosen), steps[-1])
+    term = "contingency" if is_for_designer() else "a sum for surprises"
+    paragraph(f"Budgets are for phase 1, {term} included. Choose one to see what it buys.")
+    step = _chosen(steps, result)
     words, plan = st.columns([5, 11], gap="large")
     with words:
         _told(step)
         _files(found)
     with plan:
         show(_plan(found, step))
+
+
+def _chosen(steps: tuple[BudgetStep, ...], result: Result) -> BudgetStep:
+    """Let one step be chosen: at first the one that the yard's own limit allows."""
+    known = {step.concept: step for step in steps}
+    named = current_budget()
+    st.session_state["budget_step"] = named if named in known else _within(steps, result).concept
+    chosen = st.segmented_control(
+        "Budget",
+        [*known],
+        format_func=lambda name: known[name].ceiling,
+        key="budget_step",
+        required=True,
+        on_change=lambda: choose_budget(st.session_state["budget_step"]),
+        label_visibility="collapsed",
+    )
+    return known.get(str(chosen), steps[-1])
+
+
+def _offer_again(found: Search) -> None:
+    of = searching().get(found.record.start_from)
+    if of is not None and st.button("Find what each budget buys, again", key="find_budgets"):
+        begin_search(lambda: searching().start_budgets(of, seconds=SECONDS), take_up_budgets)
 
 
 def _within(steps: tuple[BudgetStep, ...], result: Result) -> BudgetStep:
@@ -79,25 +95,25 @@ def _told(step: BudgetStep) -> None:
             paragraph(f"{text}.", css="quiet")
 
 
-def _files(found: Job) -> None:
-    picture = found.folder / "budgets.svg"
-    if picture.is_file():
+def _files(found: Search) -> None:
+    picture, table = found.file("budgets.svg"), found.file("budgets.csv")
+    if picture is not None and table is not None:
         with st.expander("All budgets that were found"):
-            svg = picture.read_text(encoding="utf-8")
-            show(element("div", image(svg, words="Worth against money, one step for each budget"), css="plan"))
-            st.download_button(
-                "As a table (CSV)", (found.folder / "budgets.csv").read_bytes(), "budgets.csv", "text/csv", key="csv"
+            show(
+                element(
+                    "div", image(picture.decode(), words="Worth against money, one step for each budget"), css="plan"
+                )
             )
+            st.download_button("As a table (CSV)", table, "budgets.csv", "text/csv", key="csv", on_click="ignore")
 
 
-def _plan(found: Job, step: BudgetStep) -> Markup:
+def _plan(found: Search, step: BudgetStep) -> Markup:
     svg = found.plan_svg(step.concept)
     if svg is None:
         return element("p", "The plan of this budget is not there; find the budgets again to draw it.", css="quiet")
     return element("div", image(svg, words=f"Plan of what {step.ceiling} buys"), css="plan")
 
 
-def _steps(found: Job, result: Result) -> tuple[BudgetStep, ...]:
-    if not found.result_path.is_file():
-        return ()
-    return budget_steps(json.loads(found.result_path.read_text(encoding="utf-8")), words_of(result.scenario))
+def _steps(found: Search, result: Result) -> tuple[BudgetStep, ...]:
+    data = found.document()
+    return () if data is None else budget_steps(json.loads(data), words_of(result.scenario))

@@ -1,27 +1,28 @@
-"""Two concepts side by side: both plans, what differs, and what is the same."""
+"""Two concepts side by side in the same picture: what differs, and what is the same."""
 
 import streamlit as st
 
-from optimizer.concepts import Option
-from optimizer.results import Result
 from ui.components.markup import Markup, element, paragraph, show
-from ui.components.pictures import large_plan
-from ui.jobs import Job
+from ui.components.site_pictures import site_picture, view_choice
+from ui.shown import Shown
+from ui.state import is_for_designer
 from ui.view_models import Card, Comparison, ComparisonRow, compare, listed
 
 
-def comparison_view(job: Job, result: Result, first: Option, second: Option) -> None:
+def comparison_view(first: Shown, second: Shown) -> None:
     """Show two concepts against each other."""
-    shown = compare(first, second, result.scenario)
-    for column, option, card in zip(st.columns(2), (first, second), (shown.first, shown.second), strict=True):
+    told = compare(first.option, second.option, first.scenario, for_designer=is_for_designer())
+    view = view_choice((first, second))
+    for column, shown, card in zip(st.columns(2), (first, second), (told.first, told.second), strict=True):
         with column:
-            show(large_plan(job, option), _caption(card))
+            site_picture(shown, view)
+            show(_caption(card))
     st.subheader("What differs", anchor=False)
-    show(_table(shown))
-    if shown.moved:
-        paragraph(f"Rooms that stand elsewhere: {listed(shown.moved)}.", css="lead")
-    if shown.same:
-        paragraph(f"The same in both: {listed([_said(row) for row in shown.same])}.")
+    show(_table(told))
+    if told.moved:
+        paragraph(f"Rooms that stand elsewhere: {listed(told.moved)}.", css="lead")
+    if told.same:
+        paragraph(f"The same in both: {listed([_said(row) for row in told.same])}.")
 
 
 def _said(row: ComparisonRow) -> str:
@@ -29,11 +30,11 @@ def _said(row: ComparisonRow) -> str:
 
 
 def _caption(card: Card) -> Markup:
-    return element("p", element("strong", card.title), f" · {card.reason}", css="quiet")
+    return element("p", element("strong", f"{card.title}, {card.cost}"), f" · {card.reason}", css="quiet")
 
 
 def _table(shown: Comparison) -> Markup:
-    titles = element("tr", element("th", ""), element("th", shown.first.title), element("th", shown.second.title))
+    titles = element("tr", element("td", ""), element("th", shown.first.title), element("th", shown.second.title))
     rows = (
         element("tr", element("th", row.label, scope="row"), element("td", row.first), element("td", row.second))
         for row in shown.differing

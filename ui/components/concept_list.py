@@ -1,43 +1,99 @@
-"""The concepts in order: a small plan, what it costs and gives, what it leaves out, and why it stands where it does."""
+"""The concepts in order, and the finalists: a small plan, what it costs and gives, what it leaves out, and why."""
+
+from collections.abc import Sequence
 
 import streamlit as st
 
-from optimizer.results import Result
 from ui.components.markup import Markup, element, paragraph, show
 from ui.components.pictures import small_picture
-from ui.jobs import Job
-from ui.state import open_concept
+from ui.searches import Search
+from ui.shown import Shown, shown_by
+from ui.state import is_for_designer, list_finalists, lists_finalists, open_concept, searching
+from ui.store import Finalist
 from ui.view_models import Card, card, listed, words_of
 
+ALL, FINALISTS = "All concepts", "Finalists"
 
-def concept_list(job: Job, result: Result, opened_id: str) -> None:
-    """Show all concepts, best first, the opened one marked; a press anywhere on a row opens it."""
+
+def concept_list(concepts: Sequence[Shown], kept: Sequence[Finalist], opened: Shown | None) -> None:
+    """Show all concepts, best first, or the finalists; the opened one is marked, a press on a row opens it."""
+    if kept:
+        st.session_state["list"] = FINALISTS if lists_finalists() else ALL
+        names = {ALL: ALL, FINALISTS: f"{FINALISTS} ({len(kept)})"}
+        st.segmented_control(
+            "List",
+            [*names],
+            format_func=names.__getitem__,
+            key="list",
+            required=True,
+            on_change=lambda: list_finalists(wanted=st.session_state["list"] == FINALISTS),
+            label_visibility="collapsed",
+        )
+    if kept and lists_finalists():
+        _finalists(kept, opened)
+    else:
+        _concepts(concepts, kept, opened)
+
+
+def _concepts(concepts: Sequence[Shown], kept: Sequence[Finalist], opened: Shown | None) -> None:
     st.subheader("Concepts in order", anchor=False)
-    paragraph("Prices are of phase 1, contingency included.")
-    words = words_of(result.scenario)
+    term = "contingency" if is_for_designer() else "a sum for surprises"
+    paragraph(f"Prices are of phase 1, {term} included.")
+    names = {(finalist.search_id, finalist.concept): finalist.name for finalist in kept}
     with st.container(key="concept_rows", gap=None):
-        for option in result.option_set.concepts:
-            picture = small_picture(result.scenario, option, job)
-            _row(card(option, words), picture, is_open=option.id == opened_id)
-    if result.option_set.sketches:
+        for shown in concepts:
+            if shown.option.sketch is None:
+                _row(shown, names.get((shown.search.id, shown.option.id), ""), opened)
+    if any(shown.option.sketch is not None for shown in concepts):
         st.subheader("Layouts of your own", anchor=False)
         with st.container(key="sketch_rows", gap=None):
-            for option in result.option_set.sketches:
-                picture = small_picture(result.scenario, option, job)
-                _row(card(option, words), picture, is_open=option.id == opened_id)
+            for shown in concepts:
+                if shown.option.sketch is not None:
+                    _row(shown, names.get((shown.search.id, shown.option.id), ""), opened)
 
 
-def _row(shown: Card, picture: Markup, *, is_open: bool) -> None:
-    with st.container(key=f"row_{'open_' if is_open else ''}{shown.key}", gap=None):
-        show(_line(shown, picture))
-        st.button(f"Open {shown.title}", key=f"open_{shown.key}", on_click=open_concept, args=(shown.id,))
+def _finalists(kept: Sequence[Finalist], opened: Shown | None) -> None:
+    st.subheader("Finalists", anchor=False)
+    with st.container(key="concept_rows", gap=None):
+        for number, finalist in enumerate(kept):
+            shown = shown_by(f"{finalist.search_id}.{finalist.concept}", searching())
+            if shown is not None:
+                _row(shown, finalist.name, opened, note=_note(finalist), key=f"finalist_{number}")
 
 
-def _line(shown: Card, picture: Markup) -> Markup:
+def _note(finalist: Finalist) -> str:
+    advised = "The one that the designer would build. " if finalist.is_advised else ""
+    return f"{advised}{finalist.note}".strip()
+
+
+def _row(shown: Shown, name: str, opened: Shown | None, *, note: str | None = None, key: str = "") -> None:
+    line = card(shown.option, words_of(shown.scenario, for_designer=is_for_designer()))
+    is_open = opened is not None and opened.name == shown.name
+    key = key or line.key
+    with st.container(key=f"row_{'open_' if is_open else ''}{key}", gap=None):
+        show(_line(line, small_picture(shown), name=name, note=note))
+        label = f"Open {line.title}" if note is None else f"Open finalist {line.title}"
+        st.button(label, key=f"open_{key}", on_click=open_concept, args=(shown.name,))
+
+
+def _line(shown: Card, picture: Markup, *, name: str, note: str | None) -> Markup:
     head = element("div", element("span", shown.title), element("span", shown.cost, css="cost"), css="head")
+    kept = (element("p", name, css="kept-name"),) if name else ()
     idea = (element("p", shown.idea, css="idea"),) if shown.idea else ()
-    facts = element("p", f"{shown.seats} seats · {shown.walking} walking · worth {shown.worth}", css="quiet")
+    facts = element("p", f"{shown.seats} seats · {shown.walking} walking · {shown.worth_words}", css="quiet")
     without = (element("p", f"Without {listed(shown.left_out)}", css="without"),) if shown.left_out else ()
     broken = (element("ul", *(element("li", words) for words in shown.broken)),) if shown.broken else ()
-    body = element("div", head, *idea, facts, *without, element("p", shown.reason), *broken)
-    return element("div", picture, body, css="line")
+    reason = element("p", shown.reason if note is None else note, css="reason")
+    return element("div", picture, element("div", head, *kept, *idea, facts, *without, reason, *broken), css="line")
+
+
+def concepts_of(search: Search) -> tuple[Shown, ...]:
+    """All concepts of a search and layouts of one's own; none where there is no result yet.
+
+    Raises
+    ------
+    InputError
+        If the result cannot be read.
+    """
+    result = search.result()
+    return () if result is None else tuple(Shown(search, result, option) for option in result.option_set.options)

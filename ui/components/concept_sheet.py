@@ -1,37 +1,52 @@
-"""The opened concept as a sheet: the plan first, then plain words, then figures, money, rules and cautions."""
+"""The opened concept as a sheet: the plan and its verdict first, then answers, figures, money, rules and cautions."""
 
 from typing import Final
 
 import streamlit as st
 
-from optimizer.concepts import Option
-from optimizer.results import Result
 from ui.components.cost_table import cost_table
 from ui.components.markup import Markup, element, paragraph, show
-from ui.components.pictures import owner_svg
-from ui.components.site_pictures import site_pictures
-from ui.jobs import Job
-from ui.view_models import Check, Figure, Sheet, sheet
+from ui.components.site_pictures import enlarge, site_picture, view_choice
+from ui.shown import Shown
+from ui.state import is_for_designer
+from ui.view_models import Answer, Check, Figure, Sheet, answers, sheet
 
+_BESIDE_WORDS: Final = {"Plan", "Ground", "Sun", "Sight"}
+"""Pictures that leave room for words beside them; the others are wide."""
 _ONE_LINE: Final = 18
 """Characters of a figure that stay on one line."""
 
 
-def concept_sheet(job: Job, result: Result, option: Option) -> None:
-    """Show one concept in full."""
-    shown = sheet(option, result.scenario)
-    if shown.card.idea:
-        paragraph(shown.card.idea, css="idea")
-    site_pictures(job, result.scenario, option)
-    paragraph(shown.paragraph, css="lead")
-    show(element("div", shown.proof, css="proof"))
-    _downloads(job, result, option)
-    show(_figures(shown.figures))
-    _groups(shown)
-    _rooms(shown)
-    _costs(shown)
-    _rules(shown)
-    _cautions(shown)
+def concept_sheet(shown: Shown) -> None:
+    """Show one concept in full: its plan and its verdict in one window, all else below."""
+    told = sheet(shown.option, shown.scenario, for_designer=is_for_designer())
+    with st.container(horizontal=True, vertical_alignment="bottom", key="picture_row"):
+        view = view_choice((shown,))
+        is_larger = view.picture != "3-D" and st.button("Enlarge", key="enlarge")
+    if is_larger:
+        enlarge(shown, view)
+    with st.container(key="plan_and_verdict"):
+        is_narrow = view.picture in _BESIDE_WORDS
+        picture, verdict = st.columns([7, 5]) if is_narrow else (st.container(), st.container())
+    with picture:
+        site_picture(shown, view)
+    with verdict, st.container(key="verdict"):
+        show(element("p", told.verdict, css="verdict"))
+        paragraph(told.paragraph, css="lead")
+        show(element("div", told.proof, css="proof"))
+        show(_figures(told.figures))
+    _answers(answers(shown.option, shown.result.option_set, shown.scenario, for_designer=is_for_designer()))
+    _groups(told)
+    _rooms(told)
+    _costs(told)
+    _rules(told)
+    _cautions(told)
+
+
+def _answers(told: tuple[Answer, ...]) -> None:
+    st.subheader("What owners ask", anchor=False)
+    parts = (element("div", element("dt", each.question), element("dd", each.answer)) for each in told)
+    show(element("dl", *parts, css="answers"))
 
 
 def _figures(figures: tuple[Figure, ...]) -> Markup:
@@ -71,7 +86,7 @@ def _room_row(figure: Figure) -> Markup:
 
 
 def _costs(shown: Sheet) -> None:
-    st.subheader("Cost", anchor=False)
+    st.subheader("Cost, and quantities behind it", anchor=False)
     cost_table(shown.cost)
 
 
@@ -95,28 +110,3 @@ def _cautions(shown: Sheet) -> None:
     if shown.remedies:
         st.subheader("Could be added", anchor=False)
         show(element("ul", *(element("li", remedy) for remedy in shown.remedies)))
-
-
-def _downloads(job: Job, result: Result, option: Option) -> None:
-    with st.container(horizontal=True):
-        st.download_button(
-            "Owner's plan as SVG",
-            data=lambda: owner_svg(job, result.scenario, option),
-            file_name=f"{option.id}-owner.svg",
-            mime="image/svg+xml",
-            on_click="ignore",
-        )
-        st.download_button(
-            "Designer's plan as SVG",
-            data=lambda: job.plan_svg(option.id) or "",
-            file_name=f"{option.id}.svg",
-            mime="image/svg+xml",
-            on_click="ignore",
-        )
-        st.download_button(
-            "All concepts as JSON",
-            data=job.result_path.read_bytes,
-            file_name="options.json",
-            mime="application/json",
-            on_click="ignore",
-        )

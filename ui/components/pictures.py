@@ -1,41 +1,49 @@
-"""Pictures of a concept: the designer's sheet as the command wrote it, the owner's, and a small plan."""
+"""Plans of a concept: the owner's, the designer's, a small one, one with numbers for phones; and the yard as it is."""
 
-from collections.abc import Sequence
+from typing import Final
 
 import streamlit as st
 
 from optimizer.catalogue import sized_rooms
-from optimizer.circulation import Leg, way_polygon
-from optimizer.concepts import Option, about_words
-from optimizer.drawing import Paths, draw_plan
+from optimizer.drawing import AUDIENCES, Audience, Drawing, draw_plan
+from optimizer.drawing.concept_plan import draw_concept
+from optimizer.drawing.over_plan import for_screen, numbered, with_area
 from optimizer.export import plan_svg, thumbnail_svg
 from optimizer.layout import Layout, placed_of
 from optimizer.scenario import Scenario
 from ui.components.markup import Markup, element, image
-from ui.jobs import Job
+from ui.shown import Shown
+
+OWNER, DESIGNER = AUDIENCES
+AREA_WIDTH_PX: Final = 900
 
 
-def large_plan(job: Job, option: Option) -> Markup:
-    """Give the designer's plan of a concept in the width there is, or say that it is not there."""
-    svg = job.plan_svg(option.id)
-    if svg is None:
-        return element("p", "The plan of this concept is not there; search again to draw it.", css="quiet")
-    return element("div", image(svg, words=_words(option)), css="plan")
+def large_plan(shown: Shown, audience: Audience) -> Markup:
+    """Give the plan of a concept in the width there is; on a phone with numbers for rooms and a key to them."""
+    words, places = _words(shown), shown.option.layout.placements
+    svg = plan_of(shown, DESIGNER) if audience == DESIGNER else _screen_svg(shown.key, shown)
+    full = element("div", image(svg, words=words), css="plan")
+    rooms = (element("li", place.room, element("small", f" {place.choice}")) for place in places)
+    picture = image(_numbered_svg(shown.key, shown), words=f"{words}, by their numbers")
+    return element("div", full, element("div", picture, element("ol", *rooms), css="numbered"), css="large-plan")
 
 
-def owner_plan(job: Job, scenario: Scenario, option: Option) -> Markup:
-    """Give the owner's plan of a concept in the width there is."""
-    return element("div", image(owner_svg(job, scenario, option), words=_words(option)), css="plan")
+def plan_of(shown: Shown, audience: Audience) -> str:
+    """Give the plan of a concept as SVG; the designer's as the command wrote it, where it did."""
+    written = shown.search.plan_svg(shown.option.id) if audience == DESIGNER and not shown.search.is_running else None
+    return written or _plan_svg(f"{shown.key}/{audience}", shown, audience)
 
 
-def owner_svg(job: Job, scenario: Scenario, option: Option) -> str:
-    """Give the owner's plan of a concept: no dimensions, levels and working marks."""
-    return _owner_svg(f"{job.id}/{option.id}", scenario, option)
-
-
-def small_picture(scenario: Scenario, option: Option, job: Job) -> Markup:
+def small_picture(shown: Shown) -> Markup:
     """Give the small plan of a concept as a picture."""
-    return image(_concept_svg(f"{job.id}/{option.id}", scenario, option), words=_words(option))
+    return image(_small_svg(shown.key, shown), words=_words(shown))
+
+
+def area_picture(shown: Shown, area: tuple[float, float, float, float] | None) -> Markup:
+    """Give the plan of a concept with a scale along its sides, and with an area over it."""
+    drawing = with_area(_small_drawing(shown), area, unit_ft=shown.scenario.unit_ft)
+    svg = thumbnail_svg(drawing, width_px=AREA_WIDTH_PX)
+    return element("div", image(svg, words=f"{_words(shown)}, with a scale along its sides"), css="plan")
 
 
 def yard_picture(scenario: Scenario) -> Markup:
@@ -45,36 +53,40 @@ def yard_picture(scenario: Scenario) -> Markup:
 
 # Drawing takes a moment and the page is run at every press; the first argument names the others for the cache.
 @st.cache_data(max_entries=100, show_spinner="Drawing")
-def _owner_svg(key: str, _scenario: Scenario, _option: Option) -> str:
+def _plan_svg(key: str, _shown: Shown, _audience: Audience) -> str:
     del key
-    appraisal, placed = _option.appraisal, placed_of(sized_rooms(_scenario.brief), _option.layout)
-    paths = Paths(way_polygon(_scenario.site, placed, appraisal.legs), appraisal.legs)
-    title = f"{_option.title}: {_option.idea.name if _option.idea else 'plan'}"
-    cautions = (about_words(appraisal.cost, _scenario.currency), *_option.cautions)
-    drawing = draw_plan(
-        _scenario, placed, appraisal.ways, title=title, paths=paths, cautions=cautions, audience="owner"
-    )
-    return plan_svg(drawing)
+    return plan_svg(draw_concept(_shown.scenario, _shown.option, audience=_audience))
+
+
+@st.cache_data(max_entries=100, show_spinner="Drawing")
+def _screen_svg(key: str, _shown: Shown) -> str:
+    del key
+    return plan_svg(for_screen(_small_drawing(_shown)))
 
 
 @st.cache_data(max_entries=400, show_spinner=False)
-def _concept_svg(key: str, _scenario: Scenario, _option: Option) -> str:
+def _small_svg(key: str, _shown: Shown) -> str:
     del key
-    return _small(_scenario, _option.layout, _option.appraisal.legs, title=_option.title)
+    return thumbnail_svg(_small_drawing(_shown))
+
+
+@st.cache_data(max_entries=100, show_spinner=False)
+def _numbered_svg(key: str, _shown: Shown) -> str:
+    del key
+    return thumbnail_svg(numbered(_small_drawing(_shown), _shown.option.layout), width_px=AREA_WIDTH_PX)
 
 
 @st.cache_data(max_entries=40, show_spinner=False)
 def _yard_svg(digest: str, _scenario: Scenario) -> str:
     del digest
-    return _small(_scenario, Layout(()), (), title=_scenario.name)
+    placed = placed_of(sized_rooms(_scenario.brief), Layout(()))
+    return thumbnail_svg(draw_plan(_scenario, placed, (), title=_scenario.name, audience=OWNER))
 
 
-def _small(scenario: Scenario, layout: Layout, legs: Sequence[Leg], *, title: str) -> str:
-    placed = placed_of(sized_rooms(scenario.brief), layout)
-    paths = Paths(way_polygon(scenario.site, placed, legs), tuple(legs)) if legs else None
-    return thumbnail_svg(draw_plan(scenario, placed, (), title=title, paths=paths, audience="owner"))
+def _small_drawing(shown: Shown) -> Drawing:
+    return draw_concept(shown.scenario, shown.option, audience=OWNER)
 
 
-def _words(option: Option) -> str:
-    title = option.title[0].lower() + option.title[1:]
-    return f"Plan of {title}: {', '.join(place.room for place in option.layout.placements)}"
+def _words(shown: Shown) -> str:
+    title = shown.option.title[0].lower() + shown.option.title[1:]
+    return f"Plan of {title}: {', '.join(place.room for place in shown.option.layout.placements)}"

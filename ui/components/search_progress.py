@@ -1,26 +1,44 @@
 """A search that runs: its stage, its time, what it has found, and a way to end it with the best so far."""
 
+from typing import Final
+
 import streamlit as st
 
 from ui.components.markup import paragraph
-from ui.jobs import Job
+from ui.searches import Search
+from ui.state import searching
 from ui.view_models import progress
 
-_EVERY_S = 0.5
+_EVERY_S: Final = 0.5
 
 
 @st.fragment(run_every=_EVERY_S)
-def search_progress(job: Job) -> None:
-    """Show a running search, and draw the whole page anew once it has ended."""
-    if not job.is_running:
+def search_progress(search_id: str, seen: int) -> None:
+    """Show a running search, and draw the whole page anew once it has more to show, or has ended.
+
+    `seen`: size of the best so far that the page shows [bytes]; another one is other concepts.
+    """
+    search = searching().get(search_id)
+    if search is None or not search.is_running or len(search.document() or b"") != seen:
         st.rerun()
-    state = progress(tuple(job.events))
-    st.subheader("Searching", anchor=False)
-    st.progress(state.share(job.seconds))
-    what = "layout" if job.kind == "budgets" else "concept"
+    else:
+        _shown(search)
+
+
+def _shown(search: Search) -> None:
+    state = progress(search.events)
+    what = "layout" if search.kind == "budgets" else "concept"
     found = f"{state.found} {what}{'' if state.found == 1 else 's'} so far"
     best = f" · best so far {state.best}" if state.best else ""
-    paragraph(f"{state.stage} · {state.elapsed_s:.0f} s of about {job.seconds:.0f} s · {found}{best}", css="lead")
-    st.button("Stop and keep the best so far", on_click=job.stop, disabled=job.stop_asked, key="stop_search")
-    if job.stop_asked:
+    with st.container(key="searching"):
+        st.progress(state.share(search.seconds))
+        with st.container(horizontal=True, vertical_alignment="center", horizontal_alignment="distribute"):
+            time = f"{state.elapsed_s:.0f} s of about {search.seconds:.0f} s"
+            with st.container(width="content"):
+                paragraph(f"Searching · {state.stage} · {time} · {found}{best}", css="searching")
+            if search.job is not None:
+                st.button(
+                    "Stop and keep the best so far", on_click=search.stop, disabled=search.stop_asked, key="stop_search"
+                )
+    if search.stop_asked:
         paragraph("Ending: the best so far is being written.")

@@ -4,10 +4,13 @@ from collections.abc import Callable
 
 import streamlit as st
 
-from ui.jobs import BusyError, Job
+from ui.jobs import BusyError
+from ui.searches import Search
+
+SECONDS = (10, 20, 60, 180)
 
 
-def begin_search(start: Callable[[], Job], take_up: Callable[[Job], None]) -> None:
+def begin_search(start: Callable[[], Search], take_up: Callable[[Search], None]) -> None:
     """Start a search and draw the page anew with it; say so where as many run as this computer may run."""
     try:
         take_up(start())
@@ -15,3 +18,11 @@ def begin_search(start: Callable[[], Job], take_up: Callable[[Job], None]) -> No
         st.warning("Other searches are running on this computer; try again when one of them has ended.")
     else:
         st.rerun()
+
+
+def seconds_asked() -> float:
+    """Ask how long a search may take [s]."""
+    seconds = st.segmented_control(
+        "Time to search", SECONDS, default=20, format_func=lambda seconds: f"{seconds} s", key="seconds", required=True
+    )
+    return float(seconds or 20)

@@ -1,6 +1,9 @@
-"""Pictures of the opened concept, each made only when it is chosen: plan, ground, sun, sight, a section, 3-D."""
+"""Pictures of concepts, each made only when it is chosen: plan, ground, sun, sight, a section, 3-D.
 
-from collections.abc import Callable, Mapping
+One choice holds for all concepts, so that the next one opened, or one beside it, is shown in the same way.
+"""
+
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from typing import TYPE_CHECKING, Any, Final
@@ -8,12 +11,11 @@ from typing import TYPE_CHECKING, Any, Final
 import streamlit as st
 
 from optimizer.catalogue import sized_rooms
-from optimizer.concepts import Option
 from optimizer.layout import Placed, placed_of
-from optimizer.scenario import Scenario
-from ui.components.markup import Markup, element, image, paragraph, show
-from ui.components.pictures import large_plan, owner_plan
-from ui.jobs import Job
+from ui.components.markup import Markup, element, image, show
+from ui.components.pictures import DESIGNER, OWNER, large_plan, plan_of
+from ui.shown import Shown
+from ui.state import current_picture, is_for_designer, show_picture
 
 if TYPE_CHECKING:
     from optimizer.drawing import Drawing
@@ -28,128 +30,95 @@ FIGURE_HEIGHT_PX: Final = 460
 
 
 @dataclass(frozen=True, slots=True)
-class _Concept:
-    """What the pictures are made from; `key` names it for the cache."""
+class View:
+    """What all concepts are shown in: the picture, what of it (window of sun, eyes, room of a section), and when."""
 
-    key: str
-    scenario: Scenario
-    option: Option
+    picture: str
+    of: str = ""
+    when: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class _Concept:
+    """What the pictures are made from."""
+
+    shown: Shown
 
     @property
     def placed(self) -> Placed:
-        return placed_of(sized_rooms(self.scenario.brief), self.option.layout)
+        return placed_of(sized_rooms(self.shown.scenario.brief), self.shown.option.layout)
 
     @property
     def levels(self) -> Mapping[str, float]:
         from optimizer.drawing.heights import graded_levels  # noqa: PLC0415
 
-        return graded_levels(self.scenario.site, self.placed, self.option.appraisal.ways)
+        return graded_levels(self.shown.scenario.site, self.placed, self.shown.option.appraisal.ways)
 
     def title(self, words: str) -> str:
-        return f"{self.option.title}: {words}"
+        return f"{self.shown.option.title}: {words}"
 
 
-def site_pictures(job: Job, scenario: Scenario, option: Option) -> None:
-    """Show a row of choices and the picture that is chosen, the plan at first."""
-    chosen = st.segmented_control(
-        "Picture", CHOICES, default="Plan", key=f"picture_{option.id}", label_visibility="collapsed", required=True
-    )
-    concept = _Concept(f"{job.id}/{option.id}", scenario, option)
-    shows = SHOWS.get(chosen or "Plan")
-    if shows is None:
-        _plan(job, concept)
-    else:
-        shows(concept)
-
-
-def _plan(job: Job, concept: _Concept) -> None:
-    """Show the owner's plan, or the designer's where that is asked for."""
-    is_designers = st.toggle("Designer's plan: dimensions, levels and working marks", key=f"plan_{concept.option.id}")
-    show(large_plan(job, concept.option) if is_designers else owner_plan(job, concept.scenario, concept.option))
-
-
-def _ground(concept: _Concept) -> None:
-    def drawn() -> "Drawing":
-        from optimizer.drawing.contours import draw_ground  # noqa: PLC0415 - drawn only when chosen
-
-        return draw_ground(concept.scenario, concept.option.layout, concept.levels, title=concept.title("ground"))
-
-    show(_picture(concept, "ground", drawn))
-
-
-def _sun(concept: _Concept) -> None:
-    from optimizer.drawing.sun_map import draw_sun_map, summer_day, sun_windows, window_text  # noqa: PLC0415
-
-    windows = sun_windows(concept.placed.wished)
-    wishes = [room.name for room in concept.placed.wished if room.sun is not None]
-    name = st.selectbox(
-        "Hours of direct sun",
-        [*windows],
-        index=[*windows].index(summer_day(concept.scenario.site)),
-        format_func=lambda name: (f"wish of {name}: " if name in wishes else "") + window_text(windows[name]),
-        key=f"sun_of_{concept.option.id}",
-    )
-    title = concept.title(f"sun, {name}")
-    show(
-        _picture(
-            concept,
-            f"sun/{name}",
-            lambda: draw_sun_map(concept.scenario, concept.placed, windows[name], title=title),
+def view_choice(concepts: Sequence[Shown]) -> View:
+    """Show the row of pictures, and what a picture asks further; the plan at first."""
+    named = current_picture()
+    st.session_state["picture"] = named if named in CHOICES else "Plan"
+    with st.container(horizontal=True, vertical_alignment="bottom", key="view_row"):
+        picture = str(
+            st.segmented_control(
+                "Picture", CHOICES, key="picture", label_visibility="collapsed", required=True, on_change=_chosen
+            )
         )
-    )
+        return _asked(picture, [_Concept(shown) for shown in concepts])
 
 
-def _sight(concept: _Concept) -> None:
-    from optimizer.drawing.sight_fan import draw_sight, viewers  # noqa: PLC0415
-
-    known = {viewer.name: viewer for viewer in viewers(concept.scenario.site, concept.placed, concept.levels)}
-    if not known:
-        paragraph("Nobody looks into this yard: it has no rooms, doors, windows or neighbours' eyes.")
-        return
-    name = st.selectbox("Seen from", [*known], key=f"seen_from_{concept.option.id}")
-    title = concept.title(f"seen from {name}")
-    show(
-        _picture(
-            concept,
-            f"sight/{name}",
-            lambda: draw_sight(concept.scenario, concept.placed, known[name], title=title),
-        )
-    )
+def _chosen() -> None:
+    picture = st.session_state["picture"]
+    show_picture(None if picture == "Plan" else picture)
 
 
-def _section(concept: _Concept) -> None:
-    from optimizer.drawing.section import draw_section, line_through  # noqa: PLC0415
-
-    layout = concept.option.layout
-    with st.container(horizontal=True):
-        room = st.selectbox("Through", [place.room for place in layout.placements], key=f"cut_{concept.option.id}")
-        when = _moment(concept, "section")
-    line = line_through(concept.scenario.site, layout, room)
-
-    def drawn() -> "Drawing":
-        title = concept.title(f"section through {room}")
-        return draw_section(concept.scenario, concept.placed, concept.levels, line, when=MOMENTS[when], title=title)
-
-    show(_picture(concept, f"section/{room}/{when}", drawn))
+def _asked(picture: str, concepts: Sequence[_Concept]) -> View:
+    if picture == "Sun":
+        return View(picture, of=_sun_asked(concepts))
+    if picture == "Sight":
+        names = _each(viewer for concept in concepts for viewer in _viewers(concept))
+        return View(picture, of=_select("Seen from", names, key="seen_from") if names else "")
+    if picture == "Section":
+        rooms = _each(place.room for concept in concepts for place in concept.shown.option.layout.placements)
+        return View(picture, of=_select("Through", rooms, key="cut"), when=_moment(concepts[0]))
+    return View(picture, when=_moment(concepts[0]) if picture == "3-D" else "")
 
 
-def _yard(concept: _Concept) -> None:
-    from optimizer.figures import TOOLBAR  # noqa: PLC0415
+def _sun_asked(concepts: Sequence[_Concept]) -> str:
+    from optimizer.drawing.sun_map import summer_day, window_text  # noqa: PLC0415
 
-    when = _moment(concept, "yard")
-    figure = _figure(f"{concept.key}/{when}", concept, MOMENTS[when])
-    words = f"The yard of {concept.option.title} in three dimensions with its shadows: {when}"
-    with st.container(height=FIGURE_HEIGHT_PX, border=False, key="yard_frame"):
-        st.plotly_chart(figure, height="stretch", config=TOOLBAR, key=f"yard_{concept.option.id}", alt=words)
+    windows = _windows(concepts)
+    wishes = {room.name for concept in concepts for room in concept.placed.wished if room.sun is not None}
+    usual = summer_day(concepts[0].shown.scenario.site)
+    names = [usual, *(name for name in windows if name != usual)]
+    said = {name: (f"wish of {name}: " if name in wishes else "") + window_text(windows[name]) for name in names}
+    return _select("Hours of direct sun", names, key="sun_of", words=said.__getitem__)
 
 
-SHOWS: Final[dict[str, Callable[[_Concept], None]]] = {
-    "Ground": _ground,
-    "Sun": _sun,
-    "Sight": _sight,
-    "Section": _section,
-    "3-D": _yard,
-}
+def _windows(concepts: Sequence[_Concept]) -> dict[str, Any]:
+    from optimizer.drawing.sun_map import sun_windows  # noqa: PLC0415
+
+    return {name: window for concept in concepts for name, window in sun_windows(concept.placed.wished).items()}
+
+
+def _viewers(concept: _Concept) -> dict[str, Any]:
+    from optimizer.drawing.sight_fan import viewers  # noqa: PLC0415
+
+    return {viewer.name: viewer for viewer in viewers(concept.shown.scenario.site, concept.placed, concept.levels)}
+
+
+def _each(names: Iterable[str]) -> list[str]:
+    return [*dict.fromkeys(names)]
+
+
+def _select(label: str, names: Sequence[str], *, key: str, words: Callable[[str], str] = str) -> str:
+    if st.session_state.get(key) not in names:
+        st.session_state[key] = names[0]
+    return str(st.selectbox(label, names, format_func=words, key=key, label_visibility="collapsed", width=260))
 
 
 def usual_moment(latitude: float) -> str:
@@ -157,16 +126,104 @@ def usual_moment(latitude: float) -> str:
     return "21 June, 17:00" if latitude >= 0 else "21 December, 17:00"
 
 
-def _moment(concept: _Concept, of: str) -> str:
-    names = [*MOMENTS]
-    usual = usual_moment(concept.scenario.site.place.latitude)
-    return st.selectbox("Sun of", names, index=names.index(usual), key=f"{of}_moment_{concept.option.id}")
+def _moment(concept: _Concept) -> str:
+    usual = usual_moment(concept.shown.scenario.site.place.latitude)
+    return _select("Sun of", [usual, *(name for name in MOMENTS if name != usual)], key="moment")
 
 
-def _picture(concept: _Concept, of: str, drawn: Callable[[], "Drawing"]) -> Markup:
-    """Give a drawing in the width there is, with its own words for who cannot see it."""
-    svg, words = _svg(f"{concept.key}/{of}", drawn)
-    return element("div", image(svg, words=words), css="plan")
+def site_picture(shown: Shown, view: View) -> None:
+    """Show a concept in a view."""
+    concept = _Concept(shown)
+    if view.picture == "Plan":
+        show(large_plan(shown, DESIGNER if is_for_designer() else OWNER))
+    elif view.picture == "3-D":
+        _yard(concept, view)
+    else:
+        drawn = _drawing(concept, view)
+        show(element("div", image(drawn[0], words=drawn[1]), css="plan") if drawn else _missing(view))
+
+
+def enlarge(shown: Shown, view: View) -> None:
+    """Show a concept's picture as large as the window."""
+    st.dialog(f"{shown.option.title}", width="large")(_enlarged)(shown, view)
+
+
+def _enlarged(shown: Shown, view: View) -> None:
+    if view.picture == "Plan":
+        svg, words = plan_of(shown, DESIGNER if is_for_designer() else OWNER), f"Plan of {shown.option.title}"
+        show(element("div", image(svg, words=words), css="plan whole"))
+        return
+    drawn = _drawing(_Concept(shown), view)
+    show(element("div", image(drawn[0], words=drawn[1]), css="plan whole") if drawn else _missing(view))
+
+
+def _missing(view: View) -> Markup:
+    return element("p", f"There is no {view.of or 'such place'} in this concept.", css="quiet")
+
+
+def _drawing(concept: _Concept, view: View) -> tuple[str, str] | None:
+    """Give the drawing of a view as SVG with its words; None where the concept lacks what it is of."""
+    drawn = _DRAWN[view.picture](concept, view)
+    return None if drawn is None else _svg(f"{concept.shown.key}/{view}", drawn)
+
+
+def _ground(concept: _Concept, _: View) -> "Callable[[], Drawing] | None":
+    def drawn() -> "Drawing":
+        from optimizer.drawing.contours import draw_ground  # noqa: PLC0415 - drawn only when chosen
+
+        shown = concept.shown
+        return draw_ground(shown.scenario, shown.option.layout, concept.levels, title=concept.title("ground"))
+
+    return drawn
+
+
+def _sun(concept: _Concept, view: View) -> "Callable[[], Drawing] | None":
+    def drawn() -> "Drawing":
+        from optimizer.drawing.sun_map import draw_sun_map  # noqa: PLC0415
+
+        window, title = _windows([concept])[view.of], concept.title(f"sun, {view.of}")
+        return draw_sun_map(concept.shown.scenario, concept.placed, window, title=title)
+
+    return drawn if view.of in _windows([concept]) else None
+
+
+def _sight(concept: _Concept, view: View) -> "Callable[[], Drawing] | None":
+    def drawn() -> "Drawing":
+        from optimizer.drawing.sight_fan import draw_sight  # noqa: PLC0415
+
+        viewer, title = _viewers(concept)[view.of], concept.title(f"seen from {view.of}")
+        return draw_sight(concept.shown.scenario, concept.placed, viewer, title=title)
+
+    return drawn if view.of in _viewers(concept) else None
+
+
+def _section(concept: _Concept, view: View) -> "Callable[[], Drawing] | None":
+    def drawn() -> "Drawing":
+        from optimizer.drawing.section import draw_section, line_through  # noqa: PLC0415
+
+        scenario = concept.shown.scenario
+        line = line_through(scenario.site, concept.shown.option.layout, view.of)
+        title, when = concept.title(f"section through {view.of}"), MOMENTS[view.when]
+        return draw_section(scenario, concept.placed, concept.levels, line, when=when, title=title)
+
+    return drawn if concept.shown.option.layout.of(view.of) else None
+
+
+_DRAWN: Final[dict[str, "Callable[[_Concept, View], Callable[[], Drawing] | None]"]] = {
+    "Ground": _ground,
+    "Sun": _sun,
+    "Sight": _sight,
+    "Section": _section,
+}
+
+
+def _yard(concept: _Concept, view: View) -> None:
+    from optimizer.figures import TOOLBAR  # noqa: PLC0415
+
+    figure = _figure(f"{concept.shown.key}/{view.when}", concept, MOMENTS[view.when])
+    words = f"The yard of {concept.shown.option.title} in three dimensions with its shadows: {view.when}"
+    with st.container(height=FIGURE_HEIGHT_PX, border=False, key=f"yard_frame_{concept.shown.name}"):
+        st.plotly_chart(figure, height="stretch", config=TOOLBAR, key=f"yard_{concept.shown.name}", alt=words)
 
 
 # A picture takes up to a second and the page is run at every press; the first argument names the rest for the cache.
@@ -184,6 +241,5 @@ def _figure(key: str, _concept: _Concept, _when: datetime) -> Any:
     from optimizer.figures import yard_3d  # noqa: PLC0415
 
     del key
-    option = _concept.option
-    legs = option.appraisal.legs
-    return yard_3d(_concept.scenario, _concept.placed, _concept.levels, _when, legs=legs)
+    shown = _concept.shown
+    return yard_3d(shown.scenario, _concept.placed, _concept.levels, _when, legs=shown.option.appraisal.legs)

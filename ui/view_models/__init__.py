@@ -1,5 +1,6 @@
 """From a result to ready words and numbers: pure functions, no page in them."""
 
+from ui.view_models.answers import Answer, answers
 from ui.view_models.budgets import BudgetStep, budget_steps
 from ui.view_models.card import Card, card
 from ui.view_models.comparison import Comparison, ComparisonRow, compare
@@ -12,6 +13,7 @@ from ui.view_models.words import CAUTION, Words, listed, number_words, sentence,
 
 __all__ = [
     "CAUTION",
+    "Answer",
     "BudgetStep",
     "Card",
     "Check",
@@ -26,6 +28,7 @@ __all__ = [
     "Sheet",
     "Summary",
     "Words",
+    "answers",
     "budget_steps",
     "card",
     "compare",

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from optimizer.appraisal import Appraisal
 from optimizer.concepts import Option
 from ui.view_models.words import Words, capital, number_words, sentence
 
@@ -18,6 +19,8 @@ class Card:
     """Phase 1 with its contingency: what the ceiling speaks of."""
     walking: str
     worth: str
+    worth_words: str
+    """What it is worth, as the list says it to this reader."""
     seats: str
     left_out: tuple[str, ...]
     idea: str
@@ -42,9 +45,16 @@ def card(option: Option, words: Words) -> Card:
         cost=words.money(appraisal.cost.phase(1)),
         walking=words.length(appraisal.walking_ft),
         worth=number_words(appraisal.worth),
+        worth_words=_worth_words(appraisal, words),
         seats=str(appraisal.seats),
         left_out=tuple(left_out.room for left_out in option.left_out),
         idea=capital(option.idea.name) if option.idea else "",
         reason=sentence(words.signed(option.reason)),
         broken=tuple(finding.words for finding in option.findings),
     )
+
+
+def _worth_words(appraisal: Appraisal, words: Words) -> str:
+    if words.for_designer:
+        return f"worth {number_words(appraisal.worth)}"
+    return f"{appraisal.worth:.0f} points of what you would miss"

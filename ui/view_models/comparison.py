@@ -8,7 +8,7 @@ from optimizer.concepts import Option
 from optimizer.layout import Layout
 from optimizer.scenario import Scenario
 from ui.view_models.card import Card, card
-from ui.view_models.words import Words, share_words, words_of
+from ui.view_models.words import Words, capital, share_words, words_of
 
 _SAME_PLACE_FT: Final = 0.5
 
@@ -38,11 +38,11 @@ class Comparison:
     moved: tuple[str, ...]
 
 
-def compare(first: Option, second: Option, scenario: Scenario) -> Comparison:
-    """Comparison of two concepts of a scenario."""
-    words = words_of(scenario)
+def compare(first: Option, second: Option, scenario: Scenario, *, for_designer: bool = False) -> Comparison:
+    """Comparison of two concepts of a yard, for an owner unless for a designer."""
+    words = words_of(scenario, for_designer=for_designer)
     cards = (card(first, words), card(second, words))
-    rows = (*_card_rows(*cards), *_measure_rows(first, second, words), *_room_rows(first.layout, second.layout))
+    rows = (*_card_rows(*cards, words), *_measure_rows(first, second, words), *_room_rows(first.layout, second.layout))
     return Comparison(
         *cards,
         differing=tuple(row for row in rows if row.differs),
@@ -51,13 +51,13 @@ def compare(first: Option, second: Option, scenario: Scenario) -> Comparison:
     )
 
 
-def _card_rows(first: Card, second: Card) -> tuple[ComparisonRow, ...]:
+def _card_rows(first: Card, second: Card, words: Words) -> tuple[ComparisonRow, ...]:
     ideas = (ComparisonRow("Idea", first.idea or "none", second.idea or "none"),)
     return (
         *(ideas if first.idea or second.idea else ()),
         ComparisonRow("Cost, phase 1", first.cost, second.cost),
         ComparisonRow("Walking", first.walking, second.walking),
-        ComparisonRow("Worth", first.worth, second.worth),
+        ComparisonRow(capital(words.term("worth")), first.worth, second.worth),
         ComparisonRow("Seats", first.seats, second.seats),
     )
 

@@ -92,7 +92,8 @@ def _phase(number: int, cost: Cost, words: Words) -> PhaseCost:
 
 
 def _step(line: CostLine, words: Words) -> CostRow:
-    return CostRow(line.item, f"{(line.quantity * 100).normalize():f} %", words.money(line.amount, cents=True))
+    share = f"{(line.quantity * 100).normalize():f} %"
+    return CostRow(words.signed(line.item), share, words.money(line.amount, cents=True))
 
 
 def _room(room: str, lines: tuple[CostLine, ...], words: Words) -> RoomCost:

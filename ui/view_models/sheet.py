@@ -12,7 +12,7 @@ from ui.view_models.card import Card, card
 from ui.view_models.cost_sheet import CostSheet, cost_sheet
 from ui.view_models.figure import Figure
 from ui.view_models.groups import FigureGroup, figure_groups
-from ui.view_models.words import Words, listed, number_words, sentence, share_words, words_of
+from ui.view_models.words import Words, capital, listed, number_words, sentence, share_words, words_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,6 +29,8 @@ class Sheet:
     """Everything that the opened concept shows, in ready words."""
 
     card: Card
+    verdict: str
+    """Whether it holds, what it costs and what it leaves out, in a line."""
     paragraph: str
     figures: tuple[Figure, ...]
     groups: tuple[FigureGroup, ...]
@@ -43,11 +45,12 @@ class Sheet:
     remedies: tuple[str, ...]
 
 
-def sheet(option: Option, scenario: Scenario) -> Sheet:
-    """Sheet of one concept of a scenario."""
-    words = words_of(scenario)
+def sheet(option: Option, scenario: Scenario, *, for_designer: bool = False) -> Sheet:
+    """Sheet of one concept of a scenario, for an owner unless for a designer."""
+    words = words_of(scenario, for_designer=for_designer)
     return Sheet(
         card=card(option, words),
+        verdict=_verdict(option, scenario, words),
         paragraph=_paragraph(option, scenario, words),
         figures=_figures(option.appraisal, scenario.brief, words),
         groups=figure_groups(option.appraisal, words),
@@ -57,10 +60,23 @@ def sheet(option: Option, scenario: Scenario) -> Sheet:
         cost=cost_sheet(option.appraisal.cost, words, option.uncertainty, scenario.book.said),
         checks=_checks(option.findings),
         proof=_proof(option.proof, words),
-        cautions=option.cautions,
+        cautions=tuple(words.signed(caution) for caution in option.cautions),
         permits=option.permits,
-        remedies=tuple(remedy.words for remedy in option.remedies),
+        remedies=tuple(words.signed(remedy.words) for remedy in option.remedies),
     )
+
+
+def _verdict(option: Option, scenario: Scenario, words: Words) -> str:
+    broken = len(option.findings)
+    holds = f"{broken} rule{'' if broken == 1 else 's'} broken" if broken else "Keeps every rule"
+    first, ceiling = option.appraisal.cost.phase(1), scenario.brief.budget.ceiling
+    money = words.money(first)
+    if ceiling is not None:
+        side = "under" if first <= ceiling else "over"
+        money += f", {words.money(abs(ceiling - first))} {side} the {words.term('ceiling')}"
+    without = card(option, words).left_out
+    rooms = f"without {listed(without)}" if without else "every wished room"
+    return f"{holds} · {money} · {rooms}"
 
 
 def _paragraph(option: Option, scenario: Scenario, words: Words) -> str:
@@ -70,11 +86,16 @@ def _paragraph(option: Option, scenario: Scenario, words: Words) -> str:
         f"It seats {shown.seats}. People walk {shown.walking} at one gathering.",
         _money_sentence(option, scenario, words),
         _left_out_sentence(shown),
-        sentence(f"Compared with the nearest better concept: {words.signed(option.differs_by.words)}")
-        if option.differs_by
-        else "",
+        _differs_sentence(option, words),
     )
     return " ".join(part for part in parts if part)
+
+
+def _differs_sentence(option: Option, words: Words) -> str:
+    """Say how it differs from the nearest better one, unless the reason has said it."""
+    if option.differs_by is None or all(part in option.reason for part in option.differs_by.words.split(", ")):
+        return ""
+    return sentence(f"Compared with the nearest better concept: {words.signed(option.differs_by.words)}")
 
 
 def _left_out_sentence(shown: Card) -> str:
@@ -86,18 +107,20 @@ def _left_out_sentence(shown: Card) -> str:
 def _money_sentence(option: Option, scenario: Scenario, words: Words) -> str:
     cost, ceiling = option.appraisal.cost, scenario.brief.budget.ceiling
     first = words.money(cost.phase(1))
-    under = "" if ceiling is None else f" of a ceiling of {words.money(ceiling)}"
+    limit = words.signed("a ceiling")
+    under = "" if ceiling is None else f" of {limit} of {words.money(ceiling)}"
     later = cost.total - cost.phase(1)
     return f"Phase 1 costs {first}{under}{f'; later phases {words.money(later)}' if later else ''}."
 
 
 def _figures(appraisal: Appraisal, brief: Brief, words: Words) -> tuple[Figure, ...]:
+    all_in = words.signed("contingency included")
     return (
         Figure("Phase 1", words.money(appraisal.cost.phase(1)), _expect(appraisal.cost)),
-        Figure("All phases", words.money(appraisal.cost.total), "contingency included"),
+        Figure("All phases", words.money(appraisal.cost.total), all_in),
         Figure("Seats", str(appraisal.seats), f"drawn; the party has {brief.guests.party}"),
         Figure("Walking", words.length(appraisal.walking_ft), "all trips of one gathering"),
-        Figure("Worth", number_words(appraisal.worth), "points of your wish list"),
+        Figure(capital(words.term("worth")), number_words(appraisal.worth), "points of your wish list"),
         Figure("Paved", share_words(appraisal.paved_share), "of the open yard"),
     )
 

@@ -2,9 +2,10 @@
 
 from dataclasses import dataclass
 
+from optimizer.brief import RoomWish
 from optimizer.concepts import OptionSet
 from optimizer.scenario import Scenario
-from ui.view_models.words import listed, sentence, words_of
+from ui.view_models.words import capital, listed, sentence, words_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -15,11 +16,12 @@ class Summary:
     lines: tuple[tuple[str, str], ...]
 
 
-def scenario_summary(scenario: Scenario) -> Summary:
-    """Summary of a scenario as read."""
+def scenario_summary(scenario: Scenario, *, for_designer: bool = False) -> Summary:
+    """Summary of a scenario as read, for an owner unless for a designer."""
+    words = words_of(scenario, for_designer=for_designer)
     brief, site = scenario.brief, scenario.site
     ceiling = brief.budget.ceiling
-    money = "No ceiling" if ceiling is None else f"{words_of(scenario).money(ceiling)} for phase 1"
+    money = f"No {words.term('ceiling')}" if ceiling is None else f"{words.money(ceiling)} for phase 1"
     stays = [
         *(building.name for building in site.buildings),
         *(structure.name for structure in site.structures),
@@ -28,17 +30,27 @@ def scenario_summary(scenario: Scenario) -> Summary:
         *(tree.name for tree in site.trees),
     ]
     goes = [paving.name for paving in site.paving if paving.then == "lift"]
+    later = [room for room in brief.rooms if room.phase > 1]
+    all_kept = all(room.kind == "reserve" for room in later)
     lines = (
         ("Guests", f"{brief.guests.everyday} on a usual day, {brief.guests.party} at a party"),
-        ("Budget", f"{money}, {brief.budget.contingency:.0%} contingency included"),
+        ("Budget", f"{money}, {brief.budget.contingency:.0%} {words.term('contingency')} included"),
         ("Wanted now", sentence(listed([room.name for room in brief.rooms if room.phase == 1]))),
-        ("Hold here for later", sentence(listed([room.name for room in brief.rooms if room.phase > 1]))),
+        (
+            capital(words.term("reserve")) if all_kept else "Later",
+            sentence(listed([_with_futures(room) for room in later])),
+        ),
         ("Stays as it is", sentence(listed(stays))),
         ("Lifted", sentence(listed(goes))),
         ("Prices", scenario.book.said.removeprefix("Prices: ")),
         ("Concepts asked for", str(brief.options.count)),
     )
     return Summary(scenario.name, tuple(line for line in lines if line[1]))
+
+
+def _with_futures(room: RoomWish) -> str:
+    """A room, and what could go there where it is ground that is kept."""
+    return f"{room.name} ({' or '.join(room.futures)})" if room.futures else room.name
 
 
 def ending(option_set: OptionSet) -> str:

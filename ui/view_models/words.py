@@ -20,15 +20,34 @@ _METRIC: Final = {
     "cu yd": ("m³", Decimal("0.764554857984")),
 }
 """Units of a price book in metric ones, exact by the international foot."""
+OWNERS_WORDS: Final = {
+    "worth": "how much you would miss it",
+    "ceiling": "all-in limit",
+    "contingency": "for surprises",
+    "reserve": "kept for later",
+    "futures": "what could go there",
+    "take-off": "quantities",
+}
+"""Words of the trade, and what an owner says for them."""
+_IN_SENTENCES: Final = (
+    (re.compile(r"\ba ceiling\b"), "an all-in limit"),
+    (re.compile(r"\bceiling\b"), "all-in limit"),
+    (re.compile(r"\bcontingency\b"), "the sum for surprises"),
+)
 _SIGNS: Final = {"USD": "$", "CAD": "CA$", "AUD": "A$", "EUR": "€", "GBP": "£"}
 
 
 @dataclass(frozen=True, slots=True)
 class Words:
-    """How one scenario's figures are said: its currency and its units (`ft` or `m`)."""
+    """How one scenario's figures are said: its currency, its units (`ft` or `m`), and whether to a designer."""
 
     currency: str
     units: str
+    for_designer: bool = False
+
+    def term(self, trade: str) -> str:
+        """Say a word of the trade as it is to a designer, and in an owner's words to everybody else."""
+        return trade if self.for_designer else OWNERS_WORDS[trade]
 
     def money(self, amount: Decimal | float, *, cents: bool = False) -> str:
         """Say an amount as `$121,400`, or with the currency's code where it has no sign here."""
@@ -37,9 +56,10 @@ class Words:
         return f"{'−' if amount < 0 else ''}{sign}{figure}"
 
     def signed(self, text: str) -> str:
-        """Write `1,523 USD` in a sentence of the program as `$1,523`, like every amount beside it."""
+        """Write `1,523 USD` in a sentence of the program as `$1,523`, and its terms as this reader knows them."""
         sign = _SIGNS.get(self.currency)
-        return re.sub(rf"(?<![\w.,])([0-9][0-9,.]*) {self.currency}\b", rf"{sign}\1", text) if sign else text
+        text = re.sub(rf"(?<![\w.,])([0-9][0-9,.]*) {self.currency}\b", rf"{sign}\1", text) if sign else text
+        return text if self.for_designer else _in_owners_words(text)
 
     def length(self, length_ft: float) -> str:
         """Say a length given in feet as whole feet or as metres to a tenth (whole from 100 m)."""
@@ -66,9 +86,15 @@ class Words:
         return f"{number_words(quantity * size)} {name} at {self.money(price / size, cents=True)}"
 
 
-def words_of(scenario: Scenario) -> Words:
-    """How this scenario's figures are said."""
-    return Words(scenario.currency, scenario.units)
+def words_of(scenario: Scenario, *, for_designer: bool = False) -> Words:
+    """How this scenario's figures are said, to an owner unless to a designer."""
+    return Words(scenario.currency, scenario.units, for_designer)
+
+
+def _in_owners_words(text: str) -> str:
+    for term, words in _IN_SENTENCES:
+        text = term.sub(words, text)
+    return text
 
 
 def number_words(value: Decimal | float) -> str:

@@ -40,7 +40,7 @@ def test_steps_are_no_lines_of_a_room():
     assert [room.room for room in first.rooms] == ["gathering area", "quiet nook"]
     assert [(step.item, step.quantity, step.amount) for step in first.steps] == [
         ("overhead", "10 %", "$675.56"),
-        ("contingency", "5 %", "$371.56"),
+        ("the sum for surprises", "5 %", "$371.56"),
     ]
 
 

@@ -13,7 +13,7 @@ def test_summary_tells_now_from_later():
     """Rooms of phase 1 are wanted now, others are held; what stays is named."""
     lines = dict(scenario_summary(sample_scenario()).lines)
     assert lines["Wanted now"] == "Gathering area, outdoor kitchen, fire feature and quiet nook."
-    assert lines["Hold here for later"] == "Water reserve."
+    assert lines["Kept for later"] == "Water reserve (hot tub or swim spa or plunge pool)."
     assert lines["Stays as it is"] == "House, old shade structure and red oak."
 
 

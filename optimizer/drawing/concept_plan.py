@@ -1,0 +1,27 @@
+"""The plan of one concept: its rooms, its ways, its cautions, and what is notable in it."""
+
+from optimizer.catalogue import sized_rooms
+from optimizer.circulation import way_polygon
+from optimizer.concepts import Option, about_words
+from optimizer.drawing.audience import Audience
+from optimizer.drawing.marks import Drawing
+from optimizer.drawing.notable_marks import Notable
+from optimizer.drawing.plan import Paths, draw_plan
+from optimizer.layout import placed_of
+from optimizer.scenario import Scenario
+
+
+def draw_concept(scenario: Scenario, option: Option, *, audience: Audience = "designer") -> Drawing:
+    """Draw a concept: a designer's plan, or an owner's without marks and dimensions."""
+    appraisal, placed = option.appraisal, placed_of(sized_rooms(scenario.brief), option.layout)
+    focal = appraisal.site.focal_point
+    notable = Notable(focal[0] if focal else None, appraisal.party.worst)
+    return draw_plan(
+        scenario,
+        placed,
+        appraisal.ways,
+        title=f"{option.title}: {option.idea.name if option.idea else 'plan'}",
+        paths=Paths(way_polygon(scenario.site, placed, appraisal.legs), appraisal.legs, notable),
+        cautions=(about_words(appraisal.cost, scenario.currency), *option.cautions),
+        audience=audience,
+    )

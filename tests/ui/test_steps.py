@@ -1,0 +1,223 @@
+"""The steps beside choosing, as a person goes through them: wishes, finalists, holds, hand over, and two tabs."""
+
+import io
+import zipfile
+
+from tests.ui.test_page import named, same_address, search_ended, words
+from ui.state import searching, store
+
+
+def at(tab, step):
+    """The page at a step."""
+    tab.segmented_control(key="step").set_value(step).run()
+    assert not tab.exception
+    return tab
+
+
+def opened(tab):
+    """The yard opened, before any search."""
+    tab.run().button(key="open_yard").click().run()
+    assert not tab.exception
+    return tab
+
+
+def pressed(tab, start):
+    """The page after the press of the button of that key, else of the first whose key begins so."""
+    found = [button for button in tab.button if button.key == start] or [
+        button for button in tab.button if button.key.startswith(start)
+    ]
+    found[0].click().run()
+    assert not tab.exception
+    return tab
+
+
+def version(tab):
+    """The version that the page is at."""
+    return store().revisions.get(int(named(tab, "version")))
+
+
+def test_the_strip_has_the_yards_name_and_its_limit(searches, tab):
+    """In an owner's words, and in the trade's for a designer."""
+    opened(tab)
+    assert "<h1>Fernhollow Court</h1>" in words(tab)
+    assert "All-in limit $130,000" in words(tab)
+    tab.toggle(key="for_designer").set_value(True).run()
+    assert "Ceiling $130,000" in words(tab)
+
+
+def test_answers_become_a_version_and_the_search_goes_on_from_what_is_there(searches, tab):
+    """Another limit and another standing are saved with the search, which begins from the concepts found before."""
+    search_ended(tab.run())
+    first = version(tab)
+    at(tab, "yard")
+    tab.number_input(key=f"ceiling_{first.id}").set_value(140_000).run()
+    tab.segmented_control(key=f"standing_2_{first.id}").set_value("later").run()
+    assert "Changed: All-in limit 140,000; fire feature: later." in words(tab)
+    search_ended(tab)
+    now = version(tab)
+    assert now.parent_id == first.id
+    assert "ceiling: 140000 " in now.text
+    assert "All-in limit $140,000" in words(tab)
+    found = searching().newest(now)
+    assert found.record.start_from == searching().newest(first).id
+
+
+def test_answers_that_cannot_be_are_told_and_nothing_is_saved(searches, tab):
+    """Fewer guests at a party than every day: the reader's own words, and no button to search."""
+    opened(tab)
+    key = version(tab).id
+    tab.number_input(key=f"party_{key}").set_value(2).run()
+    assert "So it cannot be searched" in words(tab)
+    assert "2 at the party, 4 every day" in words(tab)
+    assert not [button for button in tab.button if button.key in {"find", "save"}]
+    assert len(store().revisions.of_yard(version(tab).yard_id)) == 1
+
+
+def test_the_file_can_be_changed_by_hand(searches, tab):
+    """A wrong text is told line by line; a right one becomes a version."""
+    opened(tab)
+    first = version(tab)
+    tab.text_area(key=f"file_{first.id}").set_value(first.text.replace("party: 24", "party: many")).run()
+    pressed(tab, "save_text")
+    assert "&#x27;many&#x27;" in words(tab)
+    assert version(tab) == first
+    tab.text_area(key=f"file_{first.id}").set_value(first.text.replace("party: 24", "party: 30")).run()
+    pressed(tab, "save_text")
+    assert version(tab).what == "The file was changed"
+
+
+def test_two_tabs_lose_nothing_and_the_later_one_is_told(searches, tab, project):
+    """Both change the same version: two versions stand beside each other, and both can be gone to."""
+    opened(tab)
+    first = version(tab)
+    other = same_address(tab, project)
+    tab.number_input(key=f"ceiling_{first.id}").set_value(110_000).run()
+    pressed(tab, "save")
+    assert not tab.warning
+    other.number_input(key=f"ceiling_{first.id}").set_value(150_000).run()
+    pressed(other, "save")
+    assert "went on from the same version: All-in limit 110,000" in other.warning[0].value
+    assert "Work went on in 2 ways" in words(other)
+    pressed(other, f"version_{version(tab).id}")
+    assert "All-in limit $110,000" in words(other)
+
+
+def test_a_finalist_keeps_its_name_and_note(searches, tab, project):
+    """Kept with a name and a note it is listed with them, in another tab too; dropped it is gone."""
+    search_ended(tab.run())
+    next(box for box in tab.text_input if box.key.startswith("name_")).set_value("The long court").run()
+    next(box for box in tab.text_area if box.key.startswith("note_")).set_value("Ask about the oak").run()
+    pressed(tab, "save_")
+    other = same_address(tab, project)
+    other.segmented_control(key="list").set_value("Finalists").run()
+    assert "The long court" in words(other)
+    assert "Ask about the oak" in words(other)
+    pressed(other, "open_finalist_0")
+    assert other.header[0].value == "Concept 1"
+    pressed(other, "drop_")
+    assert "The long court" not in words(other)
+
+
+def test_a_held_room_is_in_the_file_and_in_the_next_search(searches, tab):
+    """A room held where it stands: the next version's holds have it, and it can be let go."""
+    search_ended(tab.run())
+    pressed(tab, "to_hold")
+    tab.selectbox(key="held_room").select("quiet nook").run()
+    search_ended(tab, button="hold_search")
+    now = version(tab)
+    assert '{"room": "quiet nook", "at": [16, 86]}' in now.text
+    assert searching().newest(now).record.start_from
+    at(tab, "hold")
+    assert "Quiet nook with its lower left corner at 16, 86" in words(tab)
+    pressed(tab, "let_go_0")
+    assert "Nothing yet" in words(tab)
+    assert version(tab).what == "No longer held: quiet nook with its lower left corner at 16, 86"
+
+
+def test_a_spot_is_forbidden_and_an_area_is_drawn(searches, tab):
+    search_ended(tab.run())
+    at(tab, "hold")
+    tab.radio(key="held_how").set_value("within").run()
+    assert [slider.label for slider in tab.slider] == ["Across (ft)", "Up (ft)"]
+    tab.radio(key="held_how").set_value("not_here").run()
+    pressed(tab, "hold")
+    assert "not_in" in version(tab).text
+
+
+def test_a_hold_that_cannot_be_is_told(searches, tab):
+    """Out of an area and within the same one: the reader says so, and nothing is saved."""
+    search_ended(tab.run())
+    at(tab, "hold")
+    tab.radio(key="held_how").set_value("not_in").run()
+    pressed(tab, "hold")
+    saved = version(tab)
+    tab.radio(key="held_how").set_value("within").run()
+    assert "So it cannot be held" in words(tab)
+    assert "lies in one of" in words(tab)
+    assert version(tab) == saved
+
+
+def test_all_there_is_can_be_handed_over(searches, tab):
+    """Plans for owner and designer of the first three, results, tables, the yard's file; all of it in one."""
+    search_ended(tab.run())
+    at(tab, "handover")
+    labels = [button.label for button in tab.get("download_button")]
+    assert labels.count("Owner's plan as SVG") == labels.count("Designer's plan as SVG") == 3
+    assert "All concepts (JSON)" in labels
+    assert "The yard's file" in labels
+
+
+def test_the_parcel_has_every_file(searches, tab):
+    from ui.components.concept_list import concepts_of
+    from ui.components.handover import _zip
+
+    search_ended(tab.run())
+    search = searching().newest(version(tab))
+    parcel = zipfile.ZipFile(io.BytesIO(_zip(search, None, [("One", concepts_of(search)[0])])))
+    assert set(parcel.namelist()) == {
+        "options.json",
+        "plans/1-concept-1-owner.svg",
+        "plans/1-concept-1-designer.svg",
+        "yard.yaml",
+    }
+    assert parcel.testzip() is None
+
+
+def test_steps_without_concepts_lead_to_where_they_are_found(searches, tab):
+    opened(tab)
+    for step in ("budgets", "hold", "handover"):
+        at(tab, step)
+        assert "no concepts of this yard yet" in words(tab)
+    pressed(tab, "to_search")
+    assert named(tab, "step") == "yard"
+
+
+def test_a_result_can_be_opened(searches, tab, ready):
+    """The result of a run elsewhere is shown as if it had been searched here."""
+    tab.run()
+    tab.radio(key="scenario_name").set_value("A result of an earlier search").run()
+    content = (ready / "options.json").read_bytes()
+    tab.get("file_uploader")[0].set_value(("options.json", content, "application/json")).run()
+    assert "Fernhollow Court: 4 concepts." in words(tab)
+    pressed(tab, "open_result")
+    assert tab.header[0].value == "Concept 1"
+
+
+def test_a_result_that_is_none_is_told(searches, tab):
+    tab.run()
+    tab.radio(key="scenario_name").set_value("A result of an earlier search").run()
+    tab.get("file_uploader")[0].set_value(("options.json", b"{}", "application/json")).run()
+    assert "expected format outdoor-rooms/options/1" in words(tab).lower()
+
+
+def test_a_database_that_cannot_be_opened_is_told(searches, tab, monkeypatch):
+    """One sentence, no traceback."""
+    import os
+
+    from ui.state import WORK
+
+    with monkeypatch.context() as wrong:
+        wrong.setitem(os.environ, WORK, "nosuchdatabase://host/x")
+        tab.run()
+    assert not tab.exception
+    assert "with --work" in tab.error[0].value

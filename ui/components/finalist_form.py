@@ -1,0 +1,43 @@
+"""Keeping a concept as a finalist, with a name and a note."""
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+import streamlit as st
+
+from ui.components.markup import paragraph
+from ui.shown import Shown
+from ui.state import store, tell_once
+from ui.store import Finalist
+
+_BESIDE = (
+    "Somebody else, or another tab, changed this finalist at the same time. Both entries are kept, one below the other."
+)
+
+
+def finalist_form(shown: Shown, kept: Sequence[Finalist], yard_id: int) -> None:
+    """Offer to keep the concept, or to change what is said of it."""
+    known = next((each for each in kept if (each.search_id, each.concept) == (shown.search.id, shown.option.id)), None)
+    usual = shown.option.idea.name if shown.option.idea else shown.option.title
+    begun = known or Finalist(yard_id, shown.search.id, shown.option.id, usual[:1].upper() + usual[1:])
+    key = f"{shown.name}_{begun.id}"
+    with st.popover("Finalist" if known else "Keep as finalist", key=f"keep_{key}"):
+        if shown.search.is_running:
+            paragraph("It can be kept once the search has ended.")
+            return
+        name = st.text_input("Name", begun.name, max_chars=100, key=f"name_{key}")
+        note = st.text_area("Note", begun.note, max_chars=2000, key=f"note_{key}", height=90)
+        is_advised = st.checkbox("The one that the designer would build", begun.is_advised, key=f"advised_{key}")
+        now = replace(begun, name=name.strip() or begun.name, note=note.strip(), is_advised=is_advised)
+        with st.container(horizontal=True):
+            st.button("Keep", key=f"save_{key}", on_click=_save, args=(now,), type="primary", disabled=now == known)
+            if known is not None:
+                st.button(
+                    "No finalist any more", key=f"drop_{key}", on_click=_save, args=(replace(known, is_kept=False),)
+                )
+
+
+def _save(finalist: Finalist) -> None:
+    _, is_beside = store().finalists.save(finalist)
+    if is_beside:
+        tell_once(_BESIDE)

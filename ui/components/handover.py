@@ -1,0 +1,113 @@
+"""What can be handed over: plans, results, tables and the yard's own file; one by one, or all in one."""
+
+import io
+import zipfile
+from collections.abc import Callable, Sequence
+from typing import Final
+
+import streamlit as st
+
+from ui.components.markup import Markup, element, paragraph, show
+from ui.components.pictures import DESIGNER, OWNER, plan_of, small_picture
+from ui.components.wishes_form import slug
+from ui.searches import Search
+from ui.shown import Shown, shown_by
+from ui.state import budgets_search, searching
+from ui.store import Finalist
+
+_SVG: Final = "image/svg+xml"
+_BUDGET_FILES: Final = {"budgets.json": "application/json", "budgets.csv": "text/csv", "budgets.svg": _SVG}
+
+
+def handover(search: Search, concepts: Sequence[Shown], kept: Sequence[Finalist]) -> None:
+    """Offer everything there is of a yard; the finalists' plans, or the first three where nothing was kept yet."""
+    chosen = _chosen(concepts, kept)
+    st.subheader("Plans", anchor=False)
+    paragraph(
+        "Of your finalists."
+        if kept
+        else "Of the first three concepts. Keep finalists under Choose to have theirs here."
+    )
+    for number, (name, shown) in enumerate(chosen):
+        _plans(name, shown, number)
+    st.subheader("Results and tables", anchor=False)
+    budgets = budgets_search(search)
+    with st.container(horizontal=True, key="tables"):
+        _file(search, "options.json", "All concepts (JSON)", "application/json")
+        _file(search, "options.csv", "All concepts (CSV)", "text/csv")
+        for file_name, mime in _BUDGET_FILES.items() if budgets else ():
+            _file(budgets, file_name, f"Budgets ({file_name.rpartition('.')[2].upper()})", mime)
+        scenario = concepts[0].scenario
+        st.download_button(
+            "The yard's file", scenario.text, f"{slug(scenario.name)}.yaml", "text/yaml", on_click="ignore"
+        )
+    st.subheader("Everything in one", anchor=False)
+    st.download_button(
+        "All of it (ZIP)",
+        data=lambda: _zip(search, budgets, chosen),
+        file_name=f"{slug(scenario.name)}.zip",
+        mime="application/zip",
+        on_click="ignore",
+        type="primary",
+        key="zip",
+    )
+
+
+def _chosen(concepts: Sequence[Shown], kept: Sequence[Finalist]) -> list[tuple[str, Shown]]:
+    """Names and concepts of the finalists that are there, else of the first three."""
+    found = [(each.name, shown_by(f"{each.search_id}.{each.concept}", searching())) for each in kept]
+    finalists = [(name, shown) for name, shown in found if shown is not None]
+    return finalists or [(shown.option.title, shown) for shown in concepts[:3]]
+
+
+def _plans(name: str, shown: Shown, number: int) -> None:
+    with st.container(key=f"plans_{number}", horizontal=True, vertical_alignment="center"):
+        show(element("div", small_picture(shown), _words(name, shown), css="line"))
+        for audience, label in ((OWNER, "Owner's plan"), (DESIGNER, "Designer's plan")):
+            st.download_button(
+                f"{label} as SVG",
+                data=_later(shown, audience == OWNER),
+                file_name=_plan_name(shown, audience),
+                mime=_SVG,
+                on_click="ignore",
+                key=f"{audience}_{number}",
+            )
+
+
+def _words(name: str, shown: Shown) -> Markup:
+    title = () if name == shown.option.title else (element("p", shown.option.title, css="quiet"),)
+    return element("div", element("strong", name), *title)
+
+
+def _later(shown: Shown, is_owners: bool) -> Callable[[], str]:
+    return lambda: plan_of(shown, OWNER if is_owners else DESIGNER)
+
+
+def _plan_name(shown: Shown, audience: str) -> str:
+    return f"{slug(shown.option.title)}-{audience}.svg"
+
+
+def _file(search: Search | None, name: str, label: str, mime: str) -> None:
+    content = None if search is None else search.file(name)
+    if content is not None:
+        st.download_button(label, content, name, mime, on_click="ignore", key=f"file_{name}")
+
+
+def _zip(search: Search, budgets: Search | None, chosen: Sequence[tuple[str, Shown]]) -> bytes:
+    packed = io.BytesIO()
+    with zipfile.ZipFile(packed, "w", zipfile.ZIP_DEFLATED) as file:
+        for name in ("options.json", "options.csv"):
+            _add(file, name, search.file(name))
+        for name in _BUDGET_FILES:
+            _add(file, name, None if budgets is None else budgets.file(name))
+        for number, (_, shown) in enumerate(chosen, start=1):
+            for audience in (OWNER, DESIGNER):
+                _add(file, f"plans/{number}-{_plan_name(shown, audience)}", plan_of(shown, audience).encode())
+        if chosen:
+            _add(file, "yard.yaml", chosen[0][1].scenario.text.encode())
+    return packed.getvalue()
+
+
+def _add(file: zipfile.ZipFile, name: str, content: bytes | None) -> None:
+    if content is not None:
+        file.writestr(name, content)

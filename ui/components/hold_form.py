@@ -1,0 +1,116 @@
+"""Hold here: a room stays where it is, keeps within or out of an area, opens to a side, or is of a choice."""
+
+from typing import Final, Literal
+
+import streamlit as st
+
+from optimizer.errors import InputError
+from optimizer.layout import Placement
+from optimizer.scenario import Scenario, read_scenario
+from ui.components.markup import paragraph, problem_list, show
+from ui.components.pictures import area_picture
+from ui.components.scenario_choice import plain
+from ui.components.search_start import seconds_asked
+from ui.components.wishes_form import saved_as, search_from
+from ui.edits import SIDES, Held, hold_as_it_stands, hold_words, keep_out, of_area, with_hold, without_hold
+from ui.shown import Shown
+from ui.store import Revision
+
+Area = tuple[float, float, float, float]
+How = Literal["place", "front", "choice", "not_here", "within", "not_in"]
+HOWS: Final[dict[How, str]] = {
+    "place": "stays exactly here",
+    "front": "keeps the side it opens to",
+    "choice": "keeps its size and equipment",
+    "not_here": "shall not stand here",
+    "within": "lies within an area",
+    "not_in": "keeps out of an area",
+}
+
+
+def hold_form(revision: Revision, scenario: Scenario, shown: Shown) -> None:
+    """Show a concept's plan, what is held, and what could be; what is decided becomes a further version."""
+    form, plan = st.columns([7, 9], gap="large")
+    with form:
+        _what_is_held(revision, scenario)
+        st.subheader(f"Hold a room of {shown.option.title}", anchor=False)
+        held, area = _asked(scenario, shown)
+        _next(revision, scenario, shown, held)
+    with plan:
+        show(area_picture(shown, area))
+        paragraph(f"The numbers along the sides are in {scenario.units}, from the corner that the file counts from.")
+
+
+def _what_is_held(revision: Revision, scenario: Scenario) -> None:
+    st.subheader("Held in this version", anchor=False)
+    words = hold_words(scenario)
+    if not words:
+        paragraph("Nothing yet. What is held here, every concept of the next search keeps.")
+    for index, said in enumerate(words):
+        with st.container(
+            horizontal=True, vertical_alignment="center", horizontal_alignment="distribute", key=f"held_{index}"
+        ):
+            with st.container(width="content"):
+                paragraph(f"{said[:1].upper()}{said[1:]}", css="held")
+            st.button("Let go", key=f"let_go_{index}", on_click=_let_go, args=(revision, scenario, index))
+
+
+def _let_go(revision: Revision, scenario: Scenario, index: int) -> None:
+    saved_as(revision, *without_hold(scenario, index))
+
+
+def _asked(scenario: Scenario, shown: Shown) -> tuple[Held, Area | None]:
+    """Ask which room is held and how; the area that this is about, if any [ft]."""
+    places = {place.room: place for place in shown.option.layout.placements}
+    name = st.selectbox("Room", [*places], key="held_room")
+    place = places[name]
+    how: How = st.radio("What is decided", [*HOWS], format_func=lambda how: _how_words(how, place), key="held_how")
+    if how in {"within", "not_in"}:
+        area = _area(scenario, place)
+        return of_area(name, area, scenario, inside=how == "within"), area
+    own = (place.x_ft, place.y_ft, place.right_ft, place.top_ft)
+    if how == "not_here":
+        return keep_out(place, scenario), own
+    parts = {"at": how == "place", "front": how == "front", "choice": how == "choice"}
+    return hold_as_it_stands(place, scenario, **parts), own
+
+
+def _how_words(how: How, place: Placement) -> str:
+    if how == "choice":
+        return f"{HOWS[how]}: {plain(place.choice)}"
+    return f"{HOWS[how]}: the {SIDES[place.front]} of the plan" if how == "front" else HOWS[how]
+
+
+def _area(scenario: Scenario, place: Placement) -> Area:
+    """Ask for an area in the file's unit: two ends across, two ends up."""
+    unit_ft = scenario.unit_ft
+    xs, ys = zip(*scenario.site.boundary, strict=True)
+    ends = []
+    for label, values, low, high in (
+        (f"Across ({scenario.units})", xs, place.x_ft, place.right_ft),
+        (f"Up ({scenario.units})", ys, place.y_ft, place.top_ft),
+    ):
+        least, most = round(min(values) / unit_ft), round(max(values) / unit_ft)
+        usual = (max(least, round(low / unit_ft) - 4), min(most, round(high / unit_ft) + 4))
+        ends.append(st.slider(label, least, most, usual, key=f"area_{label}_{place.room}"))
+    (left, right), (bottom, top) = ends
+    return (left * unit_ft, bottom * unit_ft, max(right, left + 1) * unit_ft, max(top, bottom + 1) * unit_ft)
+
+
+def _next(revision: Revision, scenario: Scenario, shown: Shown, held: Held) -> None:
+    text, what = with_hold(scenario, held)
+    try:
+        read_scenario(text, "what is held")
+    except InputError as error:
+        st.error("So it cannot be held. What is in the way:")
+        problem_list(tuple(str(problem) for problem in error.problems))
+        return
+    seconds = seconds_asked()
+    with st.container(horizontal=True):
+        is_search = st.button("Hold, and search again", type="primary", key="hold_search")
+        is_hold = st.button("Hold", key="hold")
+    if is_search or is_hold:
+        saved = saved_as(revision, text, what)
+        if is_hold:
+            st.rerun()
+        search_from(saved, seconds, shown.search)

@@ -1,0 +1,24 @@
+"""Changes that a person makes on the page, as changes of the scenario's own text: comments and order stay."""
+
+from ui.edits.holds import SIDES, Held, hold_as_it_stands, hold_words, keep_out, of_area, with_hold, without_hold
+from ui.edits.text import patched, with_value
+from ui.edits.wanted import STANDINGS, Standing, Wanted, changed, standing_of, wanted_of
+
+__all__ = [
+    "SIDES",
+    "STANDINGS",
+    "Held",
+    "Standing",
+    "Wanted",
+    "changed",
+    "hold_as_it_stands",
+    "hold_words",
+    "keep_out",
+    "of_area",
+    "patched",
+    "standing_of",
+    "wanted_of",
+    "with_hold",
+    "with_value",
+    "without_hold",
+]

@@ -1,0 +1,110 @@
+"""Putting a value into the text of a scenario where its key stands, or adding the key; all else stays as written."""
+
+import json
+from collections.abc import Iterable, Sequence
+from typing import Any, Final
+
+import yaml
+
+Path = tuple[str | int, ...]
+LAST: Final = "-"
+"""In a path: after the last item of a list (RFC 6901)."""
+
+
+def patched(text: str, patch: Iterable[tuple[str, str, object]]) -> str:
+    """Text after `add` and `replace` operations (RFC 6902), each of (op, path, value).
+
+    Raises
+    ------
+    ValueError
+        For an operation that is neither, and for a path that leads nowhere.
+    """
+    for operation, pointer, value in patch:
+        if operation not in {"add", "replace"}:
+            raise ValueError(f"expected add or replace, found {operation!r}")
+        text = with_value(text, _path(pointer), value)
+    return text
+
+
+def _path(pointer: str) -> Path:
+    """Path of a JSON pointer (RFC 6901)."""
+    parts = (part.replace("~1", "/").replace("~0", "~") for part in pointer.split("/")[1:])
+    return tuple(int(part) if part.isdigit() else part for part in parts)
+
+
+def with_value(text: str, path: Path, value: object) -> str:
+    """Text of a YAML or JSON document with a value at a path; keys that are missing on the way are added.
+
+    Raises
+    ------
+    ValueError
+        If the path goes through something that is neither mapping nor list.
+    """
+    # In JSON a tab is only space; the strict reader takes it so, too.
+    readable = text.replace("\t", " ") if text.lstrip()[:1] in {"{", "["} else text
+    node: Any = yaml.compose(readable, Loader=yaml.SafeLoader)
+    margin = 0
+    for depth, part in enumerate(path):
+        inner = _inner(node, part)
+        if inner is None:
+            return _added(text, node, part, _nested(path[depth + 1 :], value))
+        margin, node = node.start_mark.column + 1, inner
+    return _replaced(text, node, value, margin)
+
+
+def _replaced(text: str, node: yaml.Node, value: object, margin: int) -> str:
+    """Text with another value in the place of one; on a line of its own it keeps a margin to what it belongs to."""
+    start, end = node.start_mark.index, _end(node, text)
+    before = text[:start]
+    line = before.rpartition("\n")[2]
+    has_own_line = not line.strip() and len(line) < margin
+    space = " " * (margin - len(line)) if has_own_line else " " * (start == end)
+    return before + space + _written(value) + text[end:]
+
+
+def _inner(node: yaml.Node, part: str | int) -> yaml.Node | None:
+    """Value under a key or at a position; None where there is none yet."""
+    if isinstance(node, yaml.MappingNode):
+        return next((value for key, value in node.value if key.value == part), None)
+    if isinstance(node, yaml.SequenceNode):
+        return node.value[part] if isinstance(part, int) and part < len(node.value) else None
+    raise ValueError(f"expected a mapping or a list before {part!r}, found a single value")
+
+
+def _nested(path: Sequence[str | int], value: object) -> object:
+    """Value inside the mappings and lists that a path names."""
+    for part in reversed(path):
+        value = [value] if part in {LAST, 0} else {part: value}
+    return value
+
+
+def _end(node: yaml.Node, text: str) -> int:
+    """Where a value ends; a block's own mark stands only where the next thing begins."""
+    if isinstance(node, yaml.CollectionNode) and not node.flow_style and node.value:
+        last = node.value[-1]
+        return _end(last[1] if isinstance(last, tuple) else last, text)
+    end = int(node.end_mark.index)
+    is_block = isinstance(node, yaml.ScalarNode) and node.style in {"|", ">"}
+    return len(text[:end].rstrip()) if is_block else end
+
+
+def _added(text: str, node: yaml.CollectionNode, part: str | int, value: object) -> str:
+    """Text with a further entry at the end of a mapping or list."""
+    is_list = isinstance(node, yaml.SequenceNode)
+    if node.flow_style or not node.value:
+        entry = _written(value) if is_list else f"{json.dumps(part)}: {_written(value)}"
+        at = node.end_mark.index - 1
+        before = text[:at].rstrip()
+        return before + (", " if node.value else "") + entry + text[len(before) :]
+    at = text.find("\n", _end(node, text))
+    at = len(text) if at < 0 else at
+    indent = " " * node.start_mark.column
+    return text[:at] + f"\n{indent}{'- ' if is_list else f'{part}: '}{_written(value)}" + text[at:]
+
+
+def _written(value: object) -> str:
+    """Write a value so that YAML and JSON read it alike; a list of mappings has one a line."""
+    if isinstance(value, list) and value and all(isinstance(item, dict) for item in value):
+        lines = ",\n".join(f"      {json.dumps(item, ensure_ascii=False)}" for item in value)
+        return f"[\n{lines}\n    ]"
+    return json.dumps(value, ensure_ascii=False)

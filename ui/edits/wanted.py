@@ -1,0 +1,79 @@
+"""What the page asks about a yard: the limit, the guests, what each room is, and what counts how much."""
+
+from dataclasses import dataclass, fields, replace
+from decimal import Decimal
+from typing import Any, Final, Literal
+
+from optimizer.brief import Brief, RoomWish, Weights
+from optimizer.scenario import Scenario
+from ui.edits.text import with_value
+
+Standing = Literal["must", "like", "later"]
+STANDINGS: Final[tuple[Standing, ...]] = ("must", "like", "later")
+_LATER_PHASE: Final = 2
+
+
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """Answers of one yard; `standings` is for each room in the order of the file, `weights` by name."""
+
+    ceiling: Decimal | None
+    everyday: int
+    party: int
+    standings: tuple[Standing, ...]
+    weights: tuple[tuple[str, float], ...]
+
+
+def standing_of(room: RoomWish) -> Standing:
+    """What a room is: a concept without it is none, it is liked, or it comes later."""
+    if room.phase > 1:
+        return "later"
+    return "must" if room.required else "like"
+
+
+def wanted_of(brief: Brief) -> Wanted:
+    """Answers that a file gives already."""
+    return Wanted(
+        ceiling=brief.budget.ceiling,
+        everyday=brief.guests.everyday,
+        party=brief.guests.party,
+        standings=tuple(standing_of(room) for room in brief.rooms),
+        weights=tuple((field.name, getattr(brief.weights, field.name)) for field in fields(Weights)),
+    )
+
+
+def changed(scenario: Scenario, wanted: Wanted) -> tuple[str, str]:
+    """Text with these answers in the place of those that differ, and in words what differs; empty for nothing."""
+    was, text, said = wanted_of(scenario.brief), scenario.text, []
+    if wanted.ceiling != was.ceiling:
+        text = with_value(text, ("budget", "ceiling"), None if wanted.ceiling is None else _number(wanted.ceiling))
+        said.append("no all-in limit" if wanted.ceiling is None else f"all-in limit {wanted.ceiling:,.0f}")
+    for key in ("everyday", "party"):
+        count = getattr(wanted, key)
+        if count != getattr(was, key):
+            text = with_value(text, ("brief", "guests", key), count)
+            said.append(f"{count} guests {'on a usual day' if key == 'everyday' else 'at a party'}")
+    for index, (room, standing) in enumerate(zip(scenario.brief.rooms, wanted.standings, strict=True)):
+        if standing != standing_of(room):
+            text = _with_standing(text, index, room, standing)
+            said.append(f"{room.name}: {standing}")
+    for name, weight in wanted.weights:
+        if weight != dict(was.weights)[name]:
+            text = with_value(text, ("brief", "weights", name), weight)
+            said.append(f"{name} counts {weight:g}")
+    words = "; ".join(said)
+    return text, words[:1].upper() + words[1:]
+
+
+def _with_standing(text: str, index: int, room: RoomWish, standing: Standing) -> str:
+    """Text in which a room is required, liked or of a later phase; keys that say so already stay unsaid."""
+    now = replace(room, required=standing == "must", phase=_LATER_PHASE if standing == "later" else 1)
+    for key in ("required", "phase"):
+        value: Any = getattr(now, key)
+        if value != getattr(room, key):
+            text = with_value(text, ("brief", "rooms", index, key), value)
+    return text
+
+
+def _number(amount: Decimal) -> int | float:
+    return int(amount) if amount == amount.to_integral_value() else float(amount)

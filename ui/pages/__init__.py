@@ -1,5 +1,0 @@
-"""The pages."""
-
-from ui.pages.concepts import concepts_page
-
-__all__ = ["concepts_page"]

@@ -1,0 +1,199 @@
+"""Searches as the page shows them: those that run here, and those that are kept, alike.
+
+What a search wrote is kept when it ends. One that was running when its server was ended is found by its process and
+its folder, and is kept by whoever asks for it next.
+"""
+
+import os
+import shutil
+import sys
+import time
+from dataclasses import dataclass
+from functools import lru_cache
+from pathlib import Path
+from typing import Any, Final
+
+from optimizer.results import Result, result_of
+from ui.jobs import RESULT_NAMES, SO_FAR, Asked, Job, JobTable, Kind, files_in, messages_in, so_far_in
+from ui.store import Revision, SearchRecord, Store
+
+PATIENCE: Final = 4.0
+"""A search that takes so many times as long as it was given, and a minute, has ended, whatever its number says."""
+
+
+@dataclass(frozen=True, slots=True)
+class Search:
+    """One search: what is kept of it, and its job where it runs here."""
+
+    record: SearchRecord
+    store: Store
+    job: Job | None = None
+
+    @property
+    def id(self) -> str:
+        """What it is known by."""
+        return self.record.id
+
+    @property
+    def kind(self) -> Kind:
+        """What is searched for."""
+        return self.record.kind
+
+    @property
+    def seconds(self) -> float:
+        """Time that it was given [s]."""
+        return self.record.seconds
+
+    @property
+    def is_running(self) -> bool:
+        """Whether it goes on, here or elsewhere."""
+        return self.record.ended_at is None and (self.job is None or self.job.is_running)
+
+    @property
+    def stop_asked(self) -> bool:
+        """Whether it was asked to end."""
+        return self.job is not None and self.job.stop_asked
+
+    @property
+    def events(self) -> tuple[dict[str, Any], ...]:
+        """What it has told so far; of one that runs elsewhere the time alone is known."""
+        if self.job is not None:
+            return tuple(self.job.events)
+        return ({"event": "alive", "elapsed_s": time.time() - self.record.began_at},) if self.is_running else ()
+
+    @property
+    def was_cut_off(self) -> bool:
+        """Whether it was ended from outside, so that the best so far is what there is."""
+        return self.record.was_cut_off
+
+    @property
+    def said(self) -> tuple[str, ...]:
+        """What it said when it failed."""
+        return self.record.said
+
+    def stop(self) -> None:
+        """Ask it to end, if it runs here."""
+        if self.job is not None:
+            self.job.stop()
+
+    def file(self, name: str) -> bytes | None:
+        """Return a file that it wrote, or None."""
+        return self.store.searches.file(self.id, name)
+
+    def plan_svg(self, concept_id: str) -> str | None:
+        """Return the plan of a concept as the command wrote it, or None where there is none."""
+        content = self.file(f"{concept_id}.svg")
+        return None if content is None else content.decode()
+
+    def document(self) -> bytes | None:
+        """Return its result, the best so far of one that runs or was cut off; None where there is none yet."""
+        if self.is_running and self.record.folder is not None:
+            path = so_far_in(Path(self.record.folder))
+            return path.read_bytes() if path else None
+        return self.file(RESULT_NAMES[self.kind]) or self.file(SO_FAR)
+
+    def result(self) -> Result | None:
+        """Return its concepts, or None where there are none yet.
+
+        Raises
+        ------
+        InputError
+            If what it wrote is no result.
+        """
+        data = self.document()
+        return None if data is None else _read(data)
+
+
+@lru_cache(maxsize=24)
+def _read(data: bytes) -> Result:
+    return result_of(data, "options.json")
+
+
+class Searching:
+    """Starts searches, keeps what they find, and finds them again."""
+
+    def __init__(self, store: Store, home: Path) -> None:
+        self._store = store
+        self.table = JobTable(home, self._ended)
+
+    def start(self, revision: Revision, *, seconds: float, start_from: Search | None = None) -> Search:
+        """Search for concepts of a version, from those of an earlier search if given; may raise BusyError."""
+        return self._start("options", revision, seconds, start_from)
+
+    def start_budgets(self, of: Search, *, seconds: float) -> Search:
+        """Find what each budget buys in the yard of a search, from its concepts; may raise BusyError."""
+        revision = self._store.revisions.get(of.record.revision_id)
+        assert revision is not None
+        return self._start("budgets", revision, seconds, of)
+
+    def opened(self, revision: Revision, document: bytes) -> Search:
+        """Keep a result that a person brings along as a search that has ended."""
+        search_id = f"opened-{revision.id}-{time.time_ns():x}"[:24]
+        record = SearchRecord(search_id, revision.id, "options", 0.0, None, None, None, (), False, time.time(), None)  # noqa: FBT003
+        self._store.searches.begin(record)
+        self._store.searches.keep(search_id, {RESULT_NAMES["options"]: document})
+        self._store.searches.end(search_id, said=(), was_cut_off=False)
+        found = self.get(search_id)
+        assert found is not None
+        return found
+
+    def get(self, search_id: str | None) -> Search | None:
+        """Return the search of that id, or None; one that ended unseen is kept first."""
+        record = self._store.searches.get(search_id or "")
+        if record is None:
+            return None
+        job = self.table.get(record.id)
+        if job is None and record.ended_at is None and not _goes_on(record):
+            self._keep(record.id, Path(record.folder or ""), messages_in(Path(record.folder or "")))
+            record = self._store.searches.get(record.id) or record
+        return Search(record, self._store, job)
+
+    def newest(self, revision: Revision, kind: Kind = "options") -> Search | None:
+        """Return the last search of a version, or None."""
+        records = self._store.searches.of_revision(revision.id, kind)
+        return self.get(records[-1].id) if records else None
+
+    def _start(self, kind: Kind, revision: Revision, seconds: float, start_from: Search | None) -> Search:
+        known = None if start_from is None else start_from.document()
+        start_id = None if start_from is None or known is None else start_from.id
+
+        def begun(job: Job) -> None:
+            where = (job.process.pid, str(job.folder))
+            record = SearchRecord(job.id, revision.id, kind, seconds, start_id, *where, (), False, time.time(), None)  # noqa: FBT003
+            self._store.searches.begin(record)
+
+        job = self.table.start(Asked(kind, revision.text, seconds, known), begun)
+        found = self.get(job.id)
+        assert found is not None
+        return found
+
+    def _ended(self, job: Job) -> None:
+        self._keep(job.id, job.folder, job.said)
+
+    def _keep(self, search_id: str, folder: Path, said: tuple[str, ...]) -> None:
+        files = files_in(folder)
+        is_whole = any(name in files for name in RESULT_NAMES.values())
+        if is_whole:
+            files.pop(SO_FAR, None)
+        self._store.searches.keep(search_id, files)
+        self._store.searches.end(search_id, said=said, was_cut_off=not is_whole and SO_FAR in files)
+        if folder.name == search_id:
+            shutil.rmtree(folder, ignore_errors=True)
+
+
+def _goes_on(record: SearchRecord) -> bool:
+    """Whether a search that another server has started, or this one before it was ended, still goes on."""
+    is_late = time.time() - record.began_at > PATIENCE * record.seconds + 60.0
+    return not is_late and record.process is not None and _is_alive(record.process)
+
+
+def _is_alive(process: int) -> bool:
+    if sys.platform == "win32":
+        return False  # asking would end it
+    try:
+        os.kill(process, 0)
+    except OSError:
+        return False
+    stat = Path(f"/proc/{process}/stat")
+    state = stat.read_text(encoding="utf-8", errors="replace").rpartition(")")[2].split() if stat.is_file() else []
+    return state[:1] != ["Z"]  # a child that nobody has reaped is no more

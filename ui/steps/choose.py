@@ -1,0 +1,187 @@
+"""Choose: concepts as they are found, one of them in full or two side by side, and finalists."""
+
+from collections.abc import Sequence
+
+import streamlit as st
+
+from optimizer.concepts import Conflict
+from optimizer.errors import InputError
+from optimizer.results import Result
+from ui.components import (
+    comparison_view,
+    concept_list,
+    concept_sheet,
+    element,
+    finalist_form,
+    paragraph,
+    problem_list,
+    search_progress,
+    show,
+)
+from ui.components.concept_list import concepts_of
+from ui.components.search_start import SECONDS
+from ui.components.wishes_form import saved_as, search_from
+from ui.edits import patched
+from ui.searches import Search
+from ui.shown import Shown, shown_by
+from ui.state import (
+    close_concept,
+    concept_beside,
+    current_search,
+    hold_from,
+    is_for_designer,
+    lists_finalists,
+    opened_concept,
+    put_beside,
+    searching,
+    store,
+)
+from ui.store import Finalist, Revision
+from ui.view_models import Words, ending, listed, sentence, words_of
+
+_USUAL_S = float(SECONDS[1])
+
+
+def choose(revision: Revision) -> None:
+    """Show the concepts of the search at hand, in the state that it is in."""
+    search = current_search(revision)
+    if search is None:
+        paragraph("Nothing was searched for yet in this yard.", css="lead")
+        if st.button("Find concepts", type="primary", key="find"):
+            search_from(revision, _USUAL_S, None)
+        return
+    try:
+        data, concepts = search.document(), concepts_of(search)
+        result = search.result()
+    except InputError as error:
+        st.error("The result of this search cannot be read.")
+        problem_list(tuple(str(problem) for problem in error.problems))
+        return
+    if search.is_running:
+        search_progress(search.id, len(data or b""))
+    elif result is None:
+        _no_result(revision, search)
+        return
+    else:
+        _ended(revision, search, result)
+    if concepts:
+        _concepts(revision, concepts)
+
+
+def _no_result(revision: Revision, search: Search) -> None:
+    st.error("The search ended without a result. What it said:")
+    problem_list(search.said)
+    _again(revision, search)
+
+
+def _again(revision: Revision, search: Search) -> None:
+    if st.button("Search again", key="search_again", type="primary"):
+        search_from(revision, search.seconds or _USUAL_S, search if search.document() else None)
+
+
+def _ended(revision: Revision, search: Search, result: Result) -> None:
+    """Say how the search ended, and offer what would help."""
+    if search.was_cut_off:
+        st.warning("The search was ended from outside before its time. The best so far is kept.")
+        _again(revision, search)
+    if search.record.revision_id != revision.id:
+        with st.container(horizontal=True, vertical_alignment="center", key="older"):
+            paragraph("These concepts were found before your last changes.", css="quiet")
+            if st.button("Search on with the changes", key="search_on"):
+                search_from(revision, search.seconds or _USUAL_S, search)
+    if not result.option_set.options:
+        st.subheader("No concept", anchor=False)
+    paragraph(ending(result.option_set), css="lead" if not result.option_set.options else "quiet")
+    if result.option_set.conflict is not None:
+        _conflict(
+            revision, search, result.option_set.conflict, words_of(result.scenario, for_designer=is_for_designer())
+        )
+    elif not result.option_set.options:
+        _again(revision, search)
+
+
+def _conflict(revision: Revision, search: Search, conflict: Conflict, words: Words) -> None:
+    paragraph(words.signed(conflict.words), css="lead")
+    rules = (element("li", rule, f" For {listed(rooms)}." if rooms else "") for _, rule, rooms in conflict.rules)
+    show(element("ul", *rules))
+    if conflict.ways_out:
+        paragraph("What would help. Each was tried, and concepts were found with it.")
+    for number, way in enumerate(conflict.ways_out):
+        text = sentence(words.signed(way.text))
+        with st.container(horizontal=True, vertical_alignment="center", key=f"way_out_{number}"):
+            with st.container(width="content"):
+                paragraph(text, css="lead")
+            if revision.id == search.record.revision_id and st.button("Do that, and search", key=f"do_{number}"):
+                saved = saved_as(revision, patched(revision.text, way.patch), text)
+                search_from(saved, search.seconds or _USUAL_S, None)
+
+
+def _concepts(revision: Revision, concepts: Sequence[Shown]) -> None:
+    kept = store().finalists.of_yard(revision.yard_id)
+    opened = shown_by(opened_concept(), searching())
+    shown = opened or _first(concepts, kept)
+    list_side, sheet_side = st.columns([5, 11], gap="large")
+    # The sheet first: the small plans of the list take a moment to draw.
+    with sheet_side, st.container(key="concept_sheet_front" if opened else "concept_sheet_behind"):
+        _opened(revision, shown, concepts, kept)
+    with list_side, st.container(key="concept_list_behind" if opened else "concept_list_front"):
+        concept_list(concepts, kept, shown)
+
+
+def _first(concepts: Sequence[Shown], kept: Sequence[Finalist]) -> Shown:
+    """The concept that is shown before one is opened: the first of the list."""
+    first = kept[0] if kept and lists_finalists() else None
+    known = None if first is None else shown_by(f"{first.search_id}.{first.concept}", searching())
+    return known or concepts[0]
+
+
+def _opened(revision: Revision, shown: Shown, concepts: Sequence[Shown], kept: Sequence[Finalist]) -> None:
+    with st.container(key="way_back"):
+        st.button("All concepts", on_click=close_concept, key="all_concepts")
+    beside = _head(revision, shown, concepts, kept)
+    if beside is None:
+        concept_sheet(shown)
+    else:
+        comparison_view(shown, beside)
+
+
+def _head(revision: Revision, shown: Shown, concepts: Sequence[Shown], kept: Sequence[Finalist]) -> Shown | None:
+    """Show title and price with what can be done, and return the concept that is put beside it."""
+    words = words_of(shown.scenario)
+    with st.container(
+        key="sheet_head", horizontal=True, vertical_alignment="center", horizontal_alignment="distribute"
+    ):
+        with st.container(horizontal=True, vertical_alignment="center", width="content", key="sheet_title"):
+            st.header(shown.option.title, anchor=False, width="content")
+            show(element("span", words.money(shown.option.appraisal.cost.phase(1)), css="price"))
+        with st.container(horizontal=True, vertical_alignment="center", width="content", key="sheet_acts"):
+            beside = _beside(shown, concepts, kept)
+            finalist_form(shown, kept, revision.yard_id)
+            st.button("Hold here", key="to_hold", on_click=hold_from, args=(shown.name,))
+    return beside
+
+
+def _beside(shown: Shown, concepts: Sequence[Shown], kept: Sequence[Finalist]) -> Shown | None:
+    """Let another concept, or a finalist of another search, be put beside."""
+    titles = {each.name: each.option.title for each in concepts}
+    for finalist in kept:
+        name = f"{finalist.search_id}.{finalist.concept}"
+        titles[name] = f"{finalist.name} ({titles.get(name, 'found earlier')})"
+    titles.pop(shown.name, None)
+    if not titles:
+        return None
+    current = concept_beside()
+    key = f"beside_{shown.name}"
+    if key not in st.session_state:
+        st.session_state[key] = current if current in titles else None
+    chosen = st.selectbox(
+        "Compare with",
+        [*titles],
+        format_func=titles.__getitem__,
+        placeholder="Compare with",
+        key=key,
+        width=200,
+        label_visibility="collapsed",
+    )
+    put_beside(chosen)
+    return shown_by(chosen, searching())

@@ -1,0 +1,53 @@
+"""The steps beside choosing: what each budget buys, hold here, hand over; each begins from a search."""
+
+import streamlit as st
+
+from optimizer.errors import InputError
+from optimizer.scenario import Scenario
+from ui.components import budget_view, handover, hold_form, paragraph, problem_list
+from ui.components.concept_list import concepts_of
+from ui.searches import Search
+from ui.shown import Shown, shown_by
+from ui.state import current_search, go_to, opened_concept, searching, store
+from ui.store import Revision
+
+
+def budgets_step(revision: Revision) -> None:
+    """Show what each budget buys."""
+    found = _found(revision)
+    if found is not None:
+        search, concepts = found
+        budget_view(search, concepts[0].result)
+
+
+def hold_step(revision: Revision, scenario: Scenario) -> None:
+    """Show what is held, and hold more from the concept that is open, else from the first."""
+    found = _found(revision)
+    if found is not None:
+        _, concepts = found
+        opened = shown_by(opened_concept(), searching())
+        hold_form(revision, scenario, opened or concepts[0])
+
+
+def handover_step(revision: Revision) -> None:
+    """Show what can be handed over."""
+    found = _found(revision)
+    if found is not None:
+        search, concepts = found
+        handover(search, concepts, store().finalists.of_yard(revision.yard_id))
+
+
+def _found(revision: Revision) -> tuple[Search, tuple[Shown, ...]] | None:
+    """Give the search at hand with its concepts; where there are none yet, say so and lead to where they are found."""
+    search = current_search(revision)
+    try:
+        concepts = () if search is None else concepts_of(search)
+    except InputError as error:
+        st.error("The result of this search cannot be read.")
+        problem_list(tuple(str(problem) for problem in error.problems))
+        return None
+    if search is None or not concepts:
+        paragraph("There are no concepts of this yard yet.", css="lead")
+        st.button("Find concepts", on_click=go_to, args=("yard" if search is None else "choose",), key="to_search")
+        return None
+    return search, concepts

@@ -1,0 +1,30 @@
+"""Work that is kept: yards with their versions, searches with what they wrote, finalists with names and notes.
+
+What is kept is only ever added to. Two tabs, or two people, that go on from the same version make two versions, so that
+neither loses anything.
+"""
+
+from ui.store.database import StoreError, data_folder, database_url, open_engine
+from ui.store.finalists import Finalist, Finalists
+from ui.store.revisions import Revision, Revisions, Saved, Yard, ends
+from ui.store.searches import Searches, SearchKind, SearchRecord
+from ui.store.store import Store, open_store
+
+__all__ = [
+    "Finalist",
+    "Finalists",
+    "Revision",
+    "Revisions",
+    "Saved",
+    "SearchKind",
+    "SearchRecord",
+    "Searches",
+    "Store",
+    "StoreError",
+    "Yard",
+    "data_folder",
+    "database_url",
+    "ends",
+    "open_engine",
+    "open_store",
+]
