@@ -123,12 +123,14 @@ def unaligned_ft(site: Site, layout: Layout) -> float:
 
 
 def room_edges(layout: Layout) -> Iterator[Edge]:
-    """Four edges of every room."""
+    """Four edges of every rectangle; a circle has none, and where its middle lies is asked by itself."""
     for placement in layout.placements:
         yield from _edges_of(placement)
 
 
 def _edges_of(place: Placement) -> tuple[Edge, ...]:
+    if place.is_circle:
+        return ()
     return (
         Edge(0, place.x_ft, place.y_ft, place.top_ft, place.room),
         Edge(0, place.right_ft, place.y_ft, place.top_ft, place.room),

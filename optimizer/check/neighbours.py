@@ -44,9 +44,13 @@ def _near(case: CheckCase, things: Sequence[tuple[str, Polygon]]) -> Iterator[tu
 
 
 def _between_rooms(case: CheckCase, one: PlacedRoom, other: PlacedRoom) -> Iterator[Finding]:
+    """Rooms that touch along too little, or lie apart by too little along both axes; a circle touches nothing, and what
+    is left in the corners of its square is as narrow, so it counts as its square here.
+    """
     gaps = _gaps_ft(one, other)
     need = _least_share_ft(case, one.name, other.name) - TOLERANCE_FT
-    touching = any(abs(gaps[i]) <= TOLERANCE_FT and -gaps[1 - i] >= need for i in (0, 1))
+    has_edges = not (one.placement.is_circle or other.placement.is_circle)
+    touching = has_edges and any(abs(gaps[i]) <= TOLERANCE_FT and -gaps[1 - i] >= need for i in (0, 1))
     apart = max(gaps) >= LEAST_FT - TOLERANCE_FT
     if not (touching or apart or overlap_sqft(one.shape, other.shape)):
         # Of two rooms that only meet over a corner the wider gap is what is missing least.
