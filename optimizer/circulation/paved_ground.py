@@ -63,9 +63,10 @@ def _closed(site: Site) -> BaseGeometry:
 
 
 def _built_up(site: Site, placed: Placed) -> Iterator[Polygon]:
-    """Ground between landings and the rooms that they are built up to."""
+    """Ground between landings and the rooms that they are built up to; a circle keeps clear of them."""
     landings = [zone for _, zone in site_shapes(site).door_zones]
-    yield from gaps_between([room.shape for room in placed.paved], landings, BUILT_UP_FT + TOLERANCE_FT)
+    rooms = [room.shape for room in placed.paved if not room.placement.is_circle]
+    yield from gaps_between(rooms, landings, BUILT_UP_FT + TOLERANCE_FT)
 
 
 def _gaps(site: Site, placed: Placed, legs: Sequence[Leg], there: BaseGeometry) -> Iterator[Polygon]:

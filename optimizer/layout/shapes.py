@@ -1,6 +1,6 @@
 """Placed rooms and rings as shapes of plane geometry [ft]."""
 
-from math import sqrt
+from math import pi, sin, sqrt
 from typing import Final
 
 import numpy as np
@@ -16,7 +16,9 @@ from optimizer.site import Point, Ring
 SIDES: Final[tuple[Front, ...]] = ("+x", "+y", "-x", "-y")
 """Sides of the plan, counter-clockwise."""
 QUARTER_STEPS: Final = 32
-"""Edges in a quarter of a circle: its area is short of the circle's by a twenty-fifth of a percent."""
+"""Edges in a quarter of a circle as it is drawn."""
+DRAWN_SHARE: Final = sin(pi / 2 / QUARTER_STEPS) / (pi / 2 / QUARTER_STEPS)
+"""Area of a circle as it is drawn, for that of the circle: a twenty-fifth of a percent less than 1."""
 WIDEST_WAY_FT: Final = 5.0
 """Layout rule 26, common practice, no source: ways are 5, 4 and 3 ft wide."""
 _QUARTERS: Final[dict[LocalSide, int]] = {"front": 0, "left": 1, "back": 2, "right": 3}

@@ -81,7 +81,7 @@ class Insertion:
         if loss >= FORBIDDEN or self.refusals.strikes(board.problem, self.state, self.room, spot):
             return FORBIDDEN
         for ring, room_sqft in self.rings:
-            if taken_sqft(ring, variant.width, variant.depth)[spot.y, spot.x] > room_sqft:
+            if taken_sqft(ring, variant.width, variant.depth, variant.is_round)[spot.y, spot.x] > room_sqft:
                 return FORBIDDEN
         rect = Rect(spot.x, spot.y, variant.width, variant.depth, variant.is_round)
         return loss + self.standing.loss_added(rect)
@@ -126,7 +126,7 @@ class Insertion:
             stamp.add_patch(table, strip.column - spot.x, strip.row - spot.y)
         shape = self.board.problem.rooms[self.room].variants[v].shape
         for ring, room_sqft in self.rings:
-            taken = taken_sqft(ring, shape.width, shape.depth)
+            taken = taken_sqft(ring, shape.width, shape.depth, shape.is_round)
             table[taken[strip.row : strip.row + rows, strip.column : strip.column + columns] > room_sqft] = FORBIDDEN
         self.refusals.strike(self.board, self.state, self.room, shape, table, row=strip.row, column=strip.column)
         return table

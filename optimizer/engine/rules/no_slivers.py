@@ -54,13 +54,13 @@ def _flush_or_clear(context: Context, variant: Variant, outline: Polygon) -> Cel
 
 
 def _beside_landings(context: Context, variant: Variant) -> Cells:
-    """Positions that face a side of a door zone across a strip."""
+    """Positions that face a side of a door zone across a strip; no landing is built up to a circle."""
     strips = np.zeros((context.lattice.rows, context.lattice.columns), dtype=bool)
     zones = [door_zone(context.site, b, door) for b in context.site.buildings for door in b.doors]
     for side in (side for zone in zones for side in free_sides(zone)):
         before, close = ground_beside(faced_part(side), LEAST_GAP_FT), ground_beside(side, BUILT_UP_FT + _NEAR_SLACK_FT)
         faces, near = (on_any(context.lattice, variant, [KeptOff(strip)]) for strip in (before, close))
-        strips |= faces & ~near
+        strips |= faces if variant.is_round else faces & ~near
     return strips
 
 

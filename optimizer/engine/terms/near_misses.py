@@ -38,9 +38,8 @@ class NearMiss:
     def cents(self, gaps: Gaps) -> Cents:
         """Loss at every offset, edges along both axes counted."""
         if gaps.inset:
-            return np.zeros(
-                (len(gaps.up), len(gaps.right)), dtype=np.int64
-            )  # a circle has no edge that nearly meets one
+            # A circle has no edge that could nearly meet another.
+            return np.zeros((len(gaps.up), len(gaps.right)), dtype=np.int64)
         widths, depths = (gaps.first.width, gaps.second.width), (gaps.first.depth, gaps.second.depth)
         upright, level = _count(gaps.right, *widths, gaps.step_ft), _count(gaps.up, *depths, gaps.step_ft)
         steps = min(depths) * np.outer(gaps.y <= self.reach, upright)
