@@ -10,13 +10,19 @@ from typing import NamedTuple
 
 import numpy as np
 import shapely
+from numpy.typing import NDArray
 from shapely import Geometry, Polygon
 
+from optimizer.engine.grid.crossed import TOUCHING_FT
 from optimizer.engine.grid.lattice import Cells, Lattice, any_in_window
 from optimizer.engine.grid.raster import NEAR_SLACK_FT, any_of, covered, within
 from optimizer.engine.grid.variants import Variant
+from optimizer.layout.shapes import QUARTER_STEPS
 
 _FAR_FT = 1e4  # beyond every yard
+_GRAZED_SQFT = 0.05
+"""What the check lets a circle share with an area."""
+_GRAZED_FT = 0.5  # from deeper in it shares more
 
 
 class KeptOff(NamedTuple):
@@ -60,7 +66,8 @@ def _disc_on(lattice: Lattice, across: int, kept: KeptOff) -> Cells:
     result = np.zeros((lattice.rows, lattice.columns), dtype=bool)
     if kept.thing.is_empty or (kept.distance_ft is not None and kept.distance_ft <= 0):
         return result
-    reach_ft = across * lattice.step_ft / 2 + (kept.distance_ft or 0.0) - NEAR_SLACK_FT
+    more_ft = -TOUCHING_FT if kept.distance_ft is None else kept.distance_ft - NEAR_SLACK_FT
+    reach_ft = across * lattice.step_ft / 2 + more_ft
     x = lattice.x0_ft + lattice.step_ft * (np.arange(lattice.columns) + across / 2)
     y = lattice.y0_ft + lattice.step_ft * (np.arange(lattice.rows) + across / 2)
     left, low, right, top = kept.thing.bounds
@@ -68,5 +75,16 @@ def _disc_on(lattice: Lattice, across: int, kept: KeptOff) -> Cells:
     near_y = slice(*np.searchsorted(y, (low - reach_ft, top + reach_ft)).tolist())
     middles = shapely.points(*np.meshgrid(x[near_x], y[near_y]))
     shapely.prepare(kept.thing)
-    result[near_y, near_x] = shapely.dwithin(kept.thing, middles, reach_ft)
+    found = shapely.dwithin(kept.thing, middles, reach_ft)
+    if kept.distance_ft is None and kept.thing.area > 0:
+        found &= ~_grazes(kept.thing, middles, found, across * lattice.step_ft / 2)
+    result[near_y, near_x] = found
     return result
+
+
+def _grazes(thing: Geometry, middles: NDArray[np.object_], found: Cells, radius_ft: float) -> Cells:
+    """Where a circle shares no more with an area than the check lets pass, as at a corner."""
+    result = found & ~shapely.dwithin(thing, middles, max(0.0, radius_ft - _GRAZED_FT))
+    discs = shapely.buffer(middles[result], radius_ft, quad_segs=QUARTER_STEPS)
+    result[result] = shapely.area(shapely.intersection(discs, thing)) <= _GRAZED_SQFT
+    return np.asarray(result)

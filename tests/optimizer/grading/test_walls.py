@@ -28,14 +28,14 @@ def test_a_bank_takes_eight_inches(drop_in, count):
 def test_a_wall():
     """The wall stands along the edge and holds the whole difference."""
     (wall,) = graded(step(2.0), ROOM).walls
-    assert (wall.room, wall.ends, wall.length_ft) == ("table", ((60, 30), (60, 42)), 12)
+    assert (wall.room, wall.line, wall.length_ft) == ("table", ((60, 30), (60, 42)), 12)
     assert (wall.height_ft, wall.face_sqft) == (pytest.approx(2.0), pytest.approx(24.0))
 
 
 def test_a_cut_needs_a_wall_too():
     """A room let into rising ground has a wall on its high side, and on its low side one for its fill."""
     walls = graded(on_plane(north=0.2), stand("table", 60, 30, 14, 20)).walls
-    assert {wall.ends[0][1] for wall in walls if wall.ends[0][1] == wall.ends[1][1]} == {30, 50}
+    assert {wall.line[0][1] for wall in walls if wall.line[0][1] == wall.line[1][1]} == {30, 50}
 
 
 @pytest.mark.parametrize(("drop_ft", "needed"), [(3.0, False), (3.01, True)])
@@ -48,14 +48,14 @@ def test_permit(drop_ft, needed):
 def test_the_wall_between_two_rooms_is_the_higher_ones():
     """Between rooms 24 in apart one wall stands, beside the 5 ft of the flight."""
     found = graded(on_plane(north=0.2), stand("fire", 60, 30, 8, 10), stand("nook", 60, 40, 8, 10))
-    (wall,) = [wall for wall in found.walls if {y for _, y in wall.ends} == {40}]
+    (wall,) = [wall for wall in found.walls if {y for _, y in wall.line} == {40}]
     assert (wall.room, wall.length_ft, wall.height_ft) == ("nook", 3, pytest.approx(2.0))
 
 
 def test_a_house_is_no_wall():
     """Along the house and a door's landing nothing is held."""
     found = graded(on_plane(north=-0.2, house_floor=0.5), stand("table", 36, 0, 14, 12))
-    assert not [wall for wall in found.walls if {y for _, y in wall.ends} == {0}]
+    assert not [wall for wall in found.walls if {y for _, y in wall.line} == {0}]
 
 
 @pytest.mark.parametrize(("drop_in", "length_ft"), [(30.0, 0), (30.1, 12)])
