@@ -90,3 +90,15 @@ def test_every_measure_of_order_costs() -> None:
     for name, money in each.items():
         assert order_loss(replace(OrderMeasures(), **{name: 2})) == 2 * money > 0
     assert order_loss(OrderMeasures(centred=("table",))) == 0
+
+
+def test_a_circle_has_no_edges_to_set_in_line(site: Site) -> None:
+    """It adds nothing to what is out of line, to near misses and to all edges, and lends nobody a line."""
+    table = room("a", 3, 22, 10, 5)
+    ring = Placement("b", "c", 20, 22.5, 10, 10, "+y", shape="circle")
+    alone, both = Layout((table,)), Layout((table, ring))
+    assert unaligned_ft(site, both) == unaligned_ft(site, alone) == 30
+    assert near_miss_ft(site, both) == near_miss_ft(site, alone)
+    assert unaligned_ft(site, Layout((table, replace(ring, y_ft=22.0, shape="rectangle")))) < 30 + 40
+    assert unaligned_ft(site, Layout((table, replace(ring, y_ft=22.0)))) == 30
+    assert aligned_share(site, Layout((ring,))) == 1

@@ -1,12 +1,15 @@
 """Walls and guards."""
 
 from dataclasses import replace
+from math import cos, hypot, pi, sin
 
 import pytest
 
+from optimizer.grading import grade
+from optimizer.layout import Layout, placed_of
 from optimizer.site import SpotLevel
 from tests.optimizer.grading.slopes import OPEN_SITE, graded, on_plane
-from tests.yards import stand
+from tests.yards import circled, round_at, stand
 
 
 def step(high_ft: float, *, at_x: float = 60.0):
@@ -75,3 +78,34 @@ def test_no_guard_where_the_ground_is_higher():
     found = graded(step(4.0, at_x=30), stand("table", 30.2, 30, 14, 12))
     assert found.walls
     assert not found.guards
+
+
+def test_a_wall_follows_a_circle():
+    """Round a circle 10 ft across on a bench 2 ft high the wall is as long as its edge, and stands along it."""
+    site = replace(OPEN_SITE, levels=tuple(SpotLevel(at, z) for at, z in bench(2.0)))
+    found = grade(site, placed_of((circled("ring", 10),), Layout((round_at("ring", 55, 55, 10),))))
+    assert sum(wall.length_ft for wall in found.walls) == pytest.approx(10 * pi)
+    assert sum(wall.face_sqft for wall in found.walls) == pytest.approx(2 * 10 * pi, rel=0.02)
+    points = [point for wall in found.walls for point in wall.line]
+    assert all(hypot(x - 60, y - 60) == pytest.approx(5) for x, y in points)
+    assert len(points) >= 4 * 8
+
+
+def bench(high_ft):
+    """A square of ground round (60, 60), level and so much higher than all the ground a little beyond its circle."""
+    ring = [(60 + 5.45 * cos(turn * pi / 16), 60 + 5.45 * sin(turn * pi / 16)) for turn in range(32)]
+    low = [(60 + 5.48 * cos(turn * pi / 16), 60 + 5.48 * sin(turn * pi / 16)) for turn in range(32)]
+    far = [(-40.0, -40.0), (140.0, -40.0), (140.0, 140.0), (-40.0, 140.0)]
+    yield from (((60.0, 60.0), 0.0), *((at, 0.0) for at in ring), *((at, -high_ft) for at in (*low, *far)))
+
+
+def test_earth_under_a_circle_is_the_discs():
+    """On a plane that is cut and filled alike: a third as much of the mean depth as by hand, pi / 4 of the square's area.
+
+    Mean of |x| over a disc of radius r is 4 r / 3 pi (a handbook's centroid of a half circle): 2.12 ft for r = 5.
+    """
+    found = grade(on_plane(east=0.1), placed_of((circled("ring", 10),), Layout((round_at("ring", 55, 55, 10),))))
+    (earth,) = found.earth
+    by_hand = 0.1 * 4 * 5 / (3 * pi) / 2 * 25 * pi / 27
+    assert earth.cut_bcy == pytest.approx(by_hand, rel=0.05)
+    assert earth.fill_ccy == pytest.approx(by_hand, rel=0.05)
