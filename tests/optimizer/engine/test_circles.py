@@ -15,6 +15,7 @@ from optimizer.engine.grid.sun_hours import mean_hours
 from optimizer.engine.grid.variants import Variant
 from optimizer.engine.problem import Spot, build_problem, layout_of, state_of
 from optimizer.layout import footprint, placed_of
+from optimizer.layout.pose import Pose
 from optimizer.site import RootRings
 from tests.circle_yard import circle_yard
 from tests.yards import holding, on_site
@@ -103,3 +104,13 @@ def test_ways_cross_the_corners_of_the_square_on_the_grid_too(corner):
     square = np.ones_like(ways)
     _close(square, Spot(0, *corner), replace(ring, is_round=False), 3)
     assert (ways & ~square).any()
+
+
+def test_a_mirrored_yard_has_the_same_places():
+    """In its canonical pose it is the same problem, circle and all."""
+    mirrored = replace(YARD, site=Pose((-1, 0, 0, 1), (3.7, 3.7)).site(YARD.site))
+    rooms = tuple(replace(room, sun=None) for room in ROOMS)
+    one, other = (build_problem(yard, rooms, book_for("USD")).rooms[FIRE] for yard in (YARD, mirrored))
+    assert sum(int(allowed.sum()) for allowed in one.allowed) > 100
+    for ours, theirs in zip((*one.allowed, *one.places), (*other.allowed, *other.places), strict=True):
+        assert (ours == theirs).all()
