@@ -118,6 +118,18 @@ def bathing(name: str, *, required: bool = False, **facts: object) -> SizedRoom:
     return replace(room, choices=(replace(room.choices[0], furniture=(water,), seats=0),), **facts)  # type: ignore[arg-type]
 
 
+def circled(name: str, across_ft: float, *, required: bool = False) -> SizedRoom:
+    """A gas fire so far across, with a pit in its middle."""
+    room = sized(name, "fire", across_ft, across_ft, required=required, fuel="gas")
+    pit = Item("fire pit", across_ft / 2 - 1, across_ft / 2 - 1, 2.0, 2.0, shape="circle")
+    return replace(room, choices=(replace(room.choices[0], shape="circle", furniture=(pit,)),))
+
+
+def round_at(room: str, x_ft: float, y_ft: float, across_ft: float, *, choice: str = "plain") -> Placement:
+    """One placed circle, by the lower left corner of its square."""
+    return Placement(room, choice, x_ft, y_ft, across_ft, across_ft, "+y", shape="circle")
+
+
 def stand(
     room: str, x_ft: float, y_ft: float, width_ft: float, depth_ft: float, front: Front = "+y", *, choice: str = "plain"
 ) -> Placement:

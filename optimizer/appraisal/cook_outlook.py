@@ -44,7 +44,7 @@ def past_stools_ft(site: Site, placed: Placed, grading: Grading, kitchen: Placed
 def _standing(site: Site, grading: Grading) -> Iterator[BaseGeometry]:
     yield from obstacles_of_site(site)
     yield LineString([*site.boundary, site.boundary[0]])
-    yield from (LineString(wall.ends) for wall in grading.walls)
+    yield from (LineString(wall.line) for wall in grading.walls)
 
 
 def _in_room(room: PlacedRoom) -> Iterator[Polygon]:

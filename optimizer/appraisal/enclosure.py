@@ -121,7 +121,7 @@ def _of_site(site: Site) -> Iterator[BaseGeometry]:
 
 
 def _of_walls(grading: Grading) -> Iterator[BaseGeometry]:
-    return (LineString(wall.ends) for wall in grading.walls if wall.height_ft >= _figures()["least_wall_ft"] - _SAME)
+    return (LineString(wall.line) for wall in grading.walls if wall.height_ft >= _figures()["least_wall_ft"] - _SAME)
 
 
 def _of_beds(planting: Planting) -> Iterator[BaseGeometry]:

@@ -5,9 +5,9 @@ from collections.abc import Iterable
 from shapely import union_all
 from shapely.geometry.base import BaseGeometry
 
-from optimizer.layout import Placement, rectangle
+from optimizer.layout import Placement, footprint
 
 
 def ground_of(placements: Iterable[Placement]) -> BaseGeometry:
     """Ground that placed rooms take together."""
-    return union_all([rectangle(placement) for placement in placements])
+    return union_all([footprint(placement) for placement in placements])

@@ -18,9 +18,11 @@ from optimizer.fields import (
     across_contour_ft,
     are_neighbours,
     centre_lines,
+    main_openings,
     nearly_level,
     off_axis,
     off_structure_ft,
+    on_axis,
     site_edges,
 )
 from optimizer.layout import Layout, Placed, Placement
@@ -105,9 +107,24 @@ def _edge_length_ft(layout: Layout) -> float:
 
 
 def aligned_share(site: Site, layout: Layout) -> float:
-    """Share of the length of all room edges that lies on a shared line; 1 without rooms."""
-    total = _edge_length_ft(layout)
+    """Share of the length of all room edges that lies on a shared line; 1 without rooms.
+
+    A circle has no edges. Where its middle lies on an axis it counts as two edges as long as it is across, in line.
+    """
+    total = _edge_length_ft(layout) + _centred_circles_ft(site, layout)
     return 1.0 if total == 0 else 1.0 - unaligned_ft(site, layout) / total
+
+
+def _centred_circles_ft(site: Site, layout: Layout) -> float:
+    """What circles count for whose middles lie on an axis of a structure or of a main opening [ft]."""
+    circles = (place for place in layout.placements if place.is_circle)
+    return sum(2 * place.width_ft for place, axis in product(circles, (0, 1)) if _is_on_axis(site, place, axis))
+
+
+def _is_on_axis(site: Site, place: Placement, axis: int) -> bool:
+    x, y = (np.array(at) for at in place.centre)
+    facing = (opening for opening in main_openings(site) if abs(opening.outward[1 - axis]) > abs(opening.outward[axis]))
+    return _is_centred(site, place, axis) or any(bool(on_axis(opening, x, y)) for opening in facing)
 
 
 def unaligned_ft(site: Site, layout: Layout) -> float:
@@ -123,12 +140,14 @@ def unaligned_ft(site: Site, layout: Layout) -> float:
 
 
 def room_edges(layout: Layout) -> Iterator[Edge]:
-    """Four edges of every room."""
+    """Four edges of every rectangle; a circle has none, and where its middle lies is asked by itself."""
     for placement in layout.placements:
         yield from _edges_of(placement)
 
 
 def _edges_of(place: Placement) -> tuple[Edge, ...]:
+    if place.is_circle:
+        return ()
     return (
         Edge(0, place.x_ft, place.y_ft, place.top_ft, place.room),
         Edge(0, place.right_ft, place.y_ft, place.top_ft, place.room),

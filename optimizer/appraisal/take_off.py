@@ -1,6 +1,7 @@
 """Quantities of a layout by line, before prices."""
 
 from collections.abc import Iterator, Sequence
+from math import sqrt
 from typing import Final
 
 from shapely import union_all
@@ -10,7 +11,7 @@ from optimizer.catalogue import LIFTED, SITE, Charge, charge, existing_of, fixed
 from optimizer.derived import PoolSite
 from optimizer.fields.existing_paving import paving_to
 from optimizer.grading import Grading
-from optimizer.layout import Placed, Placement
+from optimizer.layout import Placed, Placement, radius_ft
 from optimizer.scenario import Scenario
 from optimizer.site import Point, Site
 
@@ -75,6 +76,17 @@ def _runs(site: Site, placed: Placed, by_room: Sequence[Charge]) -> Iterator[Cha
 
 def run_ft(start: Point, placement: Placement) -> float:
     """Length of a run along the axes from a point to the nearest edge of a room [ft]; it is dug, not flown."""
+    if placement.is_circle:
+        return _to_circle_ft(start, placement)
     along = max(placement.x_ft - start[0], 0.0, start[0] - placement.right_ft)
     up = max(placement.y_ft - start[1], 0.0, start[1] - placement.top_ft)
     return along + up
+
+
+def _to_circle_ft(start: Point, placement: Placement) -> float:
+    """The same to a circle: straight on to its edge, or, from farther off its middle, to the point halfway round."""
+    radius, (x, y) = radius_ft(placement), placement.centre
+    less, more = sorted((abs(start[0] - x), abs(start[1] - y)))
+    if less >= radius * sqrt(0.5):
+        return max(0.0, less + more - radius * sqrt(2.0))
+    return max(0.0, more - sqrt(radius**2 - less**2))

@@ -8,6 +8,7 @@ from optimizer.brief.budget import Budget
 from optimizer.brief.finish import FinishWish
 from optimizer.brief.holds import Hold
 
+RoomShape = Literal["rectangle", "circle"]
 RoomKind = Literal[
     "gathering", "kitchen", "fire", "nook", "pool", "reserve", "arrival", "lawn", "bed", "storage", "play"
 ]
@@ -93,6 +94,8 @@ class RoomWish:
     """Whether a shade structure over it may be bought; None: where shade is wished for."""
     screen: bool | None = None
     """Whether a screen beside it may be bought; None: where something must not see it."""
+    shape: RoomShape = "rectangle"
+    """Fires alone may be circles."""
     grow: float | None = None
     """Share of its area by which it may grow to meet lines; None: what is usual."""
 

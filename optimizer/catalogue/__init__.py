@@ -66,7 +66,17 @@ from optimizer.catalogue.paving import PavingMaterials, paving_materials
 from optimizer.catalogue.pools import barrier_height_ft, least_deck_ft, pad_size_ft, pool_figure, pool_gallons
 from optimizer.catalogue.price_book import PriceBook, UnitPrice, digest_of, with_digest
 from optimizer.catalogue.price_books import DEMONSTRATION, book_for, demo_price_book, has_demo_book
-from optimizer.catalogue.rooms import IN_WATER, Cover, Item, KindRules, LocalSide, Quantity, SizedChoice, SizedRoom
+from optimizer.catalogue.rooms import (
+    IN_WATER,
+    Cover,
+    Item,
+    KindRules,
+    LocalSide,
+    Quantity,
+    SizedChoice,
+    SizedRoom,
+    ground_sqft,
+)
 from optimizer.catalogue.sizing import (
     COVERED,
     SCREENED,
@@ -145,6 +155,7 @@ __all__ = [
     "fixed_charges",
     "fixed_price",
     "front_run",
+    "ground_sqft",
     "grown",
     "has_demo_book",
     "held",

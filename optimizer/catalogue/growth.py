@@ -16,8 +16,10 @@ _ACROSS: Final[Mapping[LocalSide, LocalSide]] = {"left": "right", "right": "left
 
 
 def grow_share(wish: RoomWish) -> float:
-    """Share of its area by which a wished room may grow: its own, else the usual one; 0 for kinds that never do."""
-    if not kind_rules(wish.kind).grows:
+    """Share of its area by which a wished room may grow: its own, else the usual one; 0 for kinds that never do, and
+    for circles, which have no edge to put on a line.
+    """
+    if not kind_rules(wish.kind).grows or wish.shape == "circle":
         return 0.0
     return float(data("growth.yaml")["share"]) if wish.grow is None else wish.grow
 

@@ -15,6 +15,7 @@ from optimizer.catalogue.data_files import data
 from optimizer.catalogue.rooms import Item, SizedChoice, SizedRoom
 
 _ROUNDING = 1e-6
+_QUARTER_STEPS = 32  # straight pieces in a quarter of a circle
 _RING = ("fire pit", "fire seat")
 """Furniture between which nobody stands: the ground inside the ring belongs to those who sit in it."""
 
@@ -115,9 +116,14 @@ def _standing_sqft(choice: SizedChoice) -> float:
     taken = [_ground(item) for item in kept_from_paths(choice)]
     ring = [_ground(item) for item in choice.furniture if item.role in _RING]
     around = shapely.union_all(ring).convex_hull
-    clear = box(0, 0, choice.width_ft, choice.depth_ft).difference(shapely.union_all([*taken, around]))
+    clear = _floor(choice).difference(shapely.union_all([*taken, around]))
     half = _figures()["narrowest_standing_ft"] / 2
     return float(clear.buffer(-half + _ROUNDING, join_style="mitre").buffer(half - _ROUNDING, join_style="mitre").area)
+
+
+def _floor(choice: SizedChoice) -> Polygon:
+    whole = box(0, 0, choice.width_ft, choice.depth_ft)
+    return whole.centroid.buffer(choice.width_ft / 2, quad_segs=_QUARTER_STEPS) if choice.shape == "circle" else whole
 
 
 def _ground(item: Item) -> Polygon:

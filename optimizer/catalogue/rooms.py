@@ -1,10 +1,17 @@
 """Rooms as the catalogue sizes them: what the engine places, the check measures and the take-off counts."""
 
 from dataclasses import dataclass
+from math import pi
 from typing import Final, Literal
 
-from optimizer.brief import RoomKind, SunWish
+from optimizer.brief import RoomKind, RoomShape, SunWish
 from optimizer.site import BuiltClass
+
+
+def ground_sqft(shape: RoomShape, width_ft: float, depth_ft: float) -> float:
+    """Area of a rectangle of these sides, or of the circle in it [sq ft]."""
+    return pi / 4 * min(width_ft, depth_ft) ** 2 if shape == "circle" else width_ft * depth_ft
+
 
 LocalSide = Literal["front", "back", "left", "right"]
 Bounds = tuple[float, float, float, float]
@@ -98,6 +105,13 @@ class SizedChoice:
     cover: Cover | None = None
     is_screened: bool = False
     """Whether a panel stands round the sides that something must not look into."""
+    shape: RoomShape = "rectangle"
+    """Its ground: all of its width and depth, or the circle in that square."""
+
+    @property
+    def area_sqft(self) -> float:
+        """Area of its ground [sq ft]."""
+        return ground_sqft(self.shape, self.width_ft, self.depth_ft)
 
     @property
     def water(self) -> Bounds | None:

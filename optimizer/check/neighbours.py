@@ -44,9 +44,13 @@ def _near(case: CheckCase, things: Sequence[tuple[str, Polygon]]) -> Iterator[tu
 
 
 def _between_rooms(case: CheckCase, one: PlacedRoom, other: PlacedRoom) -> Iterator[Finding]:
+    """Rooms that touch along too little, or lie apart by too little along both axes; a circle touches nothing, and what
+    is left in the corners of its square is as narrow, so it counts as its square here.
+    """
     gaps = _gaps_ft(one, other)
     need = _least_share_ft(case, one.name, other.name) - TOLERANCE_FT
-    touching = any(abs(gaps[i]) <= TOLERANCE_FT and -gaps[1 - i] >= need for i in (0, 1))
+    has_edges = not (one.placement.is_circle or other.placement.is_circle)
+    touching = has_edges and any(abs(gaps[i]) <= TOLERANCE_FT and -gaps[1 - i] >= need for i in (0, 1))
     apart = max(gaps) >= LEAST_FT - TOLERANCE_FT
     if not (touching or apart or overlap_sqft(one.shape, other.shape)):
         # Of two rooms that only meet over a corner the wider gap is what is missing least.
@@ -81,11 +85,15 @@ def _beside_thing(case: CheckCase, placed: PlacedRoom, name: str, area: Polygon)
 
 
 def _beside_landing(case: CheckCase, placed: PlacedRoom, door: str, zone: Polygon) -> Iterator[Finding]:
-    """A strip between a room and a side of a door zone that it faces, too wide to build the landing up to the room."""
+    """A strip between a room and a side of a door zone that it faces, too wide to build the landing up to the room.
+
+    Up to a circle no landing is built.
+    """
+    built_up_ft = -1.0 if placed.placement.is_circle else BUILT_UP_FT
     for side in free_sides(zone):
         gap = float(LineString(side).distance(placed.shape.intersection(ground_beside(side, LEAST_FT))))
         faces = overlap_sqft(placed.shape, ground_beside(faced_part(side), LEAST_FT))
-        if faces and BUILT_UP_FT + TOLERANCE_FT < gap < LEAST_FT - TOLERANCE_FT:
+        if faces and built_up_ft + TOLERANCE_FT < gap < LEAST_FT - TOLERANCE_FT:
             words = f"{placed.name} leaves a strip of {case.length(gap)} beside the landing of {door}"
             yield Finding("no_slivers", (placed.name, door), LEAST_FT - gap, "ft", words)
 

@@ -42,6 +42,9 @@ def known_choice(case: CheckCase) -> Iterator[Finding]:
         elif (off := _size_off_ft(placed, choice, case.scenario.grid_step_ft)) > 0:
             words = f"{placed.name} is {case.length(off)} off the size of {choice.label!r}"
             yield Finding("known_choice", (placed.name,), off, "ft", words)
+        elif not _is_of_shape(placed, choice):
+            words = f"{placed.name} is not laid out as the {choice.shape} that it is"
+            yield Finding("known_choice", (placed.name,), 1, "shape", words)
         elif placed.placement.has_grown:
             yield from overgrown(case, placed)
 
@@ -67,6 +70,13 @@ def budget(case: CheckCase) -> Iterator[Finding]:
     if ceiling is not None and cost is not None and cost > ceiling:
         words = f"phase 1 costs {cost:,.2f}, the ceiling is {ceiling:,.2f}"
         yield Finding("budget", (), float(cost - ceiling), case.scenario.currency, words)
+
+
+def _is_of_shape(placed: PlacedRoom, choice: SizedChoice) -> bool:
+    """Whether it has its choice's shape; a circle is as wide as deep, and has not grown."""
+    at = placed.placement
+    is_even = abs(at.width_ft - at.depth_ft) <= _ROUNDING_FT and not at.has_grown
+    return at.shape == choice.shape and (is_even or not at.is_circle)
 
 
 def _unknown(name: str, words: str) -> Finding:

@@ -1,6 +1,6 @@
 """Ground between a way and what it runs along: too narrow to plant, so it is paved with the way."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from typing import Final, NamedTuple
 
 import numpy as np
@@ -40,6 +40,16 @@ def gaps_between(pieces: Sequence[Polygon], others: Sequence[Polygon], reach_ft:
     bands = shapely.polygons(np.stack([start, end, end + there, start + there], axis=1))
     parts = shapely.intersection(bands, np.array(pieces, dtype=object)[piece])
     return tuple(_down_to(_Sides(*(of[side] for of in sides)), parts))
+
+
+def gaps_round(pieces: Sequence[Polygon], circle: Polygon, reach_ft: float) -> Iterator[Polygon]:
+    """Ground straight out of a circle, which is from its middle, up to each piece no farther than `reach_ft` from it.
+
+    What piece and circle take themselves is part of the ground.
+    """
+    near = shapely.intersection(np.array(pieces, dtype=object), circle.buffer(reach_ft))
+    for part in near[shapely.area(near) > _LEAST_SQFT] if len(pieces) else ():
+        yield shapely.union(part, circle.centroid).convex_hull
 
 
 def _corners(areas: Sequence[Polygon]) -> Coordinates:

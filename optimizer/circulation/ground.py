@@ -8,7 +8,7 @@ from shapely import MultiPolygon, Point, Polygon, union_all
 
 from optimizer.fields import SITES, site_shapes
 from optimizer.fields.site_walls import barriers
-from optimizer.layout import TOLERANCE_FT, Placed
+from optimizer.layout import TOLERANCE_FT, Placed, walked_round
 from optimizer.site import Site
 
 Ground: TypeAlias = Polygon | MultiPolygon
@@ -51,5 +51,4 @@ def taken_ground(site: Site) -> tuple[Polygon, ...]:
 def _standing(placed: Placed) -> Iterator[Polygon]:
     """What is walked round: rooms that nobody walks on, and whatever the brief does not know."""
     walked_on = {room.placement for room in placed if room.rules.walkable}
-    pairs = zip(placed.layout.placements, placed.shapes, strict=True)
-    yield from (shape for placement, shape in pairs if placement not in walked_on)
+    yield from (walked_round(place) for place in placed.layout.placements if place not in walked_on)

@@ -11,7 +11,7 @@ import shapely
 from shapely import LineString, Polygon
 from shapely.geometry.base import BaseGeometry
 
-from optimizer.circulation.gaps import gaps_between
+from optimizer.circulation.gaps import gaps_between, gaps_round
 from optimizer.circulation.ground import obstacles_of_site
 from optimizer.circulation.paving import Leg
 from optimizer.fields import SITES, site_shapes
@@ -63,18 +63,23 @@ def _closed(site: Site) -> BaseGeometry:
 
 
 def _built_up(site: Site, placed: Placed) -> Iterator[Polygon]:
-    """Ground between landings and the rooms that they are built up to."""
+    """Ground between landings and the rooms that they are built up to; a circle keeps clear of them."""
     landings = [zone for _, zone in site_shapes(site).door_zones]
-    yield from gaps_between([room.shape for room in placed.paved], landings, BUILT_UP_FT + TOLERANCE_FT)
+    rooms = [room.shape for room in placed.paved if not room.placement.is_circle]
+    yield from gaps_between(rooms, landings, BUILT_UP_FT + TOLERANCE_FT)
 
 
 def _gaps(site: Site, placed: Placed, legs: Sequence[Leg], there: BaseGeometry) -> Iterator[Polygon]:
     """Ground between ways and the terraces, landings, old paving and other ways that they run along."""
     quads, long = _quads(legs), _quads(legs, least_ft=_ALONG_FT)
     old = [part for part in shapely.get_parts(there) if not part.is_empty]
-    fixed = [*(room.shape for room in placed.paved), *(zone for _, zone in site_shapes(site).door_zones), *old]
+    circles = [room.shape for room in placed.paved if room.placement.is_circle]
+    rooms = [room.shape for room in placed.paved if not room.placement.is_circle]
+    fixed = [*rooms, *(zone for _, zone in site_shapes(site).door_zones), *old]
     yield from gaps_between(quads, fixed, JOINED_FT - TOLERANCE_FT)
     yield from gaps_between(long, long, JOINED_FT - TOLERANCE_FT)
+    for circle in circles:
+        yield from gaps_round(quads, circle, JOINED_FT - TOLERANCE_FT)
 
 
 def _at_house(

@@ -91,7 +91,8 @@ def _gate(placement: Placement, side: Front, ground: Ground) -> Point | None:
     (x0, y0), (x1, y1) = side_ends(placement, side)
     mid_x, mid_y = middle(((x0, y0), (x1, y1)))
     length = hypot(x1 - x0, y1 - y0)
-    half = max(TOLERANCE_FT, length - 2 * GATE_FT) / 2 / length
+    # A circle is met in the middle of a side: beside it the edge falls away.
+    half = TOLERANCE_FT / length if placement.is_circle else max(TOLERANCE_FT, length - 2 * GATE_FT) / 2 / length
     out_x, out_y = (GATE_FT * step for step in FRONT_VECTORS[side])
     ends = [(mid_x + out_x + t * (x1 - x0), mid_y + out_y + t * (y1 - y0)) for t in (-half, half)]
     pieces = list(_pieces(LineString(ends).intersection(ground)))

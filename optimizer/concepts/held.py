@@ -12,7 +12,7 @@ from optimizer.layout import Layout, Placement
 
 BY_ITSELF: Final[tuple[RuleId, ...]] = (
     "proportion",
-    *(rule for rule, part in PARTS.items() if part.cells or part.positions),
+    *(rule for rule, part in PARTS.items() if part.kept_off or part.positions),
 )
 """Rules that a room can break while no other is there."""
 
@@ -56,7 +56,7 @@ def _held_placements(case: Case, name: str) -> Iterator[Placement]:
             size = (choice.width_ft, choice.depth_ft)
             width_ft, depth_ft = size if front in {"+y", "-y"} else size[::-1]
             for x_ft, y_ft in filter(None, places):
-                yield Placement(name, choice.label, x_ft, y_ft, width_ft, depth_ft, front)
+                yield Placement(name, choice.label, x_ft, y_ft, width_ft, depth_ft, front, shape=choice.shape)
 
 
 def _faults(case: Case, placement: Placement) -> tuple[Finding, ...]:

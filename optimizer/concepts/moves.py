@@ -47,7 +47,7 @@ class Moves:
 
     def all(self, layout: Layout) -> tuple[Move, ...]:
         """Every edge to every line near it that lies farther out; whether it may go there `made` says."""
-        found = (move for place in layout.placements for side in SIDES for move in self._of_edge(layout, place, side))
+        found = (move for place in _with_edges(layout) for side in SIDES for move in self._of_edge(layout, place, side))
         return tuple(dict.fromkeys(found))
 
     def made(self, layout: Layout, move: Move) -> Layout | None:
@@ -105,7 +105,12 @@ def _is_flush(place: Placement | None, other: Placement, side: Front) -> bool:
 
 def _edges_beside(layout: Layout, rooms: tuple[str, ...]) -> Iterator[Edge]:
     """Edges of all other rooms."""
-    return (edge_of(place, side) for place in layout.placements if place.room not in rooms for side in SIDES)
+    return (edge_of(place, side) for place in _with_edges(layout) if place.room not in rooms for side in SIDES)
+
+
+def _with_edges(layout: Layout) -> Iterator[Placement]:
+    """All rooms but circles, which neither grow nor have a line that others grow to."""
+    return (place for place in layout.placements if not place.is_circle)
 
 
 def _root_rings(site: Site) -> Iterator[BaseGeometry]:

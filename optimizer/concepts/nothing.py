@@ -26,7 +26,7 @@ ABOVE_THE_FLOOR = (Decimal("1.1"), Decimal("1.25"), Decimal("1.5"))
 Broken = tuple[str, str, tuple[str, ...]]
 """A rule that would have to give: its id, its sentence, and the rooms it binds."""
 OF_THE_YARD: tuple[RuleId, ...] = (
-    *(rule for rule, part in PARTS.items() if (part.cells or part.positions) and rule not in get_args(RelationKind)),
+    *(rule for rule, part in PARTS.items() if (part.kept_off or part.positions) and rule not in get_args(RelationKind)),
     "proportion",
     "paved_share",
 )

@@ -7,7 +7,7 @@ from optimizer.catalogue import SizedRoom
 from optimizer.concepts.whereabouts import whereabouts
 from optimizer.concepts.words import listed
 from optimizer.fields.roofs import may_use, roof_sqft
-from optimizer.layout import Placed, Placement, outline, rectangle
+from optimizer.layout import Placed, Placement, footprint, outline
 from optimizer.site import Site, Structure
 
 _PARTLY = 0.1  # of a room or roof: less than this is not worth a word
@@ -37,4 +37,4 @@ def _why(site: Site, structure: Structure, users: Sequence[SizedRoom], placed: P
 
 
 def _shared_sqft(structure: Structure, place: Placement) -> float:
-    return float(rectangle(place).intersection(outline(structure.outline)).area)
+    return float(footprint(place).intersection(outline(structure.outline)).area)

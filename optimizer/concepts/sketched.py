@@ -38,7 +38,8 @@ def _placement(room: SizedRoom, drawn: SketchedRoom) -> Placement:
     label = drawn.choice or min(room.choices, key=lambda choice: _size_off_ft(room, choice, drawn)).label
     figures = (*drawn.at_ft, drawn.width_ft, drawn.depth_ft)
     x_ft, y_ft, width_ft, depth_ft = (round(figure, _DIGITS) + 0.0 for figure in figures)
-    return Placement(room.name, label, x_ft, y_ft, width_ft, depth_ft, drawn.front)
+    choice = room.choice(label) or room.choices[0]  # of a choice that it does not have the check speaks
+    return Placement(room.name, label, x_ft, y_ft, width_ft, depth_ft, drawn.front, shape=choice.shape)
 
 
 def _size_off_ft(room: SizedRoom, choice: SizedChoice, drawn: SketchedRoom) -> float:

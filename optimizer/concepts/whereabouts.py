@@ -7,7 +7,7 @@ from shapely import Point, Polygon
 
 from optimizer.fields import site_shapes
 from optimizer.fields.existing_paving import slab_under
-from optimizer.layout import Placement, outline, rectangle
+from optimizer.layout import Placement, footprint, outline
 from optimizer.site import Door, Site
 
 AT_DOOR_FT: Final = 8.0
@@ -21,7 +21,7 @@ OUT_IN_THE_GARDEN: Final = "out in the garden"
 
 def whereabouts(placement: Placement, site: Site) -> str:
     """Words such as "outside the kitchen door" or "by the red oak": the first thing that tells where it is."""
-    ground = rectangle(placement)
+    ground = footprint(placement)
     found = (
         _under(ground, site),
         _on_a_slab(ground, site),
@@ -37,12 +37,12 @@ def whereabouts(placement: Placement, site: Site) -> str:
 
 def off_house_ft(placement: Placement, site: Site) -> float:
     """Distance from the nearest building [ft]; 0 where there is none."""
-    return min((rectangle(placement).distance(shape) for shape in site_shapes(site).buildings), default=0.0)
+    return min((footprint(placement).distance(shape) for shape in site_shapes(site).buildings), default=0.0)
 
 
 def nearest_edge(placement: Placement, site: Site) -> str:
     """Name of the boundary's edge that the room lies nearest to."""
-    return min(_edges_ft(rectangle(placement), site))[1]
+    return min(_edges_ft(footprint(placement), site))[1]
 
 
 def _under(ground: Polygon, site: Site) -> str | None:

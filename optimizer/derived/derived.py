@@ -78,6 +78,11 @@ class Derived:
         if room.name not in self._sun_h:
             left, low, right, top = room.water.bounds
             self._sun_h[room.name] = room_sun_hours(
-                self.site, room.room.sun, low=(left, low), high=(right, top), extra=self.covers
+                self.site,
+                room.room.sun,
+                low=(left, low),
+                high=(right, top),
+                shape=room.placement.shape,
+                extra=self.covers,
             )
         return self._sun_h[room.name]

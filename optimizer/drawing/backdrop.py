@@ -6,13 +6,13 @@ from dataclasses import dataclass
 from shapely import Polygon
 
 from optimizer.drawing.marks import GLYPH_WIDTH, Area, Drawing, Line, Mark, Text
-from optimizer.drawing.outlines import areas_of, box_of, polygon_of, ring_of_box
+from optimizer.drawing.outlines import areas_of, ring_of
 from optimizer.drawing.paving_marks import paving_marks
 from optimizer.drawing.plan import plan_box_of, text_scale
 from optimizer.drawing.sheet import sheet_strip, words_in_use
 from optimizer.drawing.site_marks import standing_marks, surrounding_marks
 from optimizer.drawing.words import short_name
-from optimizer.layout import Layout, Placement
+from optimizer.layout import Layout, Placement, footprint
 from optimizer.scenario import Scenario
 from optimizer.site import Point, Site
 
@@ -25,13 +25,13 @@ def under_marks(site: Site, layout: Layout) -> tuple[Mark, ...]:
     """Neighbours, fences, the bare ground, and paving that stays."""
     plan_box = plan_box_of(site)
     around = (mark for thing in site.surroundings for mark in surrounding_marks(thing, plan_box))
-    rooms = [polygon_of(box_of(placement)) for placement in layout.placements]
+    rooms = [footprint(placement) for placement in layout.placements]
     return (*around, *areas_of("bare_ground", Polygon(site.boundary)), *paving_marks(site, rooms))
 
 
 def over_marks(site: Site, layout: Layout) -> tuple[Mark, ...]:
     """Outlines of the rooms, house, roofs, trees and boundary; fences again, so that no colour hides them."""
-    rooms = (Area("room_outline", (ring_of_box(box_of(placement)),)) for placement in layout.placements)
+    rooms = (Area("room_outline", (ring_of(placement),)) for placement in layout.placements)
     standing = (mark for mark in standing_marks(site) if mark.role not in _UNWANTED)
     fences = (Line("fence", thing.line) for thing in site.surroundings if thing.line is not None)
     return (*rooms, *standing, *fences)

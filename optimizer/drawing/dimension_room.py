@@ -11,8 +11,8 @@ from shapely.geometry.base import BaseGeometry
 
 from optimizer.drawing.free_space import union_of
 from optimizer.drawing.marks import Box, Dimension
-from optimizer.drawing.outlines import box_of, polygon_of
-from optimizer.layout import Placement
+from optimizer.drawing.outlines import polygon_of
+from optimizer.layout import Placement, footprint
 from optimizer.site import Site
 
 
@@ -29,7 +29,7 @@ class Sheet:
     def of(cls, site: Site, placements: Sequence[Placement], taken: Sequence[BaseGeometry], plan_box: Box) -> "Sheet":
         """Of a layout on its site."""
         roofs = union_of(*(LinearRing(structure.outline) for structure in site.structures))
-        rooms = tuple((placement, polygon_of(box_of(placement))) for placement in placements)
+        rooms = tuple((placement, footprint(placement)) for placement in placements)
         return cls(tuple(taken), rooms, roofs, polygon_of(plan_box))
 
 

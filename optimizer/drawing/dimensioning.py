@@ -11,8 +11,8 @@ from shapely.geometry.base import BaseGeometry
 from optimizer.drawing.dimension_room import Sheet, first_clear
 from optimizer.drawing.marks import LEAST_TEXT_FT, Box, Dimension
 from optimizer.drawing.outlines import box_of
-from optimizer.drawing.words import Units, length_text
-from optimizer.layout import Placement, shared_edge_ft
+from optimizer.drawing.words import Units, length_text, size_text
+from optimizer.layout import Placement, radius_ft, shared_edge_ft
 from optimizer.site import Point, Site
 
 OFFSETS_FT = (1.5, 2.8, 4.2)
@@ -54,7 +54,7 @@ def dimensions(
         before = len(found)
         for wanted in _sizes(place, units, scale):
             found += first_clear(sheet, place, wanted, found)
-        if len(found) == before + 2:
+        if len(found) == before + len(_sizes(place, units, scale)):
             whole.add(place.room)
     return Measured(found, frozenset(whole))
 
@@ -73,9 +73,11 @@ def _terraces(site: Site, placements: Sequence[Placement]) -> Iterator[list[Plac
 
 
 def _sizes(placement: Placement, units: Units, scale: float) -> tuple[tuple[Dimension, ...], ...]:
-    """Candidates for the width (below, above) and for the depth (left, right), the best first."""
+    """Candidates for the width (below, above) and for the depth (left, right), the best first; a circle has one."""
     x1, y1, x2, y2 = box_of(placement)
     size_ft = LEAST_TEXT_FT * scale
+    if placement.is_circle:
+        return (_across(placement, units, scale),)
     width, depth = length_text(placement.width_ft, units), length_text(placement.depth_ft, units)
     edges = (
         (width, ((x2, y1), (x1, y1)), ((x1, y2), (x2, y2))),
@@ -84,6 +86,17 @@ def _sizes(placement: Placement, units: Units, scale: float) -> tuple[tuple[Dime
     return tuple(
         tuple(Dimension(start, end, offset * scale, text, size_ft) for offset in OFFSETS_FT for start, end in sides)
         for text, *sides in edges
+    )
+
+
+def _across(placement: Placement, units: Units, scale: float) -> tuple[Dimension, ...]:
+    """What a circle is across, measured between its sides and drawn outside of it."""
+    (x, y), radius, size_ft = placement.centre, radius_ft(placement), LEAST_TEXT_FT * scale
+    level, upright = ((x + radius, y), (x - radius, y)), ((x, y - radius), (x, y + radius))
+    return tuple(
+        Dimension(start, end, radius + offset * scale, size_text(placement, units), size_ft)
+        for offset in OFFSETS_FT
+        for start, end in (level, level[::-1], upright, upright[::-1])
     )
 
 
@@ -101,7 +114,7 @@ def _ties(site: Site, placement: Placement, units: Units, scale: float) -> Itera
 def _straight(placement: Placement, target: LineString) -> Iterator[tuple[Point, Point]]:
     """From each side of the room, at some places along it, straight out to where the target is first met."""
     x1, y1, x2, y2 = box_of(placement)
-    for share in (0.5, 0.25, 0.75, 0.1, 0.9):
+    for share in (0.5,) if placement.is_circle else (0.5, 0.25, 0.75, 0.1, 0.9):
         x, y = x1 + share * (x2 - x1), y1 + share * (y2 - y1)
         for start, (dx, dy) in (((x, y1), (0, -1)), ((x, y2), (0, 1)), ((x1, y), (-1, 0)), ((x2, y), (1, 0))):
             ray = LineString([start, (start[0] + dx * LONGEST_TIE_FT, start[1] + dy * LONGEST_TIE_FT)])

@@ -10,12 +10,12 @@ from optimizer.brief import Brief
 from optimizer.drawing.inset import Inset, moved_mark
 from optimizer.drawing.level_marks import triangle
 from optimizer.drawing.marks import LEAST_TEXT_FT, Area, Line, Mark, Text
-from optimizer.drawing.outlines import box_of, moved, polygon_of, ring_of_box
+from optimizer.drawing.outlines import moved, ring_of_box
 from optimizer.drawing.section_parts import SLAB_FT, Cut
 from optimizer.drawing.words import Units, length_text, level_text, short_name
 from optimizer.fields import BUILT_UP_FT, LANDING_FT, TREAD_FT, ground_of, risers, stepped_out_ft
 from optimizer.fields.terraces import garden_doors
-from optimizer.layout import Layout
+from optimizer.layout import Layout, footprint
 from optimizer.site import Building, Door, Point, Site
 
 _INSIDE_FT: Final = 3.0
@@ -93,7 +93,7 @@ def _landing(cut: Cut, building: Building, door: Door, layout: Layout, levels: M
 def _rooms(cut: Cut, layout: Layout, levels: Mapping[str, float]) -> list[tuple[float, float, str]]:
     """Start, end and name of the paved rooms along the section."""
     paved = [place for place in layout.placements if place.room in levels]
-    return sorted((*span, place.room) for place in paved for span in cut.spans(polygon_of(box_of(place))))
+    return sorted((*span, place.room) for place in paved for span in cut.spans(footprint(place)))
 
 
 def _marks(cut: Cut, landing: _Landing, layout: Layout, levels: Mapping[str, float]) -> Iterator[Mark]:

@@ -27,7 +27,7 @@ def forms(
     `purpose` are lines that say what the ground is kept for.
     """
     name, area = short_name(placement.room), area_text(placement.area_sqft, units)
-    size = size_text(placement.width_ft, placement.depth_ft, units)
+    size = size_text(placement, units)
     facts = ([area], []) if is_measured else ([f"{size}, {area}"], [size, area], [size], [])
     for below in facts:
         for head in ([name], name.split()):

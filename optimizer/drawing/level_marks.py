@@ -7,7 +7,7 @@ from shapely.geometry.base import BaseGeometry
 
 from optimizer.drawing.free_space import by_distance, centres_within, first_free
 from optimizer.drawing.marks import GLYPH_WIDTH, LEAST_TEXT_FT, Area, Mark, Text
-from optimizer.drawing.outlines import box_of
+from optimizer.drawing.outlines import inner_box_of
 from optimizer.drawing.words import Units, level_text
 from optimizer.layout import Placed
 from optimizer.site import Point
@@ -27,7 +27,7 @@ def level_marks(
     for placement in (room.placement for room in placed if room.name in levels):
         figure = level_text(levels[placement.room], units)
         width, height = size * (1 + 3 * _GAP + len(figure) * GLYPH_WIDTH), size * (1 + 2 * _GAP)
-        x1, y1, x2, y2 = box_of(placement)
+        x1, y1, x2, y2 = inner_box_of(placement)
         within = (x1 + _EDGE_FT, y1 + _EDGE_FT, x2 - _EDGE_FT, y2 - _EDGE_FT)
         centres = centres_within(within, width_ft=width, height_ft=height, step_ft=0.5)
         at = first_free(by_distance(centres, (x1, y1)), taken, width_ft=width, height_ft=height)

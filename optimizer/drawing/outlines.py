@@ -1,14 +1,14 @@
 """Small geometry that several parts of the drawing share: rings, boxes, and shapely to marks and back."""
 
 from collections.abc import Iterator
-from math import cos, pi, sin
+from math import cos, pi, sin, sqrt
 
 import shapely
 from shapely import Polygon
 from shapely.geometry.base import BaseGeometry
 
 from optimizer.drawing.marks import Area, Box
-from optimizer.layout import Placement
+from optimizer.layout import Placement, footprint, radius_ft
 from optimizer.site import Point, Ring
 
 
@@ -21,6 +21,21 @@ def ring_of_box(bounds: Box) -> Ring:
 def box_of(placement: Placement) -> Box:
     """Bounds of a placed room [ft]."""
     return (placement.x_ft, placement.y_ft, placement.right_ft, placement.top_ft)
+
+
+def inner_box_of(placement: Placement) -> Box:
+    """Bounds within which all lies in a placed room [ft]: of a circle the square inside it."""
+    if not placement.is_circle:
+        return box_of(placement)
+    (x, y), half = placement.centre, radius_ft(placement) * sqrt(0.5)
+    return (x - half, y - half, x + half, y + half)
+
+
+def ring_of(placement: Placement) -> Ring:
+    """Corners of a placed room, counter-clockwise; of a circle many."""
+    if not placement.is_circle:
+        return ring_of_box(box_of(placement))
+    return tuple((x, y) for x, y in footprint(placement).exterior.reverse().coords[:-1])
 
 
 def polygon_of(bounds: Box) -> Polygon:

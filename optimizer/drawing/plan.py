@@ -27,7 +27,7 @@ from optimizer.drawing.room_marks import fitting_marks, floor_marks
 from optimizer.drawing.sheet import LEGEND_WORDS, sheet_strip, with_inset, words_in_use
 from optimizer.drawing.site_marks import ground_marks, standing_marks
 from optimizer.drawing.terrace_marks import terrace_marks
-from optimizer.drawing.words import area_text, kept_for, length_text
+from optimizer.drawing.words import area_text, kept_for, length_text, size_text
 from optimizer.fields import ground_of
 from optimizer.layout import Layout, Placed
 from optimizer.planting import Planting, planting_of
@@ -158,7 +158,7 @@ def describe(scenario: Scenario, layout: Layout) -> str:
     """Put the plan in words, for who cannot see it: every room with its size, its area and where its middle lies."""
     units = scenario.units
     rooms = "; ".join(
-        f"{p.room}, {length_text(p.width_ft, units)} by {length_text(p.depth_ft, units)},"
+        f"{p.room}, {size_text(p, units).replace('×', 'by')},"
         f" {area_text(p.area_sqft, units)}, middle {length_text(p.centre[0], units)} from the left"
         f" and {length_text(p.centre[1], units)} up"
         for p in layout.placements

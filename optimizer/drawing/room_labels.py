@@ -23,9 +23,9 @@ from optimizer.drawing.free_space import (
 )
 from optimizer.drawing.label_forms import Lines, extent, forms, set_lines
 from optimizer.drawing.marks import Box, Line, Text
-from optimizer.drawing.outlines import box_of, polygon_of
+from optimizer.drawing.outlines import inner_box_of, polygon_of
 from optimizer.drawing.words import Units
-from optimizer.layout import Placement
+from optimizer.layout import Placement, footprint
 from optimizer.site import Point
 
 LEADER_REACHES_FT: Final = (24.0, 48.0)
@@ -97,7 +97,7 @@ def label_rooms(
     `fittings[i]` is what stands in room i; `measured` are rooms whose width and depth are dimensioned, `purposes`
     what ground is kept for, by room.
     """
-    floors = [polygon_of(box_of(placement)) for placement in placements]
+    floors = [footprint(placement) for placement in placements]
     bands = (union_of(*(floor.buffer(BAND_FT * scale) for floor in floors)), *ground.taken, ground.measures)
     labels: tuple[Label, ...] = ()
     for index, placement in enumerate(placements):
@@ -124,7 +124,7 @@ def _inside(room: _Room, wanted: Sequence[Lines], ground: Ground) -> Label | Non
 
 def _centre_on(room: _Room, lines: Lines, *taken: BaseGeometry) -> Point | None:
     width, height = extent(lines)
-    x1, y1, x2, y2 = box_of(room.placement)
+    x1, y1, x2, y2 = inner_box_of(room.placement)
     within = (x1 + EDGE_FT, y1 + EDGE_FT, x2 - EDGE_FT, y2 - EDGE_FT)
     centres = centres_within(within, width_ft=width, height_ft=height, step_ft=0.5)
     return first_free(by_distance(centres, room.placement.centre), *taken, width_ft=width, height_ft=height)

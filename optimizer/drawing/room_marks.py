@@ -3,7 +3,7 @@
 from optimizer.catalogue.sides import side_of_item
 from optimizer.drawing.furniture_symbols import symbols
 from optimizer.drawing.marks import Area, Line, Mark
-from optimizer.drawing.outlines import box_of, ring_of_box
+from optimizer.drawing.outlines import ring_of
 from optimizer.drawing.room_axes import furniture, items_on_plan, side_line
 from optimizer.layout import Placed, PlacedRoom
 
@@ -12,7 +12,7 @@ SIDE_INSET_FT = 0.35
 
 def floor_marks(placed: Placed) -> tuple[Mark, ...]:
     """All floors by kind of room; drawn before any fittings, so that no floor hides a neighbour's edge."""
-    return tuple(Area(f"room.{room.kind}", (ring_of_box(box_of(room.placement)),)) for room in placed)
+    return tuple(Area(f"room.{room.kind}", (ring_of(room.placement),)) for room in placed)
 
 
 def fitting_marks(placed: Placed) -> tuple[Mark, ...]:

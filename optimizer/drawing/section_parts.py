@@ -14,12 +14,12 @@ from shapely.geometry.base import BaseGeometry
 from optimizer.catalogue.sight import eye_height_ft
 from optimizer.drawing.heights import foot_and_top, room_levels
 from optimizer.drawing.marks import Area, Box, Circle, Line, Mark
-from optimizer.drawing.outlines import box_of, polygon_of, ring_of_box
+from optimizer.drawing.outlines import ring_of_box
 from optimizer.drawing.words import level_text
 from optimizer.fields import ground_of
 from optimizer.fields.site_walls import wall_height_ft, walls_for_eyes
 from optimizer.fields.sun import CROWN_BASE, DEFAULT_HEIGHT_FT
-from optimizer.layout import Layout, Placed
+from optimizer.layout import Layout, Placed, footprint
 from optimizer.scenario import Scenario
 from optimizer.site import Building, Point, Site, Surrounding
 
@@ -81,7 +81,7 @@ class Thing:
 
 def earth_marks(cut: Cut, layout: Layout, levels: Mapping[str, float]) -> tuple[Mark, ...]:
     """Draw the earth dug and filled to the rooms' levels, and the line of the ground as it is."""
-    spans = [(*span, levels[p.room]) for p in layout.placements for span in cut.spans(polygon_of(box_of(p)))]
+    spans = [(*span, levels[p.room]) for p in layout.placements for span in cut.spans(footprint(p))]
     edges = [
         end + side for start, stop, _ in spans for end, side in ((start, -1e-6), (start, 0), (stop, 0), (stop, 1e-6))
     ]
@@ -135,7 +135,7 @@ def rooms_along(cut: Cut, placed: Placed, levels: Mapping[str, float], scenario:
     for room in placed:
         z = known[room.name]
         eye = z + eye_height_ft(room.kind)
-        for start, end in cut.spans(polygon_of(box_of(room.placement))):
+        for start, end in cut.spans(footprint(room.placement)):
             middle = (start + end) / 2
             person = (Line("section_person", ((middle, z), (middle, eye))), Circle("section_eye", (middle, eye), 0.4))
             slab = _box_mark("section_room", (start, z - SLAB_FT, end, z))

@@ -16,7 +16,7 @@ from optimizer.check import lookers_of
 from optimizer.drawing.backdrop import Caption, plan_sheet, room_texts
 from optimizer.drawing.heights import room_levels
 from optimizer.drawing.marks import Circle, Drawing, Line, Mark
-from optimizer.drawing.outlines import areas_of, box_of, polygon_of
+from optimizer.drawing.outlines import areas_of
 from optimizer.drawing.paving_marks import PAVING_WORDS
 from optimizer.drawing.plan import text_scale
 from optimizer.drawing.wall_marks import WALL_WORDS
@@ -24,7 +24,7 @@ from optimizer.fields import ground_at_ft, open_yard
 from optimizer.fields.room_screens import layout_screens
 from optimizer.fields.sight import Screen
 from optimizer.fields.sight_ends import fixed_eye, site_screens
-from optimizer.layout import Layout, Placed, Placement
+from optimizer.layout import Layout, Placed, Placement, footprint
 from optimizer.scenario import Scenario
 from optimizer.site import Point, Site
 
@@ -88,7 +88,7 @@ def room_screens(scenario: Scenario, placed: Placed, viewer: Viewer) -> tuple[Sc
 def _is_high(site: Site, layout: Layout, screen: Screen) -> bool:
     """Whether a screen rises above a seated body on the level of its own room."""
     middle = screen.outline.centroid
-    own = min(layout.placements, key=lambda placement: polygon_of(box_of(placement)).distance(middle))
+    own = min(layout.placements, key=lambda placement: footprint(placement).distance(middle))
     return screen.top_z_ft > ground_at_ft(site, own.centre) + SEEN_AT_FT + _EVEN_FT
 
 
@@ -160,5 +160,5 @@ def _marks(screen: Screen) -> Iterator[Mark]:
 
 
 def _share(seen: BaseGeometry, placement: Placement) -> float:
-    room = polygon_of(box_of(placement))
+    room = footprint(placement)
     return float(seen.intersection(room).area / room.area)

@@ -102,7 +102,7 @@ def _words(edges: tuple[float, ...], window_h: float) -> dict[str, str]:
 
 def _room_hours(site: Site, wish: SunWish, placement: Placement, roofs: tuple[Caster, ...]) -> float:
     x1, y1, x2, y2 = box_of(placement)
-    return room_sun_hours(site, wish, low=(x1, y1), high=(x2, y2), extra=roofs)
+    return room_sun_hours(site, wish, low=(x1, y1), high=(x2, y2), shape=placement.shape, extra=roofs)
 
 
 def _cell_marks(site: Site, wish: SunWish, edges: tuple[float, ...], roofs: tuple[Caster, ...]) -> tuple[Mark, ...]:

@@ -5,6 +5,7 @@ from textwrap import wrap
 from typing import Literal
 
 from optimizer.brief import RoomWish
+from optimizer.layout import Placement
 from optimizer.units import feet_inches
 
 Units = Literal["ft", "m"]
@@ -18,9 +19,10 @@ def length_text(length_ft: float, units: Units) -> str:
     return f"{length_ft * FT_IN_M:.2f} m" if units == "m" else feet_inches(length_ft, denominator=1)
 
 
-def size_text(width_ft: float, depth_ft: float, units: Units) -> str:
-    """Width by depth, as placed."""
-    return f"{length_text(width_ft, units)} × {length_text(depth_ft, units)}"
+def size_text(placement: Placement, units: Units) -> str:
+    """Width by depth, as placed; of a circle what it is across."""
+    width = length_text(placement.width_ft, units)
+    return f"{width} across" if placement.is_circle else f"{width} × {length_text(placement.depth_ft, units)}"
 
 
 def area_text(area_sqft: float, units: Units) -> str:

@@ -5,9 +5,8 @@ from typing import Final
 
 import shapely
 from shapely import Point, Polygon
-from shapely.geometry import box
 
-from optimizer.layout import Layout, Placement
+from optimizer.layout import Layout, Placement, footprint
 from optimizer.site import Site
 
 SIDEWAYS: Final = radians(25)
@@ -49,4 +48,4 @@ def _direction(start: Point, end: Point) -> float:
 
 def floor_of(placement: Placement) -> Polygon:
     """Make a placed room a polygon."""
-    return box(placement.x_ft, placement.y_ft, placement.right_ft, placement.top_ft)
+    return footprint(placement)

@@ -6,6 +6,7 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
+from optimizer.brief import RoomShape
 from optimizer.catalogue.steps import step_rules
 from optimizer.layout import Placement
 
@@ -32,24 +33,33 @@ def corners_of(placement: Placement) -> Numbers:
     return np.stack(np.meshgrid(xs, ys), axis=2)
 
 
-def mean_of_cells(values: Numbers) -> float:
-    """Mean over a grid's cells of the mean at each cell's four corners, for values at the corners (rows, columns)."""
-    return float((values[:-1, :-1] + values[1:, :-1] + values[:-1, 1:] + values[1:, 1:]).mean()) / 4
+def mean_of_cells(values: Numbers, shape: RoomShape = "rectangle") -> float:
+    """Mean over a grid's cells of the mean at each cell's four corners, for values at the corners (rows, columns);
+    for a circle over the cells whose middles lie in it.
+    """
+    cells = (values[:-1, :-1] + values[1:, :-1] + values[:-1, 1:] + values[1:, 1:]) / 4
+    return float((cells[_in_circle(*cells.shape)] if shape == "circle" else cells).mean())
 
 
-def grid_volume_cuft(depths_ft: Numbers, area_sqft: float) -> float:
+def _in_circle(rows: int, columns: int) -> NDArray[np.bool_]:
+    """Cells of a square grid whose middles lie in the circle that touches its sides."""
+    up, right = ((np.arange(count) + 0.5) / count - 0.5 for count in (rows, columns))
+    return np.asarray(right[None, :] ** 2 + up[:, None] ** 2 <= 0.25)
+
+
+def grid_volume_cuft(depths_ft: Numbers, area_sqft: float, shape: RoomShape = "rectangle") -> float:
     """Volume [cu ft] over an area, from depths at a grid's corners (rows, columns) [ft].
 
     Each cell's four depths are averaged; source: Dagostino and Peterson, Estimating in Building Construction, ex. 9-5.
     """
-    return mean_of_cells(depths_ft) * area_sqft
+    return mean_of_cells(depths_ft, shape) * area_sqft
 
 
 def earth_under(placement: Placement, ground_z_ft: Numbers, level_ft: float) -> Earth:
     """Cut and fill that bring the ground, known at the corners of a room's grid, to the room's level."""
     depths = ground_z_ft - level_ft
-    cut = grid_volume_cuft(np.maximum(depths, 0.0), placement.area_sqft)
-    fill = grid_volume_cuft(np.maximum(-depths, 0.0), placement.area_sqft)
+    cut = grid_volume_cuft(np.maximum(depths, 0.0), placement.area_sqft, placement.shape)
+    fill = grid_volume_cuft(np.maximum(-depths, 0.0), placement.area_sqft, placement.shape)
     return Earth(placement.room, cut / CUFT_PER_CUYD, fill / CUFT_PER_CUYD)
 
 

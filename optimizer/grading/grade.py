@@ -50,7 +50,7 @@ def levelled(site: Site, placed: Placed) -> Levelled:
     """
     paved = paved_rooms(site, placed)
     ground = _ground_under(paved)
-    balanced = [mean_of_cells(z) for z in ground]
+    balanced = [mean_of_cells(z, room.placement.shape) for z, room in zip(ground, paved.rooms, strict=True)]
     levels = room_levels(paved, balanced) if paved.ground.is_known else (0.0,) * len(balanced)
     strips = strips_of(paved, levels)
     overlaid = overlaid_rooms(paved, balanced, levels)

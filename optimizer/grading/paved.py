@@ -16,7 +16,7 @@ from shapely.geometry.base import BaseGeometry
 from optimizer.catalogue.steps import step_rules
 from optimizer.fields import SITES, Ground, SiteShapes, ground_of, site_shapes
 from optimizer.fields.site_walls import open_edge_ft
-from optimizer.layout import FRONT_VECTORS, TOLERANCE_FT, Placed, PlacedRoom
+from optimizer.layout import FRONT_VECTORS, TOLERANCE_FT, Placed, PlacedRoom, radius_ft
 from optimizer.site import Door, Site
 
 HUNDREDTH: Final = 100.0
@@ -79,6 +79,9 @@ class Paved:
             return np.full(len(points), -1, dtype=np.intp)
         low, high = self.boxes[:, :2] - TOLERANCE_FT, self.boxes[:, 2:] + TOLERANCE_FT
         inside = np.all((points[:, None, :] >= low) & (points[:, None, :] <= high), axis=2)
+        for room in (number for number, room in enumerate(self.rooms) if room.placement.is_circle):
+            at = self.rooms[room].placement
+            inside[:, room] &= np.hypot(*(points - at.centre).T) <= radius_ft(at) + TOLERANCE_FT
         return np.where(np.any(inside, axis=1), np.argmax(inside, axis=1), -1)
 
 

@@ -21,7 +21,7 @@ class Wall:
     """
 
     room: str
-    ends: tuple[Point, Point]
+    line: tuple[Point, ...]
     length_ft: float
     height_ft: float
     face_sqft: float
@@ -48,7 +48,7 @@ def walls_along(
         if length > 0:
             face = length * float(heights.mean())
             room = paved.rooms[strip.room].name
-            yield Wall(room, strip.ends, length, height, face, wall_needs_permit(height))
+            yield Wall(room, strip.line, length, height, face, wall_needs_permit(height))
 
 
 def _heights(strip: Strip, levels_ft: Sequence[float]) -> np.ndarray | None:

@@ -6,7 +6,20 @@ from optimizer.layout.furniture import items_on_plan
 from optimizer.layout.placed import Placed, PlacedRoom, placed_of
 from optimizer.layout.placement import FRONT_VECTORS, Front, Layout, Placement
 from optimizer.layout.pose import Pose, canonical_pose
-from optimizer.layout.shapes import SIDES, areas_only, outline, rectangle, shared_edge_ft, side_ends, side_on_plan
+from optimizer.layout.shapes import (
+    SIDES,
+    areas_only,
+    around,
+    footprint,
+    outline,
+    radius_ft,
+    rectangle,
+    shared_edge_ft,
+    side_ends,
+    side_on_plan,
+    stepped_over,
+    walked_round,
+)
 
 __all__ = [
     "FRONT_VECTORS",
@@ -21,16 +34,21 @@ __all__ = [
     "Placement",
     "Pose",
     "areas_only",
+    "around",
     "arrangement_of",
     "canonical_pose",
     "cook_stands",
     "counter_middle",
     "difference",
+    "footprint",
     "items_on_plan",
     "outline",
     "placed_of",
+    "radius_ft",
     "rectangle",
     "shared_edge_ft",
     "side_ends",
     "side_on_plan",
+    "stepped_over",
+    "walked_round",
 ]

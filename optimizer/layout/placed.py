@@ -5,14 +5,15 @@ from dataclasses import dataclass
 from functools import cached_property
 from typing import get_args
 
-from shapely import Polygon, box, union_all
+from shapely import Point as Spot
+from shapely import Polygon, box, hausdorff_distance, union_all
 
 from optimizer.brief import RoomKind
 from optimizer.catalogue import IN_WATER, Item, KindRules, LocalSide, SizedChoice, SizedRoom, grown
 from optimizer.catalogue.chair_space import kept_from_paths
 from optimizer.layout.furniture import items_on_plan
 from optimizer.layout.placement import Front, Layout, Placement
-from optimizer.layout.shapes import SIDES, middle, rectangle, side_ends, side_on_plan
+from optimizer.layout.shapes import SIDES, around, footprint, middle, side_ends, side_on_plan
 from optimizer.site import BuiltClass, Point
 
 
@@ -65,7 +66,7 @@ class PlacedRoom:
     @cached_property
     def shape(self) -> Polygon:
         """Ground that it takes [ft]."""
-        return rectangle(self.placement)
+        return footprint(self.placement)
 
     @cached_property
     def furniture(self) -> tuple[tuple[Item, Polygon], ...]:
@@ -79,8 +80,17 @@ class PlacedRoom:
         pass, and the whole room where nobody knows what stands in it.
         """
         if self.rules.passed:
-            return (union_all([ground for _, ground in self.furniture]).envelope if self.furniture else self.shape,)
+            return (self._all_that_stands if self.furniture else self.shape,)
         return self.on_plan(kept_from_paths(self.choice)) if self.choice else ()
+
+    @property
+    def _all_that_stands(self) -> Polygon:
+        """Round all furniture: a rectangle, in a circle eight sides, since ways run in steps of 45 degrees."""
+        standing = union_all([ground for _, ground in self.furniture])
+        if not self.placement.is_circle:
+            return standing.envelope
+        reach_ft = hausdorff_distance(standing, Spot(self.centre))
+        return around(self.centre, float(reach_ft), 8)
 
     def ground_of(self, built: BuiltClass) -> Polygon:
         """Ground that is built as this [ft]: the water alone where it is drawn within its deck, else the whole room."""
@@ -174,7 +184,7 @@ class Placed:
     @cached_property
     def shapes(self) -> tuple[Polygon, ...]:
         """Ground of everything that is placed, wished or not [ft]."""
-        return tuple(rectangle(placement) for placement in self.layout.placements)
+        return tuple(footprint(placement) for placement in self.layout.placements)
 
     @cached_property
     def _by_name(self) -> dict[str, PlacedRoom]:

@@ -3,6 +3,9 @@
 from dataclasses import dataclass, replace
 from typing import Final, Literal
 
+from optimizer.brief import RoomShape
+from optimizer.catalogue import ground_sqft
+
 Front = Literal["+x", "-x", "+y", "-y"]
 DIGITS: Final = 6
 """Decimals to which coordinates are rounded where a layout is turned: what turning and shifting adds is less."""
@@ -27,6 +30,8 @@ class Placement:
     base_y_ft: float | None = None
     base_width_ft: float | None = None
     base_depth_ft: float | None = None
+    shape: RoomShape = "rectangle"
+    """A circle lies in the square of its width and depth; it does not grow."""
 
     @property
     def right_ft(self) -> float:
@@ -50,7 +55,8 @@ class Placement:
             return self
         x_ft = self.x_ft if self.base_x_ft is None else self.base_x_ft
         y_ft = self.y_ft if self.base_y_ft is None else self.base_y_ft
-        return Placement(self.room, self.choice, x_ft, y_ft, self.base_width_ft, self.base_depth_ft, self.front)
+        size = self.base_width_ft, self.base_depth_ft
+        return Placement(self.room, self.choice, x_ft, y_ft, *size, self.front, shape=self.shape)
 
     @property
     def moved_out_ft(self) -> dict[Front, float]:
@@ -90,8 +96,13 @@ class Placement:
 
     @property
     def area_sqft(self) -> float:
-        """Area [sq ft]."""
-        return self.width_ft * self.depth_ft
+        """Area of its ground [sq ft]."""
+        return ground_sqft(self.shape, self.width_ft, self.depth_ft)
+
+    @property
+    def is_circle(self) -> bool:
+        """Whether its ground is a circle."""
+        return self.shape == "circle"
 
 
 @dataclass(frozen=True, slots=True)

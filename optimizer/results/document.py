@@ -47,7 +47,6 @@ def _room_facts(room: SizedRoom, place: Placement, levels: Mapping[str, float]) 
     return {
         "kind": room.rules.kind,
         "phase": room.phase,
-        "shape": "rectangle",
         "seats": choice and choice.seats,
         "level_ft": levels.get(place.room),
     }

@@ -208,6 +208,7 @@ def _room(part: RoomPart) -> RoomWish:
         bar_seats=part.bar_seats,
         seats=part.seats,
         fuel=part.fuel,
+        shape=part.shape or "rectangle",
         futures=part.futures,
         water_ft=part.water,
         deck_ft=part.deck,

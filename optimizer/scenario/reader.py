@@ -12,6 +12,7 @@ from optimizer.catalogue import PriceBook, book_for, has_demo_book
 from optimizer.errors import Problem, ScenarioError
 from optimizer.scenario.build import build_brief, build_site, build_sketch
 from optimizer.scenario.catalogue_checks import catalogue_complaints
+from optimizer.scenario.circle_checks import circle_complaints
 from optimizer.scenario.complaints import complaints_of, is_unknown_key
 from optimizer.scenario.document import Complaint, Document, Path, read_document
 from optimizer.scenario.files import LARGEST_BYTES, encoded, text_of, too_large
@@ -165,6 +166,7 @@ def _cross_checks(part: ScenarioPart) -> Iterator[Complaint]:
     yield from relation_complaints(part)
     yield from hold_complaints(part)
     yield from sketch_complaints(part)
+    yield from circle_complaints(part)
     yield from catalogue_complaints(part)
     yield from finish_complaints(part)
     yield from _cells(part)

@@ -19,6 +19,7 @@ _ONLY_IN: Final[Mapping[str, RoomKind]] = {
     "water": "pool",
     "deck": "pool",
     "fuel": "fire",
+    "shape": "fire",
 }
 
 _SEAT_SQFT: Final = 4.0

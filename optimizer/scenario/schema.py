@@ -12,7 +12,7 @@ from pydantic import (
     model_validator,
 )
 
-from optimizer.brief import Equipment, RelationKind, RoomKind
+from optimizer.brief import Equipment, RelationKind, RoomKind, RoomShape
 from optimizer.scenario.finish_schema import FinishPart
 from optimizer.scenario.hold_schema import HoldPart
 from optimizer.scenario.part import Part
@@ -201,6 +201,8 @@ class RoomPart(Part):
     """People it shall seat; the usual number of its kind where nothing is said."""
     fuel: Literal["gas", "wood"] | None = None
     """Fire: what burns."""
+    shape: RoomShape | None = None
+    """Fire: whether its ground is a circle; a rectangle where nothing is said."""
     futures: Annotated[tuple[Name, ...], Field(max_length=20)] = ()
     """Reserves: what may be built there later; it must take any one of these."""
     water: WaterSides | None = None

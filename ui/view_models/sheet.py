@@ -140,7 +140,8 @@ def _room(place: Placement, brief: Brief, words: Words) -> Figure:
 
 
 def _size(place: Placement, words: Words) -> str:
-    return f"{words.length(place.width_ft)} × {words.length(place.depth_ft)}"
+    width = words.length(place.width_ft)
+    return f"{width} across" if place.is_circle else f"{width} × {words.length(place.depth_ft)}"
 
 
 def _checks(findings: tuple[Finding, ...]) -> tuple[Check, ...]:

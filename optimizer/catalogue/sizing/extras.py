@@ -44,6 +44,8 @@ def _wants_cover(wish: RoomWish) -> bool:
 
 
 def _wants_screen(wish: RoomWish, brief: Brief) -> bool:
+    if wish.shape == "circle":
+        return False  # a panel stands along straight sides
     if wish.screen is not None:
         return wish.screen
     rooms = {room.name for room in brief.rooms}

@@ -1,4 +1,7 @@
-"""Fire features: a round pit, seats in a ring round it, and ground behind them."""
+"""Fire features: a round pit, seats in a ring round it, and ground behind them: the square round it all, or the circle.
+
+A circle has no seat wall: a straight one along the back would stand out of it, and people step in on all sides.
+"""
 
 from math import ceil, cos, degrees, hypot, pi, sin, tau
 from typing import Final
@@ -6,7 +9,7 @@ from typing import Final
 from optimizer.brief import RoomWish
 from optimizer.catalogue.clearances import clearance_ft
 from optimizer.catalogue.data_files import data
-from optimizer.catalogue.rooms import Item, Quantity
+from optimizer.catalogue.rooms import Item, Quantity, ground_sqft
 from optimizer.catalogue.sides import side_quantities
 from optimizer.catalogue.sizing.built_sides import seat_wall
 from optimizer.catalogue.sizing.frame import LEVELS, Fitting, Level, Size, Sizer, sides
@@ -22,7 +25,9 @@ def _sizes(wish: RoomWish) -> tuple[Size, Size, Size]:
 
 
 def _least_side_ft(wish: RoomWish, seats: int, level: Level) -> float:
-    """Side of the square: the pit with its surround, or the ring of seats with ground behind, if that is more."""
+    """Side of the square, and what the circle is across: the pit with its surround, or the ring of seats with ground
+    behind, if that is more.
+    """
     seat = clearance_ft("fire_seat")
     behind = clearance_ft("behind_fire_seat" if level == "modest" else "seat_wall_depth")
     ring = hypot(_seat_front_ft(wish, seats, level) + seat, seat / 2) + behind
@@ -41,12 +46,14 @@ def _seat_front_ft(wish: RoomWish, seats: int, level: Level) -> float:
 
 
 def _fit(wish: RoomWish, size: Size, level: Level) -> Fitting:
-    wall, ring = _seat_wall(size, level), _ring(wish, size, level, behind_ft=clearance_ft("seat_wall_depth"))
+    wall = () if wish.shape == "circle" else _seat_wall(size, level)
+    ring = _ring(wish, size, level, behind_ft=clearance_ft("seat_wall_depth"))
     if not wall or len(ring) < size.seats:
         # Promised seats come before a wall to sit on.
         wall, ring = (), _ring(wish, size, level, behind_ft=0.0)
+    paving = "plain paving" if level == "modest" else "unit paving"
     quantities = (
-        Quantity("plain paving" if level == "modest" else "unit paving", size.area_sqft, by="ground"),
+        Quantity(paving, ground_sqft(wish.shape, size.width_ft, size.depth_ft), by="ground"),
         *_feature(wish, level),
         *side_quantities("fire", wall),
         *((Quantity("light", 4),) if level == "generous" else ()),
@@ -76,7 +83,7 @@ def _seat_wall(size: Size, level: Level) -> tuple[Item, ...]:
 
 
 def _ring(wish: RoomWish, size: Size, level: Level, *, behind_ft: float) -> tuple[Item, ...]:
-    """As many of the seats as the square holds, evenly round the pit, each turned towards it."""
+    """As many of the seats as the square, and the circle in it, holds, evenly round the pit, each turned towards it."""
     reach = min(size.width_ft, size.depth_ft) / 2 - behind_ft
     seat = clearance_ft("fire_seat")
     for seats in range(size.seats, 0, -1):

@@ -118,4 +118,5 @@ def _choice(wish: RoomWish, label: str, size: Size, level: Level, *, worth: floa
         sides=fitting.sides,
         furniture=fitting.furniture,
         quantities=fitting.quantities,
+        shape=wish.shape,
     )

@@ -6,7 +6,7 @@ from math import dist, hypot
 from shapely import Polygon
 
 from optimizer.fields import LANDING_FT, site_shapes
-from optimizer.layout import FRONT_VECTORS, TOLERANCE_FT, Front, Placed, PlacedRoom, side_ends
+from optimizer.layout import FRONT_VECTORS, TOLERANCE_FT, Front, Placed, PlacedRoom, stepped_over
 from optimizer.site import Door, Entrance, Point, Site
 
 
@@ -78,7 +78,7 @@ def _of_entrance(entrance: Entrance) -> Opening:
 def _of_room(room: PlacedRoom) -> Terminal:
     # Guests come to the front of a kitchen, the cook goes in where its sides are open.
     sides = dict.fromkeys((*room.open_sides, *room.sides_in_use("open")))
-    openings = (Opening(side_ends(room.placement, side), _out(side)) for side in sides)
+    openings = (Opening(stepped_over(room.placement, side), _out(side)) for side in sides)
     return Terminal(room.name, room.anchor, tuple(openings))
 
 

@@ -81,9 +81,9 @@ class Insertion:
         if loss >= FORBIDDEN or self.refusals.strikes(board.problem, self.state, self.room, spot):
             return FORBIDDEN
         for ring, room_sqft in self.rings:
-            if taken_sqft(ring, variant.width, variant.depth)[spot.y, spot.x] > room_sqft:
+            if taken_sqft(ring, variant.width, variant.depth, variant.is_round)[spot.y, spot.x] > room_sqft:
                 return FORBIDDEN
-        rect = Rect(spot.x, spot.y, variant.width, variant.depth)
+        rect = Rect(spot.x, spot.y, variant.width, variant.depth, variant.is_round)
         return loss + self.standing.loss_added(rect)
 
     def _cheapest(self, v: int, least: int, *, noise: Noise | None) -> tuple[int, Spot] | None:
@@ -107,6 +107,8 @@ class Insertion:
             x += noise.of(len(x))
             y += noise.of(len(y))
         variant, order = self.board.problem.rooms[self.room].variants[v], self.standing.order
+        if variant.is_round:
+            return Strip(self.standing, 0, area.rows[0], area.columns[0], x, y, np.zeros_like(x), np.zeros_like(y))
         added_x = self.standing.added(0, area.columns[0], len(x), size=variant.width, length=variant.depth)
         added_y = self.standing.added(1, area.rows[0], len(y), size=variant.depth, length=variant.width)
         x += order.rate * added_x
@@ -124,7 +126,7 @@ class Insertion:
             stamp.add_patch(table, strip.column - spot.x, strip.row - spot.y)
         shape = self.board.problem.rooms[self.room].variants[v].shape
         for ring, room_sqft in self.rings:
-            taken = taken_sqft(ring, shape.width, shape.depth)
+            taken = taken_sqft(ring, shape.width, shape.depth, shape.is_round)
             table[taken[strip.row : strip.row + rows, strip.column : strip.column + columns] > room_sqft] = FORBIDDEN
         self.refusals.strike(self.board, self.state, self.room, shape, table, row=strip.row, column=strip.column)
         return table

@@ -83,5 +83,5 @@ def _taken(problem: Problem, ring: RootRing, state: State, *, without: int) -> f
     for index, spot in enumerate(state):
         if spot is not None and index != without and problem.rooms[index].is_built:
             variant = problem.rooms[index].variants[spot.variant]
-            total += float(taken_sqft(ring, variant.width, variant.depth)[spot.y, spot.x])
+            total += float(taken_sqft(ring, variant.width, variant.depth, variant.is_round)[spot.y, spot.x])
     return total

@@ -10,8 +10,8 @@ from optimizer.engine.grid.anchors import corners_ft
 from optimizer.engine.grid.lattice import Cells, Lattice
 from optimizer.site import Point
 
-_TOUCHING_FT: Final = 0.01
-"""A wall so near to an edge runs along it: less than what the check lets pass, more than conversion adds."""
+TOUCHING_FT: Final = 0.01
+"""What lies so near to an edge runs along it: less than what the check lets pass, more than conversion adds."""
 
 
 @lru_cache(maxsize=256)
@@ -21,7 +21,7 @@ def crossed(lattice: Lattice, start: Point, end: Point, *, width: int, depth: in
     for low, size, first, last in zip(
         corners_ft(lattice, (lattice.rows, lattice.columns)), (width, depth), start, end, strict=True
     ):
-        near = _inside(low + _TOUCHING_FT, low + size * lattice.step_ft - _TOUCHING_FT, first, last)
+        near = _inside(low + TOUCHING_FT, low + size * lattice.step_ft - TOUCHING_FT, first, last)
         enter, leave = np.maximum(enter, near[0]), np.minimum(leave, near[1])
     return np.asarray(enter < leave)
 

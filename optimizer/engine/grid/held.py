@@ -48,9 +48,21 @@ def held_block(context: Context, room: SizedRoom, variant: Variant) -> Block | N
     size = (choice.width_ft, choice.depth_ft)
     width_ft, depth_ft = size if variant.is_upright else size[::-1]
     (x_ft, y_ft), (a, b, c, d) = context.pose.point(at), context.pose.matrix
-    left, right = _span(context, x_ft - lattice.x0_ft, width_ft, ahead=a + b > 0)
-    low, high = _span(context, y_ft - lattice.y0_ft, depth_ft, ahead=c + d > 0)
-    return Block(left, low, right - left, high - low)
+    ahead = a + b > 0, c + d > 0
+    left, right = _span(context, x_ft - lattice.x0_ft, width_ft, ahead=ahead[0])
+    low, high = _span(context, y_ft - lattice.y0_ft, depth_ft, ahead=ahead[1])
+    block = Block(left, low, right - left, high - low)
+    return _squared(block, ahead) if variant.is_round else block
+
+
+def _squared(block: Block, ahead: tuple[bool, bool]) -> Block:
+    """The square that a block is part of, with the held corner where it is."""
+    side = max(block.width, block.depth)
+    x, y = (
+        start if is_ahead else start + size - side
+        for start, size, is_ahead in zip((block.x, block.y), (block.width, block.depth), ahead, strict=True)
+    )
+    return Block(x, y, side, side)
 
 
 def held_variant(context: Context, room: SizedRoom, variant: Variant) -> Variant:
@@ -71,12 +83,15 @@ def with_exact_corner(context: Context, placement: Placement) -> Placement:
     if not all(-ON_LINE_FT <= past < step_ft for past in (past_x, past_y)):
         return placement
     past_x, past_y = (past if past > ON_LINE_FT else 0.0 for past in (past_x, past_y))
+    width_ft, depth_ft = placement.width_ft - past_x, placement.depth_ft - past_y
+    if placement.is_circle:
+        width_ft = depth_ft = min(width_ft, depth_ft)
     return replace(
         placement,
         x_ft=at[0] if past_x else placement.x_ft,
         y_ft=at[1] if past_y else placement.y_ft,
-        width_ft=round(placement.width_ft - past_x, context.pose.digits),
-        depth_ft=round(placement.depth_ft - past_y, context.pose.digits),
+        width_ft=round(width_ft, context.pose.digits),
+        depth_ft=round(depth_ft, context.pose.digits),
     )
 
 

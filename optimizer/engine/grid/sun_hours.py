@@ -1,6 +1,7 @@
 """Hours of direct sun that a room gets at every position, under its own roof where its choice has one."""
 
 from functools import lru_cache
+from math import ceil, floor, sqrt
 
 import numpy as np
 from numpy.typing import NDArray
@@ -24,8 +25,11 @@ def mean_hours(context: Context, room: SizedRoom, variant: Variant) -> Hours | N
     if room.sun is None:
         return None
     moments, water = _moments(context, room), water_window(context.lattice, room, variant)
+    lit = sum((m.hours * m.lit for m in moments), np.zeros(_shape(context)))
+    if variant.is_round:
+        return _disc_mean(lit, variant.width)
     size = {"width": water.width, "depth": water.depth}
-    sums = window_sums(sum((m.hours * m.lit for m in moments), np.zeros(_shape(context))), **size)
+    sums = window_sums(lit, **size)
     rows, columns = (n - m + 1 for n, m in zip(_shape(context), (variant.depth, variant.width), strict=True))
     hours = sums[water.low : water.low + max(0, rows), water.left : water.left + max(0, columns)]
     cover = room.choices[variant.choice].cover
@@ -33,6 +37,18 @@ def mean_hours(context: Context, room: SizedRoom, variant: Variant) -> Hours | N
         for moment in moments:
             hours = hours - moment.hours * cover.share * _under(context, variant, moment, cover.height_ft)
     return np.asarray(hours / (water.width * water.depth))
+
+
+def _disc_mean(table: Hours, across: int) -> Hours:
+    """Mean over the cells whose middles lie in a circle so many steps across, at each lower left corner."""
+    rows, columns = (max(0, size - across + 1) for size in table.shape)
+    total, count, sums = np.zeros((rows, columns)), 0, np.pad(table.cumsum(axis=1), ((0, 0), (1, 0)))
+    for row in range(across if rows and columns else 0):
+        half = sqrt((across / 2) ** 2 - (row + 0.5 - across / 2) ** 2)
+        low, high = ceil(across / 2 - half - 0.5), floor(across / 2 + half - 0.5) + 1
+        total += sums[row : row + rows, high : high + columns] - sums[row : row + rows, low : low + columns]
+        count += high - low
+    return total / max(1, count)
 
 
 def _under(context: Context, variant: Variant, moment: Moment, height_ft: float) -> Hours:

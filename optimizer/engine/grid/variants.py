@@ -4,7 +4,7 @@ import math
 from dataclasses import dataclass, replace
 from typing import Final, NamedTuple
 
-from optimizer.catalogue import SizedChoice, SizedRoom, counter_middle_ft
+from optimizer.catalogue import SizedChoice, SizedRoom, counter_middle_ft, ground_sqft
 from optimizer.engine.grid.lattice import Lattice
 from optimizer.layout import FRONT_VECTORS, Front
 
@@ -21,6 +21,7 @@ class Shape(NamedTuple):
     anchor: tuple[int, int]
     counter_ahead: int
     covered: bool
+    is_round: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,6 +40,8 @@ class Variant:
     """How far the middle of its front counter lies ahead of its centre, in half steps."""
     is_upright: bool = True
     """Whether the choice's width lies along x."""
+    is_round: bool = False
+    """Whether its ground is the circle in its square."""
 
     @property
     def size(self) -> tuple[int, int]:
@@ -48,7 +51,19 @@ class Variant:
     @property
     def shape(self) -> Shape:
         """What other rooms can tell of it."""
-        return Shape(self.width, self.depth, self.front, self.anchor, self.counter_ahead, self.covered)
+        return Shape(self.width, self.depth, self.front, self.anchor, self.counter_ahead, self.covered, self.is_round)
+
+    @property
+    def area(self) -> float:
+        """Area of its ground, in squares of a step."""
+        return ground_sqft("circle" if self.is_round else "rectangle", self.width, self.depth)
+
+    @property
+    def inset(self) -> int:
+        """Half steps from each side of its square to what its distances are measured from, before the same is taken off
+        again: its middle if it is round, else its edge.
+        """
+        return self.width if self.is_round else 0
 
 
 def variants_of(room: SizedRoom, lattice: Lattice, *, exact: bool = True) -> tuple[Variant, ...]:
@@ -57,7 +72,12 @@ def variants_of(room: SizedRoom, lattice: Lattice, *, exact: bool = True) -> tup
     Without `exact` a room may also be one step short of its choice.
     """
     return tuple(
-        replace(variant, covered=choice.cover is not None, counter_ahead=_counter_ahead(room, choice, lattice))
+        replace(
+            variant,
+            covered=choice.cover is not None,
+            counter_ahead=_counter_ahead(room, choice, lattice),
+            is_round=choice.shape == "circle",
+        )
         for index, choice in enumerate(room.choices)
         for short in ((0,) if exact else (0, 1))
         for variant in _turns(

@@ -34,7 +34,7 @@ def keep_rings(model: Model, problem: Problem, rooms: Rooms) -> None:
         for room, variables in zip(problem.rooms, rooms, strict=True):
             if variables is not None and room.is_built:
                 for literal, v, zone in variables.zones:
-                    taken = taken_sqft(ring, room.variants[v].width, room.variants[v].depth)
+                    taken = taken_sqft(ring, *room.variants[v].size, room.variants[v].is_round)
                     least = taken[zone.low : zone.top + 1, zone.left : zone.right + 1].min()
                     terms.append(math.floor(_HUNDREDTHS * least) * literal)
         model.add(sum(terms) <= math.floor(_HUNDREDTHS * ring.most_sqft))

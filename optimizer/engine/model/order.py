@@ -93,8 +93,8 @@ def _equal(model: Model, one: Linear, other: Linear) -> Literal:
 def _edges(problem: Problem, rooms: Rooms, axis: int) -> list[Edge]:
     edges = []
     for index, variables in enumerate(rooms):
-        if variables is not None:
-            variants = problem.rooms[index].variants
+        variants = problem.rooms[index].variants
+        if variables is not None and not any(variant.is_round for variant in variants):
             start, size = (variables.x, variables.width) if axis == 0 else (variables.y, variables.depth)
             lengths = tuple(
                 (literal, variants[v].depth if axis == 0 else variants[v].width)

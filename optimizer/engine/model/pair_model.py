@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass, field
+from itertools import product
 from typing import Final
 
 from optimizer.engine.grid.variants import Variant
@@ -63,6 +64,14 @@ class PairModel:
         """Variants of the room at an end, each with the literal under which it is taken."""
         variants = self.problem.rooms[(self.pair.first, self.pair.second)[end]].variants
         return [(variants[v], literal) for v, literal in self.rooms[end].literals.items()]
+
+    def insets(self) -> list[tuple[int, list[Literal]]]:
+        """Every sum of the insets of two variants, with the literals of which one is true where theirs is another."""
+        sizes = (sorted({variant.inset for variant, _ in self.variants(end)}) for end in (0, 1))
+        return [(sum(pair), [*self._not_of(0, pair[0]), *self._not_of(1, pair[1])]) for pair in product(*sizes)]
+
+    def _not_of(self, end: int, inset: int) -> list[Literal]:
+        return [taken for variant, taken in self.variants(end) if variant.inset != inset]
 
     def boolean(self, name: str = "") -> Literal:
         """A new literal."""

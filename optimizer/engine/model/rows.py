@@ -99,4 +99,4 @@ class _Row:
 def _sure_gap(view: PairModel, axis: int) -> int:
     """Steps that two rooms in a row keep at least: none where they may touch."""
     longest = max(variant.size[1 - axis] for end in (0, 1) for variant, _ in view.variants(end))
-    return 0 if view.contact.shared <= longest else view.contact.gap
+    return 0 if view.contact.may_touch and view.contact.shared <= longest else view.contact.gap

@@ -41,7 +41,7 @@ def _ways(view: PairModel, side: int) -> list[Literal]:
             for across in (LEFT, RIGHT):
                 view.hold(view.gaps()[across] <= contact.gap - 1, far)
         ways.append(far)
-    if contact.must_touch or contact.gap:
+    if contact.must_touch or (contact.gap and contact.may_touch):
         ways.append(_touch(view, side))
     return ways
 

@@ -13,7 +13,7 @@ class Contact:
     """Rooms that do not touch keep `gap` steps along x or along y; rooms that touch share `share` steps of edge.
 
     Where `must_touch`, they touch and share `touch_share` steps. The open side of the room at an end that is `shut`
-    is not touched.
+    is not touched. Where they may not touch at all, nothing but the gap will do.
     """
 
     may_overlap: bool = True
@@ -22,6 +22,7 @@ class Contact:
     must_touch: bool = False
     touch_share: int = 0
     shut: tuple[int, ...] = ()
+    may_touch: bool = True
 
     def and_also(self, other: "Contact") -> "Contact":
         """What both ask."""
@@ -32,6 +33,7 @@ class Contact:
             must_touch=self.must_touch or other.must_touch,
             touch_share=max(self.touch_share, other.touch_share),
             shut=tuple(sorted({*self.shut, *other.shut})),
+            may_touch=self.may_touch and other.may_touch,
         )
 
     @property
@@ -54,7 +56,7 @@ class Contact:
         if self.must_touch:
             return gaps.touching(self.shared, shut=self.shut)
         kept = ~np.outer(gaps.y < self.gap, gaps.x < self.gap)
-        if self.gap:
+        if self.gap and self.may_touch:
             kept |= gaps.touching(self.shared, shut=self.shut)
         if self.may_overlap:
             kept |= np.outer(gaps.y < 0, gaps.x < 0)

@@ -36,11 +36,19 @@ class Gaps:
         """Free steps between the rooms along y; below 0 where their y ranges overlap."""
         return np.asarray(np.maximum(-self.up - self.first.depth, self.up - self.second.depth))
 
+    @property
+    def inset(self) -> int:
+        """Half steps between the edges of the two squares and what their distance is measured between, together: 0 for
+        rectangles, else the radii, which are taken off again.
+        """
+        return self.first.inset + self.second.inset
+
     @cached_property
-    def squared_ft(self) -> NDArray[np.float64]:
-        """Square of the straight distance, edge to edge [sq ft]."""
-        x, y = np.maximum(self.x, 0) * self.step_ft, np.maximum(self.y, 0) * self.step_ft
-        return np.asarray((x * x)[None, :] + (y * y)[:, None])
+    def distance_ft(self) -> NDArray[np.float64]:
+        """Straight distance, edge to edge [ft]."""
+        half_ft = self.step_ft / 2
+        x, y = (np.maximum(2 * free + self.inset, 0) * half_ft for free in (self.x, self.y))
+        return np.asarray(np.maximum(np.hypot(x[None, :], y[:, None]) - self.inset * half_ft, 0.0))
 
     def variant(self, end: int) -> Variant:
         """Variant of the first room (0) or the second (1)."""

@@ -9,8 +9,8 @@ from optimizer.brief import RuleId
 from optimizer.catalogue import PriceBook, SizedRoom
 from optimizer.engine.grid.context import Context, context_of
 from optimizer.engine.grid.held import held_variant
-from optimizer.engine.grid.lattice import Cells, any_in_window
-from optimizer.engine.grid.raster import any_of
+from optimizer.engine.grid.kept_off import KeptOff, on_any
+from optimizer.engine.grid.lattice import Cells
 from optimizer.engine.grid.root_rings import root_rings_of
 from optimizer.engine.grid.variants import Variant, variants_of
 from optimizer.engine.pairs import Ask, Contact, Penalty
@@ -64,8 +64,8 @@ def allowed_positions(
     context: Context, room: SizedRoom, variants: Sequence[Variant], parts: Parts = PARTS
 ) -> tuple[Cells, ...]:
     """Where each variant may stand by the rules that bind it alone; one array a variant."""
-    blocked = _blocked(context, room, parts)
-    return tuple(_allowed(context, room, variant, blocked, parts) for variant in variants)
+    kept = tuple(one for part in parts.values() if part.kept_off for one in part.kept_off(context, room))
+    return tuple(_allowed(context, room, variant, kept, parts) for variant in variants)
 
 
 def _room(
@@ -106,13 +106,8 @@ def place_losses(
     return sums["levels"] + sums["whole"] + sums["no"], floor
 
 
-def _blocked(context: Context, room: SizedRoom, parts: Parts) -> Cells:
-    found = [part.cells(context, room) for part in parts.values() if part.cells]
-    return any_of(context.lattice, [cells for cells in found if cells is not None])
-
-
-def _allowed(context: Context, room: SizedRoom, variant: Variant, blocked: Cells, parts: Parts) -> Cells:
-    allowed = ~any_in_window(blocked, width=variant.width, depth=variant.depth)
+def _allowed(context: Context, room: SizedRoom, variant: Variant, kept: tuple[KeptOff, ...], parts: Parts) -> Cells:
+    allowed = ~on_any(context.lattice, variant, kept)
     for part in parts.values():
         fits = part.positions(context, room, variant) if part.positions else None
         allowed = allowed if fits is None else allowed & fits

@@ -27,7 +27,7 @@ State = tuple[Spot | None, ...]
 def rect_of(problem: Problem, room: int, spot: Spot) -> Rect:
     """A placed room in steps."""
     variant = problem.rooms[room].variants[spot.variant]
-    return Rect(spot.x, spot.y, variant.width, variant.depth)
+    return Rect(spot.x, spot.y, variant.width, variant.depth, variant.is_round)
 
 
 def layout_of(problem: Problem, state: State) -> Layout:
@@ -55,6 +55,7 @@ def posed_layout_of(problem: Problem, state: State) -> Layout:
                 width_ft=variant.width * lattice.step_ft,
                 depth_ft=variant.depth * lattice.step_ft,
                 front=variant.front or _front(problem, state, index),
+                shape=choice.shape,
             )
         )
     return Layout(tuple(placements))

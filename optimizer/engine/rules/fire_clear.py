@@ -6,22 +6,21 @@ from shapely import Point, Polygon
 
 from optimizer.catalogue import SizedRoom, fire_clear_ft
 from optimizer.engine.grid.context import Context
-from optimizer.engine.grid.lattice import Cells
-from optimizer.engine.grid.raster import any_of, within
+from optimizer.engine.grid.kept_off import KeptOff
 from optimizer.engine.pairs import Condition
 from optimizer.engine.rules.apart import Apart
 from optimizer.engine.rules.part import Part
 
 
-def _too_near(context: Context, room: SizedRoom) -> Cells | None:
-    """Cells under a roof or crown, or closer to building, structure or boundary than the fuel asks."""
+def _too_near(context: Context, room: SizedRoom) -> Iterator[KeptOff]:
+    """Ground under a roof or crown, or closer to building, structure or boundary than the fuel asks."""
     if room.rules.kind != "fire":
-        return None
+        return
     depth_ft = fire_clear_ft(context.site, room.fuel)
     roofs = [Polygon(structure.outline) for structure in context.site.structures]
-    crowns = [within(context.lattice, Point(t.at), t.canopy_radius_ft) for t in context.site.trees]
     solid = [*context.buildings, *roofs, context.boundary.exterior]
-    return any_of(context.lattice, [within(context.lattice, thing, depth_ft) for thing in solid] + crowns)
+    yield from (KeptOff(thing, depth_ft) for thing in solid)
+    yield from (KeptOff(Point(tree.at), tree.canopy_radius_ft) for tree in context.site.trees)
 
 
 def _clear_of_new_roofs(context: Context, first: int, second: int) -> Iterator[Condition]:
@@ -33,4 +32,4 @@ def _clear_of_new_roofs(context: Context, first: int, second: int) -> Iterator[C
             return
 
 
-PART = Part(cells=_too_near, conditions=_clear_of_new_roofs)
+PART = Part(kept_off=_too_near, conditions=_clear_of_new_roofs)

@@ -1,14 +1,15 @@
 """A room that is held keeps its place, area, front and choice. Of what is held the problem itself makes the cells."""
 
+from collections.abc import Iterator
+
 import numpy as np
-import shapely
 from shapely import Polygon
 
 from optimizer.catalogue import SizedRoom
 from optimizer.engine.grid.context import Context
 from optimizer.engine.grid.held import held_block, held_front
+from optimizer.engine.grid.kept_off import KeptOff, outside
 from optimizer.engine.grid.lattice import Cells
-from optimizer.engine.grid.raster import any_of, covered
 from optimizer.engine.grid.variants import Variant
 from optimizer.engine.rules.part import Part
 
@@ -26,16 +27,14 @@ def _as_held(context: Context, room: SizedRoom, variant: Variant) -> bool:
     return labels <= {choice.label} and (is_even or turned)
 
 
-def _out_of_areas(context: Context, room: SizedRoom) -> Cells:
-    """Cells outside an area that the room is held in, or inside one that it is held out of."""
-    pose, lattice, found = context.pose, context.lattice, []
+def _out_of_areas(context: Context, room: SizedRoom) -> Iterator[KeptOff]:
+    """Ground outside an area that the room is held in, or inside one that it is held out of."""
+    pose = context.pose
     for hold in context.scenario.brief.holds_of(room.name):
         if hold.within is not None:
-            area = Polygon(map(pose.point, hold.within)).buffer(_CONVERSION_FT, join_style="mitre")
-            found.append(~np.asarray(shapely.covers(area, lattice.boxes()), dtype=bool))
+            yield outside(Polygon(map(pose.point, hold.within)).buffer(_CONVERSION_FT, join_style="mitre"))
         if hold.not_in is not None:
-            found.append(covered(lattice, Polygon(map(pose.point, hold.not_in))))
-    return any_of(lattice, found)
+            yield KeptOff(Polygon(map(pose.point, hold.not_in)))
 
 
 def _held_place(context: Context, room: SizedRoom, variant: Variant) -> Cells | None:
@@ -50,4 +49,4 @@ def _held_place(context: Context, room: SizedRoom, variant: Variant) -> Cells | 
     return allowed
 
 
-PART = Part(sizes=_as_held, cells=_out_of_areas, positions=_held_place, whole=True)
+PART = Part(sizes=_as_held, kept_off=_out_of_areas, positions=_held_place, whole=True)

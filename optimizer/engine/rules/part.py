@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from optimizer.catalogue import PriceBook, SizedRoom
 from optimizer.engine.amounts import Amount
 from optimizer.engine.grid.context import Context
+from optimizer.engine.grid.kept_off import KeptOff
 from optimizer.engine.grid.lattice import Cells
 from optimizer.engine.grid.variants import Variant
 from optimizer.engine.pairs import Condition, Contact, View
@@ -18,7 +19,7 @@ Variants = Sequence[tuple[Variant, ...]]
 class Part:
     """One rule's part of the engine; each function states the rule where it applies, and is left out where it does not.
 
-    Of one room: `sizes` (whether a variant is one at all), `cells` (which no part of the room may cover) and
+    Of one room: `sizes` (whether a variant is one at all), `kept_off` (ground that no part of the room may take) and
     `positions` (lower left corners where a variant may stand). Of two rooms, by their numbers: `contact`, `conditions`
     and `looks`. Of all: `amounts`. Where `whole`, the problem itself asks whether the rule is in force. A part in
     which nothing is said leaves the rule to the judge; `doubts` are positions that it will likely refuse, which guide
@@ -26,7 +27,7 @@ class Part:
     """
 
     sizes: Callable[[Context, SizedRoom, Variant], bool] | None = None
-    cells: Callable[[Context, SizedRoom], Cells | None] | None = None
+    kept_off: Callable[[Context, SizedRoom], Iterable[KeptOff]] | None = None
     positions: Callable[[Context, SizedRoom, Variant], Cells | None] | None = None
     contact: Callable[[Context, int, int], Contact | None] | None = None
     conditions: Callable[[Context, int, int], Iterable[Condition]] | None = None

@@ -9,6 +9,7 @@ from optimizer.engine.amounts import Amount
 from optimizer.engine.grid.context import Context
 from optimizer.engine.rules.part import Part, Variants
 from optimizer.fields.existing_paving import kept_paving
+from optimizer.layout.shapes import DRAWN_SHARE
 
 _SLACK_SQFT = 0.05
 
@@ -20,7 +21,7 @@ def _cells_paved(context: Context, variants: Variants, _book: PriceBook) -> Iter
     kept_sqft = float(kept_paving(context.site).area)  # no room stands on it: it comes on top of the rooms
     yard = context.boundary.difference(shapely.union_all(context.buildings))
     uses = tuple(
-        tuple(variant.width * variant.depth if room.rules.paved else 0 for variant in of_room)
+        tuple(int(variant.area * DRAWN_SHARE) if room.rules.paved else 0 for variant in of_room)
         for room, of_room in zip(context.rooms, variants, strict=True)
     )
     yield Amount(

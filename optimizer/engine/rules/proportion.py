@@ -8,7 +8,7 @@ from optimizer.engine.rules.part import Part
 
 def _is_room(context: Context, room: SizedRoom, variant: Variant) -> bool:
     long, short = max(variant.width, variant.depth), min(variant.width, variant.depth)
-    area_sqft = long * short * context.lattice.step_ft**2
+    area_sqft = variant.area * context.lattice.step_ft**2
     return long <= short * room.rules.longest_ratio + 1e-6 and area_sqft >= LEAST_AREA_SQFT - 1e-6
 
 

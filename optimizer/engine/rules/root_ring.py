@@ -14,7 +14,7 @@ def _within_share(context: Context, room: SizedRoom, variant: Variant) -> Cells 
     """Positions where the room alone covers no more of a tree's outer ring than all may together."""
     if not room.rules.built_as or not context.site.trees:
         return None
-    fits = [taken_sqft(ring, variant.width, variant.depth) <= ring.most_sqft for ring in root_rings_of(context)]
+    fits = [taken_sqft(ring, *variant.size, variant.is_round) <= ring.most_sqft for ring in root_rings_of(context)]
     return np.asarray(np.logical_and.reduce(fits))
 
 

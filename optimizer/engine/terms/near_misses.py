@@ -37,6 +37,9 @@ class NearMiss:
 
     def cents(self, gaps: Gaps) -> Cents:
         """Loss at every offset, edges along both axes counted."""
+        if gaps.inset:
+            # A circle has no edge that could nearly meet another.
+            return np.zeros((len(gaps.up), len(gaps.right)), dtype=np.int64)
         widths, depths = (gaps.first.width, gaps.second.width), (gaps.first.depth, gaps.second.depth)
         upright, level = _count(gaps.right, *widths, gaps.step_ft), _count(gaps.up, *depths, gaps.step_ft)
         steps = min(depths) * np.outer(gaps.y <= self.reach, upright)
@@ -62,6 +65,8 @@ def _between_rooms(context: Context, _first: int, _second: int) -> Iterator[Near
 
 def _to_site(context: Context, _room: SizedRoom, variant: Variant, _allowed: Cells) -> Money:
     """Loss at every position, exactly as it is measured: of two edges the shorter counts."""
+    if variant.is_round:
+        return nowhere(context)
     lattice = context.lattice
     x = lattice.x0_ft + lattice.step_ft * np.arange(lattice.columns)
     y = lattice.y0_ft + lattice.step_ft * np.arange(lattice.rows)

@@ -21,12 +21,13 @@ NAME = "order"
 
 
 class Rect(NamedTuple):
-    """A placed room in steps."""
+    """A placed room in steps; a circle, by its square, has no edge that could lie on a line."""
 
     x: int
     y: int
     width: int
     depth: int
+    is_round: bool = False
 
     def along(self, axis: int) -> tuple[int, int, int]:
         """Lines of its two edges across an axis, and their length."""
@@ -96,7 +97,7 @@ class Standing:
     def of(cls, order: Order, rects: Iterable[Rect]) -> "Standing":
         """What stands, once for all variants of a room that is put in."""
         shared, alone = [fixed.copy() for fixed in order.fixed], [np.zeros_like(fixed) for fixed in order.fixed]
-        unaligned, length, placed = 0, 0, tuple(rects)
+        unaligned, length, placed = 0, 0, tuple(rect for rect in rects if not rect.is_round)
         for axis, lines in enumerate(order.lines):
             edges: dict[int, int] = {}  # line -> steps of the edge that lies alone on it, or 0
             for rect in placed:
@@ -118,6 +119,8 @@ class Standing:
 
     def loss_added(self, rect: Rect) -> int:
         """What the loss grows by, or shrinks, when a room is put in there [cents]."""
+        if rect.is_round:
+            return 0
         added = sum(
             sum(self._missing(axis, line, low + high, length) - int(self.alone[axis][line]) for line in (low, high))
             for axis in (0, 1)

@@ -13,6 +13,7 @@ from shapely.geometry.base import BaseGeometry
 
 from optimizer.catalogue import LIFTED, PriceBook, SizedRoom, existing_of, is_carried, rates, room_price
 from optimizer.engine.grid.context import Context
+from optimizer.engine.grid.kept_off import KeptOff, on_any, outside
 from optimizer.engine.grid.lattice import Cells, any_in_window, window_sums
 from optimizer.engine.grid.variants import Variant
 from optimizer.engine.terms.term import CENTS, Losses
@@ -37,18 +38,28 @@ def _carried(context: Context, room: SizedRoom, variant: Variant) -> Cells:
     found = np.zeros((context.lattice.rows, context.lattice.columns), dtype=bool)
     if is_carried(room.rules):
         for _, slab in carrying_slabs(context.site):
-            beside = ~_inside(context, slab)
-            found |= ~any_in_window(beside, width=variant.width, depth=variant.depth)
+            if variant.is_round:
+                found |= ~on_any(context.lattice, variant, [_beside(slab)])
+            else:
+                found |= ~any_in_window(~_inside(context, slab), width=variant.width, depth=variant.depth)
     return found
 
 
 def _lifted_sqft(context: Context, variant: Variant) -> NDArray[np.float64]:
     """Area of the slabs under a room at each position."""
     result = np.zeros((context.lattice.rows, context.lattice.columns))
+    if variant.is_round:
+        return result  # a floor: the take-off counts what of a slab lies under the circle
     sums = window_sums(_slab_sqft(context), width=variant.width, depth=variant.depth)
     # Sums of areas leave hairs, and a loss below 0 would be a level less.
     result[: sums.shape[0], : sums.shape[1]] = np.round(sums, 6)
     return result
+
+
+@lru_cache(maxsize=32)
+def _beside(slab: BaseGeometry) -> KeptOff:
+    """All ground that is not on a slab."""
+    return outside(slab.buffer(TOLERANCE_FT / 2, join_style="mitre"))
 
 
 @lru_cache(maxsize=32)

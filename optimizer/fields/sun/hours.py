@@ -10,7 +10,7 @@ from functools import lru_cache
 import numpy as np
 from numpy.typing import NDArray
 
-from optimizer.brief import SunWish
+from optimizer.brief import RoomShape, SunWish
 from optimizer.fields.ground import ground_of
 from optimizer.fields.sun.casters import Caster, casters_of
 from optimizer.fields.sun.position import LOWEST_ALTITUDE_DEG, sun_directions
@@ -52,12 +52,17 @@ def room_sun_hours(
     *,
     low: tuple[float, float],
     high: tuple[float, float],
+    shape: RoomShape = "rectangle",
     extra: tuple[Caster, ...] = (),
 ) -> float:
-    """Mean hours of direct sun over a rectangle of the plan, sampled about every foot [h]."""
+    """Mean hours of direct sun over a rectangle of the plan, or a square's circle, sampled about every foot [h]."""
     counts = [max(1, round(high[axis] - low[axis])) for axis in (0, 1)]
     axes = [low[a] + (high[a] - low[a]) * (np.arange(counts[a]) + 0.5) / counts[a] for a in (0, 1)]
-    return float(sun_hours(site, _crossed(*axes), wish, extra=extra).mean())
+    points = _crossed(*axes)
+    if shape == "circle":
+        away = points - (np.array(low) + np.array(high)) / 2
+        points = points[np.hypot(away[:, 0], away[:, 1]) <= (high[0] - low[0]) / 2]
+    return float(sun_hours(site, points, wish, extra=extra).mean())
 
 
 def sun_grid(

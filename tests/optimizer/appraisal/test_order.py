@@ -8,7 +8,7 @@ from optimizer.appraisal import OrderMeasures, aligned_share, order_loss, unalig
 from optimizer.appraisal.order import disorder_ft, near_miss_ft
 from optimizer.catalogue import rates
 from optimizer.layout import Layout, Placement
-from optimizer.site import Site
+from optimizer.site import Door, Site
 
 
 def room(name: str, x: float, y: float, width: float, depth: float) -> Placement:
@@ -90,3 +90,34 @@ def test_every_measure_of_order_costs() -> None:
     for name, money in each.items():
         assert order_loss(replace(OrderMeasures(), **{name: 2})) == 2 * money > 0
     assert order_loss(OrderMeasures(centred=("table",))) == 0
+
+
+def test_a_circle_has_no_edges_to_set_in_line(site: Site) -> None:
+    """It adds nothing to what is out of line, to near misses and to all edges, and lends nobody a line."""
+    table = room("a", 3, 22, 10, 5)
+    ring = Placement("b", "c", 20, 22.5, 10, 10, "+y", shape="circle")
+    alone, both = Layout((table,)), Layout((table, ring))
+    assert unaligned_ft(site, both) == unaligned_ft(site, alone) == 30
+    assert near_miss_ft(site, both) == near_miss_ft(site, alone)
+    assert unaligned_ft(site, Layout((table, replace(ring, y_ft=22.0, shape="rectangle")))) < 30 + 40
+    assert unaligned_ft(site, Layout((table, replace(ring, y_ft=22.0)))) == 30
+    assert aligned_share(site, Layout((ring,))) == 1
+
+
+def test_a_circle_on_an_axis_is_in_line(site: Site) -> None:
+    """In line with the roof's middle it counts as two edges 10 ft long, with both axes as four, off them as nothing."""
+    roof = site.structures[0].outline
+    middle = [(min(axis) + max(axis)) / 2 for axis in zip(*roof, strict=True)]
+    bare = replace(site, buildings=())
+    table, ring = room("a", 3, 22.3, 10, 5), Placement("b", "c", 2.3, middle[1] - 5, 10, 10, "+y", shape="circle")
+    assert aligned_share(bare, Layout((table, ring))) == pytest.approx(20 / 50)
+    assert aligned_share(bare, Layout((table, replace(ring, y_ft=ring.y_ft + 1)))) == 0
+    both = replace(ring, x_ft=middle[0] - 5)
+    assert aligned_share(bare, Layout((table, both))) == pytest.approx(40 / 70)
+    # A door at (20, 12) that looks along y: a circle ahead of it, half a foot off its middle, then two feet off.
+    opened = replace(
+        site, structures=(), buildings=(replace(site.buildings[0], doors=(Door("door", (20, 12), 6, (0, 1)),)),)
+    )
+    for off_ft, share in ((0.5, 20 / 50), (2.0, 0.0)):
+        ahead = Placement("b", "c", 15 + off_ft, 22.3, 10, 10, "+y", shape="circle")
+        assert aligned_share(opened, Layout((table, ahead))) == pytest.approx(share)

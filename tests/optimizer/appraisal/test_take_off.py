@@ -78,3 +78,12 @@ def test_paths_and_what_is_done_once(scenario: Scenario) -> None:
 def test_an_empty_layout_needs_nothing(scenario: Scenario) -> None:
     """Nothing placed, nothing done."""
     assert quantities(wished(scenario)) == {}
+
+
+@pytest.mark.parametrize(
+    ("start", "length"),
+    [((12, 0), 20), ((50, 28), 30), ((32, 48), 40 - 8 * 2**0.5), ((9, 27), 0), ((17, 0), 28 - 39**0.5)],
+)
+def test_a_run_to_a_circle(start: tuple[float, float], length: float) -> None:
+    """By hand, to a circle of 8 ft round (12, 28): straight on, from within, slanting off, and 5 ft beside its middle."""
+    assert run_ft(start, replace(FIRE, shape="circle")) == pytest.approx(length)

@@ -1,12 +1,15 @@
 """What counts as touching, as apart, and as a sliver."""
 
+from dataclasses import replace
+
 import pytest
 
 from optimizer.brief import Relation
-from optimizer.check import check_layout
-from optimizer.layout import Placement, placed_of
+from optimizer.check import CHECKS, CheckCase, check_layout
+from optimizer.derived import Derived
+from optimizer.layout import Layout, Placement, placed_of
 from optimizer.site import Building, Door
-from tests.yards import on_site, plain_layout, plain_rooms, plain_yard, sized, stand
+from tests.yards import circled, on_site, plain_layout, plain_rooms, plain_yard, round_at, sized, stand
 
 L_SHAPED = Building("house", ((10, 0), (50, 0), (50, 12), (30, 12), (30, 20), (10, 20)))
 
@@ -128,3 +131,35 @@ def test_a_landing_in_a_slanted_wall():
         return slivers(stand("nook", far[0] + 0.8 * gap_ft, far[1] + 0.6 * gap_ft, 8, 7), building=gable)
 
     assert [("nook", "gable door") in found(gap) for gap in (0.9, 1.1, 2.6, 3.0)] == [False, True, True, False]
+
+
+@pytest.mark.parametrize(
+    ("x_ft", "y_ft", "kept"),
+    [
+        (36, 22, True),  # 3 ft beside the circle
+        (35.9, 22, False),
+        (33, 22, False),  # where a square would be flush
+        (35, 34, False),  # 5 ft from the disc, but in the corner of its square's surroundings
+        (36, 34, True),
+    ],
+)
+def test_a_circle_stands_clear_of_its_neighbours(x_ft, y_ft, kept):
+    """It touches nothing, and keeps 3 ft along x or along y, told by its square: a corner between is of no use."""
+    yard, rooms = plain_yard(), plain_rooms(sized("bed", "bed", 6, 7), circled("fire", 16))
+    layout = Layout((round_at("fire", 17, 16, 16), stand("bed", x_ft, y_ft, 6, 7)))
+    pairs = [finding.rooms for finding in check_layout(yard, placed_of(rooms, layout)) if finding.rule == "no_slivers"]
+    assert (("fire", "bed") not in pairs) is kept
+
+
+def test_a_circle_that_is_none_is_told():
+    """Wider than deep, grown, or a rectangle in its place."""
+    rooms, ring = (circled("fire", 16),), round_at("fire", 17, 16, 16)
+    grown = replace(ring, base_width_ft=16.0, base_depth_ft=16.0)
+    for place, fits in (
+        (ring, True),
+        (replace(ring, depth_ft=16.5), False),
+        (grown, False),
+        (replace(ring, shape="rectangle"), False),
+    ):
+        case = CheckCase(Derived(plain_yard(), placed_of(rooms, Layout((place,)))))
+        assert (list(CHECKS["known_choice"](case)) == []) is fits

@@ -5,9 +5,9 @@ import pytest
 import shapely
 from hypothesis import given
 from hypothesis import strategies as st
-from shapely import Polygon, box
+from shapely import Point, Polygon, box
 
-from optimizer.circulation.gaps import gaps_between
+from optimizer.circulation.gaps import gaps_between, gaps_round
 
 TERRACE = box(0, 0, 10, 10)
 WHOLE = st.integers(0, 16)
@@ -56,3 +56,16 @@ def test_against_every_foot_of_the_plan(x, y, width, depth):
                     before, after = np.roll(one, step, axis), np.roll(other, step - feet - 1, axis)
                     gap |= before & after
     assert between(way).area == pytest.approx((gap & ~taken.any(axis=0)).sum())
+
+
+def test_ground_between_a_way_and_a_circle():
+    """A way 4 ft wide passes 1 ft from a circle of 8 ft: what lies straight out of its edge there within 3 ft is paved."""
+    ring = Point(0, 0).buffer(8, quad_segs=64)
+    way = box(-20, 9, 20, 13)
+    (found,) = gaps_round([way], ring, 3.0)
+    gap = found.difference(ring).difference(way)
+    half = (11**2 - 9**2) ** 0.5  # where the way's near edge leaves the 3 ft round the circle
+    assert gap.bounds == pytest.approx((-half, 8 * 9 / 11, half, 9), abs=0.02)
+    assert list(gaps_round([box(-20, 11.5, 20, 13)], ring, 3.0)) == []
+    (across,) = gaps_round([box(-2, 0, 2, 20)], ring, 3.0)
+    assert across.difference(ring).difference(box(-2, 0, 2, 20)).area == pytest.approx(0, abs=1e-6)

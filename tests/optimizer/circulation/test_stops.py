@@ -8,8 +8,8 @@ from shapely import Point
 from optimizer.brief import Trip
 from optimizer.circulation import access_of, unreached, walkable_ground
 from optimizer.layout import Layout, placed_of
-from optimizer.site import Building, Entrance
-from tests.yards import PLAIN_SITE, on_site, plain_layout, plain_rooms, plain_yard, sized, stand
+from optimizer.site import Building, Entrance, Wall
+from tests.yards import PLAIN_SITE, circled, on_site, plain_layout, plain_rooms, plain_yard, round_at, sized, stand
 
 NOTHING = Layout(())
 BARE = replace(PLAIN_SITE, buildings=(), structures=(), trees=(), keep_outs=())
@@ -143,3 +143,21 @@ def test_a_yard_without_ground():
     site = replace(BARE, buildings=(Building("hall", BARE.boundary),))
     brief = replace(plain_yard().brief, trips=(Trip("gate", "nook", 1),))
     assert unreached(site, brief, placed_of(plain_rooms(), Layout((stand("nook", 40, 20, 8, 7),)))) == ("gate", "nook")
+
+
+def test_a_way_passes_through_the_corner_of_a_circles_square():
+    """A wall reaches to 2 ft from a square's corner: no way passes there, by the circle one does."""
+    wall = Wall("stub", ((30.0, 40.0), (30.0, 27.0)), "wall")
+    site = replace(BARE, walls=(wall,))
+    square, ring = stand("fire", 14, 9, 16, 16), round_at("fire", 14, 9, 16)
+    spot = Point(29.2, 25.4)  # beside the square's corner at (30, 25), 4 ft from the circle round (22, 17)
+    assert not walkable_ground(site, placed_of(plain_rooms(), Layout((square,)))).covers(spot)
+    around = walkable_ground(site, placed_of(plain_rooms(circled("fire", 16)), Layout((ring,))))
+    assert around.covers(spot)
+    assert around.geom_type == "Polygon"
+
+
+def test_a_circle_is_entered_at_its_four_axis_points():
+    """Half a way outside of each, wherever its square's sides are free beside it."""
+    stop = stop_of("fire", Layout((round_at("fire", 14, 9, 16),)), rooms=plain_rooms(circled("fire", 16)))
+    assert {(round(x, 2), round(y, 2)) for x, y in stop.gates} == {(22, 7.5), (22, 26.5), (12.5, 17), (31.5, 17)}

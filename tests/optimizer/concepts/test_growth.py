@@ -16,7 +16,7 @@ from optimizer.layout import Layout
 from optimizer.layout.pose import SYMMETRIES, Pose
 from optimizer.scenario import load_scenario
 from tests.explored import NEVER, explored, states
-from tests.yards import PLAIN_SITE, sized, stand
+from tests.yards import PLAIN_SITE, round_at, sized, stand
 
 YARD = load_scenario("tests/plots/plot-04.yaml")
 
@@ -180,3 +180,18 @@ def test_the_judge_is_asked_nothing_once_stopped():
     moves = Moves(PLAIN_SITE, {room.name: room for room in ROOMS}, Polygon())
     assert _Growth(judge, moves, stopped).taken(MOVES, before) == before
     assert judge.asked == 0
+
+
+def test_circles_neither_grow_nor_are_grown_to():
+    """A nook beside a circle has no line of it to grow to, and the circle none of its own; beside a square it has."""
+    rooms = {
+        "fire": replace(sized("fire", "fire", 10, 10), grow=0.2),
+        "nook": replace(sized("nook", "nook", 8, 7), grow=0.2),
+    }
+    moves = Moves(PLAIN_SITE, rooms, Polygon())
+    nook = stand("nook", 31, 21, 8, 7)
+    square = moves.all(Layout((stand("fire", 16, 19.5, 10, 10), nook)))
+    ring = moves.all(Layout((round_at("fire", 16, 19.5, 10), nook)))
+    assert {move.rooms for move in square} == {("fire",), ("nook",)}
+    assert set(ring) < set(square)
+    assert all("fire" not in move.rooms and move.at_ft not in {19.5, 26, 29.5} for move in ring)

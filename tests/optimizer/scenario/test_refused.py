@@ -122,6 +122,13 @@ CROSS_FAULTS = [
     ("kind: gathering,", "kind: gathering, worth: 3,", "expected a worth on each choice only"),
     ("seats: 2,", "seats: 2, grow: 1.5,", "found 1.5"),
     ("kind: nook, seats: 2", "kind: storage, grow: 0.1", "expected no `grow` in a storage, which keeps its size, found 0.1 in chairs, a storage; take it away"),
+    ("seats: 2,", "seats: 2, shape: circle,", "expected `shape` in a fire only, found it in chairs, a nook; take it away"),
+    ("seats: 2,", "seats: 2, shape: rectangle,", "expected `shape` in a fire only, found it in chairs, a nook"),
+    ("kind: nook, seats: 2", "kind: fire, shape: round", "18:41: expected rectangle or circle, found 'round'"),
+    ("kind: nook, seats: 2", "kind: fire, shape: circle, grow: 0.1", "18:55: expected no `grow` in a circle, found it in chairs; take it away: a circle has no edge"),
+    ("kind: nook, seats: 2", "kind: fire, shape: circle, cover: true", "expected no `cover` in a circle, found it in chairs; take it away: no fire"),
+    ("kind: nook, seats: 2", "kind: fire, shape: circle, screen: true", "expected no `screen` in a circle, found it in chairs; take it away: a screen stands"),
+    ("kind: nook, seats: 2, worth: 3", "kind: fire, shape: circle, choices: [{label: a, width: 16, depth: 17, worth: 1}]", "18:88: expected a width and a depth that are equal in a circle, found 16 by 17 ft in 'a'; give the distance across"),
     ("seats: 2,", "seats: 2, fuel: gas,", "expected `fuel` in a fire only, found it in chairs, a nook"),
     ("seats: 6, worth: 5}", "seats: 6, worth: 5}, {label: six, width: 9, depth: 9, worth: 1}", "expected a label of its own for each choice, found 'six' again"),
     ("kind: nook, seats: 2", "kind: kitchen, bar_seats: 9", "18:48: expected at most 8 seats at a bar, found 9; seat the others at a table"),
@@ -261,3 +268,25 @@ def test_a_boundary_of_more_than_500_corners_is_refused():
     corners = ", ".join(f"[{number}, 0]" for number in range(499)) + ", [499, 50], [0, 50]"
     (problem,) = problems(changed("[0, 0], [60, 0], [60, 50], [0, 50]", corners))
     assert "expected a list of at most 500, found a list of 501" in problem
+
+
+CIRCLE = changed("kind: nook, seats: 2", "kind: fire, shape: circle, seats: 6")
+
+
+def test_a_circle_is_touched_by_nothing():
+    """As a rule and as a wish: it has no edge to share."""
+    for relation in ("kind: touching", "kind: touching, wish: 1"):
+        (problem,) = problems(changed("kind: near, within: 20", relation, CIRCLE))
+        assert "20:40: expected edges that can touch, found chairs, a circle, which has none; use kind: near" in problem
+
+
+def test_a_sketched_circle_is_as_wide_as_deep():
+    """In its place, and no word on one that is."""
+    sketch = "sketches: [{name: s, rooms: [{room: chairs, at: [5, 25], width: 16, depth: 15, front: '+y'}]}]\n"
+    (problem,) = problems(CIRCLE + sketch)
+    assert (
+        "23:76: expected a width and a depth that are equal in a circle, found 16 by 15 ft; give the distance"
+        in problem
+    )
+    drawn = read_scenario(CIRCLE + sketch.replace("15", "16"), "yard.yaml")
+    assert drawn.brief.room("chairs").shape == "circle"

@@ -1,6 +1,6 @@
 """Fire features."""
 
-from math import hypot
+from math import hypot, pi
 
 import pytest
 
@@ -48,3 +48,28 @@ def test_a_square_too_small_seats_fewer() -> None:
     """In 11 x 11 ft no eight people sit round a fire."""
     room = sized_room(RoomWish("f", "fire", choices=(Choice("c", 11, 11, 8, 1.0),)))
     assert room.choices[0].seats < 8
+
+
+def rings(shape: str) -> tuple[SizedChoice, ...]:
+    """The three levels of a fire for eight."""
+    return sized_room(RoomWish("f", "fire", seats=8, fuel="gas", shape=shape)).choices
+
+
+def test_a_circle_pays_for_its_disc_alone() -> None:
+    """As large across as the square, with all seats; paving by pi / 4 of it, no seat wall, never growing."""
+    for ring, square in zip(rings("circle"), rings("rectangle"), strict=True):
+        assert (ring.width_ft, ring.depth_ft, ring.seats) == (square.width_ft, square.depth_ft, 8)
+        (paved,) = (quantity.amount for quantity in ring.quantities if "paving" in quantity.item)
+        assert paved == pytest.approx(pi / 4 * ring.width_ft**2) == pytest.approx(ring.area_sqft)
+        assert {item.role for item in ring.furniture} == {"fire pit", "fire seat"}
+        assert set(dict(ring.sides).values()) == {"open"}
+    assert sized_room(RoomWish("f", "fire", shape="circle")).grow == 0
+
+
+def test_the_ring_of_seats_lies_in_the_disc() -> None:
+    """Every corner of every seat, turned as it stands, with the ground behind; 8 seats: 16 to 18 ft across."""
+    for choice, behind_ft in zip(rings("circle"), (16 / 12, 0.0, 0.0), strict=True):
+        half = choice.width_ft / 2
+        reach = [hypot(s.x_ft + s.width_ft / 2 - half, s.y_ft + s.depth_ft / 2 - half) for s in choice.furniture[1:]]
+        assert hypot(max(reach) + 1.0, 1.0) + behind_ft <= half + 1e-9
+        assert 16 <= choice.width_ft <= 18

@@ -13,17 +13,18 @@ from optimizer.engine.explorer.explore import Explorer
 from optimizer.engine.pairs import FORBIDDEN
 from optimizer.engine.problem import Spot, modelled_losses, stamp_losses
 from optimizer.scenario import load_scenario
+from tests.circle_yard import circle_yard
 from tests.explored import explored, states
 from tests.held import losses_in_model
 from tests.yards import plain_rooms, plain_yard
 
-NAMES = ("heron-lane", "fernhollow-court", "ribbon-lane", "thimble-yard", "tumbledown-bank", "wattle-rise")
+NAMES = ("heron-lane", "fernhollow-court", "ribbon-lane", "thimble-yard", "tumbledown-bank", "wattle-rise", "circle")
 
 
 @pytest.fixture(scope="module", params=NAMES)
 def explorer(request) -> Explorer:
-    """A short tour of each demonstration yard."""
-    scenario = load_scenario(f"scenarios/{request.param}.yaml")
+    """A short tour of each demonstration yard, and of one with a circle."""
+    scenario = circle_yard() if request.param == "circle" else load_scenario(f"scenarios/{request.param}.yaml")
     return explored(scenario, sized_rooms(scenario.brief), rebuilds=30, seed=3)
 
 

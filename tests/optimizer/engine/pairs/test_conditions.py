@@ -1,13 +1,13 @@
 """What is asked of two rooms by offset: the table, the model and plane geometry say the same at every offset."""
 
 import itertools
-import math
 from dataclasses import replace
 from functools import cache
 
 import numpy as np
 import pytest
 from ortools.sat.python import cp_model
+from shapely import Point, box
 
 from optimizer.catalogue import book_for
 from optimizer.engine.grid.variants import Variant
@@ -27,9 +27,21 @@ from tests.yards import plain_rooms, plain_yard
 SMALL = Variant(0, 3, 2, None, (3, 2))
 WIDE = Variant(0, 4, 3, "+y", (4, 6), counter_ahead=2)
 TALL = Variant(0, 3, 4, "-x", (0, 4), covered=True)
-PAIRS = [(SMALL, WIDE), (WIDE, SMALL), (TALL, SMALL), (SMALL, TALL), (TALL, WIDE)]
+ROUND = Variant(0, 5, 5, None, (5, 5), is_round=True)
+SMALL_ROUND = Variant(0, 2, 2, None, (2, 2), is_round=True)
+PAIRS = [
+    (SMALL, WIDE),
+    (WIDE, SMALL),
+    (TALL, SMALL),
+    (ROUND, TALL),
+    (SMALL_ROUND, ROUND),
+    (SMALL, TALL),
+    (TALL, WIDE),
+    (WIDE, ROUND),
+]
 STEP_FT = 1.5
 OFFSETS = np.arange(-9, 10)
+_EVEN_FT = 1e-9
 
 CONDITIONS = {
     "near 4": Near(4.0, STEP_FT),
@@ -53,6 +65,7 @@ CONTACTS = {
     "must touch": Contact(may_overlap=False, gap=3, share=2, must_touch=True, touch_share=2),
     "must touch, the second's open side shut": Contact(may_overlap=False, must_touch=True, touch_share=1, shut=(1,)),
     "a gap, or one over the other": Contact(gap=2, share=1),
+    "a gap and never touching": Contact(may_overlap=False, gap=3, share=2, may_touch=False),
 }
 
 
@@ -65,20 +78,28 @@ def by_hand(name: str, first: Variant, second: Variant, right: int, up: int) -> 
     low, high = (right, up), (right + first.width, up + first.depth)
     other = (second.width, second.depth)
     gap = [max(0 - high[axis], low[axis] - other[axis]) for axis in (0, 1)]
-    distance_ft = STEP_FT * math.hypot(*(max(0, g) for g in gap))
+    (one, radius), (another, its_radius) = ground(first, right, up), ground(second, 0, 0)
+    distance_ft = max(0.0, one.distance(another) - radius - its_radius)
     overlap = [min(high[axis], other[axis]) - max(low[axis], 0) for axis in (0, 1)]
     touches = [gap[axis] == 0 and overlap[1 - axis] >= 2 for axis in (0, 1)]
     match name.split(" ", maxsplit=1)[0]:
         case "near":
-            return distance_ft <= float(name.split(" ")[1].rstrip(",")) + 1e-9
+            return distance_ft <= float(name.split(" ")[1].rstrip(",")) + _EVEN_FT
         case "apart":
             bare = (first, second)[name.endswith("second")].covered is False
             asked = 4.0 if "covered" in name else float(name.split(" ")[1].rstrip(","))
-            return distance_ft >= asked - 1e-9 or ("covered" in name and bare)
+            return distance_ft >= asked - _EVEN_FT or ("covered" in name and bare)
         case "touching":
             return any(touches)
     one, end = (first, 0) if name.startswith("the first") else (second, 1)
     return opens_to(one, end, low, high, other, ahead="ahead" in name)
+
+
+def ground(variant: Variant, x: int, y: int):
+    """Ground of a variant with its corner there [ft]: a rectangle and 0, or the middle of a circle and its radius."""
+    if variant.is_round:
+        return Point(STEP_FT * (x + variant.width / 2), STEP_FT * (y + variant.width / 2)), STEP_FT * variant.width / 2
+    return box(STEP_FT * x, STEP_FT * y, STEP_FT * (x + variant.width), STEP_FT * (y + variant.depth)), 0.0
 
 
 def opens_to(one, end, low, high, other, *, ahead) -> bool:
@@ -130,8 +151,13 @@ def in_model(contact: Contact, pair: tuple[Variant, Variant], right: int, up: in
     return solver.solve(model) in (cp_model.OPTIMAL, cp_model.FEASIBLE)
 
 
-@cache
 def standing(pair: tuple[Variant, Variant]):
+    """A problem of two rooms of one variant each."""
+    return standing_as(*((variant,) for variant in pair))
+
+
+@cache
+def standing_as(*variants: tuple[Variant, ...]):
     """A problem of two rooms that may stand anywhere on open land of 30 x 30 steps."""
     problem = plain_problem()
     lattice = replace(problem.context.lattice, columns=30, rows=30, step_ft=STEP_FT)
@@ -143,19 +169,19 @@ def standing(pair: tuple[Variant, Variant]):
             required=True,
             walkable=False,
             is_built=True,
-            variants=(v,),
-            losses=(0,),
-            allowed=(open_land,),
-            places=(losses,),
-            floors=(losses,),
+            variants=own,
+            losses=(0,) * len(own),
+            allowed=(open_land,) * len(own),
+            places=(losses,) * len(own),
+            floors=(losses,) * len(own),
             absent_loss=0,
         )
-        for name, v in zip("ab", pair, strict=True)
+        for name, own in zip("ab", variants, strict=True)
     )
     return replace(problem, context=replace(problem.context, lattice=lattice), rooms=rooms)
 
 
-@pytest.mark.parametrize("pair", PAIRS[:3], ids=str)
+@pytest.mark.parametrize("pair", PAIRS[:5], ids=str)
 @pytest.mark.parametrize("name", CONDITIONS)
 def test_the_model_holds_what_the_table_keeps(name, pair):
     """At every third offset, and at every one where the answer changes from its left neighbour's."""
@@ -165,7 +191,7 @@ def test_the_model_holds_what_the_table_keeps(name, pair):
         assert in_model(Contact(), pair, right, up, condition=CONDITIONS[name]) == kept[row, column], (right, up)
 
 
-@pytest.mark.parametrize("pair", PAIRS[:3], ids=str)
+@pytest.mark.parametrize("pair", PAIRS[:5], ids=str)
 @pytest.mark.parametrize("name", CONTACTS)
 def test_the_model_separates_as_the_table_does(name, pair):
     """Apart, touching or over each other: feasible in the model exactly where the table has it."""
@@ -204,6 +230,40 @@ def test_contact_by_hand():
     assert at[4, 1]  # flush on the right
     assert at[1, -2]  # flush below, three steps of edge
     assert not at[-5, -4]  # two steps off along both axes
+
+
+def test_distances_of_circles_by_hand():
+    """Circles of radius 3 and 1.5 ft with their middles 3-4-5 apart; a circle and the corner of a rectangle."""
+    one, other = Variant(0, 4, 4, None, (4, 4), is_round=True), Variant(0, 2, 2, None, (2, 2), is_round=True)
+    # Middles 6 steps of 1.5 ft to the right and 8 up: 15 ft, less both radii.
+    assert Gaps(one, other, np.array([5]), np.array([7]), STEP_FT).distance_ft == pytest.approx(15 - 4.5)
+    # The middle lies 3 and 4 steps off the corner: 7.5 ft, less the radius.
+    square = Variant(0, 3, 3, None, (3, 3))
+    assert Gaps(one, square, np.array([4]), np.array([5]), STEP_FT).distance_ft == pytest.approx(7.5 - 3)
+    # Beside it the circle is as far as its square is.
+    assert Gaps(one, square, np.array([5]), np.array([0]), STEP_FT).distance_ft == pytest.approx(2 * STEP_FT)
+    assert Gaps(one, square, np.array([1]), np.array([0]), STEP_FT).distance_ft == 0
+
+
+@pytest.mark.parametrize("name", ["near 4", "apart 4", "apart of a covered second"])
+def test_each_size_is_measured_by_its_own_radius(name):
+    """Of a room that may be a large circle, a small one or a rectangle: the model asks of each what its table says."""
+    sizes = (ROUND, replace(SMALL_ROUND, choice=1, covered=True), replace(TALL, choice=2, front=None))
+    other, condition = (SMALL, ROUND), CONDITIONS[name]
+    for v, u in itertools.product(range(3), range(2)):
+        kept = condition.kept(gaps_of(other[u], sizes[v]))
+        for row, column in worth_trying(kept)[::4]:
+            problem, model = standing_as(other, sizes), cp_model.CpModel()
+            rooms = room_variables(model, problem, Scope(((0, 1), (0, 1, 2)), (False, False), (None,)))
+            condition.hold(PairModel(model, problem, RoomPair(0, 1, Contact(), (), ()), rooms, None), unless=())
+            model.add_bool_and([rooms[0].literals[u], rooms[1].literals[v]])
+            at = (15 + int(OFFSETS[column]), 15 + int(OFFSETS[row]), 15, 15)
+            for variable, value in zip((rooms[0].x, rooms[0].y, rooms[1].x, rooms[1].y), at, strict=True):
+                model.add(variable == value)
+            solver = cp_model.CpSolver()
+            solver.parameters.num_workers, solver.parameters.cp_model_presolve = 1, False
+            found = solver.solve(model) in (cp_model.OPTIMAL, cp_model.FEASIBLE)
+            assert found == kept[row, column], (u, v, row, column)
 
 
 def test_asked_together():

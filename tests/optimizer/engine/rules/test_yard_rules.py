@@ -11,13 +11,13 @@ from optimizer.check.case import CheckCase
 from optimizer.derived import Derived
 from optimizer.engine.grid.context import context_of
 from optimizer.engine.grid.variants import variants_of
-from optimizer.engine.problem.build import allowed_positions
+from optimizer.engine.problem.build import allowed_positions, sizes_of
 from optimizer.engine.rules import PARTS
 from optimizer.layout import Layout, Placement, placed_of
 from optimizer.site import KeepOut, Paving, RootRings, Setbacks, UtilityLine, Wall
-from tests.yards import PLAIN_SITE, bathing, on_site, plain_rooms, plain_yard, sized
+from tests.yards import PLAIN_SITE, bathing, circled, on_site, plain_rooms, plain_yard, round_at, sized
 
-ROOMS = plain_rooms(sized("pool", "reserve", 8, 10), sized("grass", "lawn", 8, 8), bathing("bath"))
+ROOMS = plain_rooms(sized("pool", "reserve", 8, 10), sized("grass", "lawn", 8, 8), bathing("bath"), circled("ring", 9))
 YARD = on_site(
     plain_yard(ceiling=None),
     setbacks=(Setbacks(1, 2, 7, 3, 6, 5),) * 4,
@@ -59,7 +59,8 @@ def places(context, room, variant):
         for column in range(lattice.columns - variant.width + 1):
             at, size = (lattice.x_ft(column), lattice.y_ft(row)), (variant.width * step, variant.depth * step)
             label = room.choices[variant.choice].label
-            posed = Placement(room.name, label, *at, *size, variant.front or "+y")
+            shape = room.choices[variant.choice].shape
+            posed = Placement(room.name, label, *at, *size, variant.front or "+y", shape=shape)
             yield row, column, context.pose.layout_back(Layout((posed,)))
 
 
@@ -78,6 +79,35 @@ def test_a_place_is_allowed_where_the_check_has_nothing_against_it(rule, room):
     ]
     assert seen
     assert [pair for pair in seen if pair[0] != pair[1]] == []
+
+
+def test_a_circle_may_stand_where_the_check_lets_it():
+    """A circle beside house, landings and a roof at every other place: no edge of it is flush with anything."""
+    ring, rules = circled("ring", 9), ("off_buildings", "no_slivers", "door_zone", "under_structure")
+    context = context_of(YARD, (ring,))
+    (variant,) = variants_of(ring, context.lattice)
+    (allowed,) = allowed_positions(context, ring, (variant,), {rule: PARTS[rule] for rule in rules})
+    seen = []
+    for row, column, layout in list(places(context, ring, variant))[::2]:
+        case = CheckCase(Derived(YARD, placed_of((ring,), layout)))
+        seen.append((bool(allowed[row, column]), not any(found for rule in rules for found in CHECKS[rule](case))))
+    assert [pair for pair in seen if pair[0] != pair[1]] == []
+    assert 0 < sum(kept for kept, _ in seen) < len(seen)
+
+
+@pytest.mark.parametrize(("across_ft", "is_room"), [(7, False), (8, True)])
+def test_a_circle_has_the_area_of_a_circle(across_ft, is_room):
+    """7 ft across it has 38 sq ft, too little for a room, in its square 49; 8 ft across 50."""
+    ring = circled("ring", across_ft)
+    context, case = (
+        context_of(YARD, (ring,)),
+        Derived(YARD, placed_of((ring,), Layout((round_at("ring", 9, 9, across_ft),)))),
+    )
+    assert (
+        bool(sizes_of(context, ring, {"proportion": PARTS["proportion"], "known_choice": PARTS["known_choice"]}))
+        == is_room
+    )
+    assert any(CHECKS["proportion"](CheckCase(case))) != is_room
 
 
 def test_only_a_covered_choice_keeps_the_setback_of_roofs():

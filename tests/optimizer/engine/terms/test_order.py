@@ -121,3 +121,13 @@ def test_the_model_counts_all_but_near_misses_and_what_it_rounds(explorer):
     assert answer.verdict == "optimal"
     assert answer.objective == modelled_value(problem, answer.state)
     assert answer.objective <= value_of(explorer.board, Limits.of(problem), answer.state)
+
+
+def test_a_circle_by_hand():
+    """A circle adds nothing wherever it stands, and its square lends no line to others."""
+    order = Order.over(((0,), ()), (20, 20), rate=10, disorder_rate=3)
+    one, ring = Rect(1, 5, 4, 2), Rect(8, 5, 3, 3, is_round=True)
+    assert order.loss([one, ring]) == order.loss([one])
+    assert order.loss([one, ring._replace(is_round=False)]) != order.loss([one])
+    assert Standing.of(order, [one]).loss_added(ring) == Standing.of(order, [ring]).loss == 0
+    assert Standing.of(order, [ring]).loss_added(one) == order.loss([one])
