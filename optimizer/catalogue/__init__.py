@@ -50,7 +50,6 @@ from optimizer.catalogue.party import (
     table_is_held,
 )
 from optimizer.catalogue.party_evening import Phase, best_grade_flow, party_phases, passing_ft, walkway_grade
-from optimizer.catalogue.paving import PavingMaterials, paving_materials
 from optimizer.catalogue.pools import barrier_height_ft, least_deck_ft, pad_size_ft, pool_figure, pool_gallons
 from optimizer.catalogue.price_book import PriceBook, UnitPrice
 from optimizer.catalogue.price_books import book_for, demo_price_book
@@ -92,7 +91,6 @@ __all__ = [
     "KindRules",
     "LocalSide",
     "Palette",
-    "PavingMaterials",
     "Phase",
     "PriceBook",
     "Quantity",
@@ -142,7 +140,6 @@ __all__ = [
     "party_is_held",
     "party_phases",
     "passing_ft",
-    "paving_materials",
     "pool_figure",
     "pool_gallons",
     "rates",

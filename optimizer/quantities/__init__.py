@@ -1,0 +1,26 @@
+"""Quantities as an estimator counts them: what each priced line consists of, and what comes beside rooms and ways."""
+
+from optimizer.quantities.extras import POOR_ACCESS, RETURN, Extra, extra_charges, extras_of, later_phases, poor_access
+from optimizer.quantities.figures import BuildUp, Figure, build_up, figure
+from optimizer.quantities.part import Counted, Line, Part
+from optimizer.quantities.services import run_ft
+from optimizer.quantities.take_off import parts_of
+
+__all__ = [
+    "POOR_ACCESS",
+    "RETURN",
+    "BuildUp",
+    "Counted",
+    "Extra",
+    "Figure",
+    "Line",
+    "Part",
+    "build_up",
+    "extra_charges",
+    "extras_of",
+    "figure",
+    "later_phases",
+    "parts_of",
+    "poor_access",
+    "run_ft",
+]
