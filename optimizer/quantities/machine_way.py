@@ -37,9 +37,9 @@ def hard_to_reach(derived: Derived) -> tuple[str, ...]:
     site = derived.site
     if not machine_entrances(site):
         return ()
-    reach = _reach(site)
-    half = value("machine_way_ft") / 2 + _SLACK_FT
-    return tuple(room.name for room in derived.placed.once if room.rules.built_as and room.shape.distance(reach) > half)
+    reach, half = _reach(site), value("machine_way_ft") / 2 + _SLACK_FT
+    built = [room for room in derived.placed.once if room.rules.built_as]
+    return tuple(room.name for room in built if reach.is_empty or room.shape.distance(reach) > half)
 
 
 @lru_cache(maxsize=SITES)
