@@ -42,6 +42,11 @@ def hard_to_reach(derived: Derived) -> tuple[str, ...]:
     return tuple(room.name for room in built if reach.is_empty or room.shape.distance(reach) > half)
 
 
+def is_closed_to_machines(site: Site) -> bool:
+    """Whether no way of 6 ft leads into the yard from any entrance for machines; not where none is given."""
+    return bool(machine_entrances(site)) and bool(_reach(site).is_empty)
+
+
 @lru_cache(maxsize=SITES)
 def _reach(site: Site) -> BaseGeometry:
     """Ground that the middle of a machine 6 ft wide comes to: past houses, walls and trunks; locked gates are opened,
