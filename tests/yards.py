@@ -164,5 +164,5 @@ def holding(scenario: Scenario, *holds: Hold) -> Scenario:
 def tight_thimble() -> Scenario:
     """The smallest demonstration yard under a ceiling that its kitchen does not fit under, where much is refused soon."""
     yard = load_scenario("scenarios/thimble-yard.yaml")
-    budget = replace(yard.brief.budget, ceiling=Decimal(50000))
+    budget = replace(yard.brief.budget, ceiling=Decimal(60000))
     return replace(yard, brief=replace(yard.brief, budget=budget))

@@ -19,7 +19,7 @@ from optimizer.appraisal.seats import people_seated, worth_placed
 from optimizer.appraisal.site import SeenShares, site_measures
 from optimizer.appraisal.sun import sun_of
 from optimizer.appraisal.table import table_way
-from optimizer.appraisal.take_off import take_off
+from optimizer.appraisal.take_off import all_charges
 from optimizer.appraisal.terraces import bare_doors
 from optimizer.appraisal.walking import trip_lengths, walking_ft
 from optimizer.brief import Relation
@@ -32,22 +32,16 @@ SIGHT = ("in_view", "out_of_view")
 
 @dataclass(frozen=True, slots=True)
 class Given:
-    """What the caller has at hand, who has the independent check: wishes missed, and shares of sight."""
+    """What the caller has at hand, who has the independent check: wishes missed, shares of sight, the cost."""
 
     missed: tuple[Relation, ...] = ()
     seen: SeenShares = ()
+    cost: Cost | None = None
 
 
 def priced(derived: Derived, book: PriceBook) -> Cost:
     """Cost sheet of a layout."""
-    charges = take_off(
-        derived.scenario,
-        derived.placed,
-        path_area_sqft=derived.paths.area,
-        grading=derived.grading,
-        pools=derived.pools,
-    )
-    return cost_of(charges, book, derived.scenario.brief.budget)
+    return cost_of(all_charges(derived, book), book, derived.scenario.brief.budget)
 
 
 def appraise(derived: Derived, book: PriceBook, given: Given | None = None) -> Appraisal:
@@ -59,7 +53,7 @@ def appraise(derived: Derived, book: PriceBook, given: Given | None = None) -> A
     finish = finish_plan(site, brief.finish, placed, found.legs, paths)
     paved = paved_share(site, placed, paths)
     return Appraisal(
-        cost=priced(derived, book),
+        cost=given.cost or priced(derived, book),
         ways=found.ways,
         legs=found.legs,
         planting=planting,

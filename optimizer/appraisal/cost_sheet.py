@@ -3,6 +3,8 @@
 from dataclasses import dataclass
 from decimal import Decimal
 
+from optimizer.catalogue import STEPS
+
 NOTHING = Decimal(0)
 
 
@@ -29,7 +31,7 @@ class CostLine:
     @property
     def is_step(self) -> bool:
         """Whether it is a stated step, a share of what comes before it, and no work of its own."""
-        return self.unit == "share"
+        return self.unit == "share" and self.assembly in {"", STEPS}
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,22 +1,58 @@
 """Quantities of a layout by line, before prices."""
 
 from collections.abc import Iterator, Sequence
-from math import sqrt
+from decimal import Decimal
 from typing import Final
 
 from shapely import union_all
 
 from optimizer.appraisal.groundwork import groundwork
-from optimizer.catalogue import LIFTED, SITE, Charge, charge, existing_of, fixed_charges, room_charges
-from optimizer.derived import PoolSite
+from optimizer.catalogue import (
+    LIFTED,
+    SITE,
+    Charge,
+    PriceBook,
+    charge,
+    existing_of,
+    fixed_charges,
+    room_charges,
+    to_cents,
+)
+from optimizer.derived import Derived, PoolSite
 from optimizer.fields.existing_paving import paving_to
 from optimizer.grading import Grading
-from optimizer.layout import Placed, Placement, radius_ft
+from optimizer.layout import Placed
+from optimizer.quantities import POOR_ACCESS, RETURN, extra_charges, later_phases, poor_access, run_ft
 from optimizer.scenario import Scenario
-from optimizer.site import Point, Site
+from optimizer.site import Site
 
 _LEAST_SQFT: Final = 0.05
 _SUPPLIES: Final = ("gas", "electric", "water")
+
+
+def all_charges(derived: Derived, book: PriceBook) -> tuple[Charge, ...]:
+    """Everything that a layout costs: what it needs, what comes beside it by rule, and what is a share of both."""
+    needs = take_off(
+        derived.scenario,
+        derived.placed,
+        path_area_sqft=derived.paths.area,
+        grading=derived.grading,
+        pools=derived.pools,
+    )
+    charges = (*needs, *extra_charges(derived, needs))
+    return (*charges, *_shares(derived, charges, book))
+
+
+def _shares(derived: Derived, charges: Sequence[Charge], book: PriceBook) -> Iterator[Charge]:
+    """Shares of money: of earth and paving where no machine comes, and of a later phase for coming back."""
+    by_hand = poor_access(derived, charges)
+    of_phases = {
+        **{(phase, POOR_ACCESS): [c for c in by_hand if c.phase == phase] for phase in {c.phase for c in by_hand}},
+        **{(phase, RETURN): [c for c in charges if c.phase == phase] for phase in later_phases(charges)},
+    }
+    for (phase, item), base in sorted(of_phases.items()):
+        money = sum(to_cents(c.quantity * book.of(c.item).price) for c in base)
+        yield Charge(phase, SITE, item, to_cents(Decimal(money)))
 
 
 def take_off(
@@ -72,21 +108,3 @@ def _runs(site: Site, placed: Placed, by_room: Sequence[Charge]) -> Iterator[Cha
         lengths = [run_ft(start.at, room.placement) for start in site.utilities if start.kind == supply]
         if lengths:
             yield charge(phase=branch.phase, room=branch.room, item=f"{supply} run", amount=min(lengths))
-
-
-def run_ft(start: Point, placement: Placement) -> float:
-    """Length of a run along the axes from a point to the nearest edge of a room [ft]; it is dug, not flown."""
-    if placement.is_circle:
-        return _to_circle_ft(start, placement)
-    along = max(placement.x_ft - start[0], 0.0, start[0] - placement.right_ft)
-    up = max(placement.y_ft - start[1], 0.0, start[1] - placement.top_ft)
-    return along + up
-
-
-def _to_circle_ft(start: Point, placement: Placement) -> float:
-    """The same to a circle: straight on to its edge, or, from farther off its middle, to the point halfway round."""
-    radius, (x, y) = radius_ft(placement), placement.centre
-    less, more = sorted((abs(start[0] - x), abs(start[1] - y)))
-    if less >= radius * sqrt(0.5):
-        return max(0.0, less + more - radius * sqrt(2.0))
-    return max(0.0, more - sqrt(radius**2 - less**2))

@@ -62,7 +62,6 @@ from optimizer.catalogue.party import (
     table_is_held,
 )
 from optimizer.catalogue.party_evening import Phase, best_grade_flow, party_phases, passing_ft, walkway_grade
-from optimizer.catalogue.paving import PavingMaterials, paving_materials
 from optimizer.catalogue.pools import barrier_height_ft, least_deck_ft, pad_size_ft, pool_figure, pool_gallons
 from optimizer.catalogue.price_book import PriceBook, UnitPrice, digest_of, with_digest
 from optimizer.catalogue.price_books import DEMONSTRATION, book_for, demo_price_book, has_demo_book
@@ -117,7 +116,6 @@ __all__ = [
     "KindRules",
     "LocalSide",
     "Palette",
-    "PavingMaterials",
     "Phase",
     "PriceBook",
     "Quantity",
@@ -179,7 +177,6 @@ __all__ = [
     "party_is_held",
     "party_phases",
     "passing_ft",
-    "paving_materials",
     "pool_figure",
     "pool_gallons",
     "price_correlation",

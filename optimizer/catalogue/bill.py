@@ -18,6 +18,8 @@ _LUMPS: Final = (
     "planting of leftovers",
     "demolition and earth",
     "design and permits",
+    "mobilisation",
+    "survey",
 )
 
 

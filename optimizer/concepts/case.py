@@ -1,12 +1,13 @@
 """A scenario with its sized rooms and prices, and what is measured of a layout in it."""
 
 import math
-from collections.abc import Collection, Sequence
+from collections.abc import Callable, Collection, Sequence
 from dataclasses import dataclass, replace
 from decimal import Decimal
+from functools import cache
 from typing import Any
 
-from optimizer.appraisal import Appraisal, Given, appraise, priced, uncertainty_of
+from optimizer.appraisal import Appraisal, Cost, Given, appraise, priced, uncertainty_of
 from optimizer.brief import Relation
 from optimizer.catalogue import (
     PriceBook,
@@ -20,6 +21,7 @@ from optimizer.catalogue import (
 )
 from optimizer.check import CheckCase, Finding, all_findings, first_findings, fits, seen_shares, wishes_missed
 from optimizer.concepts import LeftOut, Losses, Option, cautions_for, idea_of, losses_of, permits_for, remedies_for
+from optimizer.concepts.counted import not_included_caution, take_off_of
 from optimizer.derived import Derived
 from optimizer.layout import Layout, Placed, placed_of
 from optimizer.scenario import Scenario
@@ -88,26 +90,28 @@ class Case:
 
     def judged(self, layout: Layout) -> Verdict:
         """Check a layout stage by stage, and measure and weigh it if it holds."""
-        case = self._to_check(layout)
+        case, cost = self._to_check(layout)
         findings = first_findings(case)
-        return Verdict(findings) if findings else self._measured(case, findings)
+        return Verdict(findings) if findings else self._measured(case, findings, cost)
 
     def fits(self, layout: Layout) -> bool:
         """Whether a layout keeps the rules of its places; ways, levels, sun, sight and money are not asked."""
-        return fits(self._to_check(layout))
+        return fits(self._to_check(layout)[0])
 
     def in_full(self, layout: Layout) -> Verdict:
         """All rules that a layout breaks, and its figures and losses even so."""
-        case = self._to_check(layout)
-        return self._measured(case, all_findings(case))
+        case, cost = self._to_check(layout)
+        return self._measured(case, all_findings(case), cost)
 
-    def _to_check(self, layout: Layout) -> CheckCase:
+    def _to_check(self, layout: Layout) -> tuple[CheckCase, Callable[[], Cost]]:
+        """A layout to check, and its cost sheet, which is made once when first asked for."""
         derived = Derived(self.scenario, self.placed(layout))
-        return CheckCase(derived, price=lambda: priced(derived, self.book).phase(1))
+        cost = cache(lambda: priced(derived, self.book))
+        return CheckCase(derived, price=lambda: cost().phase(1)), cost
 
-    def _measured(self, case: CheckCase, findings: tuple[Finding, ...]) -> Verdict:
+    def _measured(self, case: CheckCase, findings: tuple[Finding, ...], cost: Callable[[], Cost]) -> Verdict:
         missed = wishes_missed(case)
-        appraisal = appraise(case.derived, self.book, Given(missed, seen_shares(case)))
+        appraisal = appraise(case.derived, self.book, Given(missed, seen_shares(case), cost()))
         return Verdict(findings, appraisal, self._losses(case.derived.placed.left_out, appraisal, missed))
 
     def _losses(self, left_out: Collection[str], appraisal: Appraisal, missed: Sequence[Relation]) -> Losses:
@@ -159,9 +163,13 @@ class Case:
         options that are shown.
         """
         placed, appraisal = self.placed(option.layout), option.appraisal
+        counted = take_off_of(Derived(self.scenario, placed), appraisal.cost, self.book)
+        missing = not_included_caution(counted.not_included, self.book.currency)
         return replace(
             option,
-            cautions=cautions_for(self.scenario, placed, appraisal.legs, appraisal.cost),
+            parts=counted.parts,
+            not_included=counted.not_included,
+            cautions=(*cautions_for(self.scenario, placed, appraisal.legs, appraisal.cost), *missing),
             uncertainty=uncertainty_of(appraisal.cost, self.scenario.brief.budget.ceiling),
             permits=permits_for(self.scenario, placed, appraisal),
             remedies=remedies_for(self.scenario, placed, self.book, appraisal),

@@ -6,7 +6,9 @@ from typing import Literal
 
 from optimizer.appraisal import Appraisal, Uncertainty
 from optimizer.check import Finding
+from optimizer.concepts.counted import NotIncluded
 from optimizer.layout import Layout
+from optimizer.quantities import Part
 from optimizer.site import Ring
 
 ProofStatus = Literal["proven", "bounded"]
@@ -81,6 +83,10 @@ class Option:
     """Permits and approvals likely needed: a prompt, no advice."""
     remedies: tuple[Remedy, ...] = ()
     """What could be added to mend what is better not seen; in no cost and no score."""
+    parts: tuple[Part, ...] = ()
+    """What the lines of its cost sheet consist of."""
+    not_included: tuple[NotIncluded, ...] = ()
+    """What no line of its cost sheet pays for."""
     idea: Idea | None = None
     sketch: str | None = None
     uncertainty: Uncertainty | None = None

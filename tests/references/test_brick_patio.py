@@ -2,8 +2,7 @@
 
 import pytest
 
-from optimizer.catalogue import paving_materials
-from optimizer.catalogue.paving import base_extension_ft
+from optimizer.quantities.paving import base_extension_ft, paving_materials
 
 PATIO = paving_materials(width_ft=10, depth_ft=20, cut_edge_ft=60)
 

@@ -1,4 +1,6 @@
-"""What ways, steps and runs will cost, roughly: estimates, which guide the explorer and on which no proof rests."""
+"""What ways with their lights, steps, runs and spoil will cost, roughly: estimates, which guide the explorer and on which
+no proof rests.
+"""
 
 import math
 from collections.abc import Sequence
@@ -6,7 +8,8 @@ from collections.abc import Sequence
 import numpy as np
 
 from optimizer.brief import RuleId
-from optimizer.catalogue import PriceBook, SizedChoice, SizedRoom
+from optimizer.catalogue import PriceBook, SizedChoice, SizedRoom, palette_of
+from optimizer.catalogue.finish import PAVING_ITEMS
 from optimizer.circulation import WIDTH_FT
 from optimizer.engine.grid.context import Context
 from optimizer.engine.grid.lattice import Cells
@@ -14,6 +17,8 @@ from optimizer.engine.grid.variants import Variant
 from optimizer.engine.problem.problem import Guide, ProblemRoom
 from optimizer.engine.rules.part import Part
 from optimizer.fields import ground_z_ft
+from optimizer.grading import loose_cuyd
+from optimizer.quantities import POOR_ACCESS, build_up, figure, is_closed_to_machines, layer_cuyd
 
 Parts = dict[RuleId, Part]
 CENTS = 100
@@ -31,7 +36,8 @@ def guide_of(context: Context, rooms: Sequence[ProblemRoom], book: PriceBook, pa
         tuple(_doubts(context, sized, variant, parts) for variant in room.variants)
         for sized, room in zip(context.rooms, rooms, strict=True)
     )
-    return Guide(runs, _ways(context, rooms, book) + _steps(context, rooms, book), doubts)
+    ways = _ways(context, rooms, book) + _steps(context, rooms, book) + _beside(context, book)
+    return Guide(runs, ways, doubts)
 
 
 def _doubts(context: Context, room: SizedRoom, variant: Variant, parts: Parts) -> Cells | None:
@@ -48,8 +54,29 @@ def _ways(context: Context, rooms: Sequence[ProblemRoom], book: PriceBook) -> in
     guests = {entrance.name for entrance in context.site.entrances if "guests" in entrance.used_by}
     stops = [(name, point) for name in names if (point := context.site.point_of(name)) is not None]
     area_sqft = sum(WIDTH_FT["arrival" if name in guests else "main"] * math.dist(at, middle) for name, at in stops)
-    with_steps = context.scenario.brief.budget.factor
-    return round(CENTS * float(book.of("path paving").price * with_steps) * area_sqft)
+    length_ft = sum(math.dist(at, middle) for _, at in stops)
+    lights = length_ft / figure("way_light_ft").value * float(book.of("light").price)
+    paving = float(book.of("path paving").price) * area_sqft * (1 + _by_hand(context, book))
+    return round(CENTS * (paving + lights) * float(context.scenario.brief.budget.factor))
+
+
+def _by_hand(context: Context, book: PriceBook) -> float:
+    """Share by which earth and paving are dearer, where no machine comes into the yard at all."""
+    return float(book.of(POOR_ACCESS).price) if is_closed_to_machines(context.site) else 0.0
+
+
+def _beside(context: Context, book: PriceBook) -> int:
+    """What comes beside the paving of every wished room at its least size: spoil, and what work by hand costs more
+    [cents].
+    """
+    brief = context.scenario.brief
+    up = build_up(palette_of(brief.finish).field.material)
+    least = [min(room.choices, key=lambda choice: choice.width_ft * choice.depth_ft) for room in context.rooms]
+    laid = [quantity for choice in least for quantity in choice.quantities if quantity.item in PAVING_ITEMS]
+    spoil = sum(loose_cuyd(layer_cuyd(quantity.amount, up.dug_in)) for quantity in laid)
+    paving = sum(quantity.amount * float(book.of(quantity.item).price) for quantity in laid)
+    money = spoil * float(book.of("spoil carted away").price) + _by_hand(context, book) * paving
+    return round(CENTS * money * float(brief.budget.factor))
 
 
 def _steps(context: Context, rooms: Sequence[ProblemRoom], book: PriceBook) -> int:

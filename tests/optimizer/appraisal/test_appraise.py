@@ -77,13 +77,15 @@ def test_measures_agree_with_each_other(fernhollow: Scenario, fernhollow_rooms: 
 
 
 def test_phase_2_holds_the_dearest_future(fernhollow: Scenario, fernhollow_rooms: Rooms, place: PlaceRooms) -> None:
-    """The reserve's plunge pool is priced in phase 2, with the steps to it and their own contingency."""
+    """The reserve's plunge pool is priced in phase 2, with the steps to it, coming back for it, and contingency."""
     book = demo_price_book()
     cost = appraise(Derived(fernhollow, placed_of(fernhollow_rooms, place(0))), book).cost
     lines = {line.item: line.amount for line in cost.lines if line.phase == 2}
-    assert lines.keys() <= {"future plunge pool", "steps", "contingency"}
+    assert lines.keys() <= {"future plunge pool", "steps", "return to the site", "contingency"}
     assert lines["future plunge pool"] == book.of("future plunge pool").price
-    assert cost.phase(2) == (lines["future plunge pool"] + lines.get("steps", 0)) * Decimal("1.15")
+    built = lines["future plunge pool"] + lines.get("steps", 0)
+    assert lines["return to the site"] == built * Decimal("0.12")
+    assert cost.phase(2) == built * Decimal("1.12") * Decimal("1.15")
 
 
 def test_what_the_caller_measures_is_passed_on(

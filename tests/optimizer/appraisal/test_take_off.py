@@ -6,11 +6,11 @@ from decimal import Decimal
 import pytest
 
 from optimizer.appraisal import take_off
-from optimizer.appraisal.take_off import run_ft
 from optimizer.brief import Brief, Guests, RoomWish
 from optimizer.catalogue import fixed_charges, sized_rooms
 from optimizer.grading import Grading
 from optimizer.layout import Layout, Placement, placed_of
+from optimizer.quantities import run_ft
 from optimizer.scenario import Scenario
 
 WISHES = (RoomWish("fire", "fire", seats=8, fuel="gas"), RoomWish("later", "reserve", phase=2, futures=("hot tub",)))

@@ -112,7 +112,7 @@ def test_concepts_hold_within_their_ceilings():
     assert not [finding for option in options for finding in option.findings]
     assert all(o.appraisal.cost.phase(1) == p.cost <= p.ceiling for o, p in zip(options, points, strict=True))
     assert options[0].reason == "The least that was found to work: table (six)."
-    assert options[1].reason == "For about 1,000 USD more: the chairs (two)."
+    assert options[1].reason == "For about 1,400 USD more: the chairs (two)."
 
 
 def test_the_same_again():

@@ -2,7 +2,7 @@
 
 import pytest
 
-from optimizer.catalogue.paving import base_extension_ft, paving_materials, stone_cuyd
+from optimizer.quantities.paving import base_extension_ft, layer_cuyd, paving_materials
 
 
 def test_materials_grow_with_the_area() -> None:
@@ -14,5 +14,5 @@ def test_materials_grow_with_the_area() -> None:
 
 def test_a_thicker_base_takes_more_stone_and_reaches_farther() -> None:
     """8 in of base is twice 4 in, and reaches 8 in beyond the edge instead of 6."""
-    assert stone_cuyd(100, base_in=8) == pytest.approx(2 * stone_cuyd(100, base_in=4))
+    assert layer_cuyd(100, 8) == pytest.approx(2 * layer_cuyd(100, 4))
     assert (base_extension_ft(4) * 12, base_extension_ft(8) * 12) == (6, 8)

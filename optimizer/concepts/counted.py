@@ -1,0 +1,78 @@
+"""What a concept's lines consist of, and what no line of it has: both said of concepts that are shown."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from decimal import Decimal
+from typing import Final
+
+from optimizer.appraisal import Cost
+from optimizer.catalogue import SITE, Charge, PriceBook, to_cents
+from optimizer.derived import Derived
+from optimizer.quantities import POOR_ACCESS, RETURN, Extra, Part, extras_of, parts_of, poor_access
+
+_RULE: Final = "by rule"
+_PRACTICE: Final = "common practice, no source"
+
+
+@dataclass(frozen=True, slots=True)
+class NotIncluded:
+    """Something that a concept may come to need and no line pays for: its range without contingency, and the rule that
+    leaves it out.
+    """
+
+    item: str
+    words: str
+    low: Decimal
+    high: Decimal
+    rule: str
+
+
+@dataclass(frozen=True, slots=True)
+class TakeOff:
+    """Parts under the priced lines, and what is not included."""
+
+    parts: tuple[Part, ...]
+    not_included: tuple[NotIncluded, ...]
+
+
+def take_off_of(derived: Derived, cost: Cost, book: PriceBook) -> TakeOff:
+    """Take-off of a layout with this cost sheet; nothing of a layout without rooms."""
+    lines = [line for line in cost.lines if not line.is_step]
+    charges = [Charge(line.phase, line.room, line.item, line.quantity) for line in lines]
+    if not charges:
+        return TakeOff((), ())
+    extras = extras_of(derived, [charge for charge in charges if not _is_extra(charge)])
+    parts = (*parts_of(derived, charges), *_by_rule(derived, charges, extras, book))
+    return TakeOff(parts, tuple(_left_out(extra, book) for extra in extras if not extra.is_in))
+
+
+def _is_extra(charge: Charge) -> bool:
+    return charge.room == SITE and charge.item in {"light", POOR_ACCESS, RETURN}
+
+
+def _by_rule(derived: Derived, charges: Sequence[Charge], extras: Sequence[Extra], book: PriceBook) -> Iterator[Part]:
+    """Why each of the extras is there."""
+    for extra in extras:
+        if extra.is_in:
+            yield Part(SITE, extra.item, _RULE, round(extra.amount, 2), book.of(extra.item).unit, extra.rule, _PRACTICE)
+    if by_hand := poor_access(derived, charges):
+        rooms = ", ".join(dict.fromkeys(charge.room for charge in by_hand))
+        share = book.of(POOR_ACCESS).price
+        how = f"{share:.0%} of earth and paving: no way of 6 ft for machines to {rooms}"
+        yield Part(SITE, POOR_ACCESS, _RULE, float(share), "share", how, "layout rules, 15 to 25 %")
+    if any(charge.item == RETURN for charge in charges):
+        share = book.of(RETURN).price
+        how = f"{share:.0%} of what a later phase builds: people and machines come a second time"
+        yield Part(SITE, RETURN, _RULE, float(share), "share", how, "common practice, 8 to 15 %, no source")
+
+
+def _left_out(extra: Extra, book: PriceBook) -> NotIncluded:
+    price, usual = book.of(extra.item), Decimal(str(extra.usual))
+    return NotIncluded(extra.item, price.words, to_cents(price.low * usual), to_cents(price.high * usual), extra.rule)
+
+
+def not_included_caution(left_out: Sequence[NotIncluded], currency: str) -> Iterator[str]:
+    """One sentence that names them with their ranges."""
+    if left_out:
+        named = ", ".join(f"{one.item} ({one.low:,.0f} to {one.high:,.0f})" for one in left_out)
+        yield f"Not included, in {currency}: {named}."
