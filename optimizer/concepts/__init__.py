@@ -6,6 +6,7 @@ Here are the data and what is said of them; `concepts/run.py`, which needs the s
 from optimizer.concepts.cautions import cautions_for
 from optimizer.concepts.idea_words import idea_of
 from optimizer.concepts.option import (
+    NOT_ASKED,
     Conflict,
     DiffersBy,
     Idea,
@@ -27,6 +28,7 @@ from optimizer.concepts.score import Losses, losses_of
 
 __all__ = [
     "LEAST_DIFFERENCE",
+    "NOT_ASKED",
     "Conflict",
     "DiffersBy",
     "Idea",
