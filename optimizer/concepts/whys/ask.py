@@ -4,6 +4,7 @@ import threading
 import time
 from collections.abc import Iterable
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Final
 
 from optimizer.brief import RULES
@@ -11,11 +12,11 @@ from optimizer.concepts.case import Case
 from optimizer.concepts.held import hold_words
 from optimizer.concepts.option import Option
 from optimizer.concepts.whys.answers import Answer, cannot_be, it_costs, unknown
-from optimizer.concepts.whys.bindings import bindings_of
+from optimizer.concepts.whys.bindings import Asked, bindings_of
 from optimizer.concepts.whys.changes import Change, Group, changes_of
 from optimizer.concepts.whys.cores import Cores
 from optimizer.concepts.whys.easier import easier
-from optimizer.concepts.whys.here import here
+from optimizer.concepts.whys.here import here, moved
 from optimizer.concepts.whys.nothing import Told, told
 from optimizer.concepts.whys.question import Question, refuse_unanswerable
 from optimizer.concepts.whys.sunny import places_words, shade_words
@@ -24,8 +25,10 @@ from optimizer.concepts.whys.ways_out import MOST_WAYS_OUT, Solved, WaysOut, sol
 from optimizer.events import Emit, Event, to_nobody
 from optimizer.scenario.patch import Patch, patched
 
-SEARCHED, ASKED_WHY = 0.4, 0.65
-"""Shares of the time after which no plan with it is looked for any more, and what is in the way must be known."""
+SEARCHED, ASKED_WHY, MOVED = 0.4, 0.6, 0.75
+"""Shares of the time after which no plan with it is looked for any more, what is in the way must be known, and no other
+place is looked for.
+"""
 _MOST_REFUSED: Final = 3
 _FREE: Final = "With the other rooms free to move: "
 
@@ -78,8 +81,9 @@ class _Answering:
     def _is_settled_here(self) -> bool:
         """Whether the place itself, or the concept with its rooms where they are, says all."""
         self._stage("trying the place itself")
-        until = self._until(SEARCHED)
-        found = here(self._case, self._question, self._asking.option, until=until, stop=self._stop)
+        found = here(self._case, self._question, self._asking.option, until=self._until(1.0), stop=self._stop)
+        if found.is_settled and found.rules and not self._is_impossible():
+            return False  # geometry and the solver's tables do not agree: it is asked again, and told of then
         self._said += found.said
         self._rules, self._ways = found.rules, list(found.ways)
         return found.is_settled
@@ -87,7 +91,7 @@ class _Answering:
     def _asked_for(self) -> Answer:
         """Ask for it in the brief, with every room free to move."""
         self._stage("looking for a plan with it")
-        asked = Case.of(patched(self._case.scenario, self._asked.patch))
+        asked = self._asked_case
         free = _FREE if self._said and self._question.kind == "here" else ""
         if self._has_it(asked):
             return self._answered()
@@ -96,6 +100,8 @@ class _Answering:
             option, found = known
             self._said.append(f"It fits: {option.title.lower()} has it, {it_costs(asked, found, self._asking.option)}")
             return self._fitting(found)
+        if self._is_impossible():
+            return self._in_the_way(asked, Trial(asked), free)
         trial = tried(asked, seconds=self._left(SEARCHED), stop=self._stop)
         if trial.best is not None:
             costs = it_costs(asked, trial.best, self._asking.option)
@@ -127,8 +133,8 @@ class _Answering:
 
     def _in_the_way(self, asked: Case, trial: Trial, free: str) -> Answer:
         self._stage("asking what is in the way")
-        own = self._own(asked)
-        core = Cores(asked, until=self._until(ASKED_WHY), stop=self._stop).core(own)
+        own = self._own()
+        core = self._cores.core(own)
         refused = [rule for rule, _ in trial.refused.most_common(_MOST_REFUSED)]
         if core is not None:
             bindings = core.bindings
@@ -137,6 +143,8 @@ class _Answering:
         else:
             bindings = tuple(one for one in bindings_of(asked, asked=own) if one.rule in refused and not one.is_asked)
             self._said.append(free + unknown([RULES[rule].sentence.removesuffix(".") for rule in refused]))
+        if self._question.kind == "here" and not self._ways:
+            self._ways += moved(self._case, self._question, until=self._until(MOVED), stop=self._stop)
         self._try_ways_out(self._case, easier(self._case, self._question))
         self._try_ways_out(asked, changes_of(asked, bindings), before=self._asked.patch)
         return self._answered(is_answered=core is not None)
@@ -159,10 +167,24 @@ class _Answering:
         ways = WaysOut(case, until=self._until(1.0), stop=self._stop, before=before)
         self._ways += ways.solved(groups, most=MOST_WAYS_OUT - len(self._ways))
 
-    def _own(self, asked: Case) -> tuple[object, ...]:
-        """What the question itself asks for: its hold, and that the room is there."""
-        new = [hold for hold in asked.scenario.brief.holds if hold not in self._case.scenario.brief.holds]
-        return (*new, self._question.room)
+    @cached_property
+    def _asked_case(self) -> Case:
+        """The case with what is asked for in its brief."""
+        return Case.of(patched(self._case.scenario, self._asked.patch))
+
+    @cached_property
+    def _cores(self) -> Cores:
+        return Cores(self._asked_case, until=self._until(ASKED_WHY), stop=self._stop)
+
+    def _is_impossible(self) -> bool:
+        """Whether nothing keeps all of it, by two solves that are set up differently."""
+        return self._cores.fits_nothing(bindings_of(self._asked_case, asked=self._own()))
+
+    def _own(self) -> Asked:
+        """What the question itself asks for."""
+        holds = self._asked_case.scenario.brief.holds
+        new = tuple(hold for hold in holds if hold not in self._case.scenario.brief.holds)
+        return Asked(new, (self._question.room,), ("sun_least",) if self._question.kind == "sun" else ())
 
     def _answered(self, *, is_answered: bool = True) -> Answer:
         return Answer(

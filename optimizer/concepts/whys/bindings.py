@@ -54,10 +54,28 @@ class Binding:
         return self.relation is None and self.hold is None and self.required is None
 
 
-def bindings_of(case: Case, *, asked: Sequence[object] = ()) -> tuple[Binding, ...]:
-    """All that binds in a case; those of `asked`, holds or names of required rooms, are what was asked for."""
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """What a question itself asks for: holds, names of rooms that must be there, rules of the yard."""
+
+    holds: tuple[Hold, ...] = ()
+    rooms: tuple[str, ...] = ()
+    rules: tuple[RuleId, ...] = ()
+
+    def has(self, one: Binding) -> bool:
+        """Whether it is a thing that was asked for."""
+        if one.is_of_the_yard:
+            return one.rule in self.rules
+        return one.hold in self.holds or one.required in self.rooms
+
+
+NOTHING_ASKED: Final = Asked()
+
+
+def bindings_of(case: Case, *, asked: Asked = NOTHING_ASKED) -> tuple[Binding, ...]:
+    """All that binds in a case, each marked that was asked for."""
     found = (*_required(case), *_holds(case), *_relations(case), *_rules(OF_PLACES), *_rules(OF_THE_SET))
-    return tuple(replace(one, is_asked=one.hold in asked or one.required in asked) for one in found)
+    return tuple(replace(one, is_asked=asked.has(one)) for one in found)
 
 
 def problem_of(case: Case, kept: Sequence[Binding]) -> Problem:

@@ -58,6 +58,12 @@ def changes_of(case: Case, bindings: Sequence[Binding]) -> Iterator[Group]:
     yield from ((_hold(case, index),) for index in holds)
 
 
+def required(case: Case, name: str) -> Change:
+    """A room that must be there."""
+    index = [room.name for room in case.scenario.brief.rooms].index(name)
+    return Change(f"make the {name} required", (("add", f"/brief/rooms/{index}/required", True),))
+
+
 def with_figure(case: Case, index: int, figure_ft: float) -> Change:
     """A relation with another figure [ft], rounded so that what was measured still keeps it."""
     relation, scenario = case.scenario.brief.relations[index], case.scenario

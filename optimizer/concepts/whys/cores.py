@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from optimizer.concepts.case import Case
-from optimizer.concepts.whys.bindings import GUESTS, OF_THE_SET, Binding, bindings_of, problem_of
+from optimizer.concepts.whys.bindings import GUESTS, NOTHING_ASKED, OF_THE_SET, Asked, Binding, bindings_of, problem_of
 from optimizer.concepts.whys.shrink import smallest
 from optimizer.concepts.whys.trying import placeless_rooms
 from optimizer.engine.prover import anything_fits
@@ -42,7 +42,7 @@ class Cores:
             self._known[key] = self._proven(kept, min(SOLVE_S, max(1.0, left)))
         return self._known[key]
 
-    def core(self, asked: Sequence[object] = ()) -> Core | None:
+    def core(self, asked: Asked = NOTHING_ASKED) -> Core | None:
         """What cannot be kept with what is asked for; None where that is not proven."""
         bindings = bindings_of(self._case, asked=asked)
         fixed = tuple(one for one in bindings if one.is_asked)
@@ -52,7 +52,9 @@ class Cores:
         if start is None:
             return None
         least = smallest(start, lambda kept: self.fits_nothing((*fixed, *kept)))
-        return Core(least, is_least=not self.is_late)
+        # The grid ends with the yard: what is not on it by itself already lies outside.
+        outside = tuple(one for one in members if one.rule == "inside_setbacks")
+        return Core(least or outside, is_least=not self.is_late)
 
     def _proven(self, kept: Sequence[Binding], seconds: float) -> bool:
         problem = problem_of(self._case, kept)

@@ -61,14 +61,25 @@ def _nearest(case: Case, option: Option | None, near: Near, stop: threading.Even
     return nearest_beside(case, option.layout, near)
 
 
-def _told(case: Case, near: Near, found: Found | None, said: str, rules: tuple[Told, ...], *, is_settled: bool) -> Here:
+def moved(case: Case, question: Question, *, until: float, stop: threading.Event) -> tuple[Solved, ...]:
+    """A place near by that works, with all rooms free to move; none where none was found."""
+    assert question.at_ft is not None
+    near = Near(question.room, question.at_ft, until)
+    return _held_there(case, near, nearest_of_any(case, near, stop=stop))
+
+
+def _held_there(case: Case, near: Near, found: Found | None) -> tuple[Solved, ...]:
     change = None if found is None else moved_to(case, near, found)
     if found is None or change is None or not holds_with(case, change, found):
-        return Here(is_settled, (said,), rules)
-    placed = found.layout.of(near.room)
-    assert placed is not None
-    words = elsewhere(case, (placed.x_ft, placed.y_ft), near.room)
-    return Here(is_settled, (said, words), rules, (solved_by(case, change, found),))
+        return ()
+    return (solved_by(case, change, found),)
+
+
+def _told(case: Case, near: Near, found: Found | None, said: str, rules: tuple[Told, ...], *, is_settled: bool) -> Here:
+    ways = _held_there(case, near, found)
+    placed = None if found is None else found.layout.of(near.room)
+    words = () if not ways or placed is None else (elsewhere(case, (placed.x_ft, placed.y_ft), near.room),)
+    return Here(is_settled, (said, *words), rules, ways)
 
 
 def _fitting(case: Case, question: Question, option: Option, stands: tuple[Stand, ...]) -> Here:

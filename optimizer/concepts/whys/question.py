@@ -9,7 +9,7 @@ from shapely import Point, Polygon
 from optimizer.brief import Hold, SunWish
 from optimizer.concepts.case import Case
 from optimizer.concepts.option import Option
-from optimizer.concepts.whys.changes import Change
+from optimizer.concepts.whys.changes import Change, required
 from optimizer.concepts.whys.words import place
 from optimizer.errors import InputError, Problem
 
@@ -56,7 +56,7 @@ class Question:
                 asked = (("add", f"{room}/sun/least", sun.wished_h), ("add", f"{room}/required", True))
                 return Change(words, asked)
             case _:
-                return Change(f"make the {self.room} required", (("add", f"{room}/required", True),))
+                return required(case, self.room)
 
     def clashing(self, case: Case) -> tuple[Hold, ...]:
         """Holds of the room that say otherwise."""

@@ -5,7 +5,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Final, get_args
 
-from optimizer.brief import RULES, RuleId, Side
+from optimizer.brief import RULES, RelationKind, RuleId, Side
 from optimizer.catalogue import SizedRoom
 from optimizer.check import Finding
 from optimizer.concepts.case import Case
@@ -54,10 +54,9 @@ def in_the_way(stands: Sequence[Stand]) -> tuple[Named, ...]:
     every = [stand.broken for stand in stands]
     if not every or not all(every):
         return ()
-    # What many stands break, and what speaks of few things, is let go last.
-    order = sorted(
-        {named for broken in every for named in broken}, key=lambda one: (-_count(every, one), len(one[1]), one)
-    )
+    # What many stands break is let go last, and the yard's own rules after what the brief could loosen.
+    named = {one for broken in every for one in broken}
+    order = sorted(named, key=lambda one: (-_count(every, one), one[0] in get_args(RelationKind), len(one[1]), one))
     return smallest(order, lambda kept: all(not broken.isdisjoint(kept) for broken in every))
 
 

@@ -4,17 +4,19 @@ import threading
 import time
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from decimal import Decimal
 from typing import Final
 
 from optimizer.brief import RuleId
 from optimizer.concepts.case import Case, Verdict
 from optimizer.concepts.clock import Clock
+from optimizer.concepts.picking import Picker
 from optimizer.concepts.rounds import learn_refusals
-from optimizer.engine.explorer import Explorer, Ground, board_of
-from optimizer.engine.portfolio import Purse, first_tours, tour_of
+from optimizer.engine.explorer import Explorer, Ground, Tour, board_of
+from optimizer.engine.portfolio import REBUILDS, Purse, tour_of
 from optimizer.engine.problem import Problem, State, build_problem, layout_of
+from optimizer.engine.problem.alike import Archive
 from optimizer.layout import Layout
 
 JUDGED_EACH: Final = 4
@@ -86,39 +88,27 @@ def tried(
     return trial
 
 
-def placeless_rooms(problem: Problem) -> list[str]:
-    """Names of the required rooms that may stand nowhere, whatever the others do."""
-    return [room.name for room in problem.rooms if room.required and not any(c.any() for c in room.allowed)]
+def placeless_rooms(problem: Problem, *, asked: str | None = None) -> list[str]:
+    """Names of the required rooms, and of the one asked for, that may stand nowhere, whatever the others do."""
+    wanted = [room for room in problem.rooms if room.required or room.name == asked]
+    return [room.name for room in wanted if not any(cells.any() for cells in room.allowed)]
 
 
 def _tour(trial: Trial, problem: Problem, clock: Clock, enough: int, ground: Ground | None) -> None:
     explorer, purse, seed = Explorer(board_of(problem)), Purse(problem), trial.case.scenario.brief.options.seed
-    seen: set[State] = set()
+    picker = Picker(explorer, purse, Archive(problem, trial.case.diagonal_ft))
     for turn in range(MOST_TOURS):
-        if turn == 0:
-            (tour,) = first_tours(seed, (), purse.set_aside(0))
+        if ground is not None or turn % 2 == 0:
+            tour = Tour(REBUILDS[0], seed + turn, set_aside=purse.set_aside(turn), ground=ground)
         else:
-            tour = tour_of(problem, turn - 1, seed=seed, purse=purse, best=[state for _, state in _best(explorer)])
-        explorer.run(replace(tour, ground=ground or tour.ground), stop=clock)
-        for state in _new(explorer, seen):
+            tour = tour_of(problem, turn, seed=seed, purse=purse, best=())
+        explorer.run(tour, stop=clock)
+        for state in picker.pick(JUDGED_EACH):
             verdict = trial.judge(layout_of(problem, state))
             learn_refusals(explorer, state, verdict)
             _learn_cost(trial.case, purse, state, verdict)
             if len(trial.holding) >= enough or clock.is_set():
                 return
-
-
-def _best(explorer: Explorer) -> list[tuple[int, State]]:
-    return explorer.pool.ranked()[:JUDGED_EACH]
-
-
-def _new(explorer: Explorer, seen: set[State]) -> list[State]:
-    """The best layouts that were not judged yet, none of them near to what was refused."""
-    problem, refusals = explorer.board.problem, explorer.refusals
-    fresh = (s for _, s in explorer.pool.ranked() if any(s) and s not in seen and not refusals.forbid(problem, s))
-    found = [state for state, _ in zip(fresh, range(JUDGED_EACH), strict=False)]
-    seen.update(found)
-    return found
 
 
 def _learn_cost(case: Case, purse: Purse, state: State, verdict: Verdict) -> None:
