@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from optimizer.concepts import Option, OptionSet
     from optimizer.concepts.budgets import BudgetSet
     from optimizer.concepts.case import Case
+    from optimizer.concepts.whys.answers import Answer
     from optimizer.drawing import Audience, Drawing
     from optimizer.layout import Layout
 
@@ -110,11 +111,59 @@ def what_budgets_buy(
     return find_budgets(asked, emit=emit, stop=stop or threading.Event())
 
 
-def _layouts_of(result: Path | None) -> "tuple[Layout, ...]":
-    """Layouts of an earlier result, to start from."""
+@dataclass(frozen=True, slots=True)
+class WhySettings:
+    """What the call asks about: a room, and one of its left out, here, larger, sun; in a concept, if one is named."""
+
+    room: str
+    at_ft: tuple[float, float] | None = None
+    choice: str | None = None
+    in_the_sun: bool = False
+    result: Path | None = None
+    option: str | None = None
+    seconds: float = 20.0
+    seed: int | None = None
+
+
+def why(
+    scenario: Scenario,
+    settings: WhySettings,
+    *,
+    emit: Emit = to_nobody,
+    stop: threading.Event | None = None,
+) -> "Answer":
+    """Why a room is left out, not here, not larger, not in the sun. Raises InputError for what there is not."""
+    from optimizer.concepts.case import Case
+    from optimizer.concepts.whys.ask import Asking, answer
+    from optimizer.concepts.whys.context import concepts_of
+    from optimizer.concepts.whys.question import Kind, Question
+
+    kinds: dict[Kind, bool] = {
+        "here": settings.at_ft is not None,
+        "larger": settings.choice is not None,
+        "sun": settings.in_the_sun,
+    }
+    kind: Kind = next((kind for kind, is_asked in kinds.items() if is_asked), "left out")
+    if settings.seed is not None:
+        options = replace(scenario.brief.options, seed=settings.seed)
+        scenario = replace(scenario, brief=replace(scenario.brief, options=options))
+    case = Case.of(scenario)
+    option, known = concepts_of(case, _options_of(settings.result), settings.option)
+    question = Question(kind, settings.room, settings.at_ft, settings.choice)
+    asking = Asking(case, question, settings.seconds, option, known, emit)
+    return answer(asking, stop=stop or threading.Event())
+
+
+def _options_of(result: Path | None) -> "tuple[Option, ...]":
+    """Concepts and sketches of an earlier result."""
     from optimizer.results import read_result
 
-    return () if result is None else tuple(option.layout for option in read_result(result).option_set.options)
+    return () if result is None else read_result(result).option_set.options
+
+
+def _layouts_of(result: Path | None) -> "tuple[Layout, ...]":
+    """Layouts of an earlier result, to start from."""
+    return tuple(option.layout for option in _options_of(result))
 
 
 def _wishes_cost(scenario: Scenario, rooms: Sequence["SizedRoom"]) -> list[tuple[str, str]]:
@@ -224,7 +273,7 @@ def recheck(path: Path) -> tuple[str, ...]:
             found += [f"{option.id}: {p.room} as {p.choice} is not in the catalogue of this scenario" for p in strange]
             continue
         fresh = recount.with_proof(case.advised(case.fresh(option)))
-        fresh = replace(fresh, left_out=case.left_out(fresh.layout, fresh.appraisal))
+        fresh = replace(fresh, left_out=case.left_out(fresh.layout))
         found += differences(stored[option.id], option_record(case.rooms, fresh))
     return tuple(found)
 

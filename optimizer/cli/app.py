@@ -161,6 +161,34 @@ def budgets(  # noqa: PLR0913, PLR0917 - typer takes each option as an argument
 
 
 @app.command()
+def why(  # noqa: PLR0913, PLR0917 - typer takes each option as an argument
+    scenario: ScenarioArgument,
+    room: Annotated[str, typer.Option(metavar="NAME", help="The room that it is about.")],
+    start_from: Annotated[
+        Path | None, typer.Option("--from", metavar="RESULT", help="An options.json with the concept in question.")
+    ] = None,
+    option: Annotated[str | None, typer.Option("--option", metavar="ID", help="Which concept of it.")] = None,
+    at: Annotated[
+        str | None, typer.Option("--at", metavar="X,Y", help="Why not here: its lower left corner on the plan.")
+    ] = None,
+    choice: Annotated[str | None, typer.Option(metavar="LABEL", help="Why not larger: one of its choices.")] = None,
+    left_out: Annotated[bool, typer.Option("--left-out", help="Why is it left out: what is asked by itself.")] = False,
+    sun: Annotated[bool, typer.Option("--sun", help="Why not in the sun, or shade, that is wished for.")] = False,
+    json: Annotated[Path | None, typer.Option("--json", metavar="FILE", help="Write the answer as JSON too.")] = None,
+    seconds: SecondsOption = 20.0,
+    seed: SeedOption = None,
+) -> None:
+    """Say why a room is left out, not here, not larger or not in the sun.
+
+    What stands against it is found out by trying, and so is what would help.
+    """
+    from optimizer.cli.why_command import WhyCall, run_why
+
+    call = WhyCall(scenario, room, start_from, option, at, choice, left_out, sun, json, seconds, seed)
+    raise typer.Exit(run_why(call))
+
+
+@app.command()
 def batch(  # noqa: PLR0913, PLR0917 - typer takes each option as an argument
     folder: Annotated[Path, typer.Argument(metavar="FOLDER", help="Folder with scenarios.")],
     out: OutOption,

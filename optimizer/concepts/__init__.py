@@ -7,6 +7,7 @@ from optimizer.concepts.cautions import cautions_for
 from optimizer.concepts.idea_words import idea_of
 from optimizer.concepts.money_words import about_words, expected_words
 from optimizer.concepts.option import (
+    NOT_ASKED,
     Conflict,
     DiffersBy,
     Idea,
@@ -28,6 +29,7 @@ from optimizer.concepts.score import Losses, losses_of
 
 __all__ = [
     "LEAST_DIFFERENCE",
+    "NOT_ASKED",
     "Conflict",
     "DiffersBy",
     "Idea",

@@ -12,15 +12,23 @@ from optimizer.brief import Relation
 from optimizer.catalogue import (
     PriceBook,
     SizedRoom,
-    existing_of,
     finished_book,
-    room_price,
     sized_rooms,
     with_allowances,
     worth_rate,
 )
 from optimizer.check import CheckCase, Finding, all_findings, first_findings, fits, seen_shares, wishes_missed
-from optimizer.concepts import LeftOut, Losses, Option, cautions_for, idea_of, losses_of, permits_for, remedies_for
+from optimizer.concepts import (
+    NOT_ASKED,
+    LeftOut,
+    Losses,
+    Option,
+    cautions_for,
+    idea_of,
+    losses_of,
+    permits_for,
+    remedies_for,
+)
 from optimizer.concepts.counted import not_included_caution, take_off_of
 from optimizer.derived import Derived
 from optimizer.layout import Layout, Placed, placed_of
@@ -94,6 +102,10 @@ class Case:
         findings = first_findings(case)
         return Verdict(findings) if findings else self._measured(case, findings, cost)
 
+    def findings(self, layout: Layout) -> tuple[Finding, ...]:
+        """All rules that a layout breaks, those of every stage."""
+        return all_findings(self._to_check(layout)[0])
+
     def fits(self, layout: Layout) -> bool:
         """Whether a layout keeps the rules of its places; ways, levels, sun, sight and money are not asked."""
         return fits(self._to_check(layout)[0])
@@ -124,10 +136,10 @@ class Case:
             wish_weights=sum(relation.wish or 0.0 for relation in missed),
         )
 
-    def left_out(self, layout: Layout, appraisal: Appraisal) -> tuple[LeftOut, ...]:
-        """Wished rooms that the layout does without, each with the reason."""
+    def left_out(self, layout: Layout) -> tuple[LeftOut, ...]:
+        """Wished rooms that the layout does without; why is asked of what is shown alone."""
         left_out = self.placed(layout).left_out
-        return tuple(LeftOut(room.name, self._why(room, appraisal)) for room in self.rooms if room.name in left_out)
+        return tuple(LeftOut(room.name, NOT_ASKED) for room in self.rooms if room.name in left_out)
 
     def described(self, layout: Layout, verdict: Verdict) -> Option:
         """A measured layout as an option, without rank, reason and proof, and without what `advised` adds."""
@@ -136,7 +148,7 @@ class Case:
             rank=None,
             reason="",
             layout=layout,
-            left_out=self.left_out(layout, verdict.measured),
+            left_out=self.left_out(layout),
             proof=None,
             differs_by=None,
             cautions=(),
@@ -174,11 +186,3 @@ class Case:
             permits=permits_for(self.scenario, placed, appraisal),
             remedies=remedies_for(self.scenario, placed, self.book, appraisal),
         )
-
-    def _why(self, room: SizedRoom, appraisal: Appraisal) -> str:
-        budget = self.scenario.brief.budget
-        there = existing_of(self.scenario.site)
-        least = min(room_price(c, room, self.book, there) for c in room.choices) * budget.factor
-        if budget.ceiling is not None and appraisal.cost.phase(1) + least > budget.ceiling:
-            return f"at least {least:,.0f} {self.book.currency} more would pass the ceiling"
-        return "it costs more than it is worth here, or there is no place left for it"

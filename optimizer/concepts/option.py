@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 from decimal import Decimal
-from typing import Literal
+from typing import Final, Literal
 
 from optimizer.appraisal import Appraisal, Uncertainty
 from optimizer.check import Finding
@@ -43,11 +43,23 @@ class Idea:
 
 
 @dataclass(frozen=True, slots=True)
+class WayOut:
+    """A change of the scenario with which concepts were found: in words, and as (op, path, value) of RFC 6902."""
+
+    text: str
+    patch: tuple[tuple[str, str, object], ...]
+
+
+NOT_ASKED: Final = "not asked yet: `outdoor-rooms why` finds out"
+
+
+@dataclass(frozen=True, slots=True)
 class LeftOut:
-    """A wished room that this option does without, and why."""
+    """A wished room that this option does without, why, and what would bring it in."""
 
     room: str
     why: str
+    ways_out: tuple[WayOut, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,14 +118,6 @@ class Option:
     def left_out_rooms(self) -> tuple[str, ...]:
         """Names of the wished rooms that it does without."""
         return tuple(left.room for left in self.left_out)
-
-
-@dataclass(frozen=True, slots=True)
-class WayOut:
-    """A change of the scenario with which concepts were found: in words, and as (op, path, value) of RFC 6902."""
-
-    text: str
-    patch: tuple[tuple[str, str, object], ...]
 
 
 @dataclass(frozen=True, slots=True)

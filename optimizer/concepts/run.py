@@ -11,10 +11,12 @@ from typing import Final
 from optimizer.concepts.case import Case
 from optimizer.concepts.clock import Clock
 from optimizer.concepts.gather import CENTS, Gathering
-from optimizer.concepts.nothing import placeless_rooms, why_nothing
 from optimizer.concepts.option import OptionSet, SearchRecord, SearchStatus
 from optimizer.concepts.rounds import Rounds
 from optimizer.concepts.whole import NOTHING_PROVEN, WORK_A_SECOND, Whole
+from optimizer.concepts.whys.left_out import explained
+from optimizer.concepts.whys.nothing import why_nothing
+from optimizer.concepts.whys.trying import placeless_rooms
 from optimizer.concepts.workers import Workers
 from optimizer.engine.explorer import Explorer, board_of, mended
 from optimizer.engine.problem import Problem, build_problem, layout_of, modelled_losses, state_of, what_fits
@@ -156,7 +158,8 @@ class _Search:
         self.rounds.finish()
 
     def _ranked(self, proof: WholeProof) -> OptionSet:
-        options = tuple(map(self.asked.case.advised, self.gathering.shown(self.asked.count)))
+        case, found = self.asked.case, self.gathering
+        options = explained(case, self.problem, tuple(map(case.advised, found.shown(self.asked.count))), found.options)
         if not options:
             return OptionSet((), self._record("undecided", NOTHING_PROVEN))
         if proof.state is None:  # stopped before the proof began

@@ -10,6 +10,7 @@ from optimizer.concepts.case import Case
 from optimizer.concepts.option import Option
 from optimizer.layout import Layout, Placement
 
+NOT_DRAWN: Final = "it is not drawn in this layout"
 _DIGITS: Final = 6
 """Decimals of a foot: conversion from metres adds less, and plane geometry fails on lengths far below."""
 
@@ -25,7 +26,9 @@ def sketched_option(case: Case, sketch: Sketch, number: int) -> Option:
     verdict = case.in_full(layout)
     option = case.described(layout, verdict)
     reason = _reason(len(verdict.findings))
-    return case.advised(replace(option, id=f"sketch-{number:02d}", reason=reason, sketch=sketch.name))
+    left_out = tuple(replace(left, why=NOT_DRAWN) for left in option.left_out)
+    sketched = replace(option, id=f"sketch-{number:02d}", reason=reason, sketch=sketch.name, left_out=left_out)
+    return case.advised(sketched)
 
 
 def sketched_layout(case: Case, sketch: Sketch) -> Layout:

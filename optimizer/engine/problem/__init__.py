@@ -1,6 +1,6 @@
 """The whole-number problem of a yard and a brief: built once, read by explorer and model."""
 
-from optimizer.engine.problem.build import build_problem
+from optimizer.engine.problem.build import barred_places, build_problem, sizes_of
 from optimizer.engine.problem.buildable import buildable_sqft
 from optimizer.engine.problem.count import modelled_losses, modelled_value, stamp_losses
 from optimizer.engine.problem.problem import Guide, Problem, ProblemRoom, RoomPair
@@ -13,6 +13,7 @@ __all__ = [
     "RoomPair",
     "Spot",
     "State",
+    "barred_places",
     "build_problem",
     "buildable_sqft",
     "layout_of",
@@ -20,6 +21,7 @@ __all__ = [
     "modelled_value",
     "posed_layout_of",
     "rect_of",
+    "sizes_of",
     "stamp_losses",
     "state_of",
     "what_fits",

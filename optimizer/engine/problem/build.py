@@ -1,6 +1,6 @@
 """From a scenario and its sized rooms to the whole-number problem: every rule and every term from its registry."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from itertools import combinations
 
 import numpy as np
@@ -16,7 +16,7 @@ from optimizer.engine.grid.variants import Variant, variants_of
 from optimizer.engine.pairs import Ask, Contact, Penalty
 from optimizer.engine.pairs.stamp import FORBIDDEN, Stamp
 from optimizer.engine.problem.estimates import Parts, guide_of
-from optimizer.engine.problem.problem import Problem, ProblemRoom, RoomPair
+from optimizer.engine.problem.problem import Guide, Problem, ProblemRoom, RoomPair
 from optimizer.engine.problem.reach import reach_grid
 from optimizer.engine.rules import PARTS
 from optimizer.engine.terms import TERMS, Losses, choice_losses, order_of, pulls_to_points, slab_losses
@@ -32,10 +32,15 @@ def build_problem(
     book: PriceBook,
     *,
     without: frozenset[RuleId] = frozenset(),
+    rules_only: bool = False,
 ) -> Problem:
-    """The problem of a scenario. `without` leaves rules' parts out, to see what they forbid."""
+    """The problem of a scenario. `without` leaves rules' parts out, to see what they forbid; with `rules_only` nothing
+    costs anything, which is enough to ask whether there is any layout, and much sooner built.
+    """
     context = context_of(scenario, rooms)
     parts = {rule: part for rule, part in PARTS.items() if rule not in without}
+    if rules_only:
+        return _of_rules(context, book, parts)
     variants = tuple(sizes_of(context, room, parts) for room in rooms)
     built = tuple(_room(context, room, own, book, parts) for room, own in zip(rooms, variants, strict=True))
     return Problem(
@@ -48,6 +53,42 @@ def build_problem(
         rings=root_rings_of(context) if "root_ring" in parts else (),
         reach=reach_grid(context) if "reachable" in parts else None,
         guide=guide_of(context, built, book, parts),
+    )
+
+
+def _of_rules(context: Context, book: PriceBook, parts: Parts) -> Problem:
+    """What the rules allow, without a loss."""
+    variants = tuple(sizes_of(context, room, parts) for room in context.rooms)
+    nothing = np.zeros((context.lattice.rows, context.lattice.columns), dtype=np.int64)
+    rooms = tuple(
+        ProblemRoom(
+            name=room.name,
+            required=room.required and "required_rooms" in parts,
+            walkable=room.rules.walkable,
+            is_built=bool(room.rules.built_as),
+            variants=own,
+            losses=(0,) * len(own),
+            allowed=allowed_positions(context, room, own, parts),
+            places=(nothing,) * len(own),
+            floors=(nothing,) * len(own),
+            absent_loss=0,
+        )
+        for room, own in zip(context.rooms, variants, strict=True)
+    )
+    pairs = (
+        RoomPair(a, b, _contact(context, parts, a, b), tuple(_penalties(context, parts, a, b)), ())
+        for a, b in combinations(range(len(rooms)), 2)
+    )
+    return Problem(
+        context=context,
+        rooms=rooms,
+        pairs=tuple(pairs),
+        pulls=(),
+        order=order_of(context),
+        amounts=tuple(a for part in parts.values() if part.amounts for a in part.amounts(context, variants, book)),
+        rings=root_rings_of(context) if "root_ring" in parts else (),
+        reach=None,
+        guide=Guide(tuple((0,) * len(own) for own in variants), 0),
     )
 
 
@@ -66,6 +107,13 @@ def allowed_positions(
     """Where each variant may stand by the rules that bind it alone; one array a variant."""
     kept = tuple(one for part in parts.values() if part.kept_off for one in part.kept_off(context, room))
     return tuple(_allowed(context, room, variant, kept, parts) for variant in variants)
+
+
+def barred_places(context: Context, room: SizedRoom, variant: Variant) -> dict[RuleId, Cells]:
+    """By rule the lower left corners where that rule alone keeps a variant from standing, if there are any."""
+    on_grid = allowed_positions(context, room, (variant,), {})[0]
+    bars = {rule: on_grid & ~allowed_positions(context, room, (variant,), {rule: p})[0] for rule, p in PARTS.items()}
+    return {rule: cells for rule, cells in bars.items() if cells.any()}
 
 
 def _room(
@@ -115,22 +163,29 @@ def _allowed(context: Context, room: SizedRoom, variant: Variant, kept: tuple[Ke
 
 
 def _pair(context: Context, parts: Parts, first: int, second: int) -> RoomPair:
-    contact = Contact()
-    for part in parts.values():
-        asked = part.contact(context, first, second) if part.contact else None
-        contact = contact if asked is None else contact.and_also(asked)
+    contact = _contact(context, parts, first, second)
     return RoomPair(
         first, second, contact, _stamps(context, parts, first, second), _asks(context, parts, first, second)
     )
 
 
+def _contact(context: Context, parts: Parts, first: int, second: int) -> Contact:
+    contact = Contact()
+    for part in parts.values():
+        asked = part.contact(context, first, second) if part.contact else None
+        contact = contact if asked is None else contact.and_also(asked)
+    return contact
+
+
+def _penalties(context: Context, parts: Parts, first: int, second: int) -> Iterator[Stamp]:
+    """What rules forbid between two rooms by offset."""
+    for rule, part in parts.items():
+        if part.conditions:
+            yield from (Penalty(rule, condition) for condition in part.conditions(context, first, second))
+
+
 def _stamps(context: Context, parts: Parts, first: int, second: int) -> tuple[Stamp, ...]:
-    rules: list[Stamp] = [
-        Penalty(rule, condition)
-        for rule, part in parts.items()
-        if part.conditions
-        for condition in part.conditions(context, first, second)
-    ]
+    rules = _penalties(context, parts, first, second)
     return (*rules, *(stamp for term in TERMS if term.stamps for stamp in term.stamps(context, first, second)))
 
 

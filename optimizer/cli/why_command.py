@@ -1,0 +1,129 @@
+"""Why a room is left out, not here, not larger, not in the sun: the answer on the screen, and as a file."""
+
+from dataclasses import dataclass
+from pathlib import Path
+from threading import Event as Flag
+
+from optimizer.cli.console import say
+from optimizer.cli.exits import ExitStatus
+from optimizer.cli.progress import Listener
+from optimizer.cli.watched import run_told
+from optimizer.concepts.whys.answers import Answer
+from optimizer.errors import InputError, Problem
+from optimizer.results import ready_folder, to_text, write_whole
+from optimizer.scenario import Scenario, load_scenario
+from optimizer.units import read_length_ft
+
+
+@dataclass(frozen=True, slots=True)
+class WhyCall:
+    """What was asked for: of `at`, `choice`, `left_out` and `sun` at most one."""
+
+    scenario: Path
+    room: str
+    start_from: Path | None
+    option: str | None
+    at: str | None
+    choice: str | None
+    left_out: bool
+    sun: bool
+    json: Path | None
+    seconds: float
+    seed: int | None
+
+
+def run_why(call: WhyCall) -> ExitStatus:
+    """Ask, write and print, and return the exit status."""
+    _refuse_two_questions(call)
+    answer = run_told(
+        lambda listener, stop: _work(call, listener, stop),
+        lambda answer: {"exit": int(_status(answer))},
+        scenario=call.scenario,
+        seconds=call.seconds,
+        repeatable=False,
+        as_json=False,
+    )
+    _print(answer)
+    return _status(answer)
+
+
+def _work(call: WhyCall, listener: Listener, stop: Flag) -> Answer:
+    from optimizer.pipeline import WhySettings, why
+
+    scenario = load_scenario(call.scenario)
+    if call.json is not None:
+        ready_folder(call.json.parent)
+    settings = WhySettings(
+        call.room,
+        at_ft=None if call.at is None else _corner_ft(scenario, call.at),
+        choice=call.choice,
+        in_the_sun=call.sun,
+        result=call.start_from,
+        option=call.option,
+        seconds=call.seconds,
+        seed=call.seed,
+    )
+    answer = why(scenario, settings, emit=listener.hear, stop=stop)
+    if call.json is not None:
+        write_whole(call.json, to_text(_record(answer)))
+    return answer
+
+
+def _status(answer: Answer) -> ExitStatus:
+    return ExitStatus.DONE if answer.is_answered else ExitStatus.UNDECIDED
+
+
+def _record(answer: Answer) -> dict[str, object]:
+    """The answer as the contract has it."""
+    return {
+        "question": answer.question,
+        "answer": answer.answer,
+        "answered": answer.is_answered,
+        "rules": [{"id": rule, "sentence": sentence, "rooms": list(rooms)} for rule, sentence, rooms in answer.rules],
+        "ways_out": [
+            {"text": way.text, "patch": [{"op": op, "path": path, "value": value} for op, path, value in way.patch]}
+            for way in answer.ways_out
+        ],
+    }
+
+
+def _print(answer: Answer) -> None:
+    say(answer.question)
+    say(answer.answer)
+    if answer.rules:
+        say("What stands in the way:" if len(answer.rules) == 1 else "What stands in the way, all of it together:")
+    for _, sentence, rooms in answer.rules:
+        say(f"  {sentence}" + (f" ({', '.join(rooms)})" if rooms else ""))
+    if answer.ways_out:
+        say("What would help; each was tried:")
+    for way in answer.ways_out:
+        say(f"  {way.text}")
+
+
+def _refuse_two_questions(call: WhyCall) -> None:
+    asked = [name for name, given in _questions(call).items() if given]
+    if len(asked) > 1:
+        advice = "ask one question at a time"
+        raise InputError((Problem("one of --at, --choice, --left-out, --sun", " and ".join(asked), advice),))
+    if call.option is not None and call.start_from is None:
+        advice = "name the options.json that has it"
+        raise InputError((Problem("--from RESULT beside --option", "--option alone", advice),))
+
+
+def _questions(call: WhyCall) -> dict[str, bool]:
+    return {
+        "--at": call.at is not None,
+        "--choice": call.choice is not None,
+        "--left-out": call.left_out,
+        "--sun": call.sun,
+    }
+
+
+def _corner_ft(scenario: Scenario, text: str) -> tuple[float, float]:
+    """Corner of the plan [ft] in the file's unit, or with units of its own."""
+    parts = [part.strip() for part in text.split(",")]
+    try:
+        x, y = (read_length_ft(part, unit_ft=scenario.unit_ft) for part in parts)
+    except ValueError:
+        raise InputError((Problem("x,y", repr(text), "write two lengths, such as 48,92", "--at"),)) from None
+    return x, y

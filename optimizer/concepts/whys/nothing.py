@@ -1,0 +1,62 @@
+"""Why nothing fits: what cannot be kept together, from which nothing can be let go, and ways out that were tried."""
+
+import threading
+import time
+from collections.abc import Sequence
+from typing import Final
+
+from optimizer.concepts.case import Case
+from optimizer.concepts.floor import floor_price
+from optimizer.concepts.held import why_not_held
+from optimizer.concepts.option import Conflict
+from optimizer.concepts.whys.bindings import Binding, bindings_of
+from optimizer.concepts.whys.changes import changes_of
+from optimizer.concepts.whys.cores import Cores
+from optimizer.concepts.whys.trying import placeless_rooms
+from optimizer.concepts.whys.ways_out import WaysOut
+from optimizer.concepts.whys.words import money
+from optimizer.engine.problem import Problem
+
+Told = tuple[str, str, tuple[str, ...]]
+"""A rule that would have to give: its id, its sentence, and the rooms that it speaks of."""
+ASKED_FOR: Final = 0.5
+"""Share of the time for finding out what is to blame; ways out have the rest."""
+
+
+def why_nothing(case: Case, problem: Problem, *, seconds: float, stop: threading.Event) -> Conflict:
+    """What cannot be kept together where nothing fits, and changes with which layouts were really found."""
+    began = time.monotonic()
+    core = Cores(case, until=began + ASKED_FOR * seconds, stop=stop).core()
+    bindings = bindings_of(case) if core is None else core.bindings
+    ways_out = WaysOut(case, until=began + seconds, stop=stop).solved(changes_of(case, bindings))
+    placeless = placeless_rooms(problem)
+    return Conflict(
+        () if core is None else told(core.bindings, placeless),
+        _words(case, placeless, core is not None and core.is_least),
+        tuple(one.way_out for one in ways_out),
+    )
+
+
+def told(bindings: Sequence[Binding], rooms: Sequence[str] = ()) -> tuple[Told, ...]:
+    """Bindings as rules; one that binds every room is told of these."""
+    return tuple((one.rule, one.sentence, one.rooms or tuple(rooms)) for one in bindings)
+
+
+def _words(case: Case, placeless: Sequence[str], is_least: bool) -> str:
+    ceiling, floor = case.scenario.brief.budget.ceiling, floor_price(case)
+    reasons = [why_not_held(case, name) or _fits_nowhere(case, name) for name in placeless]
+    if ceiling is not None and floor > ceiling:
+        reasons.append(
+            f"What is required, including seats for the guests, costs at least {money(case.scenario, floor)} "
+            f"with the fixed work; the ceiling is {money(case.scenario, ceiling)}."
+        )
+    if reasons:
+        return " ".join(reasons)
+    if is_least:
+        return "The required rooms cannot all stand in this yard; one of these would have to give."
+    return "The required rooms cannot all stand in this yard; what is to blame takes longer to find out."
+
+
+def _fits_nowhere(case: Case, name: str) -> str:
+    where = "as it is held" if case.scenario.brief.holds_of(name) else "in this yard"
+    return f"The {name} fits nowhere {where}, whatever the other rooms do."

@@ -1,0 +1,99 @@
+"""One room at one place while all others stay where they are: every choice and turn, checked in real geometry."""
+
+import math
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from typing import Final, get_args
+
+from optimizer.brief import RULES, RelationKind, RuleId, Side
+from optimizer.catalogue import SizedRoom
+from optimizer.check import Finding
+from optimizer.concepts.case import Case
+from optimizer.concepts.whys.shrink import smallest
+from optimizer.concepts.whys.words import relation_words, sentence
+from optimizer.layout import Layout, Placement
+
+Named = tuple[RuleId, tuple[str, ...]]
+"""A rule with the rooms and things that break it."""
+_EVEN: Final = 1e-6
+
+
+@dataclass(frozen=True, slots=True)
+class Stand:
+    """A layout with the room at the place, and all that it breaks."""
+
+    placement: Placement
+    layout: Layout
+    findings: tuple[Finding, ...]
+
+    @property
+    def broken(self) -> frozenset[Named]:
+        """Rules broken."""
+        return frozenset((finding.rule, finding.rooms) for finding in self.findings)
+
+
+def stands_at(case: Case, layout: Layout, name: str, at_ft: tuple[float, float]) -> tuple[Stand, ...]:
+    """The room at the place in every choice and turn, as it is and up to the grid's next lines."""
+    room = next(room for room in case.rooms if room.name == name)
+    return tuple(_stand(case, layout, placement) for placement in _placements(case, room, at_ft))
+
+
+def with_room(case: Case, layout: Layout, placement: Placement) -> Layout:
+    """The layout with one room put where it is said, in the brief's order."""
+    stands = {there.room: there for there in layout.placements} | {placement.room: placement}
+    return Layout(tuple(stands[room.name] for room in case.rooms if room.name in stands))
+
+
+def least_broken(stands: Sequence[Stand]) -> Stand:
+    """The stand that breaks least."""
+    return min(stands, key=lambda stand: (len(stand.findings), sum(f.amount for f in stand.findings)))
+
+
+def in_the_way(stands: Sequence[Stand]) -> tuple[Named, ...]:
+    """Rules of which every stand breaks one, and from which none can be dropped; none where some stand breaks none."""
+    every = [stand.broken for stand in stands]
+    if not every or not all(every):
+        return ()
+    # What many stands break is let go last, and the yard's own rules after what the brief could loosen.
+    named = {one for broken in every for one in broken}
+    order = sorted(named, key=lambda one: (-_count(every, one), one[0] in get_args(RelationKind), len(one[1]), one))
+    return smallest(order, lambda kept: all(not broken.isdisjoint(kept) for broken in every))
+
+
+def told_of(case: Case, named: Sequence[Named]) -> tuple[tuple[str, str, tuple[str, ...]], ...]:
+    """Rules with their sentences; a relation of the brief with its own."""
+    return tuple((rule, _sentence(case, rule, rooms), rooms) for rule, rooms in named)
+
+
+def _sentence(case: Case, rule: RuleId, rooms: tuple[str, ...]) -> str:
+    hard = (r for r in case.scenario.brief.relations if r.is_hard and r.kind == rule)
+    relation = next((r for r in hard if set(r.between) <= set(rooms)), None)
+    return RULES[rule].sentence if relation is None else sentence(relation_words(case.scenario, relation))
+
+
+def _count(every: Sequence[frozenset[Named]], named: Named) -> int:
+    return sum(named in broken for broken in every)
+
+
+def _stand(case: Case, layout: Layout, placement: Placement) -> Stand:
+    placed = with_room(case, layout, placement)
+    return Stand(placement, placed, case.findings(placed))
+
+
+def _placements(case: Case, room: SizedRoom, at_ft: tuple[float, float]) -> Iterator[Placement]:
+    seen: set[tuple[object, ...]] = set()
+    for choice in room.choices:
+        for front in get_args(Side):
+            size = (choice.width_ft, choice.depth_ft)
+            size = size if front in {"+y", "-y"} else size[::-1]
+            for width_ft, depth_ft in (size, tuple(_up(case, side) for side in size)):
+                key = (choice.label, front, round(width_ft, 3), round(depth_ft, 3))
+                if key not in seen:
+                    seen.add(key)
+                    yield Placement(room.name, choice.label, *at_ft, width_ft, depth_ft, front)
+
+
+def _up(case: Case, side_ft: float) -> float:
+    """A side up to whole steps of the grid."""
+    step_ft = case.scenario.grid_step_ft
+    return round(math.ceil(side_ft / step_ft - _EVEN) * step_ft, 6)

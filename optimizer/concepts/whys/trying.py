@@ -1,0 +1,119 @@
+"""Looking for layouts of a scenario for a short while, each judged: what holds, and what refused the others."""
+
+import threading
+import time
+from collections import Counter
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from decimal import Decimal
+from typing import Final
+
+from optimizer.brief import RuleId
+from optimizer.concepts.case import Case, Verdict
+from optimizer.concepts.clock import Clock
+from optimizer.concepts.picking import Picker
+from optimizer.concepts.rounds import learn_refusals
+from optimizer.engine.explorer import Explorer, Ground, Tour, board_of
+from optimizer.engine.portfolio import REBUILDS, Purse, tour_of
+from optimizer.engine.problem import Problem, State, build_problem, layout_of
+from optimizer.engine.problem.alike import Archive
+from optimizer.layout import Layout
+
+JUDGED_EACH: Final = 4
+"""Layouts judged after each tour."""
+MOST_TOURS: Final = 40
+_CENTS: Final = 100
+
+
+@dataclass(frozen=True, slots=True)
+class Found:
+    """A layout that holds, with its exact figures."""
+
+    layout: Layout
+    verdict: Verdict
+
+    @property
+    def cost(self) -> Decimal:
+        """Exact cost of phase 1."""
+        return self.verdict.measured.cost.phase(1)
+
+
+@dataclass
+class Trial:
+    """What came of it: layouts that hold, the best first; and by rule how many were refused."""
+
+    case: Case
+    holding: list[Found] = field(default_factory=list)
+    refused: Counter[RuleId] = field(default_factory=Counter)
+
+    @property
+    def best(self) -> Found | None:
+        """Best by the exact score; None where nothing holds."""
+        return min(self.holding, key=lambda found: found.verdict.score, default=None)
+
+    @property
+    def holds(self) -> bool:
+        """Whether anything holds."""
+        return bool(self.holding)
+
+    def judge(self, layout: Layout) -> Verdict:
+        """Ask the judge, and keep what comes of it."""
+        verdict = self.case.judged(layout)
+        if verdict.holds:
+            self.holding.append(Found(layout, verdict))
+        self.refused.update({finding.rule for finding in verdict.findings})
+        return verdict
+
+
+def tried(
+    case: Case,
+    *,
+    seconds: float,
+    stop: threading.Event,
+    starts: Sequence[Layout] = (),
+    problem: Problem | None = None,
+    enough: int = 1,
+    ground: Ground | None = None,
+) -> Trial:
+    """Judge the layouts to start from, then what tours find, until `enough` hold or the time is up; `ground` leaves
+    rooms no more than that to stand on.
+    """
+    clock, trial = Clock(stop, time.monotonic() + seconds), Trial(case)
+    for layout in starts:
+        trial.judge(layout)
+    if len(trial.holding) < enough and not clock.is_set():
+        problem = problem or build_problem(case.scenario, case.rooms, case.book)
+        if not placeless_rooms(problem):
+            _tour(trial, problem, clock, enough, ground)
+    return trial
+
+
+def placeless_rooms(problem: Problem, *, asked: str | None = None) -> list[str]:
+    """Names of the required rooms, and of the one asked for, that may stand nowhere, whatever the others do."""
+    wanted = [room for room in problem.rooms if room.required or room.name == asked]
+    return [room.name for room in wanted if not any(cells.any() for cells in room.allowed)]
+
+
+def _tour(trial: Trial, problem: Problem, clock: Clock, enough: int, ground: Ground | None) -> None:
+    explorer, purse, seed = Explorer(board_of(problem)), Purse(problem), trial.case.scenario.brief.options.seed
+    picker = Picker(explorer, purse, Archive(problem, trial.case.diagonal_ft))
+    for turn in range(MOST_TOURS):
+        if ground is not None or turn % 2 == 0:
+            tour = Tour(REBUILDS[0], seed + turn, set_aside=purse.set_aside(turn), ground=ground)
+        else:
+            tour = tour_of(problem, turn, seed=seed, purse=purse, best=())
+        explorer.run(tour, stop=clock)
+        for state in picker.pick(JUDGED_EACH):
+            verdict = trial.judge(layout_of(problem, state))
+            learn_refusals(explorer, state, verdict)
+            _learn_cost(trial.case, purse, state, verdict)
+            if len(trial.holding) >= enough or clock.is_set():
+                return
+
+
+def _learn_cost(case: Case, purse: Purse, state: State, verdict: Verdict) -> None:
+    """What ways cost here, which further tours set aside."""
+    budget, ceiling = purse.problem.budget, case.scenario.brief.budget.ceiling
+    cost = None if ceiling is None else verdict.phase_1(ceiling)
+    if budget is not None and budget.most is not None and cost is not None and ceiling is not None:
+        purse.learn(state, budget.most + round(_CENTS * (cost - ceiling)))

@@ -1,0 +1,133 @@
+"""Ways out: changes that are applied to the scenario's text, solved and judged before anybody hears of them."""
+
+import threading
+import time
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from decimal import ROUND_CEILING, Decimal
+from typing import Final
+
+from optimizer.check import CheckCase
+from optimizer.check.relations import miss_of
+from optimizer.concepts.case import Case
+from optimizer.concepts.option import WayOut
+from optimizer.concepts.whys.bindings import bindings_of
+from optimizer.concepts.whys.changes import Change, Group, figure_of, with_ceiling, with_figure
+from optimizer.concepts.whys.cores import Cores
+from optimizer.concepts.whys.trying import Found, Trial, tried
+from optimizer.concepts.whys.words import money
+from optimizer.derived import Derived
+from optimizer.errors import InputError
+from optimizer.scenario.patch import Patch, patched
+
+MOST_WAYS_OUT: Final = 4
+TRIED_S: Final = 3.0
+_ENOUGH: Final = 2
+"""Layouts found of each, of which the one that needs least is taken."""
+_HALVED: Final = 3
+_HUNDRED: Final = Decimal(100)
+
+
+@dataclass(frozen=True, slots=True)
+class Solved:
+    """A way out with the layout that was found with it."""
+
+    way_out: WayOut
+    found: Found
+
+
+class WaysOut:
+    """Tries changes of one case, as long as there is time. `before`: what was asked for and is in its text already, so
+    that a way out starts with it.
+    """
+
+    def __init__(self, case: Case, *, until: float, stop: threading.Event, before: Patch = ()) -> None:
+        self._case, self._until, self._stop, self._before = case, until, stop, before
+
+    @property
+    def is_late(self) -> bool:
+        """Whether the time is up."""
+        return self._stop.is_set() or time.monotonic() >= self._until
+
+    def solved(self, groups: Iterable[Group], *, most: int = MOST_WAYS_OUT) -> tuple[Solved, ...]:
+        """One of each group that works, `most` in all, in the groups' order."""
+        found: list[Solved] = []
+        for group in groups:
+            if self.is_late or len(found) >= most:
+                break
+            found += self._first_of(group)
+        return tuple(found)
+
+    def _first_of(self, group: Group) -> Iterator[Solved]:
+        for change in group:
+            trial = None if self.is_late else self.tried(change)
+            if trial is not None and trial.best is not None:
+                yield self._least(change, trial)
+                return
+
+    def tried(self, change: Change) -> Trial | None:
+        """What is found with a change; None where the text does not bear it, or nothing can be."""
+        try:
+            case = Case.of(patched(self._case.scenario, change.patch))
+        except (InputError, KeyError, IndexError):
+            return None
+        cores = Cores(case, until=self._until, stop=self._stop)
+        if cores.fits_nothing(bindings_of(case)):
+            return None
+        seconds = min(TRIED_S, max(0.1, self._until - time.monotonic()))
+        return tried(case, seconds=seconds, stop=self._stop, enough=_ENOUGH)
+
+    def _least(self, change: Change, trial: Trial) -> Solved:
+        """The change with no more in it than what was found needs, where that holds too."""
+        assert trial.best is not None
+        found = trial.best
+        if change.is_ceiling:
+            found = min(trial.holding, key=lambda one: one.cost)
+            change = self._if_held(with_ceiling(self._case, rounded_up(found.cost)), found) or change
+        elif change.relation is not None:
+            change, found = self._least_loosened(change, change.relation, trial)
+        return solved_by(self._case, change, found, before=self._before)
+
+    def _least_loosened(self, change: Change, index: int, trial: Trial | None) -> tuple[Change, Found]:
+        """A distance loosened by what a layout needs that was found; then half of that is tried, and so on."""
+        relation = self._case.scenario.brief.relations[index]
+        sign = 1 if relation.kind == "near" else -1
+        least: tuple[Change, Found] | None = None
+        for _ in range(_HALVED):
+            if trial is None or not trial.holds:
+                break
+            missed_ft, number = min((self._missed_ft(index, one), n) for n, one in enumerate(trial.holding))
+            found = trial.holding[number]
+            held = self._if_held(with_figure(self._case, index, figure_of(relation) + sign * missed_ft), found)
+            least = (held or change, found)
+            change = with_figure(self._case, index, figure_of(relation) + sign * missed_ft / 2)
+            trial = None if self.is_late or held is None else self.tried(change)
+        assert least is not None
+        return least
+
+    def _if_held(self, change: Change, found: Found) -> Change | None:
+        """A smaller change, where the layout that was found holds with it too."""
+        return change if holds_with(self._case, change, found) else None
+
+    def _missed_ft(self, index: int, found: Found) -> float:
+        """By how much a layout misses a relation as it was asked for."""
+        scenario = self._case.scenario
+        check = CheckCase(Derived(scenario, self._case.placed(found.layout)))
+        miss = miss_of(check, scenario.brief.relations[index])
+        return 0.0 if miss is None else miss[0]
+
+
+def holds_with(case: Case, change: Change, found: Found) -> bool:
+    """Whether a layout keeps all rules of the changed scenario."""
+    return Case.of(patched(case.scenario, change.patch)).judged(found.layout).holds
+
+
+def rounded_up(cost: Decimal) -> Decimal:
+    """Money in whole hundreds that is enough."""
+    return (cost / _HUNDRED).to_integral_value(ROUND_CEILING) * _HUNDRED
+
+
+def solved_by(case: Case, change: Change, found: Found, *, before: Patch = ()) -> Solved:
+    """A way out in words, with what the plan costs that was found with it."""
+    text = f"{change.words}; a plan found with it costs {money(case.scenario, found.cost)}"
+    return Solved(WayOut(text, (*before, *change.patch)), found)

@@ -1,0 +1,47 @@
+"""What answers say in the same way: relations, lengths and money, in the file's own units."""
+
+from decimal import Decimal
+
+from optimizer.brief import Relation
+from optimizer.scenario import Scenario
+
+_LOOKS = {"in_view": "in view of", "out_of_view": "out of view of", "faces": "opening towards"}
+
+
+def relation_words(scenario: Scenario, relation: Relation) -> str:
+    """What a relation asks for, with its figure."""
+    one, other = relation.between
+    match relation.kind:
+        case "near":
+            way = " on foot" if relation.by == "walking" else ""
+            return f"{one} within {length(scenario, relation.within_ft)}{way} of {other}"
+        case "apart":
+            return f"{one} at least {length(scenario, relation.at_least_ft)} from {other}"
+        case "touching":
+            edge = relation.shared_edge_ft
+            return f"{one} touching {other}" + (f" along {length(scenario, edge)} of edge" if edge else "")
+        case "accessible":
+            return f"{one} to {other} without a step"
+        case kind:
+            return f"{one} {_LOOKS[kind]} {other}"
+
+
+def sentence(words: str) -> str:
+    """Words with a capital and a full stop."""
+    return words[:1].upper() + words[1:] + "."
+
+
+def length(scenario: Scenario, length_ft: float | None) -> str:
+    """A length in the file's unit."""
+    return f"{round((length_ft or 0.0) / scenario.unit_ft, 2):g} {scenario.units}"
+
+
+def money(scenario: Scenario, amount: Decimal) -> str:
+    """An amount in whole units of the currency."""
+    return f"{amount:,.0f} {scenario.currency}"
+
+
+def place(scenario: Scenario, at_ft: tuple[float, float]) -> str:
+    """A corner of the plan."""
+    x, y = (round(figure / scenario.unit_ft, 2) + 0.0 for figure in at_ft)
+    return f"{x:g}, {y:g} {scenario.units}"
