@@ -65,7 +65,7 @@ def uncertainty_of(cost: Cost, ceiling: Decimal | None, *, correlation: float | 
 def _amounts(lines: Sequence[CostLine], correlation: float) -> Floats:
     """Amounts by line and draw [money]. Lines of one item share its price, so they share its draw."""
     places = {item: place for place, item in enumerate(dict.fromkeys(line.item for line in lines))}
-    ranks = ndtr(_normals(len(places), correlation))[[places[line.item] for line in lines]]
+    ranks = ndtr(normals(len(places), correlation))[[places[line.item] for line in lines]]
     low, likely, high = (
         np.array([[float(getattr(line, part))] for line in lines]) for part in ("low", "amount", "high")
     )
@@ -73,7 +73,7 @@ def _amounts(lines: Sequence[CostLine], correlation: float) -> Floats:
 
 
 @lru_cache(maxsize=8)
-def _normals(count: int, correlation: float) -> Floats:
+def normals(count: int, correlation: float) -> Floats:
     """Standard normal figures by item and draw, any two items correlated by the market that they share."""
     shared, own = np.random.default_rng(_SEED), np.random.default_rng(_SEED + 1)
     market = sqrt(correlation) * shared.standard_normal(draws())
@@ -93,6 +93,7 @@ def _movers(lines: Sequence[CostLine], amounts: Floats, totals: Floats) -> tuple
     variance = float(apart @ apart)
     if variance <= 0.0:
         return ()
-    shares = amounts @ apart / variance
+    # Rounded first: of lines that move it alike the first in the estimate comes first, whatever hairs a sum leaves.
+    shares = np.round(amounts @ apart / variance, 4)
     most = np.argsort(-shares, kind="stable")[:_MOVERS]
-    return tuple(Mover(lines[i].room, lines[i].item, round(float(shares[i]), 4)) for i in most)
+    return tuple(Mover(lines[i].room, lines[i].item, float(shares[i])) for i in most)

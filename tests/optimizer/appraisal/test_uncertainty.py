@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 
 from optimizer.appraisal import cost_of, uncertainty_of
-from optimizer.appraisal.uncertainty import triangular
+from optimizer.appraisal.uncertainty import normals, triangular
 from optimizer.brief import Budget
 from optimizer.catalogue import Charge, PriceBook, UnitPrice
 
@@ -63,6 +63,21 @@ def test_lines_of_one_item_share_its_price():
     """The same wall in six rooms is as unsure as in one."""
     many = uncertainty_of(sheet(*(("wall", 10),) * 6), None, correlation=0.0)
     assert spread(many) == spread(uncertainty_of(sheet(("wall", 60)), None, correlation=0.0))
+
+
+def test_a_line_has_the_draw_of_its_own_item():
+    """In whatever order the lines come: of wall, lawn and wall the two walls move together."""
+    found = uncertainty_of(sheet(("wall", 10), ("lawn", 1), ("wall", 10)), None, correlation=0.0)
+    assert [mover.room for mover in found.movers] == ["room 0", "room 2", "room 1"]
+    assert found.movers[0].share == found.movers[1].share
+
+
+def test_draws_are_normal_and_share_a_market():
+    """Each item's draws have a mean of 0 and a deviation of 1; any two of them the correlation that is asked for."""
+    drawn = normals(4, 0.5)
+    assert drawn.mean(axis=1) == pytest.approx([0] * 4, abs=0.05)
+    assert drawn.std(axis=1) == pytest.approx([1] * 4, abs=0.05)
+    assert np.corrcoef(drawn)[np.triu_indices(4, 1)] == pytest.approx([0.5] * 6, abs=0.05)
 
 
 def test_chances_go_with_the_ceiling_and_the_steps():

@@ -5,12 +5,13 @@ from decimal import Decimal
 
 import pytest
 
-from optimizer.appraisal import cost_of
-from optimizer.brief import Budget, Later
+from optimizer.appraisal import cost_of, uncertainty_of
+from optimizer.brief import Allowances, Budget, Later
 from optimizer.catalogue import Charge, demo_price_book
 from optimizer.concepts import about_words
+from optimizer.concepts.case import Case
 from optimizer.concepts.money_cautions import money_cautions
-from tests.yards import plain_yard
+from tests.yards import plain_layout, plain_rooms, plain_yard
 
 NO_STEPS = Budget(contingency=Decimal(0))
 
@@ -38,6 +39,25 @@ def test_of_several_phases_it_says_which():
     charges = [Charge(phase, "a", "seat wall", Decimal(950)) for phase in (1, 2)]
     both = cost_of(charges, demo_price_book(), NO_STEPS)
     assert about_words(both, "USD", 2).startswith("Phase 2: about 185,000 USD; expect 150,000 to 240,000 until")
+
+
+def test_a_case_counts_by_the_owners_allowances():
+    """Appliances that the owner buys have no price, for engine and estimate alike."""
+    yard = plain_yard()
+    budget = replace(yard.brief.budget, allowances=Allowances(appliances=False))
+    book = Case.of(replace(yard, brief=replace(yard.brief, budget=budget))).book
+    assert (book.of("grill").price, Case.of(yard).book.of("grill").price) == (0, 4600)
+
+
+def test_what_is_shown_knows_how_sure_it_is():
+    """The chance of the ceiling and what moves the cost are worked out for what is shown, and only for that."""
+    case = Case(plain_yard(), plain_rooms(), demo_price_book())
+    option = case.described(plain_layout(), case.in_full(plain_layout()))
+    assert option.uncertainty is None
+    shown = case.advised(option)
+    assert shown.uncertainty == uncertainty_of(option.appraisal.cost, case.scenario.brief.budget.ceiling)
+    assert len(shown.uncertainty.movers) == 5
+    assert any(words.startswith("Prices: ") for words in shown.cautions)
 
 
 def said(ceiling, feet=0, **changes):

@@ -178,7 +178,9 @@ def test_based_on_needs_demonstration_prices_in_the_currency():
     assert [one for one in told if "a currency with demonstration prices" in one]
 
 
-@pytest.mark.parametrize("named", ["../firm.yaml", "/etc/passwd", "below/../../firm.yaml", "..\\firm.yaml"])
+@pytest.mark.parametrize(
+    "named", ["../firm.yaml", "/etc/passwd", "below/../../firm.yaml", "below/../firm.yaml", "..\\firm.yaml"]
+)
 def test_a_book_elsewhere_is_refused(yard, named):
     """A scenario names no file outside its own folder; the report stands at its key."""
     (yard.parent.parent / "firm.yaml").write_text(PARTIAL)

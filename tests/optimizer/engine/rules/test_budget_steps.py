@@ -39,6 +39,16 @@ def test_steps_of_one_product_are_one_floor(steps: dict[str, Decimal]) -> None:
     assert 0 <= most - least <= 10
 
 
+def test_estimates_have_every_step() -> None:
+    """Ways, runs and steps of stairs are set aside at what they will cost with the stated steps."""
+    with_steps, without = (
+        money(Budget(CEILING, contingency=Decimal("0.5"))),
+        money(Budget(CEILING, contingency=Decimal(0))),
+    )
+    assert without[2] > 0
+    assert with_steps[2] == pytest.approx(1.5 * without[2], abs=2)
+
+
 def test_dearer_steps_leave_less() -> None:
     """A tax on top of the usual contingency."""
     assert money(Budget(CEILING, tax=Decimal("0.1")))[0] < money(Budget(CEILING))[0]
