@@ -257,7 +257,7 @@ def plan_drawing(scenario: Scenario, option: "Option", *, audience: "Audience" =
         placed,
         appraisal.ways,
         title=f"{option.title}: {option.idea.name if option.idea else 'plan'}",
-        paths=Paths(way_polygon(scenario.site, placed, appraisal.legs), appraisal.legs, notable),
+        paths=Paths(way_polygon(scenario.site, placed, appraisal.legs), appraisal.legs, notable, option.futures),
         cautions=option.cautions,
         audience=audience,
     )

@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from decimal import Decimal
 from typing import Any
 
-from optimizer.appraisal import Appraisal, Given, appraise, priced
+from optimizer.appraisal import Appraisal, Given, appraise, outlooks, priced
 from optimizer.brief import Relation
 from optimizer.catalogue import (
     PriceBook,
@@ -154,13 +154,15 @@ class Case:
         }
 
     def advised(self, option: Option) -> Option:
-        """The option with its cautions, permits and what could be added to it: all of it takes a while, so only for
-        options that are shown.
+        """The option with its cautions, permits, what could be added to it and what may come later: all of it takes a
+        while, so only for options that are shown.
         """
         placed, appraisal = self.placed(option.layout), option.appraisal
+        futures = outlooks(Derived(self.scenario, placed), self.book)
         return replace(
             option,
-            cautions=cautions_for(self.scenario, placed, appraisal.legs),
+            futures=futures,
+            cautions=cautions_for(self.scenario, placed, appraisal.legs, futures),
             permits=permits_for(self.scenario, placed, appraisal),
             remedies=remedies_for(self.scenario, placed, self.book, appraisal),
         )

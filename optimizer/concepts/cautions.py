@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Sequence
 from typing import Final
 
+from optimizer.appraisal import Outlook
 from optimizer.catalogue import (
     SizedRoom,
     asked_by,
@@ -18,6 +19,7 @@ from optimizer.catalogue import (
 )
 from optimizer.circulation import Leg
 from optimizer.concepts.cook_cautions import cook_cautions
+from optimizer.concepts.future_cautions import future_cautions
 from optimizer.concepts.pool_cautions import pool_cautions
 from optimizer.concepts.roof_cautions import roof_cautions
 from optimizer.concepts.words import listed
@@ -36,7 +38,9 @@ _GROUND: Final = "Drainage, retaining walls and structures: a licensed professio
 _ROUNDING_FT: Final = 1e-6
 
 
-def cautions_for(scenario: Scenario, placed: Placed, legs: Sequence[Leg] = ()) -> tuple[str, ...]:
+def cautions_for(
+    scenario: Scenario, placed: Placed, legs: Sequence[Leg] = (), futures: Sequence[Outlook] = ()
+) -> tuple[str, ...]:
     """What this concept, with ways on these legs, must be careful about; every distance kept shorter than usual is
     among it.
     """
@@ -49,6 +53,7 @@ def cautions_for(scenario: Scenario, placed: Placed, legs: Sequence[Leg] = ()) -
         *_gas(placed),
         *_on_slabs(scenario, placed),
         *pool_cautions(scenario, placed, legs),
+        *future_cautions(scenario, futures),
         *cook_cautions(scenario, placed),
         *_looser_distances(scenario),
         *_looser_lines(scenario),

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 from typing import Literal
 
-from optimizer.appraisal import Appraisal
+from optimizer.appraisal import Appraisal, Outlook
 from optimizer.check import Finding
 from optimizer.layout import Layout
 from optimizer.site import Ring
@@ -83,6 +83,8 @@ class Option:
     """What could be added to mend what is better not seen; in no cost and no score."""
     idea: Idea | None = None
     sketch: str | None = None
+    futures: tuple[Outlook, ...] = ()
+    """What may come later on ground that is held for it; in no score."""
 
     @property
     def title(self) -> str:
@@ -93,6 +95,11 @@ class Option:
     def idea_name(self) -> str | None:
         """Name of the idea that it follows; None for none."""
         return None if self.idea is None else self.idea.name
+
+    @property
+    def open_futures(self) -> tuple[str, ...]:
+        """Names of the futures that stay possible."""
+        return tuple(outlook.future for outlook in self.futures if outlook.is_open)
 
     @property
     def left_out_rooms(self) -> tuple[str, ...]:
