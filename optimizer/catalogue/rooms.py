@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from typing import Final, Literal
 
-from optimizer.brief import RoomKind, SunWish
+from optimizer.brief import Interim, RoomKind, SunWish
 from optimizer.site import BuiltClass
 
 LocalSide = Literal["front", "back", "left", "right"]
@@ -123,6 +123,8 @@ class SizedRoom:
     phase: int
     choices: tuple[SizedChoice, ...]
     fuel: Literal["gas", "wood"] | None = None
+    interim: Interim = "lawn"
+    """What held ground is until something is built on it."""
     sun: SunWish | None = None
     grow: float = 0.0
     """Share of its area by which it may grow to meet lines."""

@@ -53,9 +53,7 @@ def _barred(scenario: Scenario, outlook: Outlook) -> Iterator[str]:
 def _other_way(scenario: Scenario, access: Access) -> str:
     if access.is_found:
         wide = _length(scenario, access.width_ft)
-        return (
-            f"a {access.vehicle}, {wide} wide, which finds one from the {access.gate}; it takes longer and costs more"
-        )
+        return f"a {access.vehicle}, {wide} wide, from the {access.gate}; it takes longer and costs more"
     return "over the house or the fence by crane, from a street that bears it; ask what it reaches"
 
 
@@ -82,11 +80,15 @@ def _kept_free(scenario: Scenario, futures: Sequence[Outlook]) -> Iterator[str]:
         if found:
             access = max((one.access for one in found), key=lambda access: access.width_ft)
             wide, long = _length(scenario, access.width_ft), _length(scenario, round(access.length_ft))
-            names = " or ".join(one.future for one in found)
             yield (
-                f"Way in for a later {names}: keep {wide} free from the {access.gate} to the {room}, {long} as drawn, "
-                "of walls, steps, trees and anything else that stays; check it on site with whoever drives."
+                f"Way in for a later {_either([one.future for one in found])}: a band {wide} wide and {long} long, "
+                f"from the {access.gate} to the {room}, stays free of walls, steps, trees and anything else that lasts; "
+                "check it on site with whoever drives."
             )
+
+
+def _either(names: Sequence[str]) -> str:
+    return " or ".join([", ".join(names[:-1]), names[-1]] if len(names) > 1 else names)
 
 
 def _length(scenario: Scenario, length_ft: float) -> str:

@@ -213,6 +213,7 @@ def _room(part: RoomPart) -> RoomWish:
         seats=part.seats,
         fuel=part.fuel,
         futures=part.futures,
+        interim=part.interim or "lawn",
         water_ft=part.water,
         deck_ft=part.deck,
         sun=SunWish(sun.want, sun.start, sun.end, sun.months, sun.hours, sun.least) if sun else None,

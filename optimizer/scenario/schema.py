@@ -12,7 +12,7 @@ from pydantic import (
     model_validator,
 )
 
-from optimizer.brief import Equipment, RelationKind, RoomKind
+from optimizer.brief import Equipment, Interim, RelationKind, RoomKind
 from optimizer.scenario.finish_schema import FinishPart
 from optimizer.scenario.hold_schema import HoldPart
 from optimizer.scenario.part import Part
@@ -203,6 +203,8 @@ class RoomPart(Part):
     """Fire: what burns."""
     futures: Annotated[tuple[Name, ...], Field(max_length=20)] = ()
     """Reserves: what may be built there later; it must take any one of these."""
+    interim: Interim | None = None
+    """Reserves: what the ground is until then; lawn if nothing is said. `nook`: paved as the nook is, open to it."""
     water: WaterSides | None = None
     """Pools: the two sides of the water, without its deck; three usual sizes if nothing is said."""
     deck: Size | None = None

@@ -1,7 +1,8 @@
 """The way in of what is built later: the first of its vehicles that finds one, or what bars the last of them."""
 
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from math import cos, radians, sin
 from typing import Final
 
 import numpy as np
@@ -72,17 +73,25 @@ class WaysIn:
     def _way(self, room: PlacedRoom, one: Vehicle) -> Drive | Barred:
         key = (room.name, one)
         if key not in self._found:
-            # Where a larger one drives, a smaller one does.
-            larger = (way for (to, other), way in self._found.items() if to == room.name and _is_larger(other, one))
-            self._found[key] = next((way for way in larger if isinstance(way, Drive)), None) or self._sought(room, one)
+            self._found[key] = self._of_larger(room, one) or self._sought(room, one)
         return self._found[key]
 
+    def _of_larger(self, room: PlacedRoom, one: Vehicle) -> Drive | None:
+        """A way that was found for a larger vehicle, where it is not too steep for this one."""
+        for (to, other), way in self._found.items():
+            if to == room.name and isinstance(way, Drive) and way.steepest <= one.steepest and _is_larger(other, one):
+                return _driven_on(way, (other.length_ft - one.length_ft) / 2)
+        return None
+
     def _sought(self, room: PlacedRoom, one: Vehicle) -> Drive | Barred:
+        gates = tuple(_gates(self._site, self._pose))
+        if not gates:
+            return Barred(one.name, one.width_ft, "gate")
         there = list(obstacles(self._built, one.height_ft))
         course = Course(
             ground=_posed(self._pose, driven_ground(self._site, there)),
             goal=_posed(self._pose, room.shape),
-            gates=tuple(_gates(self._site, self._pose)),
+            gates=gates,
             vehicle=one,
             height_ft=self._on_plan(ground_of(self._site).z_ft),
             rough=self._on_plan(self._roughness),
@@ -141,9 +150,16 @@ def driven_ground(site: Site, there: Sequence[Obstacle]) -> BaseGeometry:
     return shapely.union_all([yard, *street]).difference(shapely.union_all([line, *(o.ground for o in there)]))
 
 
+def _driven_on(way: Drive, ahead_ft: float) -> Drive:
+    """A way that goes straight on at its end: so far a shorter vehicle stays within the ground of a longer one."""
+    x, y, heading_deg = way.poses[-1]
+    end = (x + ahead_ft * cos(radians(heading_deg)), y + ahead_ft * sin(radians(heading_deg)), heading_deg)
+    return replace(way, poses=np.vstack([way.poses, end]))
+
+
 def _is_larger(one: Vehicle, other: Vehicle) -> bool:
-    """Whether a way for one is a way for the other."""
-    sizes = [(v.width_ft, v.length_ft, v.height_ft, v.turning_radius_ft, -v.steepest) for v in (one, other)]
+    """Whether a way for one is wide, high and easy enough for the other."""
+    sizes = [(v.width_ft, v.length_ft, v.height_ft, v.turning_radius_ft) for v in (one, other)]
     return all(more >= less for more, less in zip(*sizes, strict=True))
 
 

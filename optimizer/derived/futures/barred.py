@@ -42,11 +42,12 @@ def why_barred(course: Course, stuck: Stuck, there: Sequence[Obstacle]) -> Barre
     """What bars a vehicle that came no farther than `stuck`; obstacles lie as the course does."""
     one = course.vehicle
     if all(gate.width_ft < one.width_ft - TOLERANCE_FT for gate in course.gates):
-        widest = max((gate.width_ft for gate in course.gates), default=None)
+        widest = max(gate.width_ft for gate in course.gates)
         return Barred(one.name, one.width_ft, "gate", tuple(gate.name for gate in course.gates), widest)
     if not _is_joined(course.middles, course):
         return Barred(one.name, one.width_ft, "width", tuple(_beside(course, there)), _widest_ft(course))
-    if isinstance(drive(replace(course, vehicle=replace(one, steepest=_ANY_SLOPE))), Drive):
+    is_level = course.steepest <= one.steepest
+    if not is_level and isinstance(drive(replace(course, vehicle=replace(one, steepest=_ANY_SLOPE))), Drive):
         return Barred(one.name, one.width_ft, "slope")
     return Barred(one.name, one.width_ft, "turns", tuple(_touched(stuck, there)))
 

@@ -7,10 +7,9 @@ from math import ceil
 from typing import Final
 
 import numpy as np
+import scipy
 import shapely
 from numpy.typing import NDArray
-from scipy.sparse import coo_array
-from scipy.sparse.csgraph import dijkstra
 from shapely import Polygon
 from shapely.geometry.base import BaseGeometry
 
@@ -83,6 +82,12 @@ class Course:
         return np.asarray(shapely.contains_xy(self.middles, self.places[..., 0], self.places[..., 1]))
 
     @cached_property
+    def steepest(self) -> float:
+        """Rise per run that no ground of the lattice passes."""
+        z = self.height_ft(self.places.reshape(-1, 2)).reshape(self.open.shape)
+        return float(np.hypot(np.abs(np.diff(z, axis=0)).max(), np.abs(np.diff(z, axis=1)).max())) / STEP_FT
+
+    @cached_property
     def to_go_ft(self) -> Numbers:
         """Way from each place to the goal of a vehicle without length and turns [ft]; inf where none leads there."""
         index = np.full(self.open.shape, -1)
@@ -96,8 +101,8 @@ class Course:
         near = self._near_goal()
         found = np.full(self.open.shape, np.inf)
         if count and len(near):
-            graph = coo_array((length, (start, end)), shape=(count, count)).tocsr()
-            found[self.open] = dijkstra(graph, directed=False, indices=near, min_only=True)
+            graph = scipy.sparse.coo_array((length, (start, end)), shape=(count, count)).tocsr()
+            found[self.open] = scipy.sparse.csgraph.dijkstra(graph, directed=False, indices=near, min_only=True)
         return found
 
     def _near_goal(self) -> NDArray[np.intp]:

@@ -37,9 +37,11 @@ def future_sites(built: PhaseOne, brief: Brief) -> tuple[FutureSite, ...]:
 
 
 def _wanted(built: PhaseOne, brief: Brief) -> Iterator[tuple[PlacedRoom, FutureKind]]:
+    """Futures of reserves of a later phase; one of phase 1 is built at once."""
     for room in built.placed.of_kind("reserve"):
         wish = brief.room(room.name)
-        yield from ((room, future) for future in (futures_of_wish(wish) if wish else ()))
+        if wish and room.room.phase > 1:
+            yield from ((room, future) for future in futures_of_wish(wish))
 
 
 def _largest_first(built: PhaseOne, future: FutureKind) -> float:

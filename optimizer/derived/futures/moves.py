@@ -6,7 +6,7 @@ inner side reaches to R - w / 2 from the centre of the turn and its outer corner
 """
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from itertools import pairwise, product
 from math import acos, ceil, cos, degrees, hypot, radians, sin, sqrt
@@ -37,14 +37,15 @@ Numbers = NDArray[np.float64]
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Move:
-    """From the origin in one heading to a lattice point in another: `length_ft` of way, the poses that the vehicle runs
-    through as (n, 3), and the corners of the swept ground.
+    """From the origin in one heading to a lattice point in another: `length_ft` of way, lattice points that lie `past`
+    it, the end among them, the poses that the vehicle runs through as (n, 3), and the corners of the swept ground.
     """
 
     to: tuple[int, int]
     heading: int
     length_ft: float
     turned_deg: float
+    past: tuple[tuple[int, int], ...]
     poses: Numbers
     swept: Numbers
 
@@ -77,8 +78,29 @@ def swept(vehicle: Vehicle, start: Pose, legs: "Sequence[Leg]") -> Polygon:
 
 def swept_along(vehicle: Vehicle, poses: Iterable[Pose]) -> BaseGeometry:
     """Ground that a vehicle sweeps from pose to pose, each a few degrees or a straight stretch after the last [ft]."""
-    ground = [footprint(vehicle, pose) for pose in poses]
-    return shapely.union_all([MultiPoint([*one, *other]).convex_hull for one, other in pairwise(ground)])
+    return shapely.union_all([part for one, other in pairwise(poses) for part in _between(vehicle, one, other)])
+
+
+def _between(vehicle: Vehicle, one: Pose, other: Pose) -> Iterator[BaseGeometry]:
+    """Ground swept from a pose to the next: on a straight stretch all between the two; on an arc both, and between them
+    the half away from the centre. What is between the inner halves is not swept, unless the centre lies under them.
+    """
+    ends = [footprint(vehicle, pose) for pose in (one, other)]
+    turn_deg = (other[2] - one[2] + 180.0) % 360.0 - 180.0
+    chord_ft = hypot(other[0] - one[0], other[1] - one[1])
+    if abs(turn_deg) < _HAIR or chord_ft < vehicle.width_ft * sin(radians(abs(turn_deg)) / 2):
+        yield MultiPoint(np.concatenate(ends)).convex_hull
+        return
+    yield from (Polygon(corners) for corners in ends)
+    yield MultiPoint(np.concatenate([_outer(corners, turn_deg) for corners in ends])).convex_hull
+
+
+def _outer(corners: Numbers, turn_deg: float) -> Numbers:
+    """Corners of the half of a footprint that is away from the centre of a turn: the right one of a left turn."""
+    front_right, front_left, back_left, back_right = corners
+    front, back = (front_left + front_right) / 2, (back_left + back_right) / 2
+    sides = (front_right, back_right) if turn_deg > 0 else (front_left, back_left)
+    return np.array([*sides, front, back])
 
 
 @dataclass(frozen=True, slots=True)
@@ -146,9 +168,16 @@ def _move(vehicle: Vehicle, heading: int, legs: Sequence[Leg]) -> Move:
         heading=round(end_deg / 45.0) % HEADINGS,
         length_ft=sum(leg.run_ft for leg in legs),
         turned_deg=sum(abs(leg.turn_deg) for leg in legs),
+        past=tuple((round(x), round(y)) for x, y, _ in _parts(poses)),
         poses=np.array(poses),
         swept=shapely.get_coordinates(swept(vehicle, start, legs)),
     )
+
+
+def _parts(poses: Sequence[Pose]) -> Sequence[Pose]:
+    """Poses after a third and two thirds of the others, and the last."""
+    last = len(poses) - 1
+    return [poses[number] for number in dict.fromkeys((last // 3, 2 * last // 3, last)) if number]
 
 
 def _poses(start: Pose, legs: Sequence[Leg]) -> Iterator[Pose]:
@@ -178,8 +207,9 @@ def _turned(move: Move, quarters: int) -> Move:
     matrix = np.linalg.matrix_power(np.array([(0, 1), (-1, 0)]), quarters)
     x, y = np.array(move.to) @ matrix
     heading = (move.heading + 2 * quarters) % HEADINGS
+    past = tuple((int(x), int(y)) for x, y in np.array(move.past) @ matrix)
     poses = np.column_stack([move.poses[:, :2] @ matrix, move.poses[:, 2] + 90.0 * quarters])
-    return Move((int(x), int(y)), heading, move.length_ft, move.turned_deg, poses, move.swept @ matrix)
+    return replace(move, to=(int(x), int(y)), heading=heading, past=past, poses=poses, swept=move.swept @ matrix)
 
 
 def _whole(ground: BaseGeometry) -> Polygon:

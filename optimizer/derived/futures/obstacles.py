@@ -107,11 +107,12 @@ def _walls(site: Site) -> Iterator[Obstacle]:
 
 def _built(room: PlacedRoom) -> Iterator[BaseGeometry]:
     """What of a room of phase 1 is there to last: nothing of lawn and beds; of paving that can be lifted what is built
-    along its sides; all of any other room.
+    along its sides, if it has no roof or screen; all of any other room.
     """
     if room.room.phase > 1 or room.kind in _SOFT:
         return
-    if room.kind in _LIFTED and (room.choice is None or room.choice.cover is None):
+    has_more = room.choice is not None and (room.choice.cover is not None or room.choice.is_screened)
+    if room.kind in _LIFTED and not has_more:
         sides = [ground for item, ground in room.furniture if (s := side_of_item(room.kind, item)) and s.name != "bed"]
         yield from ([shapely.union_all(sides)] if sides else [])
     else:
