@@ -9,6 +9,7 @@ from optimizer.appraisal.destinations import Destination, destinations, destinat
 from optimizer.appraisal.enclosure import EnclosureMeasures, RoomBacks
 from optimizer.appraisal.finish import FieldArea, FinishPlan, FinishTakeOff, finish_plan, finish_take_off
 from optimizer.appraisal.order import OrderMeasures, aligned_share, order_loss, order_measures, unaligned_ft
+from optimizer.appraisal.outlooks import NowOrLater, Outlook, outlooks, pays_above
 from optimizer.appraisal.party import PartyMeasures, PartyPhase, PartyRoom, party_measures
 from optimizer.appraisal.paths import PathMeasures, WayRun
 from optimizer.appraisal.paved import paved_share
@@ -39,7 +40,9 @@ __all__ = [
     "GroundMeasures",
     "Landing",
     "Mover",
+    "NowOrLater",
     "OrderMeasures",
+    "Outlook",
     "PartyMeasures",
     "PartyPhase",
     "PartyRoom",
@@ -66,8 +69,10 @@ __all__ = [
     "main_table",
     "order_loss",
     "order_measures",
+    "outlooks",
     "party_measures",
     "paved_share",
+    "pays_above",
     "people_seated",
     "priced",
     "smoke_loss_units",

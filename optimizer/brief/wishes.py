@@ -8,6 +8,7 @@ from optimizer.brief.budget import Budget
 from optimizer.brief.finish import FinishWish
 from optimizer.brief.holds import Hold
 
+Interim = Literal["lawn", "gravel court", "nook"]
 RoomShape = Literal["rectangle", "circle"]
 RoomKind = Literal[
     "gathering", "kitchen", "fire", "nook", "pool", "reserve", "arrival", "lawn", "bed", "storage", "play"
@@ -85,6 +86,8 @@ class RoomWish:
     seats: int | None = None
     fuel: Literal["gas", "wood"] | None = None
     futures: tuple[str, ...] = ()
+    interim: Interim = "lawn"
+    """Reserves: what the ground is until something is built on it."""
     water_ft: tuple[float, float] | None = None
     """Pools: sides of the water [ft], in either order; None where the catalogue shall say it."""
     deck_ft: float | None = None

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from math import pi
 from typing import Final, Literal
 
-from optimizer.brief import RoomKind, RoomShape, SunWish
+from optimizer.brief import Interim, RoomKind, RoomShape, SunWish
 from optimizer.site import BuiltClass
 
 
@@ -137,6 +137,8 @@ class SizedRoom:
     phase: int
     choices: tuple[SizedChoice, ...]
     fuel: Literal["gas", "wood"] | None = None
+    interim: Interim = "lawn"
+    """What held ground is until something is built on it."""
     sun: SunWish | None = None
     grow: float = 0.0
     """Share of its area by which it may grow to meet lines."""

@@ -7,7 +7,7 @@ from decimal import Decimal
 from functools import cache
 from typing import Any
 
-from optimizer.appraisal import Appraisal, Cost, Given, appraise, priced, uncertainty_of
+from optimizer.appraisal import Appraisal, Cost, Given, appraise, outlooks, priced, uncertainty_of
 from optimizer.brief import Relation
 from optimizer.catalogue import (
     PriceBook,
@@ -171,17 +171,20 @@ class Case:
         }
 
     def advised(self, option: Option) -> Option:
-        """The option with its cautions, permits and what could be added to it: all of it takes a while, so only for
-        options that are shown.
+        """The option with its cautions, permits, what could be added to it and what may come later: all of it takes a
+        while, so only for options that are shown.
         """
         placed, appraisal = self.placed(option.layout), option.appraisal
-        counted = take_off_of(Derived(self.scenario, placed), appraisal.cost, self.book)
+        derived = Derived(self.scenario, placed)
+        counted, futures = take_off_of(derived, appraisal.cost, self.book), outlooks(derived, self.book)
+        cautions = cautions_for(self.scenario, placed, appraisal.legs, appraisal.cost, futures)
         missing = not_included_caution(counted.not_included, self.book.currency)
         return replace(
             option,
             parts=counted.parts,
             not_included=counted.not_included,
-            cautions=(*cautions_for(self.scenario, placed, appraisal.legs, appraisal.cost), *missing),
+            futures=futures,
+            cautions=(*cautions, *missing),
             uncertainty=uncertainty_of(appraisal.cost, self.scenario.brief.budget.ceiling),
             permits=permits_for(self.scenario, placed, appraisal),
             remedies=remedies_for(self.scenario, placed, self.book, appraisal),

@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Sequence
 from typing import Final
 
-from optimizer.appraisal import Cost
+from optimizer.appraisal import Cost, Outlook
 from optimizer.catalogue import (
     SizedRoom,
     asked_by,
@@ -19,6 +19,7 @@ from optimizer.catalogue import (
 )
 from optimizer.circulation import Leg
 from optimizer.concepts.cook_cautions import cook_cautions
+from optimizer.concepts.future_cautions import future_cautions
 from optimizer.concepts.money_cautions import money_cautions
 from optimizer.concepts.pool_cautions import pool_cautions
 from optimizer.concepts.roof_cautions import roof_cautions
@@ -39,7 +40,11 @@ _ROUNDING_FT: Final = 1e-6
 
 
 def cautions_for(
-    scenario: Scenario, placed: Placed, legs: Sequence[Leg] = (), cost: Cost | None = None
+    scenario: Scenario,
+    placed: Placed,
+    legs: Sequence[Leg] = (),
+    cost: Cost | None = None,
+    futures: Sequence[Outlook] = (),
 ) -> tuple[str, ...]:
     """What this concept, with ways on these legs and at this cost, must be careful about; every distance kept shorter
     than usual is among it.
@@ -54,6 +59,7 @@ def cautions_for(
         *_gas(placed),
         *_on_slabs(scenario, placed),
         *pool_cautions(scenario, placed, legs),
+        *future_cautions(scenario, futures),
         *cook_cautions(scenario, placed),
         *_looser_distances(scenario),
         *_looser_lines(scenario),

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 from typing import Final, Literal
 
-from optimizer.appraisal import Appraisal, Uncertainty
+from optimizer.appraisal import Appraisal, Outlook, Uncertainty
 from optimizer.check import Finding
 from optimizer.concepts.counted import NotIncluded
 from optimizer.layout import Layout
@@ -103,6 +103,8 @@ class Option:
     sketch: str | None = None
     uncertainty: Uncertainty | None = None
     """How likely phase 1 stays under the ceiling, and what moves it most; None where it was not asked."""
+    futures: tuple[Outlook, ...] = ()
+    """What may come later on ground that is held for it; in no score."""
 
     @property
     def title(self) -> str:
@@ -113,6 +115,11 @@ class Option:
     def idea_name(self) -> str | None:
         """Name of the idea that it follows; None for none."""
         return None if self.idea is None else self.idea.name
+
+    @property
+    def open_futures(self) -> tuple[str, ...]:
+        """Names of the futures that stay possible."""
+        return tuple(outlook.future for outlook in self.futures if outlook.is_open)
 
     @property
     def left_out_rooms(self) -> tuple[str, ...]:

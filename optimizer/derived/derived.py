@@ -6,6 +6,7 @@ from functools import cached_property
 from shapely.geometry.base import BaseGeometry
 
 from optimizer.circulation import Network, Ways, access_of, network_of, way_polygon, ways
+from optimizer.derived.futures import FutureSite, PhaseOne, future_sites
 from optimizer.derived.pools import PoolSite, pool_sites
 from optimizer.fields import Caster, cover_casters, room_sun_hours
 from optimizer.grading import Grading, Levelled, graded, levelled
@@ -65,6 +66,14 @@ class Derived:
     def pools(self) -> tuple[PoolSite, ...]:
         """What each pool needs beside its own ground."""
         return pool_sites(self.site, self.placed.once, self.paths)
+
+    @cached_property
+    def futures(self) -> tuple[FutureSite, ...]:
+        """How each future of a reserve fits and comes in; it takes a tenth of a second and more."""
+        if not self.placed.of_kind("reserve"):
+            return ()
+        built = PhaseOne(self.site, self.placed.once, self.grading, self.planting, self.paths)
+        return future_sites(built, self.scenario.brief)
 
     @cached_property
     def covers(self) -> tuple[Caster, ...]:

@@ -21,7 +21,7 @@ def draw_concept(scenario: Scenario, option: Option, *, audience: Audience = "de
         placed,
         appraisal.ways,
         title=f"{option.title}: {option.idea.name if option.idea else 'plan'}",
-        paths=Paths(way_polygon(scenario.site, placed, appraisal.legs), appraisal.legs, notable),
+        paths=Paths(way_polygon(scenario.site, placed, appraisal.legs), appraisal.legs, notable, option.futures),
         cautions=(about_words(appraisal.cost, scenario.currency), *option.cautions),
         audience=audience,
     )

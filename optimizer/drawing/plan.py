@@ -7,7 +7,7 @@ from functools import lru_cache
 from shapely import Polygon
 from shapely.geometry.base import BaseGeometry
 
-from optimizer.appraisal import FinishPlan, finish_plan, finish_take_off
+from optimizer.appraisal import FinishPlan, Outlook, finish_plan, finish_take_off
 from optimizer.circulation import Leg, Way
 from optimizer.drawing.annotations import Said, Underfoot, annotate
 from optimizer.drawing.audience import Audience, shown_to
@@ -16,6 +16,7 @@ from optimizer.drawing.extra_marks import extra_marks
 from optimizer.drawing.finish_marks import capped, finish_legend, finish_marks, finish_words
 from optimizer.drawing.flight_marks import flight_marks
 from optimizer.drawing.free_space import union_of
+from optimizer.drawing.future_marks import future_legend, future_marks
 from optimizer.drawing.heights import graded_levels
 from optimizer.drawing.marks import Area, Box, Drawing, Mark
 from optimizer.drawing.notable_marks import Notable, notable_marks
@@ -27,7 +28,7 @@ from optimizer.drawing.room_marks import fitting_marks, floor_marks
 from optimizer.drawing.sheet import LEGEND_WORDS, sheet_strip, with_inset, words_in_use
 from optimizer.drawing.site_marks import ground_marks, standing_marks
 from optimizer.drawing.terrace_marks import terrace_marks
-from optimizer.drawing.words import area_text, kept_for, length_text, size_text
+from optimizer.drawing.words import Units, area_text, kept_for, length_text, size_text
 from optimizer.fields import ground_of
 from optimizer.layout import Layout, Placed
 from optimizer.planting import Planting, planting_of
@@ -43,11 +44,14 @@ TEXT_SCALES = (0.8, 2.0)
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Paths:
-    """Paved ground of the ways [ft], the legs that it is laid on, and what the plan points out on them."""
+    """Paved ground of the ways [ft], the legs that it is laid on, what the plan points out on them, and what may come
+    later, with its ways in.
+    """
 
     area: BaseGeometry = field(default_factory=Polygon)
     legs: tuple[Leg, ...] = ()
     notable: Notable = field(default_factory=Notable)
+    later: tuple[Outlook, ...] = ()
 
 
 def draw_plan(
@@ -78,6 +82,7 @@ def draw_plan(
         *standing,
         *extra_marks(scenario, placed),
         *pool_marks(site, placed.once, paths.area),
+        *future_marks(paths.later),
     )
     marks = (*shown_to(audience, drawn), *pointed)
     laid = finish_take_off(finish, placed)
@@ -88,7 +93,7 @@ def draw_plan(
     written = annotate(site, placed, underfoot, said, plan_box=plan_box, units=units, scale=scale)
     strip = sheet_strip(
         plan_box,
-        words_in_use({**LEGEND_WORDS, **finish_legend(finish)}, (*marks, *written.marks)),
+        words_in_use({**_legend(paths, units), **finish_legend(finish)}, (*marks, *written.marks)),
         heading=(title, scenario.name),
         cautions=(*finish_words(finish, laid, scenario.brief.finish, units), *cautions),
         north_deg=site.place.plan_up_bearing_deg,
@@ -127,6 +132,10 @@ def _laid_marks(placed: Placed, paths: Paths, planting: Planting, finish: Finish
         *capped(finish, fitting_marks(placed)),
         *terrace_marks(placed),
     )
+
+
+def _legend(paths: Paths, units: Units) -> dict[str, str]:
+    return {**LEGEND_WORDS, **future_legend(paths.later, units)}
 
 
 def _underfoot(site: Site, paths: Paths, planting: Planting, pointed: Sequence[Area]) -> Underfoot:

@@ -12,7 +12,13 @@ SIDE_INSET_FT = 0.35
 
 def floor_marks(placed: Placed) -> tuple[Mark, ...]:
     """All floors by kind of room; drawn before any fittings, so that no floor hides a neighbour's edge."""
-    return tuple(Area(f"room.{room.kind}", (ring_of(room.placement),)) for room in placed)
+    return tuple(Area(_floor(room), (ring_of(room.placement),)) for room in placed)
+
+
+def _floor(room: PlacedRoom) -> str:
+    """Role of a floor; held ground has one for each use until then."""
+    is_lawn = room.kind != "reserve" or room.room.interim == "lawn"
+    return f"room.{room.kind}" if is_lawn else f"room.{room.kind}.{room.room.interim}"
 
 
 def fitting_marks(placed: Placed) -> tuple[Mark, ...]:

@@ -34,6 +34,8 @@ LEGEND_WORDS: Final[dict[str, str]] = {
     "pool_barrier": "pool barrier, closed",
     "pool_pad": "pool equipment",
     "room.reserve": "kept free for later",
+    "room.reserve.gravel court": "gravel until later",
+    "room.reserve.nook": "nook's ground until later",
     "room.arrival": "arrival",
     "room.lawn": "lawn",
     "room.bed": "planting bed",

@@ -88,8 +88,8 @@ def along_boundary(site: Site) -> BaseGeometry:
 
 
 def round_water(placed: Placed) -> BaseGeometry:
-    """Strip round ground that is kept for water."""
-    kept = placed.of_kind("reserve")
+    """Strip round ground that is kept for water, but where it is open to a nook until then."""
+    kept = [room for room in placed.of_kind("reserve") if room.room.interim != "nook"]
     return shapely.union_all([room.shape.buffer(WATER_BED_FT, join_style="mitre") for room in kept])
 
 

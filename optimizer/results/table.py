@@ -11,7 +11,7 @@ from optimizer.results.forms import money
 _BEFORE_PHASES: Final = ("rank", "concept", "currency", "cost", "cost_low", "cost_high")
 _AFTER_PHASES: Final = (
     *("walking_ft", "worth", "seats", "aligned_share", "leftover_share"),
-    *("score", "rooms", "left_out", "idea", "reason", "sketch", "broken_rules", "prices"),
+    *("score", "rooms", "left_out", "idea", "reason", "sketch", "broken_rules", "futures", "futures_open", "prices"),
 )
 
 
@@ -54,4 +54,6 @@ def _row(option: Option, phases: Sequence[int], currency: str) -> list[str]:
         safe_cell(option.reason),
         safe_cell(option.sketch or ""),
         safe_cell("; ".join(finding.words for finding in option.findings)),
+        safe_cell("; ".join(outlook.future for outlook in option.futures)),
+        safe_cell("; ".join(option.open_futures)),
     ]

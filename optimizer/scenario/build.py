@@ -25,6 +25,7 @@ from optimizer.brief import (
 from optimizer.scenario.existing_build import build_paving, build_wall
 from optimizer.scenario.finish_build import build_finish
 from optimizer.scenario.hold_schema import HoldPart
+from optimizer.scenario.machine_schema import MachinePart
 from optimizer.scenario.rings import counter_clockwise, outward
 from optimizer.scenario.schema import RelationPart, RoomPart, ScenarioPart
 from optimizer.scenario.site_checks import edge_names
@@ -35,6 +36,7 @@ from optimizer.site import (
     Door,
     Entrance,
     KeepOut,
+    Machine,
     Place,
     Ring,
     RootRings,
@@ -79,6 +81,7 @@ def build_site(part: SitePart) -> Site:
         wind_rose=WindRose(part.wind_rose) if part.wind_rose else None,
         distances=tuple(part.distances.items()),
         root_rings=RootRings(part.root_rings.inner, part.root_rings.outer, part.root_rings.paved_share),
+        machine=_machine(part.machine_access),
     )
 
 
@@ -137,6 +140,11 @@ def _entrance(part: EntrancePart, boundary: Ring) -> Entrance:
     x, y = outward(boundary, part.at)
     # Subtracting from 0 keeps a zero plain.
     return Entrance(part.name, part.at, part.width, (0.0 - x, 0.0 - y), part.used_by)
+
+
+def _machine(part: MachinePart | None) -> Machine | None:
+    """The builder's smallest machine."""
+    return None if part is None else Machine(part.width, part.height, part.turning_radius, part.steepest)
 
 
 def _keep_out(part: KeepOutPart) -> KeepOut:
@@ -210,6 +218,7 @@ def _room(part: RoomPart) -> RoomWish:
         fuel=part.fuel,
         shape=part.shape or "rectangle",
         futures=part.futures,
+        interim=part.interim or "lawn",
         water_ft=part.water,
         deck_ft=part.deck,
         sun=SunWish(sun.want, sun.start, sun.end, sun.months, sun.hours, sun.least) if sun else None,

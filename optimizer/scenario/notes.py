@@ -32,6 +32,7 @@ def scenario_notes(scenario: Scenario) -> tuple[str, ...]:
         *_levels(scenario.site),
         *_ground(scenario),
         *_walled_up(scenario.site),
+        *_machine(scenario),
         *_equipment(scenario),
         *_unusual(scenario),
         *_not_used_yet(scenario),
@@ -111,6 +112,19 @@ def _walled_up(site: Site) -> Iterator[str]:
                 f"{wall.name}: {entrance.name} lies on it and it has no opening there; people come in there, sight and "
                 "sun do not: give it an opening, with a gate where there is one"
             )
+
+
+def _machine(scenario: Scenario) -> Iterator[str]:
+    """Tell where not even the builder's smallest machine comes in."""
+    machine = scenario.site.machine
+    gates = [entrance for entrance in scenario.site.entrances if "machines" in entrance.used_by]
+    if machine and all(gate.width_ft < machine.width_ft for gate in gates):
+        wide = _length(scenario, machine.width_ft)
+        names = ", ".join(f"{gate.name} {_length(scenario, gate.width_ft)}" for gate in gates) or "none"
+        yield (
+            f"machine_access: no entrance for machines is {wide} wide ({names}); "
+            "heavy work is then done by hand or by crane"
+        )
 
 
 def _equipment(scenario: Scenario) -> Iterator[str]:

@@ -16,6 +16,7 @@ _ONLY_IN: Final[Mapping[str, RoomKind]] = {
     "equipment": "kitchen",
     "bar_seats": "kitchen",
     "futures": "reserve",
+    "interim": "reserve",
     "water": "pool",
     "deck": "pool",
     "fuel": "fire",
@@ -37,9 +38,19 @@ def room_complaints(scenario: ScenarioPart) -> Iterator[Complaint]:
         yield from _keys_of_the_kind(room, path)
         yield from _grows_in_vain(room, path)
         yield from _equipped_twice(room, path)
+        yield from _interim(room, path, scenario)
         yield from _repeated_labels(room, path)
         yield from _sizes(room, path, yard_ft)
         yield from pool_complaints(room, path)
+
+
+def _interim(room: RoomPart, path: Path, scenario: ScenarioPart) -> Iterator[Complaint]:
+    """Refuse an interim use of ground that is built on at once, and the ground of a nook where none is wished."""
+    if room.interim is not None and room.kind == "reserve" and room.phase == 1:
+        advice = "give the room a later `phase`, or take `interim` away"
+        yield Complaint((*path, "interim"), "a reserve of a later phase", f"{room.name} in phase 1", advice)
+    elif room.interim == "nook" and all(other.kind != "nook" for other in scenario.brief.rooms):
+        yield Complaint((*path, "interim"), "a nook in the brief", "none", "write lawn or gravel court, or wish a nook")
 
 
 def _repeated_names(scenario: ScenarioPart) -> Iterator[Complaint]:

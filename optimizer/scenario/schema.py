@@ -12,7 +12,7 @@ from pydantic import (
     model_validator,
 )
 
-from optimizer.brief import Equipment, RelationKind, RoomKind, RoomShape
+from optimizer.brief import Equipment, Interim, RelationKind, RoomKind, RoomShape
 from optimizer.scenario.finish_schema import FinishPart
 from optimizer.scenario.hold_schema import HoldPart
 from optimizer.scenario.part import Part
@@ -205,6 +205,8 @@ class RoomPart(Part):
     """Fire: whether its ground is a circle; a rectangle where nothing is said."""
     futures: Annotated[tuple[Name, ...], Field(max_length=20)] = ()
     """Reserves: what may be built there later; it must take any one of these."""
+    interim: Interim | None = None
+    """Reserves: what the ground is until then; lawn if nothing is said. `nook`: paved as the nook is, open to it."""
     water: WaterSides | None = None
     """Pools: the two sides of the water, without its deck; three usual sizes if nothing is said."""
     deck: Size | None = None

@@ -6,6 +6,7 @@ from pydantic import Field
 
 from optimizer.brief import Material
 from optimizer.scenario.existing_schema import MOST_THINGS, PavingPart, WallPart
+from optimizer.scenario.machine_schema import MachinePart
 from optimizer.scenario.part import Part
 from optimizer.scenario.values import Bearing, Coordinate, Corners, Distance, Name, Point, Size
 from optimizer.site import DistanceName, KeepOutKind
@@ -253,3 +254,5 @@ class SitePart(Part):
     """Distances that win over the usual ones, where local code says so."""
     root_rings: RootRingsPart = RootRingsPart()
     """Rings round kept trees that win over the usual ones."""
+    machine_access: MachinePart | None = None
+    """The smallest machine that the builder would bring."""

@@ -55,6 +55,16 @@ class Entrance:
 
 
 @dataclass(frozen=True, slots=True)
+class Machine:
+    """A machine that drives on the yard; `turning_radius_ft` is of the middle of its way, `steepest` rise per run."""
+
+    width_ft: float
+    height_ft: float
+    turning_radius_ft: float
+    steepest: float
+
+
+@dataclass(frozen=True, slots=True)
 class Structure:
     """An existing open structure with a roof, kept; only rooms named in `may_hold` may stand under it."""
 

@@ -9,6 +9,7 @@ from optimizer.site.things import (
     Door,
     Entrance,
     KeepOut,
+    Machine,
     Point,
     Ring,
     SpotLevel,
@@ -110,6 +111,8 @@ class Site:
     distances: tuple[tuple[DistanceName, float], ...] = ()
     """Distances of the scenario that win over the usual ones [ft]."""
     root_rings: RootRings = RootRings()
+    machine: Machine | None = None
+    """The smallest machine that the builder would bring; None where the scenario does not say."""
 
     @property
     def doors(self) -> tuple[Door, ...]:

@@ -65,6 +65,7 @@ def sized_room(wish: RoomWish) -> SizedRoom:
         phase=wish.phase,
         choices=tuple(sorted(choices, key=lambda choice: choice.worth)),
         fuel=wish.fuel,
+        interim=wish.interim,
         sun=wish.sun,
         grow=grow_share(wish),
     )

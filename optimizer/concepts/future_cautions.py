@@ -1,0 +1,95 @@
+"""What to be careful about so that what is held for later stays possible: what misses and by how little, what bars."""
+
+from collections.abc import Iterator, Sequence
+from typing import Final
+
+from optimizer.appraisal import Outlook
+from optimizer.concepts.words import listed
+from optimizer.derived import Access, Barred, Miss
+from optimizer.scenario import Scenario
+from optimizer.units import feet_inches
+
+_WHY: Final = {
+    "setback": " for the setback of water",
+    "ahead of a door": ", where it would lie ahead of it",
+    "roots": ", among whose roots nobody digs",
+    "over-dig": ", beside which room is needed to dig",
+}
+"""Why a distance from something is kept, where that does not go without saying."""
+
+
+def future_cautions(scenario: Scenario, futures: Sequence[Outlook]) -> Iterator[str]:
+    """Of each future what it misses and what bars its way, and one sentence on the ways that must stay free."""
+    for outlook in futures:
+        yield from _missed(scenario, outlook)
+        yield from _barred(scenario, outlook)
+    yield from _kept_free(scenario, futures)
+
+
+def _missed(scenario: Scenario, outlook: Outlook) -> Iterator[str]:
+    rules = {miss.rule for miss in outlook.fit.misses}
+    short = [_short(scenario, miss) for miss in outlook.fit.misses if miss.rule not in {"equipment pad", "held ground"}]
+    if short:
+        yield f"Later {outlook.future}: in the {outlook.room} its water comes {'; and '.join(short)}."
+    if "held ground" in rules:
+        lacks = next(_length(scenario, miss.short_ft) for miss in outlook.fit.misses if miss.rule == "held ground")
+        yield f"Later {outlook.future}: the {outlook.room} is {lacks} too small for it with its deck and service space."
+    if "equipment pad" in rules:
+        yield f"Later {outlook.future}: no free place for the pad of its equipment was found at a wall or the boundary."
+
+
+def _short(scenario: Scenario, miss: Miss) -> str:
+    return f"{_length(scenario, miss.short_ft)} too near to the {miss.name}{_WHY.get(miss.rule, '')}"
+
+
+def _barred(scenario: Scenario, outlook: Outlook) -> Iterator[str]:
+    access = outlook.access
+    for barred in access.barred:
+        yield f"Later {outlook.future}: no way in for the {_vehicle(scenario, barred)}: {_because(scenario, barred)}."
+    if access.barred:
+        yield f"Later {outlook.future}: the other way in is {_other_way(scenario, access)}."
+
+
+def _other_way(scenario: Scenario, access: Access) -> str:
+    if access.is_found:
+        wide = _length(scenario, access.width_ft)
+        return f"a {access.vehicle}, {wide} wide, from the {access.gate}; it takes longer and costs more"
+    return "over the house or the fence by crane, from a street that bears it; ask what it reaches"
+
+
+def _vehicle(scenario: Scenario, barred: Barred) -> str:
+    return f"{barred.vehicle}, {_length(scenario, barred.width_ft)} wide"
+
+
+def _because(scenario: Scenario, barred: Barred) -> str:
+    by, free = listed(barred.by), "" if barred.found_ft is None else _length(scenario, barred.found_ft)
+    if barred.because == "gate":
+        return f"the {by} is {free} wide at the most" if by else "no entrance lets machines in"
+    if barred.because == "slope":
+        return "the ground on it is too steep"
+    if barred.because == "width":
+        where = f"beside the {by}" if by else "on the way"
+        return f"{where} no more than {free} are free"
+    return f"it cannot turn beside the {by}" if by else "its turns are too tight"
+
+
+def _kept_free(scenario: Scenario, futures: Sequence[Outlook]) -> Iterator[str]:
+    """The widest way of each reserve, and what it costs the ground."""
+    for room in dict.fromkeys(outlook.room for outlook in futures):
+        found = [one for one in futures if one.room == room and one.access.is_found]
+        if found:
+            access = max((one.access for one in found), key=lambda access: access.width_ft)
+            wide, long = _length(scenario, access.width_ft), _length(scenario, round(access.length_ft))
+            yield (
+                f"Way in for a later {_either([one.future for one in found])}: a band {wide} wide and {long} long, "
+                f"from the {access.gate} to the {room}, stays free of walls, steps, trees and all else that lasts; "
+                "check it on site with whoever drives."
+            )
+
+
+def _either(names: Sequence[str]) -> str:
+    return " or ".join([", ".join(names[:-1]), names[-1]] if len(names) > 1 else names)
+
+
+def _length(scenario: Scenario, length_ft: float) -> str:
+    return feet_inches(length_ft, denominator=1) if scenario.units == "ft" else f"{length_ft / scenario.unit_ft:.2f} m"

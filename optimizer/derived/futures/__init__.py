@@ -1,0 +1,9 @@
+"""What may be built later on held ground: how each future fits in, and its own way in from the street."""
+
+from optimizer.derived.futures.access import Access
+from optimizer.derived.futures.barred import Barred
+from optimizer.derived.futures.fit import Fit, Miss
+from optimizer.derived.futures.futures import FutureSite, future_sites
+from optimizer.derived.futures.obstacles import PhaseOne
+
+__all__ = ["Access", "Barred", "Fit", "FutureSite", "Miss", "PhaseOne", "future_sites"]

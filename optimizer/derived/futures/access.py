@@ -1,0 +1,210 @@
+"""The way in of what is built later: the first of its vehicles that finds one, or what bars the last of them."""
+
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass, replace
+from math import cos, radians, sin
+from typing import Final
+
+import numpy as np
+import shapely
+from shapely import LineString, Polygon
+from shapely.affinity import affine_transform
+from shapely.geometry.base import BaseGeometry
+
+from optimizer.catalogue import SURFACES, FutureKind, Surface, Vehicle, roughness, vehicle
+from optimizer.derived.futures.barred import Barred, why_barred
+from optimizer.derived.futures.course import Course, Gate, Numbers
+from optimizer.derived.futures.drive import Drive, drive
+from optimizer.derived.futures.moves import swept_along
+from optimizer.derived.futures.obstacles import Obstacle, PhaseOne, obstacles, surfaces
+from optimizer.fields import ground_of, site_shapes
+from optimizer.fields.site_walls import HALF_FT
+from optimizer.layout import PlacedRoom, Pose, canonical_pose
+from optimizer.site import Point, Ring, Site
+
+_STREET_FT: Final = 24.0
+"""Depth and width to each side of the ground before a gate on which a vehicle stands and turns in."""
+
+
+@dataclass(frozen=True, slots=True)
+class Access:
+    """How a future comes in. `vehicle` finds a way along `line` over the ground `swept` [ft], through `gate`; or, where
+    there is no such way, `barred` says of each of its vehicles what bars it.
+
+    `crosses` is the ground that has to be put back, by what it is [sq ft]; `steepest` is rise per run.
+    """
+
+    vehicle: str
+    width_ft: float
+    gate: str | None = None
+    line: tuple[Point, ...] = ()
+    swept: tuple[Ring, ...] = ()
+    length_ft: float = 0.0
+    steepest: float = 0.0
+    crosses: tuple[tuple[str, float], ...] = ()
+    barred: tuple[Barred, ...] = ()
+
+    @property
+    def is_found(self) -> bool:
+        """Whether a vehicle comes in."""
+        return self.gate is not None
+
+
+class WaysIn:
+    """Ways in of one layout, each vehicle's to each reserve sought once."""
+
+    def __init__(self, built: PhaseOne) -> None:
+        self._built, self._site = built, built.site
+        self._pose = canonical_pose(built.site)
+        self._over = surfaces(built)
+        self._found: dict[tuple[str, Vehicle], Drive | Barred] = {}
+
+    def to(self, room: PlacedRoom, future: FutureKind) -> Access:
+        """The way in of a future of a reserve."""
+        tried = [vehicle(name, self._site.machine) for name in future.comes]
+        barred: list[Barred] = []
+        for one in tried:
+            found = self._way(room, one)
+            if isinstance(found, Drive):
+                return self._access(one, found, tuple(barred))
+            barred.append(found)
+        return Access(tried[0].name, tried[0].width_ft, barred=tuple(barred))
+
+    def _way(self, room: PlacedRoom, one: Vehicle) -> Drive | Barred:
+        key = (room.name, one)
+        if key not in self._found:
+            self._found[key] = self._of_larger(room, one) or self._sought(room, one)
+        return self._found[key]
+
+    def _of_larger(self, room: PlacedRoom, one: Vehicle) -> Drive | None:
+        """A way that was found for a larger vehicle, where it is not too steep for this one."""
+        for (to, other), way in self._found.items():
+            if to == room.name and isinstance(way, Drive) and way.steepest <= one.steepest and _is_larger(other, one):
+                return _driven_on(way, (other.length_ft - one.length_ft) / 2)
+        return None
+
+    def _sought(self, room: PlacedRoom, one: Vehicle) -> Drive | Barred:
+        gates = tuple(_gates(self._site, self._pose))
+        if not gates:
+            return Barred(one.name, one.width_ft, "gate")
+        there = list(obstacles(self._built, one.height_ft))
+        course = Course(
+            ground=_posed(self._pose, driven_ground(self._site, there)),
+            goal=_posed(self._pose, room.shape),
+            gates=gates,
+            vehicle=one,
+            height_ft=self._on_plan(ground_of(self._site).z_ft),
+            rough=self._on_plan(self._roughness),
+        )
+        found = drive(course)
+        if isinstance(found, Drive):
+            return found
+        return why_barred(course, found, [Obstacle(o.name, _posed(self._pose, o.ground)) for o in there])
+
+    def _on_plan(self, of: Callable[[Numbers], Numbers]) -> Callable[[Numbers], Numbers]:
+        """A figure of points on the plan, asked of points in the pose."""
+        a, b, c, d = self._pose.matrix
+        matrix, shift = np.array([(a, b), (c, d)]), np.array(self._pose.shift)
+        return lambda points: of((points - shift) @ matrix)
+
+    def _roughness(self, points: Numbers) -> Numbers:
+        rough = np.full(len(points), roughness("lawn"))
+        for surface, ground in self._over.items():
+            shapely.prepare(ground)
+            rough[shapely.contains_xy(ground, *points.T)] = roughness(surface)
+        return rough
+
+    def _access(self, one: Vehicle, found: Drive, barred: tuple[Barred, ...]) -> Access:
+        line = LineString([self._pose.back((float(x), float(y))) for x, y, _ in found.poses])
+        yard = site_shapes(self._site).boundary
+        swept = _back(self._pose, swept_along(one, found.poses)).intersection(yard)
+        return Access(
+            vehicle=one.name,
+            width_ft=one.width_ft,
+            gate=found.gate,
+            line=tuple((float(x), float(y)) for x, y in line.simplify(0.02).coords),
+            swept=tuple(_rings(swept)),
+            length_ft=float(line.intersection(yard).length),
+            steepest=round(found.steepest, 4),
+            crosses=tuple(self._crossed(swept)),
+            barred=barred,
+        )
+
+    def _crossed(self, swept: BaseGeometry) -> Iterator[tuple[str, float]]:
+        """Ground of a way by what it is; held ground that it ends on is dug anyway."""
+        held = [room.shape for room in self._built.placed.of_kind("reserve")]
+        left = swept.difference(shapely.union_all(held))
+        for surface in SURFACES:
+            if surface in self._over:
+                yield from _area(surface, left.intersection(self._over[surface]))
+        yield from _area("lawn", left.difference(shapely.union_all([*self._over.values()])))
+
+
+def driven_ground(site: Site, there: Sequence[Obstacle]) -> BaseGeometry:
+    """Ground of the yard without obstacles, and of the street before its gates; the boundary is open at gates alone."""
+    yard = site_shapes(site).boundary
+    gates = [_opening(gate) for gate in _gates(site)]
+    street = [_street(gate) for gate in _gates(site)]
+    # Beyond the opening a fence or a neighbour's ground may begin: nothing is driven over the line there.
+    line = yard.exterior.difference(shapely.union_all(gates)).buffer(HALF_FT, cap_style="flat")
+    return shapely.union_all([yard, *street]).difference(shapely.union_all([line, *(o.ground for o in there)]))
+
+
+def _driven_on(way: Drive, ahead_ft: float) -> Drive:
+    """A way that goes straight on at its end: so far a shorter vehicle stays within the ground of a longer one."""
+    x, y, heading_deg = way.poses[-1]
+    end = (x + ahead_ft * cos(radians(heading_deg)), y + ahead_ft * sin(radians(heading_deg)), heading_deg)
+    return replace(way, poses=np.vstack([way.poses, end]))
+
+
+def _is_larger(one: Vehicle, other: Vehicle) -> bool:
+    """Whether a way for one is wide, high and easy enough for the other."""
+    sizes = [(v.width_ft, v.length_ft, v.height_ft, v.turning_radius_ft) for v in (one, other)]
+    return all(more >= less for more, less in zip(*sizes, strict=True))
+
+
+def _gates(site: Site, pose: Pose | None = None) -> Iterator[Gate]:
+    """Entrances that machines use, on the plan or in a pose."""
+    for entrance in site.entrances:
+        if "machines" in entrance.used_by:
+            at, inward = entrance.at, entrance.inward
+            if pose is not None:
+                (a, b, c, d), (x, y) = pose.matrix, inward
+                at, inward = pose.point(at), (a * x + b * y, c * x + d * y)
+            yield Gate(entrance.name, at, entrance.width_ft, inward)
+
+
+def _opening(gate: Gate) -> Polygon:
+    return _before(gate, gate.width_ft / 2, -0.1, 0.1)
+
+
+def _street(gate: Gate) -> Polygon:
+    return _before(gate, gate.width_ft / 2 + _STREET_FT, -_STREET_FT, 0.0)
+
+
+def _before(gate: Gate, half_ft: float, start_ft: float, end_ft: float) -> Polygon:
+    (x, y), (in_x, in_y) = gate.at, gate.inward
+    corners = ((-half_ft, start_ft), (half_ft, start_ft), (half_ft, end_ft), (-half_ft, end_ft))
+    return Polygon([(x + across * in_y + along * in_x, y - across * in_x + along * in_y) for across, along in corners])
+
+
+def _posed(pose: Pose, ground: BaseGeometry) -> BaseGeometry:
+    return affine_transform(ground, [*pose.matrix, *pose.shift])
+
+
+def _back(pose: Pose, ground: BaseGeometry) -> BaseGeometry:
+    a, b, c, d = pose.matrix
+    x, y = pose.shift
+    return affine_transform(ground, [a, c, b, d, -(a * x + c * y), -(b * x + d * y)])
+
+
+def _rings(ground: BaseGeometry) -> Iterator[Ring]:
+    for part in shapely.get_parts(ground.simplify(0.02)):
+        if isinstance(part, Polygon):
+            yield tuple((float(x), float(y)) for x, y in part.exterior.coords[:-1])
+
+
+def _area(surface: Surface, ground: BaseGeometry) -> Iterator[tuple[str, float]]:
+    area_sqft = round(float(ground.area), 2)
+    if surface != "hard paving" and area_sqft > 0.5:
+        yield surface, area_sqft

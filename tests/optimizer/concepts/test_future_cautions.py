@@ -1,0 +1,68 @@
+"""What is said of ground that is held for later."""
+
+from dataclasses import replace
+
+from optimizer.appraisal import outlooks
+from optimizer.catalogue import book_for
+from optimizer.concepts.case import Case
+from optimizer.concepts.future_cautions import future_cautions
+from optimizer.layout import Layout
+from tests.optimizer.derived.futures.yard import HELD, derived, yard
+
+DRIVE = "{name: drive, at: [80, 0], width: 12}"
+
+
+def said(*changes: tuple[str, str], held=HELD) -> list[str]:
+    scenario = yard(*changes)
+    return list(future_cautions(scenario, outlooks(derived(scenario, held=held), book_for("USD"))))
+
+
+def test_what_stays_possible_has_its_way_kept_free() -> None:
+    """One sentence: for what, how wide, from where to where."""
+    (words,) = said()
+    assert words.startswith("Way in for a later hot tub, swim spa or pool: a band 9'-6\" wide and ")
+    assert " long, from the drive to the water later, stays free of walls, steps, trees" in words
+
+
+def test_what_misses_by_how_little() -> None:
+    """A foot of the setback."""
+    words = said(held=replace(HELD, x_ft=3.0))[0]
+    assert (
+        words == "Later pool: in the water later its water comes 1'-0\" too near to the west for the setback of water."
+    )
+
+
+def test_what_is_too_large() -> None:
+    """Held ground of 30 ft where 36 are needed."""
+    words = said(held=replace(HELD, width_ft=30.0))[0]
+    assert words == "Later pool: the water later is 6'-0\" too small for it with its deck and service space."
+
+
+def test_what_is_barred_by_name_and_the_other_way_in() -> None:
+    """An entrance of 6 ft: the swim spa has the crane alone, the pool a small digger."""
+    words = said((DRIVE, DRIVE.replace("12", "6")))
+    assert words[:4] == [
+        "Later swim spa: no way in for the lift truck with the swim spa, 9'-6\" wide: the drive is 6'-0\" wide at the most.",
+        "Later swim spa: the other way in is over the house or the fence by crane, from a street that bears it; ask what it reaches.",
+        "Later pool: no way in for the digger, 8'-0\" wide: the drive is 6'-0\" wide at the most.",
+        "Later pool: the other way in is a small digger, 6'-0\" wide, from the drive; it takes longer and costs more.",
+    ]
+
+
+def test_a_metric_yard_is_told_in_metres() -> None:
+    """Widths of vehicles too."""
+    scenario = yard(("units: ft", "units: m"))
+    barred = list(
+        future_cautions(scenario, outlooks(derived(yard((DRIVE, DRIVE.replace("12", "6")))), book_for("USD")))
+    )
+    assert "2.90 m wide" in barred[0]
+
+
+def test_a_shown_concept_has_them() -> None:
+    """Advice puts outlooks and their cautions on an option."""
+    scenario = yard()
+    case = Case.of(scenario)
+    layout = Layout((HELD,))
+    option = case.advised(case.described(layout, case.in_full(layout)))
+    assert option.open_futures == ("hot tub", "swim spa", "pool")
+    assert any(words.startswith("Way in for a later") for words in option.cautions)
