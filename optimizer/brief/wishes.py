@@ -159,10 +159,11 @@ class Weights:
 
 @dataclass(frozen=True, slots=True)
 class Budget:
-    """Ceiling of phase 1, contingency included; None where no ceiling was given."""
+    """Ceiling of phase 1, contingency included, None where none was given; `phases` are ceilings of later ones."""
 
     ceiling: Decimal | None = None
     contingency: Decimal = Decimal("0.15")
+    phases: tuple[tuple[int, Decimal], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -240,7 +240,8 @@ def _budget(part: ScenarioPart) -> Budget:
     """Money for phase 1."""
     given = part.budget
     usual = Budget().contingency
-    return Budget(given.ceiling, usual if given.contingency is None else given.contingency)
+    later = tuple(sorted((int(phase), ceiling) for phase, ceiling in given.phases.items()))
+    return Budget(given.ceiling, usual if given.contingency is None else given.contingency, later)
 
 
 def _options(part: ScenarioPart) -> OptionsWanted:

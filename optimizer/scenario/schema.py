@@ -298,6 +298,8 @@ class BudgetPart(Part):
     """Most that phase 1 may cost, contingency included."""
     contingency: Share | None = None
     """Share added for what is not known yet; 0.15 where nothing is said."""
+    phases: dict[Literal["2", "3", "4", "5", "6", "7", "8", "9"], Money] = Field(default_factory=dict)
+    """Most that a later phase may cost, contingency included, by its number, such as {2: 40000}."""
 
 
 class OptionsPart(Part):
