@@ -46,6 +46,8 @@ class Budget:
     allowances: Allowances = Allowances()
     estimate_class: int | None = None
     """Class of the estimate of phase 1; None for the usual of a concept."""
+    phases: tuple[tuple[int, Decimal], ...] = ()
+    """Ceilings of later phases, every stated step included."""
 
     def steps(self, phase: int) -> tuple[tuple[str, Decimal], ...]:
         """Name and share of each step of a phase, in order: each is a share of all that comes before it.

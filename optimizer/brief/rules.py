@@ -48,6 +48,7 @@ RuleId = Literal[
     "everyday_table",
     "party_seats",
     "budget",
+    "later_phases",
 ]
 
 
@@ -100,6 +101,7 @@ _SENTENCES: Final[dict[RuleId, str]] = {
     "steps_clear": "The bottom of every flight of steps is at least 3 ft from seats and 5 ft from a flame.",
     "kitchen_level": "At most three steps lie between kitchen and door, and none between kitchen and table.",
     "budget": "Phase 1, with its contingency, costs no more than the ceiling.",
+    "later_phases": "A later phase with a ceiling of its own costs no more than that, with its contingency.",
 }
 
 RULES: Final[dict[RuleId, Rule]] = {rule_id: Rule(rule_id, _SENTENCES[rule_id]) for rule_id in get_args(RuleId)}

@@ -60,15 +60,17 @@ def fixed_charges(brief: Brief, existing: Existing = NOTHING_THERE) -> tuple[Cha
     return (*lumps, design, *(one for one in (lifted, furniture) if one.quantity))
 
 
-def room_price(choice: SizedChoice, room: SizedRoom, book: PriceBook, existing: Existing = NOTHING_THERE) -> Decimal:
-    """Least that a room of this choice costs in phase 1, before contingency: runs and paths come on top.
+def room_price(
+    choice: SizedChoice, room: SizedRoom, book: PriceBook, existing: Existing = NOTHING_THERE, *, phase: int = 1
+) -> Decimal:
+    """Least that a room of this choice costs in a phase, before contingency: runs and paths come on top.
 
     Where its size lets it lie on a slab that is there, this is what it costs on the slab.
     """
-    price = _price(room_charges(choice, room), book)
+    price = _price(room_charges(choice, room), book, phase)
     if not existing.may_carry(choice, room.rules):
         return price
-    return min(price, _price(room_charges(choice, room, on_slab=True), book))
+    return min(price, _price(room_charges(choice, room, on_slab=True), book, phase))
 
 
 def fixed_price(brief: Brief, book: PriceBook, existing: Existing = NOTHING_THERE) -> Decimal:
@@ -76,6 +78,6 @@ def fixed_price(brief: Brief, book: PriceBook, existing: Existing = NOTHING_THER
     return _price(fixed_charges(brief, existing), book)
 
 
-def _price(charges: tuple[Charge, ...], book: PriceBook) -> Decimal:
-    amounts = (to_cents(c.quantity * book.of(c.item).price) for c in charges if c.phase == 1)
+def _price(charges: tuple[Charge, ...], book: PriceBook, phase: int = 1) -> Decimal:
+    amounts = (to_cents(c.quantity * book.of(c.item).price) for c in charges if c.phase == phase)
     return sum(amounts, Decimal(0))

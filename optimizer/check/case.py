@@ -27,13 +27,13 @@ TOLERANCE_SQFT: Final = 0.05
 
 @dataclass(frozen=True)
 class CheckCase:
-    """One layout to check; `price` gives its cost of phase 1 with contingency, None where nobody asks for the budget.
+    """One layout to check; `price` gives the cost of a phase with contingency, None where nobody asks for money.
 
     A placed room that the brief does not know is in the layout alone; `known_choice` speaks of it.
     """
 
     derived: Derived
-    price: Callable[[], Decimal] | None = None
+    price: Callable[[int], Decimal] | None = None
     _sight: dict[Relation, float | None] = field(default_factory=dict, init=False, repr=False, compare=False)
 
     @property

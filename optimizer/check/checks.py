@@ -1,5 +1,6 @@
 """The registry of checks, one for each hard rule, and the check of a whole layout."""
 
+from collections.abc import Mapping
 from decimal import Decimal
 from typing import Final
 
@@ -23,7 +24,7 @@ from optimizer.check.inside import (
 from optimizer.check.neighbours import no_overlap, no_slivers
 from optimizer.check.openings import clear_of_openings, door_zones
 from optimizer.check.party import everyday_table, party_seats
-from optimizer.check.program import budget, known_choice, proportion, required_rooms
+from optimizer.check.program import budget, known_choice, later_phases, proportion, required_rooms
 from optimizer.check.relations import miss_of, relation_check
 from optimizer.check.shares import paved_share, root_ring
 from optimizer.check.steps import kitchen_level, steps_at_doors, steps_clear, steps_on_ways
@@ -75,6 +76,7 @@ CHECKS: Final[dict[RuleId, Check]] = {
     "everyday_table": everyday_table,
     "party_seats": party_seats,
     "budget": budget,
+    "later_phases": later_phases,
 }
 
 
@@ -109,14 +111,21 @@ STAGES: Final[dict[str, tuple[Check, ...]]] = {
     "levels": (drains, steps_at_doors),
     "on foot": (reachable, kitchen_walk, mown, CHECKS["near"], CHECKS["apart"], CHECKS["accessible"], kitchen_level),
     "sun and sight": (sun_least, CHECKS["in_view"], CHECKS["out_of_view"]),
-    "ways": (ways_clear, steps_on_ways, paved_share, budget),
+    "ways": (ways_clear, steps_on_ways, paved_share, budget, later_phases),
 }
 """All checks, the cheaper stages first: what a stage asks for beyond the earlier ones costs more than these."""
 
 
-def check_layout(scenario: Scenario, placed: Placed, *, phase_1_cost: Decimal | None = None) -> tuple[Finding, ...]:
-    """All hard rules that a layout breaks, in the order of the rules; the budget only where a cost is given."""
-    price = None if phase_1_cost is None else lambda: phase_1_cost
+def check_layout(
+    scenario: Scenario,
+    placed: Placed,
+    *,
+    phase_1_cost: Decimal | None = None,
+    later_costs: Mapping[int, Decimal] | None = None,
+) -> tuple[Finding, ...]:
+    """All hard rules that a layout breaks, in the order of the rules; those of money only where a cost is given."""
+    costs = {**({} if phase_1_cost is None else {1: phase_1_cost}), **(later_costs or {})}
+    price = (lambda phase: costs.get(phase, Decimal(0))) if costs else None
     return all_findings(CheckCase(Derived(scenario, placed), price))
 
 

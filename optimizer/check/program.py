@@ -66,7 +66,7 @@ def proportion(case: CheckCase) -> Iterator[Finding]:
 def budget(case: CheckCase) -> Iterator[Finding]:
     """Cost of phase 1 above the ceiling."""
     ceiling = case.scenario.brief.budget.ceiling
-    cost = case.price() if case.price and ceiling is not None else None
+    cost = case.price(1) if case.price and ceiling is not None else None
     if ceiling is not None and cost is not None and cost > ceiling:
         words = f"phase 1 costs {cost:,.2f}, the ceiling is {ceiling:,.2f}"
         yield Finding("budget", (), float(cost - ceiling), case.scenario.currency, words)
@@ -77,6 +77,16 @@ def _is_of_shape(placed: PlacedRoom, choice: SizedChoice) -> bool:
     at = placed.placement
     is_even = abs(at.width_ft - at.depth_ft) <= _ROUNDING_FT and not at.has_grown
     return at.shape == choice.shape and (is_even or not at.is_circle)
+
+
+def later_phases(case: CheckCase) -> Iterator[Finding]:
+    """Cost of a later phase above a ceiling of its own; the rooms that are built in it are to blame."""
+    for phase, ceiling in case.scenario.brief.budget.phases:
+        cost = case.price(phase) if case.price else None
+        if cost is not None and cost > ceiling:
+            rooms = tuple(room.name for room in case.placed if room.room.phase == phase)
+            words = f"phase {phase} costs {cost:,.2f}, its ceiling is {ceiling:,.2f}"
+            yield Finding("later_phases", rooms, float(cost - ceiling), case.scenario.currency, words)
 
 
 def _unknown(name: str, words: str) -> Finding:

@@ -119,7 +119,7 @@ class Case:
         """A layout to check, and its cost sheet, which is made once when first asked for."""
         derived = Derived(self.scenario, self.placed(layout))
         cost = cache(lambda: priced(derived, self.book))
-        return CheckCase(derived, price=lambda: cost().phase(1)), cost
+        return CheckCase(derived, price=lambda phase: cost().phase(phase)), cost
 
     def _measured(self, case: CheckCase, findings: tuple[Finding, ...], cost: Callable[[], Cost]) -> Verdict:
         missed = wishes_missed(case)

@@ -254,6 +254,7 @@ def _budget(part: ScenarioPart) -> Budget:
     """Money, with what is usual where the file says nothing."""
     given = part.budget
     usual = Budget().contingency
+    phases = tuple(sorted((int(phase), ceiling) for phase, ceiling in given.phases.items()))
     return Budget(
         ceiling=given.ceiling,
         contingency=usual if given.contingency is None else given.contingency,
@@ -263,6 +264,7 @@ def _budget(part: ScenarioPart) -> Budget:
         later=Later(Decimal(str(given.later.years)), given.later.escalation or _NOTHING),
         allowances=Allowances(given.allowances.appliances == "in", given.allowances.furniture or _NOTHING),
         estimate_class=given.estimate_class,
+        phases=phases,
     )
 
 

@@ -332,6 +332,8 @@ class BudgetPart(Part):
     """What the owner buys or sets aside."""
     estimate_class: Annotated[int, Field(ge=1, le=5)] | None = None
     """Class of the estimate of phase 1, 5 (an idea) to 1 (bid on); 4 where nothing is said."""
+    phases: dict[Literal["2", "3", "4", "5", "6", "7", "8", "9"], Money] = Field(default_factory=dict)
+    """Most that a later phase may cost, contingency included, by its number, such as {2: 40000}."""
 
 
 class OptionsPart(Part):

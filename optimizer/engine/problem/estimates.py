@@ -1,6 +1,4 @@
-"""What ways with lights, steps, runs and spoil will cost, roughly: estimates, which guide the explorer and on which
-no proof rests.
-"""
+"""What ways with lights, steps and runs will cost, roughly: estimates that guide, on which no proof rests."""
 
 import math
 from collections.abc import Sequence

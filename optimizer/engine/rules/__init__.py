@@ -22,6 +22,7 @@ from optimizer.engine.rules import (
     kitchen_level,
     kitchen_walk,
     known_choice,
+    later_phases,
     mown,
     near,
     no_overlap,
@@ -94,6 +95,7 @@ PARTS: Final[dict[RuleId, Part]] = {
     "everyday_table": everyday_table.PART,
     "party_seats": party_seats.PART,
     "budget": budget.PART,
+    "later_phases": later_phases.PART,
 }
 
 RELATIONS: Final[dict[RelationKind, RelationPart]] = {

@@ -1,6 +1,6 @@
 """For every rule a layout that breaks it and only it, made by one change to a layout that keeps them all."""
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from decimal import Decimal
 from typing import get_args
 
@@ -41,6 +41,7 @@ class Broken:
     relations: tuple[Relation, ...] = ()
     holds: tuple[Hold, ...] = ()
     cost: str = "1000"
+    later: str = "500"
     site: dict[str, object] = field(default_factory=dict)
 
 
@@ -52,6 +53,7 @@ def levels(*spots: tuple[float, float, float]) -> tuple[SpotLevel, ...]:
     return tuple(SpotLevel((x, y), z) for x, y, z in spots)
 
 
+NOOK_LATER = tuple(replace(room, phase=2) if room.name == "nook" else room for room in plain_rooms())
 FIELD = KeepOut("field", ((28, 39), (36, 39), (36, 40), (28, 40)), ("nook",), "septic field")
 
 BROKEN: dict[RuleId, Broken] = {
@@ -148,6 +150,7 @@ BROKEN: dict[RuleId, Broken] = {
     "everyday_table": Broken((), rooms=plain_rooms(seating("table", "gathering", 14, 12, *FOUR_AT_TABLE))),
     "party_seats": Broken((), rooms=plain_rooms(seating("table", "gathering", 14, 12, *TWELVE_ON_SOFAS))),
     "budget": Broken((), cost="1000.01"),
+    "later_phases": Broken(("nook",), rooms=NOOK_LATER, later="500.01"),
 }
 
 
@@ -169,9 +172,12 @@ def test_a_layout_that_breaks_only_one_rule(rule: RuleId):
     """The changed layout breaks its rule, between the ends that were changed, and no other rule, by stages too."""
     broken = BROKEN[rule]
     scenario = holding(on_site(plain_yard(*broken.relations), **broken.site), *broken.holds)
+    budget = replace(scenario.brief.budget, phases=((2, Decimal(500)),))
+    scenario = replace(scenario, brief=replace(scenario.brief, budget=budget))
+    costs = {1: Decimal(broken.cost), 2: Decimal(broken.later)}
     placed = placed_of(broken.rooms, broken.layout)
-    findings = check_layout(scenario, placed, phase_1_cost=Decimal(broken.cost))
-    assert findings == first_findings(CheckCase(Derived(scenario, placed), lambda: Decimal(broken.cost)))
+    findings = check_layout(scenario, placed, phase_1_cost=costs[1], later_costs={2: costs[2]})
+    assert findings == first_findings(CheckCase(Derived(scenario, placed), costs.get))
     assert {finding.rule for finding in findings} == {rule}
     assert findings[0].rooms == broken.between
     assert findings[0].amount > 0
