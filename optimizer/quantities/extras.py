@@ -73,7 +73,8 @@ def extra_charges(derived: Derived, charges: Sequence[Charge]) -> tuple[Charge, 
 def _lights(of: Counted) -> Extra:
     lights = site_lights(of.derived)
     counts = f"{lights.along_ways} and {lights.at_steps}"
-    told = f"one for 10 ft of ways that guests and many trips take, one for two risers: {counts}"
+    apart_ft = value("way_light_ft")
+    told = f"one for {apart_ft:g} ft of ways that guests and many trips take, one for two risers: {counts}"
     return Extra(LIGHT, lights.along_ways + lights.at_steps, told)
 
 

@@ -38,7 +38,7 @@ def test_start_shows_what_was_read(searches, tab):
     """The first yard is read and told before anything is searched, with the caution."""
     tab.run()
     assert not tab.exception
-    assert "$150,000 for phase 1, 15% for surprises included" in words(tab)
+    assert "$130,000 for phase 1, 15% for surprises included" in words(tab)
     assert "Decision support at concept stage" in words(tab)
     assert tab.button(key="find").label == "Find concepts"
 

@@ -54,7 +54,7 @@ def test_the_example_means_what_its_comments_say():
     assert brief.relations[-1].wish == 2
     assert brief.trips[0].start == "kitchen door"
     assert brief.weights.sight == 0.5
-    assert brief.budget.ceiling == Decimal(150000)
+    assert brief.budget.ceiling == Decimal(130000)
     assert brief.budget.contingency == Decimal("0.15")
     assert brief.options.count == 12
 

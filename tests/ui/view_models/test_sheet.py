@@ -35,7 +35,7 @@ def test_paragraph_says_what_it_gives_costs_and_leaves():
     """The paragraph has the reason, seats, phases against the ceiling and what is left out."""
     said = opened().paragraph
     assert said.startswith("Shortest way from the kitchen door. It seats 8")
-    assert "Phase 1 costs $7,769 of an all-in limit of $150,000; later phases $16,100." in said
+    assert "Phase 1 costs $7,769 of an all-in limit of $130,000; later phases $16,100." in said
     assert "It does without outdoor kitchen, fire feature and water reserve." in said
 
 
