@@ -18,7 +18,9 @@ from optimizer.concepts.option import (
     Remedy,
     SearchRecord,
     SearchStatus,
+    Side,
     WayOut,
+    WithWithout,
 )
 from optimizer.concepts.permits import permits_for
 from optimizer.concepts.ranking import LEAST_DIFFERENCE, ranked
@@ -41,8 +43,10 @@ __all__ = [
     "Remedy",
     "SearchRecord",
     "SearchStatus",
+    "Side",
     "Teller",
     "WayOut",
+    "WithWithout",
     "cautions_for",
     "idea_of",
     "losses_of",
