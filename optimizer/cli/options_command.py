@@ -14,6 +14,7 @@ from optimizer.cli.watched import run_told
 from optimizer.concepts import OptionSet
 from optimizer.events import Event
 from optimizer.results import csv_table, ready_folder, to_document, to_text, write_whole
+from optimizer.results.with_without import with_without_csv
 from optimizer.scenario import Scenario, load_scenario
 
 SOLVER_LOG: Final = "solver.log"
@@ -106,6 +107,9 @@ def _write(outcome: Outcome, folder: Path) -> None:
     write_whole(folder / "options.json", _text(outcome))
     table = csv_table(option_set.options, currency=scenario.currency, prices=scenario.book.said)
     write_whole(folder / "options.csv", table)
+    if option_set.with_without:
+        compared = with_without_csv(option_set.with_without, currency=scenario.currency)
+        write_whole(folder / "with-without.csv", compared)
     for option in option_set.options:
         write_whole(folder / f"{option.id}.svg", plan_svg(plan_drawing(scenario, option)))
 

@@ -19,7 +19,9 @@ from optimizer.concepts.option import (
     Remedy,
     SearchRecord,
     SearchStatus,
+    Side,
     WayOut,
+    WithWithout,
 )
 from optimizer.concepts.permits import permits_for
 from optimizer.concepts.ranking import LEAST_DIFFERENCE, ranked
@@ -42,8 +44,10 @@ __all__ = [
     "Remedy",
     "SearchRecord",
     "SearchStatus",
+    "Side",
     "Teller",
     "WayOut",
+    "WithWithout",
     "about_words",
     "cautions_for",
     "expected_words",

@@ -1,14 +1,14 @@
 """A scenario with its sized rooms and prices, and what is measured of a layout in it."""
 
 import math
-from collections.abc import Callable, Collection, Sequence
+from collections.abc import Callable, Collection, Iterable, Sequence
 from dataclasses import dataclass, replace
 from decimal import Decimal
 from functools import cache
 from typing import Any
 
 from optimizer.appraisal import Appraisal, Cost, Given, appraise, outlooks, priced, uncertainty_of
-from optimizer.brief import Relation
+from optimizer.brief import Relation, RuleId
 from optimizer.catalogue import (
     PriceBook,
     SizedRoom,
@@ -17,7 +17,7 @@ from optimizer.catalogue import (
     with_allowances,
     worth_rate,
 )
-from optimizer.check import CheckCase, Finding, all_findings, first_findings, fits, seen_shares, wishes_missed
+from optimizer.check import CHECKS, CheckCase, Finding, all_findings, first_findings, fits, seen_shares, wishes_missed
 from optimizer.concepts import (
     NOT_ASKED,
     LeftOut,
@@ -102,9 +102,10 @@ class Case:
         findings = first_findings(case)
         return Verdict(findings) if findings else self._measured(case, findings, cost)
 
-    def findings(self, layout: Layout) -> tuple[Finding, ...]:
-        """All rules that a layout breaks, those of every stage."""
-        return all_findings(self._to_check(layout)[0])
+    def findings(self, layout: Layout, rules: Iterable[RuleId] = CHECKS) -> tuple[Finding, ...]:
+        """What a layout breaks of some rules, or of all."""
+        case, _ = self._to_check(layout)
+        return tuple(finding for rule in rules for finding in CHECKS[rule](case))
 
     def fits(self, layout: Layout) -> bool:
         """Whether a layout keeps the rules of its places; ways, levels, sun, sight and money are not asked."""

@@ -166,12 +166,38 @@ class SearchRecord:
 
 
 @dataclass(frozen=True, slots=True)
+class Side:
+    """The best that a run found with something, or without it: phase 1, worth, walking and score by the exact figures;
+    `concept` is its id if it is shown.
+    """
+
+    concept: str | None
+    cost: Decimal
+    worth: float
+    walking_ft: float
+    score: float
+
+
+@dataclass(frozen=True, slots=True)
+class WithWithout:
+    """A wished room, or a larger size of one, with the best found with it and without it, and what else changes."""
+
+    room: str
+    size: str | None
+    with_it: Side | None
+    without_it: Side | None
+    changes: str
+
+
+@dataclass(frozen=True, slots=True)
 class OptionSet:
     """The ranked options of one run and the sketches after them, or why there are none."""
 
     options: tuple[Option, ...]
     search: SearchRecord
     conflict: Conflict | None = None
+    with_without: tuple[WithWithout, ...] = ()
+    """What each wished room and each larger size costs and brings, by what the run found."""
 
     @property
     def concepts(self) -> tuple[Option, ...]:

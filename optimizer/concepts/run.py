@@ -17,6 +17,7 @@ from optimizer.concepts.whole import NOTHING_PROVEN, WORK_A_SECOND, Whole
 from optimizer.concepts.whys.left_out import explained
 from optimizer.concepts.whys.nothing import why_nothing
 from optimizer.concepts.whys.trying import placeless_rooms
+from optimizer.concepts.with_without import with_and_without
 from optimizer.concepts.workers import Workers
 from optimizer.engine.explorer import Explorer, board_of, mended
 from optimizer.engine.problem import Problem, build_problem, layout_of, modelled_losses, state_of, what_fits
@@ -162,12 +163,13 @@ class _Search:
         options = explained(case, self.problem, tuple(map(case.advised, found.shown(self.asked.count))), found.options)
         if not options:
             return OptionSet((), self._record("undecided", NOTHING_PROVEN))
+        compared = with_and_without(case, options, found.options)
         if proof.state is None:  # stopped before the proof began
-            return OptionSet(options, self._record("bounded", NOTHING_PROVEN))
+            return OptionSet(options, self._record("bounded", NOTHING_PROVEN), with_without=compared)
         layout = layout_of(self.problem, proof.state)
         shown = next((option.id for option in options if option.layout.base == layout), None)
         record = self._record("proven" if proof.is_proven else "bounded", proof)
-        return OptionSet(options, replace(record, option=shown))
+        return OptionSet(options, replace(record, option=shown), with_without=compared)
 
     def _record(self, status: SearchStatus, proof: WholeProof) -> SearchRecord:
         known = proof.state is not None

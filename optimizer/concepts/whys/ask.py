@@ -20,7 +20,7 @@ from optimizer.concepts.whys.here import here, moved
 from optimizer.concepts.whys.nothing import Told, told
 from optimizer.concepts.whys.question import Question, refuse_unanswerable
 from optimizer.concepts.whys.sunny import places_words, shade_words
-from optimizer.concepts.whys.trying import Found, Trial, tried
+from optimizer.concepts.whys.trying import MANY_TOURS, Found, Trial, tried
 from optimizer.concepts.whys.ways_out import MOST_WAYS_OUT, Solved, WaysOut, solved_by
 from optimizer.events import Emit, Event, to_nobody
 from optimizer.scenario.patch import Patch, patched
@@ -102,7 +102,7 @@ class _Answering:
             return self._fitting(found)
         if self._is_impossible():
             return self._in_the_way(asked, Trial(asked), free)
-        trial = tried(asked, seconds=self._left(SEARCHED), stop=self._stop)
+        trial = tried(asked, seconds=self._left(SEARCHED), stop=self._stop, tours=MANY_TOURS)
         if trial.best is not None:
             costs = it_costs(asked, trial.best, self._asking.option)
             self._said.append(f"{free}it fits: a plan with it was found and checked, {costs}")

@@ -35,7 +35,7 @@ def here(case: Case, question: Question, option: Option | None, *, until: float,
     """Try the place with the room alone, then in the concept."""
     at_ft, near = question.at_ft, Near(question.room, question.at_ft or (0.0, 0.0), until)
     assert at_ft is not None
-    alone = tuple(map(_alone, stands_at(case, Layout(()), question.room, at_ft)))
+    alone = stands_at(case, Layout(()), question.room, at_ft, rules=ALONE)
     if rules := in_the_way(alone):
         found = _nearest(case, option, near, stop)
         said = cannot_stand(least_broken(alone), None)
@@ -48,11 +48,6 @@ def here(case: Case, question: Question, option: Option | None, *, until: float,
         said = cannot_stand(least_broken(stands), option)
         return _told(case, near, found, said, told_of(case, rules), is_settled=False)
     return _fitting(case, question, option, stands)
-
-
-def _alone(stand: Stand) -> Stand:
-    """A stand of the room alone with what it breaks by itself."""
-    return Stand(stand.placement, stand.layout, tuple(f for f in stand.findings if f.rule in ALONE))
 
 
 def _nearest(case: Case, option: Option | None, near: Near, stop: threading.Event) -> Found | None:

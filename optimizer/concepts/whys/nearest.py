@@ -25,7 +25,6 @@ from optimizer.layout import Layout, Placement
 
 MOST_JUDGED: Final = 25
 RADII_FT: Final = (6.0, 12.0, 24.0, 48.0)
-_TRIED_S: Final = 2.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,7 +61,7 @@ def nearest_of_any(case: Case, near: Near, *, stop: threading.Event) -> Found | 
     problem = build_problem(case.scenario, case.rooms, case.book)
     index = [room.name for room in problem.rooms].index(near.room)
     for radius_ft in RADII_FT:
-        seconds = min(_TRIED_S, near.until - time.monotonic())
+        seconds = near.until - time.monotonic()
         if seconds <= 0 or stop.is_set():
             return None
         cells = {(index, v): _off_ft(problem, index, v, near) <= radius_ft for v in _variants(problem, index)}

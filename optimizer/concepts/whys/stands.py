@@ -1,13 +1,13 @@
 """One room at one place while all others stay where they are: every choice and turn, checked in real geometry."""
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from typing import Final, get_args
 
 from optimizer.brief import RULES, RelationKind, RuleId, Side
 from optimizer.catalogue import SizedRoom
-from optimizer.check import Finding
+from optimizer.check import CHECKS, Finding
 from optimizer.concepts.case import Case
 from optimizer.concepts.whys.shrink import smallest
 from optimizer.concepts.whys.words import relation_words, sentence
@@ -32,10 +32,15 @@ class Stand:
         return frozenset((finding.rule, finding.rooms) for finding in self.findings)
 
 
-def stands_at(case: Case, layout: Layout, name: str, at_ft: tuple[float, float]) -> tuple[Stand, ...]:
-    """The room at the place in every choice and turn, as it is and up to the grid's next lines."""
+def stands_at(
+    case: Case, layout: Layout, name: str, at_ft: tuple[float, float], *, rules: Iterable[RuleId] = CHECKS
+) -> tuple[Stand, ...]:
+    """The room at the place in every choice and turn, as it is and up to the grid's next lines; with what it breaks of
+    some rules, or of all.
+    """
     room = next(room for room in case.rooms if room.name == name)
-    return tuple(_stand(case, layout, placement) for placement in _placements(case, room, at_ft))
+    layouts = ((p, with_room(case, layout, p)) for p in _placements(case, room, at_ft))
+    return tuple(Stand(placement, placed, case.findings(placed, rules)) for placement, placed in layouts)
 
 
 def with_room(case: Case, layout: Layout, placement: Placement) -> Layout:
@@ -73,11 +78,6 @@ def _sentence(case: Case, rule: RuleId, rooms: tuple[str, ...]) -> str:
 
 def _count(every: Sequence[frozenset[Named]], named: Named) -> int:
     return sum(named in broken for broken in every)
-
-
-def _stand(case: Case, layout: Layout, placement: Placement) -> Stand:
-    placed = with_room(case, layout, placement)
-    return Stand(placement, placed, case.findings(placed))
 
 
 def _placements(case: Case, room: SizedRoom, at_ft: tuple[float, float]) -> Iterator[Placement]:

@@ -3,7 +3,6 @@
 import threading
 import time
 from collections import Counter
-from collections.abc import Sequence
 from dataclasses import dataclass, field
 from decimal import Decimal
 from typing import Final
@@ -21,7 +20,8 @@ from optimizer.layout import Layout
 
 JUDGED_EACH: Final = 4
 """Layouts judged after each tour."""
-MOST_TOURS: Final = 40
+MANY_TOURS, FEW_TOURS = 40, 10
+"""Tours for the question itself, and for a way out: counted, so that a busy machine answers as another does."""
 _CENTS: Final = 100
 
 
@@ -70,21 +70,18 @@ def tried(
     *,
     seconds: float,
     stop: threading.Event,
-    starts: Sequence[Layout] = (),
     problem: Problem | None = None,
     enough: int = 1,
+    tours: int = FEW_TOURS,
     ground: Ground | None = None,
 ) -> Trial:
-    """Judge the layouts to start from, then what tours find, until `enough` hold or the time is up; `ground` leaves
-    rooms no more than that to stand on.
+    """Judge what so many tours find, until `enough` hold or the time is up; `ground` leaves rooms no more than that to
+    stand on.
     """
     clock, trial = Clock(stop, time.monotonic() + seconds), Trial(case)
-    for layout in starts:
-        trial.judge(layout)
-    if len(trial.holding) < enough and not clock.is_set():
-        problem = problem or build_problem(case.scenario, case.rooms, case.book)
-        if not placeless_rooms(problem):
-            _tour(trial, problem, clock, enough, ground)
+    problem = problem or build_problem(case.scenario, case.rooms, case.book)
+    if not placeless_rooms(problem):
+        _tour(trial, problem, clock, enough, range(tours), ground)
     return trial
 
 
@@ -94,10 +91,10 @@ def placeless_rooms(problem: Problem, *, asked: str | None = None) -> list[str]:
     return [room.name for room in wanted if not any(cells.any() for cells in room.allowed)]
 
 
-def _tour(trial: Trial, problem: Problem, clock: Clock, enough: int, ground: Ground | None) -> None:
+def _tour(trial: Trial, problem: Problem, clock: Clock, enough: int, turns: range, ground: Ground | None) -> None:
     explorer, purse, seed = Explorer(board_of(problem)), Purse(problem), trial.case.scenario.brief.options.seed
     picker = Picker(explorer, purse, Archive(problem, trial.case.diagonal_ft))
-    for turn in range(MOST_TOURS):
+    for turn in turns:
         if ground is not None or turn % 2 == 0:
             tour = Tour(REBUILDS[0], seed + turn, set_aside=purse.set_aside(turn), ground=ground)
         else:

@@ -21,7 +21,6 @@ from optimizer.errors import InputError
 from optimizer.scenario.patch import Patch, patched
 
 MOST_WAYS_OUT: Final = 4
-TRIED_S: Final = 3.0
 _ENOUGH: Final = 2
 """Layouts found of each, of which the one that needs least is taken."""
 _HALVED: Final = 3
@@ -74,7 +73,7 @@ class WaysOut:
         cores = Cores(case, until=self._until, stop=self._stop)
         if cores.fits_nothing(bindings_of(case)):
             return None
-        seconds = min(TRIED_S, max(0.1, self._until - time.monotonic()))
+        seconds = max(0.1, self._until - time.monotonic())
         return tried(case, seconds=seconds, stop=self._stop, enough=_ENOUGH)
 
     def _least(self, change: Change, trial: Trial) -> Solved:

@@ -1,0 +1,53 @@
+"""What keeps a room from its sun: the things that throw the shade, and the places with sun."""
+
+import re
+
+import pytest
+
+from optimizer.concepts.whys.sunny import places_words, shade_words
+from optimizer.layout import Layout, Placement
+from tests.optimizer.concepts.whys.tiny_yard import TEXT, tiny
+
+# The elm out of the way, and nothing else but the house, which lies to the south: the plan's +y is north.
+SUNNY = TEXT.replace(
+    "worth: 4}\n", 'worth: 4}\n      sun: {want: sun, from: "10:00", to: "14:00", months: [3, 9]}\n', 1
+).replace("  trees: [{name: elm, at: [33, 25], trunk_diameter: 6 in, canopy_radius: 4}]\n", "")
+
+
+def words_at(text, x, y):
+    """What is said of the nook at a corner."""
+    layout = Layout((Placement("nook", "small", x, y, 8.0, 8.0, "+y"),))
+    return shade_words(tiny(text), layout, "nook")
+
+
+def test_nothing_in_the_sun():
+    """Far from the house at noon: all of the window, and nothing to name."""
+    assert words_at(SUNNY, 28.0, 20.0) == "Where it stands it gets 4.0 of the 4.0 hours of sun."
+
+
+def test_the_house_takes_the_rest():
+    """Close behind it, with nothing else about: what it takes and what is left make up the window of four hours."""
+    words = words_at(SUNNY, 4.0, 12.0)
+    given, taken = (float(re.search(pattern, words)[1]) for pattern in (r"gets (\S+) of", r"The house takes (\S+) h"))
+    assert given < 4.0
+    assert given + taken == pytest.approx(4.0, abs=0.11)
+
+
+def test_shade_is_not_taken():
+    """Of a room that wants shade only the hours are told."""
+    words = words_at(SUNNY.replace("want: sun", "want: shade"), 28.0, 20.0)
+    assert words == "Where it stands it gets 0.0 of the 4.0 hours of shade."
+
+
+def test_places_and_what_bars_them():
+    """On a grid of 4 ft: no more free places than sunny ones, no more sunny ones than there are, rules by their names."""
+    words = places_words(tiny(SUNNY), "nook")
+    sunny, free = (int(n) for n in re.match(r"(\d+) places .*? on (\d+) of them", words).groups())
+    assert 0 < free < sunny <= 8 * 6  # corners at which 8 x 8 ft lie in 36 x 28 ft
+    assert re.search(r"What bars the others, .*: Rooms share at least 3 ft of edge .* \(\d+\)", words)
+
+
+def test_no_place_has_so_much():
+    """A window before sunrise."""
+    dark = SUNNY.replace('from: "10:00", to: "14:00", months: [3, 9]', 'from: "03:00", to: "04:00", months: [12]')
+    assert places_words(tiny(dark), "nook").startswith("No place in or round the yard gets the 1 hours of sun")

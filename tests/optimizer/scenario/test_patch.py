@@ -1,0 +1,54 @@
+"""Changed scenarios: operations as RFC 6902 has them, and what comes of a text that no longer is one."""
+
+import pytest
+
+from optimizer.errors import ScenarioError
+from optimizer.scenario import read_scenario
+from optimizer.scenario.patch import _apply, patched
+from tests.small_yard import SMALL
+
+YARD = read_scenario(SMALL, "yard.yaml")
+
+
+# RFC 6902, appendix A, from memory: A.1, A.2, A.3, A.4, A.5, A.14 and A.16.
+@pytest.mark.parametrize(("before", "operation", "after"), [
+    ({"foo": "bar"}, ("add", "/baz", "qux"), {"foo": "bar", "baz": "qux"}),
+    ({"foo": ["bar", "baz"]}, ("add", "/foo/1", "qux"), {"foo": ["bar", "qux", "baz"]}),
+    ({"baz": "qux", "foo": "bar"}, ("remove", "/baz", None), {"foo": "bar"}),
+    ({"foo": ["bar", "qux", "baz"]}, ("remove", "/foo/1", None), {"foo": ["bar", "baz"]}),
+    ({"baz": "qux", "foo": "bar"}, ("replace", "/baz", "boo"), {"baz": "boo", "foo": "bar"}),
+    ({"/": 9, "~1": 10}, ("replace", "/~01", 11), {"/": 9, "~1": 11}),
+    ({"foo": ["bar"]}, ("add", "/foo/-", ["abc", "def"]), {"foo": ["bar", ["abc", "def"]]}),
+])  # fmt: skip
+def test_operations(before, operation, after):
+    """One each."""
+    _apply(before, *operation)
+    assert before == after
+
+
+def test_the_text_is_changed():
+    """In order, and read anew: what is in the new scenario is in its text."""
+    changed = patched(YARD, [("add", "/brief/rooms/0/required", True), ("add", "/budget", {"ceiling": 9000})])
+    assert changed.brief.rooms[0].required
+    assert changed.brief.budget.ceiling == 9000
+    assert changed.digest != YARD.digest
+    assert read_scenario(changed.text, "again").brief == changed.brief
+    assert not YARD.brief.rooms[0].required
+
+
+@pytest.mark.parametrize("operation", [
+    ("replace", "/brief/nothing", 1),
+    ("remove", "/brief/rooms/7", None),
+    ("add", "/brief/nothing/name", 1),
+    ("test", "/name", "Small Yard"),
+])  # fmt: skip
+def test_a_path_that_leads_nowhere(operation):
+    """And an operation that is not known."""
+    with pytest.raises((KeyError, IndexError)):
+        patched(YARD, [operation])
+
+
+def test_what_is_no_scenario_any_more():
+    """A room that a relation needs is taken away: said as of any text."""
+    with pytest.raises(ScenarioError, match="chairs"):
+        patched(YARD, [("remove", "/brief/rooms/1", None)])
