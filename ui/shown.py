@@ -1,15 +1,20 @@
 """A concept in hand: of which search, in which yard, and by which name the page knows it."""
 
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from math import dist
 from typing import Final
 
 from optimizer.concepts import Option
 from optimizer.errors import InputError
+from optimizer.layout import Layout, Placement
 from optimizer.results import Result
 from optimizer.scenario import Scenario
 from ui.searches import Search, Searching
 
 _OF: Final = "."
+MOVED_FT: Final = 6.0
+"""A room that moved no further while its concept was polished counts as where it was [ft]."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,3 +51,22 @@ def shown_by(name: str | None, searching: Searching) -> Shown | None:
         return None
     option = result.option(option_id) if result is not None else None
     return None if search is None or result is None or option is None else Shown(search, result, option)
+
+
+def follow(layout: Layout, concepts: Sequence[Shown]) -> Shown | None:
+    """Find the concept that a layout has become while its search went on: the same choices, hardly moved; or None."""
+    rooms = {place.room: place for place in layout.base.placements}
+    alike = [
+        (max(moves, default=0.0), shown)
+        for shown in concepts
+        if (moves := _moves(rooms, shown.option.layout.base)) is not None and max(moves, default=0.0) <= MOVED_FT
+    ]
+    return min(alike, key=lambda entry: entry[0])[1] if alike else None
+
+
+def _moves(rooms: Mapping[str, Placement], layout: Layout) -> list[float] | None:
+    """How far each room moved [ft]; None where rooms or choices are others."""
+    there = {place.room: place for place in layout.placements}
+    if {name: place.choice for name, place in rooms.items()} != {name: place.choice for name, place in there.items()}:
+        return None
+    return [dist(place.centre, there[name].centre) for name, place in rooms.items()]

@@ -11,6 +11,7 @@ from typing import Final, Literal, get_args
 
 import streamlit as st
 
+from optimizer.layout import Layout
 from ui.searches import Search, Searching
 from ui.store import Revision, Store, data_folder, open_store
 
@@ -31,6 +32,7 @@ _BUDGET: Final = "budget"
 _FOR: Final = "for"
 _DESIGNER: Final = "designer"
 _TOLD: Final = "told"
+_LAYOUT: Final = "opened_layout"
 
 
 @st.cache_resource
@@ -109,6 +111,7 @@ def _is_of(search: Search, revision: Revision) -> bool:
 
 def take_up_search(search: Search) -> None:
     """Make a search the one that is looked at, and go to its concepts."""
+    st.session_state.pop(_LAYOUT, None)
     st.query_params[_SEARCH] = search.id
     st.query_params[_STEP] = "choose"
     for name in (_CONCEPT, _BESIDE, _LIST):
@@ -122,6 +125,7 @@ def opened_concept() -> str | None:
 
 def open_concept(name: str) -> None:
     """Open a concept, alone."""
+    st.session_state.pop(_LAYOUT, None)
     st.query_params[_CONCEPT] = name
     st.query_params.pop(_BESIDE, None)
 
@@ -132,8 +136,20 @@ def hold_from(name: str) -> None:
     go_to("hold")
 
 
+def opened_layout() -> Layout | None:
+    """Layout that the opened concept had when it was last shown, or None."""
+    layout: Layout | None = st.session_state.get(_LAYOUT)
+    return layout
+
+
+def remember_layout(layout: Layout) -> None:
+    """Remember the layout of the opened concept: while a search goes on, its name passes to others."""
+    st.session_state[_LAYOUT] = layout
+
+
 def close_concept() -> None:
     """Go back to the list of concepts."""
+    st.session_state.pop(_LAYOUT, None)
     st.query_params.pop(_CONCEPT, None)
     st.query_params.pop(_BESIDE, None)
 

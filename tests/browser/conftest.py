@@ -15,6 +15,8 @@ from tests.ui.sample_concepts import sample_concepts, write_ready, write_ready_b
 
 SERVED = Path(__file__).parent / "page_on_fake_search.py"
 SIZES = {"desk": (1440, 900), "phone": (390, 844)}
+BETWEEN = {"small desk": (1024, 768), "tablet": (800, 900), "twice the size": (720, 450)}
+"""Widths between the two; the last is a desk at 200 %."""
 
 
 @pytest.fixture(scope="session")
@@ -27,7 +29,7 @@ def serve(project, tmp_path_factory):
 
     def address(how):
         if how not in servers:
-            servers[how] = started(project, ready, how)
+            servers[how] = started(project, ready, how, tmp_path_factory.mktemp("work"))
         return servers[how][1]
 
     yield address
@@ -36,8 +38,10 @@ def serve(project, tmp_path_factory):
         process.wait(10)
 
 
-def started(project, ready, how):
-    """Start a page whose searches hand over what is in a folder; give its process and its address."""
+def started(project, ready, how, work):
+    """Start a page whose searches hand over what is in a folder, and which keeps work in another; give its process and
+    its address.
+    """
     with socket.socket() as trial:
         trial.bind(("127.0.0.1", 0))
         port = trial.getsockname()[1]
@@ -46,7 +50,13 @@ def started(project, ready, how):
     process = subprocess.Popen(
         command,
         cwd=project / "ui",
-        env={**os.environ, "PYTHONPATH": str(project), "FAKE_SEARCH_READY": str(ready), "FAKE_SEARCH_HOW": how},
+        env={
+            **os.environ,
+            "PYTHONPATH": str(project),
+            "FAKE_SEARCH_READY": str(ready),
+            "FAKE_SEARCH_HOW": how,
+            "OUTDOOR_ROOMS_WORK": str(work),
+        },
         stdout=subprocess.DEVNULL,
         stderr=subprocess.DEVNULL,
     )
@@ -76,16 +86,34 @@ def window(chromium):
         browser.close()
 
 
+@pytest.fixture(scope="session")
+def ready(tmp_path_factory):
+    """Folder of a finished search of four concepts, for a server of one's own."""
+    folder = tmp_path_factory.mktemp("ready")
+    write_ready(folder, sample_concepts())
+    return folder
+
+
 @pytest.fixture(params=SIZES)
 def look(request, window):
     """Give a tab at the width of a desk and of a phone; it must ask nothing of the outside and report no error."""
-    width, height = SIZES[request.param]
+    yield from _tab(window, request.param, SIZES[request.param])
+
+
+@pytest.fixture
+def desk(window):
+    """Give a tab at the width of a desk, as `look` does."""
+    yield from _tab(window, "desk", SIZES["desk"])
+
+
+def _tab(window, name, size):
+    width, height = size
     context = window.new_context(viewport={"width": width, "height": height})
     tab = context.new_page()
     outside, errors = [], []
     tab.on("request", lambda asked: outside.append(asked.url) if _is_outside(asked.url) else None)
     tab.on("pageerror", lambda error: errors.append(str(error)))
-    tab.is_phone = request.param == "phone"
+    tab.is_phone = name == "phone"
     yield tab
     context.close()
     assert not outside

@@ -52,8 +52,8 @@ def test_press_anywhere_on_a_row_opens_its_concept(look, serve):
     box = tab.locator("[class*=st-key-row_] img").nth(2).bounding_box()
     tab.mouse.click(box["x"] + 30, box["y"] + 30)
     expect(title_of(tab)).to_have_text("Concept 3")
-    assert "concept=c3" in tab.evaluate("location.href")
-    plan = tab.locator(".plan img")
+    assert re.search(r"concept=[\w-]+\.c3", tab.evaluate("location.href"))
+    plan = tab.locator(".large-plan img:visible")
     expect(plan).to_be_visible()
     assert plan.evaluate("picture => picture.complete && picture.naturalWidth > 100")
     assert not scrolls_sideways(tab)
@@ -80,7 +80,7 @@ def test_address_opens_the_concept_in_another_tab(look, serve):
 def test_phone_shows_the_list_or_the_concept(look, serve):
     """A phone shows one of the two and leads back; a desk shows both at once."""
     tab = searched(look, serve("at_once"))
-    rows, plan = tab.locator(".line").first, tab.locator(".plan img")
+    rows, plan = tab.locator(".line").first, tab.locator(".numbered img" if look.is_phone else ".plan img")
     expect(rows).to_be_visible()
     expect(plan).to_be_visible(visible=not look.is_phone)
     tab.get_by_role("button", name="Open Concept 2").click()
@@ -95,11 +95,11 @@ def test_side_by_side_fits_the_window(look, serve):
     """Two concepts beside each other show both plans and what differs, without scrolling sideways."""
     tab = searched(look, serve("at_once"))
     tab.get_by_role("button", name="Open Concept 1").click()
-    tab.wait_for_function("location.href.includes('concept=c1')")
-    tab.goto(tab.evaluate("location.href") + "&beside=c3")
+    tab.wait_for_function("location.href.includes('.c1')")
+    address = tab.evaluate("location.href")
+    tab.goto(f"{address}&beside={re.search(r'search=([^&]+)', address).group(1)}.c3")
     expect(tab.get_by_text("What differs")).to_be_visible(timeout=20_000)
-    expect(tab.locator(".plan img")).to_have_count(2)
-    expect(tab.locator(".plan img").last).to_be_visible()
+    expect(tab.locator(".large-plan img:visible")).to_have_count(2)
     still(tab)
     assert not scrolls_sideways(tab)
 
@@ -117,28 +117,34 @@ def test_the_yard_in_3d_is_whole_in_its_window(look, serve):
     assert not scrolls_sideways(tab)
 
 
+def step_to(tab, name):
+    """Go to a step of the page."""
+    tab.get_by_role("radio", name=name, exact=True).click()
+    still(tab)
+
+
 def test_downloads_are_what_the_search_wrote(look, serve):
     """The plan comes as SVG and the concepts as the result document."""
     tab = searched(look, serve("at_once"))
-    tab.get_by_role("button", name="Open Concept 2").click()
-    expect(title_of(tab)).to_have_text("Concept 2")
-    still(tab)
+    step_to(tab, "Hand over")
     with tab.expect_download() as plan:
-        tab.get_by_role("button", name="Designer's plan as SVG").click()
-    assert plan.value.suggested_filename == "c2.svg"
+        tab.get_by_role("button", name="Designer's plan as SVG").nth(1).click()
+    assert plan.value.suggested_filename == "concept-2-designer.svg"
     assert Path(plan.value.path()).read_text(encoding="utf-8").startswith("<svg")
     with tab.expect_download() as result:
-        tab.get_by_role("button", name="All concepts as JSON").click()
+        tab.get_by_role("button", name="All concepts (JSON)").click()
     assert len(json.loads(Path(result.value.path()).read_text(encoding="utf-8"))["options"]) == 4
+    assert not scrolls_sideways(tab)
 
 
-def test_stop_keeps_the_best_so_far(look, serve):
-    """A running search tells what it has found by itself, and stopped it shows its concepts by itself."""
+def test_concepts_appear_while_the_search_runs_and_stop_keeps_them(look, serve):
+    """A running search shows its concepts by itself, and stopped it shows them, too."""
     look.goto(serve("until_stopped"))
     look.get_by_role("button", name="Find concepts").click()
     expect(look.get_by_text("3 concepts so far")).to_be_visible(timeout=20_000)
-    look.get_by_role("button", name="Stop and keep the best so far").click()
     expect(look.get_by_text("Concepts in order")).to_be_visible(timeout=20_000)
+    look.get_by_role("button", name="Stop and keep the best so far").click()
+    expect(look.get_by_text("4 concepts after")).to_be_visible(timeout=20_000)
 
 
 def test_name_in_a_file_stays_text(look, serve, project, tmp_path):
@@ -158,7 +164,7 @@ def test_name_in_a_file_stays_text(look, serve, project, tmp_path):
 def test_what_each_budget_buys_fits_the_window(look, serve):
     """Asked for and chosen, a budget shows its words and its plan, without scrolling sideways."""
     tab = searched(look, serve("at_once"))
-    tab.get_by_role("radio", name="What each budget buys").click()
+    step_to(tab, "What each budget buys")
     tab.get_by_role("button", name="Find what each budget buys").click()
     tab.get_by_role("radio", name="$64,000").click(timeout=20_000)
     expect(tab.get_by_text("within $64,000")).to_be_visible()

@@ -23,7 +23,7 @@ from ui.components.search_start import SECONDS
 from ui.components.wishes_form import saved_as, search_from
 from ui.edits import patched
 from ui.searches import Search
-from ui.shown import Shown, shown_by
+from ui.shown import Shown, follow, shown_by
 from ui.state import (
     close_concept,
     concept_beside,
@@ -31,8 +31,11 @@ from ui.state import (
     hold_from,
     is_for_designer,
     lists_finalists,
+    open_concept,
     opened_concept,
+    opened_layout,
     put_beside,
+    remember_layout,
     searching,
     store,
 )
@@ -118,7 +121,7 @@ def _conflict(revision: Revision, search: Search, conflict: Conflict, words: Wor
 
 def _concepts(revision: Revision, concepts: Sequence[Shown]) -> None:
     kept = store().finalists.of_yard(revision.yard_id)
-    opened = shown_by(opened_concept(), searching())
+    opened = _followed(concepts)
     shown = opened or _first(concepts, kept)
     list_side, sheet_side = st.columns([5, 11], gap="large")
     # The sheet first: the small plans of the list take a moment to draw.
@@ -126,6 +129,21 @@ def _concepts(revision: Revision, concepts: Sequence[Shown]) -> None:
         _opened(revision, shown, concepts, kept)
     with list_side, st.container(key="concept_list_behind" if opened else "concept_list_front"):
         concept_list(concepts, kept, shown)
+
+
+def _followed(concepts: Sequence[Shown]) -> Shown | None:
+    """The opened concept; where its search has gone on and its name has passed to another, what has become of it."""
+    opened, known = shown_by(opened_concept(), searching()), opened_layout()
+    if known is not None and (opened is None or opened.option.layout.base != known.base):
+        opened = follow(known, concepts)
+        if opened is None:
+            close_concept()
+            st.info("The concept that was open has given way to a better one.")
+        else:
+            open_concept(opened.name)
+    if opened is not None:
+        remember_layout(opened.option.layout)
+    return opened
 
 
 def _first(concepts: Sequence[Shown], kept: Sequence[Finalist]) -> Shown:

@@ -130,7 +130,7 @@ def _advice(option: Option, option_set: OptionSet, words: Words) -> str:
     more = words.money(max(0.0, option.score - first.score))
     costs = f"which counts {more} against it when money, walking, sun and the rest are added up"
     behind = costs if option.score > first.score else "although its sum of figures is no worse"
-    return f"By the figures {first.title}. This one comes in place {option.rank}, {behind}."
+    return f"By the figures, {first.title}. This one is in place {option.rank}, {behind}."
 
 
 def _time(option: Option, scenario: Scenario) -> str:

@@ -27,7 +27,7 @@ class RunSettings:
     solver_log: Path | None = None
 
 
-def make_options(scenario, settings, *, emit, stop):
+def make_options(scenario, settings, *, emit, stop, show=None):
     """Do what FAKE_ENGINE says."""
     from optimizer.errors import Problem, ScenarioError
     from optimizer.events import Event
@@ -47,6 +47,9 @@ def make_options(scenario, settings, *, emit, stop):
         case "other_currency":
             raise ScenarioError((Problem("a currency with prices", "'EUR'", "name another", "yard.yaml:9:1"),))
         case "until_stopped":
+            if show is not None:
+                show(sample_set(1))
+                emit(Event("option", {"found": 2, "best": "23,869 USD"}))
             return _stopped(sample_set(), stop)
         case "stopped_early":
             return _stopped(UNDECIDED, stop)

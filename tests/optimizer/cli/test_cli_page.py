@@ -12,7 +12,7 @@ from pathlib import Path
 import pytest
 
 from optimizer.cli import main
-from optimizer.cli.page import ADDRESS, free_port, page_command
+from optimizer.cli.page import ADDRESS, WORK, free_port, page_command, serve_page
 from optimizer.errors import InputError
 from tests.sample_run import YARD
 
@@ -60,6 +60,37 @@ def test_a_scenario_that_is_not_there_is_told(capsys, tmp_path):
     """The page is not started on nothing."""
     assert main(["page", str(tmp_path / "missing.yaml"), "--no-browser"]) == 2
     assert "expected a scenario file, found nothing" in capsys.readouterr().err
+
+
+def test_a_folder_that_work_cannot_be_kept_in_is_told(capsys, tmp_path):
+    """The page is not started where nothing could be kept."""
+    (tmp_path / "file").write_text("")
+    assert main(["page", "--work", str(tmp_path / "file" / "inside"), "--no-browser"]) == 2
+    assert "expected a folder to keep work in" in capsys.readouterr().err
+
+
+@pytest.mark.parametrize(("given", "told"), [("kept", "kept"), ("sqlite:///a.db", "sqlite:///a.db")])
+def test_the_page_is_told_where_work_is_kept(monkeypatch, tmp_path, given, told):
+    """A folder is made and named in full, so that it is the same wherever the page runs; a URL goes through as it is."""
+    seen = {}
+
+    class Ended:
+        """A page that ends at once."""
+
+        returncode, pid = 0, 0
+
+        def __init__(self, command, *, env, start_new_session):
+            seen.update(env)
+
+        def poll(self):
+            return 0
+
+    monkeypatch.chdir(tmp_path)
+    monkeypatch.setattr("optimizer.cli.page.subprocess.Popen", Ended)
+    monkeypatch.setattr("optimizer.cli.page._end", lambda child: None)
+    serve_page(None, port=None, opens_browser=False, work=given)
+    assert seen[WORK] == (told if "://" in told else str(tmp_path / told))
+    assert (tmp_path / "kept").is_dir() == (given == "kept")
 
 
 @pytest.mark.parametrize("number", [signal.SIGINT, signal.SIGTERM])

@@ -146,6 +146,27 @@ def test_a_signal_keeps_the_best_so_far(tmp_path, number):
     assert "Stopped on request" in err
 
 
+def test_a_killed_run_leaves_the_best_so_far(tmp_path):
+    """Whoever reads events finds the best so far beside where the result will be, whole at any moment."""
+    process = start(tmp_path, "until_stopped", "--progress", "json")
+    first_concept(process)
+    first_concept(process)
+    process.kill()
+    process.communicate(timeout=30)
+    assert [path.name for path in (tmp_path / "out").iterdir()] == ["so-far.json"]
+    assert len(read_result(tmp_path / "out" / "so-far.json").option_set.options) == 1
+
+
+def test_a_run_that_ends_leaves_its_result_alone(tmp_path):
+    """What was so far is gone once all of it is written."""
+    process = start(tmp_path, "until_stopped", "--progress", "json")
+    first_concept(process)
+    first_concept(process)
+    process.send_signal(signal.SIGTERM)
+    process.communicate(timeout=30)
+    assert {path.name for path in (tmp_path / "out").iterdir()} == {"options.json", "options.csv", "a1.svg", "a2.svg"}
+
+
 def test_a_signal_before_anything_is_found(tmp_path):
     """Stopped with nothing found exits with 4."""
     process = start(tmp_path, "stopped_early", "--progress", "json")

@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from optimizer.brief import RULES
 from optimizer.check import Finding
-from optimizer.concepts import Idea, Proof
+from optimizer.concepts import DiffersBy, Idea, Proof
 from optimizer.layout import Layout
 from tests.sample_run import sample_option, sample_scenario
 from ui.view_models import card, sheet, words_of
@@ -88,3 +88,21 @@ def test_what_is_left_out_is_said_once():
     said = opened(reason="does without the fire feature").paragraph
     assert said.count("fire feature") == 1
     assert "It does without outdoor kitchen and water reserve." in said
+
+
+def test_the_verdict_says_rules_money_and_rooms_in_a_line():
+    """130,000 less 7,769 is 122,231; three wished rooms are left out; a broken rule comes first."""
+    assert opened().verdict == (
+        "Keeps every rule · $7,769, $122,231 under the all-in limit · without outdoor kitchen, fire feature and water reserve"
+    )
+    finding = Finding("no_overlap", ("a", "b"), 4.0, "sq ft", "a overlaps b")
+    assert opened(findings=(finding,)).verdict.startswith("1 rule broken · ")
+
+
+def test_how_it_differs_is_not_said_twice():
+    """The reason often says it already."""
+    differs = DiffersBy(0.2, "no fire feature, nook by the oak")
+    assert "Compared with" in opened(differs_by=differs).paragraph
+    assert (
+        "Compared with" not in opened(differs_by=differs, reason="No court; no fire feature; nook by the oak").paragraph
+    )

@@ -81,3 +81,26 @@ def test_a_line_is_counted_in_the_units_of_the_scenario(words, said):
 def test_earth_in_the_units_of_the_scenario(words, said):
     """10 cubic yards are 7.65 cubic metres."""
     assert words.earth(10.0) == said
+
+
+def test_the_trades_words_are_for_designers():
+    """An owner reads what each word of the trade means; a designer reads the word."""
+    owner, designer = Words("USD", "ft"), Words("USD", "ft", for_designer=True)
+    for trade, words in (
+        ("worth", "how much you would miss it"),
+        ("ceiling", "all-in limit"),
+        ("contingency", "for surprises"),
+        ("reserve", "kept for later"),
+        ("futures", "what could go there"),
+        ("take-off", "quantities"),
+    ):
+        assert (owner.term(trade), designer.term(trade)) == (words, trade)
+
+
+def test_sentences_of_the_program_are_put_into_owners_words():
+    """Whole words alone, with the right article; a designer's sentence stays as it is."""
+    said = "More would pass the ceiling of 130,000 USD, contingency included"
+    assert FEET.signed(said) == "More would pass the all-in limit of $130,000, the sum for surprises included"
+    assert FEET.signed("under a ceiling") == "under an all-in limit"
+    assert FEET.signed("ceilings") == "ceilings"
+    assert Words("USD", "ft", for_designer=True).signed(said).startswith("More would pass the ceiling of $130,000")
