@@ -275,7 +275,21 @@ def recheck(path: Path) -> tuple[str, ...]:
         fresh = recount.with_proof(case.advised(case.fresh(option)))
         fresh = replace(fresh, left_out=case.left_out(fresh.layout))
         found += differences(stored[option.id], option_record(case.rooms, fresh))
-    return tuple(found)
+    return (*found, *_ways_out_again(result.scenario, result.option_set))
+
+
+def _ways_out_again(scenario: Scenario, option_set: "OptionSet") -> Iterator[str]:
+    """Ways out whose patch the scenario's text does not bear."""
+    from optimizer.errors import InputError
+    from optimizer.scenario.patch import patched
+
+    ways = [way for option in option_set.concepts for left in option.left_out for way in left.ways_out]
+    ways += option_set.conflict.ways_out if option_set.conflict else ()
+    for way in {str(way): way for way in ways}.values():
+        try:
+            patched(scenario, way.patch)
+        except (InputError, LookupError, TypeError, ValueError):
+            yield f"the way out {way.text!r} is no change of this scenario"
 
 
 def _sketches_again(case: "Case", option_set: "OptionSet", stored: Mapping[str, dict[str, Any]]) -> list[str]:

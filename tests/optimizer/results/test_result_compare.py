@@ -65,7 +65,8 @@ def test_every_value_is_compared():
     assert len(places) > 250
     silent = {place for place in places if differences(with_falsified(record, place), record) == told}
     assert {place[0] for place in silent} == FROM_THE_SEARCH - {"id"} | {"left_out"}
-    assert {place[-1] for place in silent if place[0] == "left_out"} == {"why"}
+    # What the patches of a way out are worth `recheck` finds out by applying them.
+    assert {place[2] for place in silent if place[0] == "left_out"} == {"why", "ways_out"}
 
 
 def test_every_list_is_compared():
@@ -73,7 +74,7 @@ def test_every_list_is_compared():
     record = to_record(replace(filled(Option), findings=()))
     lists = {p[:-1] for p in places_of(record) if isinstance(p[-1], int) and p[0] not in FROM_THE_SEARCH}
     told = differences(record, record)
-    for place in lists:
+    for place in (place for place in lists if "ways_out" not in place):
         for change in (list.pop, lambda entries: entries.append(entries[0])):
             other = deepcopy(record)
             change(reduce(getitem, place, other))

@@ -5,10 +5,13 @@ from decimal import Decimal
 
 import pytest
 
+from optimizer.catalogue import book_for
+from optimizer.concepts import OptionSet
 from optimizer.concepts.case import Case
 from optimizer.concepts.whys.left_out import NOT_FOUND, explained
 from optimizer.engine.problem import build_problem
-from optimizer.pipeline import RunSettings, make_options
+from optimizer.pipeline import RunSettings, make_options, recheck
+from optimizer.results import to_document, to_text
 from optimizer.scenario.patch import patched
 from tests.optimizer.concepts.whys.tiny_yard import tiny
 
@@ -77,3 +80,19 @@ def test_what_it_gives_up(options):
     assert "concept 7" in left.why
     alone = told([without], [replace(other, id="concept-08", rank=8)])
     assert "concept 8, which does without the table" in alone.why
+
+
+def test_what_recheck_says_of_ways_out(options, tmp_path):
+    """A patch that the text of the result does not bear is told, as of a room that there is not."""
+    having, without = options
+    search = make_options(CASE.scenario, RunSettings(seconds=0.5, processes=0)).search
+    shown = explained(CASE, PROBLEM, [having[0], without], having)
+    proven = replace(shown[1], proof=having[0].proof)
+    document = to_document(
+        CASE.scenario, CASE.rooms, OptionSet((shown[0], proven), search), book=book_for(CASE.scenario.currency)
+    )
+    for index, words in ((1, False), (7, True)):
+        document["options"][1]["left_out"][0]["ways_out"][0]["patch"][0]["path"] = f"/brief/rooms/{index}/required"
+        (tmp_path / "options.json").write_text(to_text(document), encoding="utf-8")
+        told = [line for line in recheck(tmp_path / "options.json") if "is no change of this scenario" in line]
+        assert bool(told) == words

@@ -1,0 +1,68 @@
+"""With and without: the best of each by the exact score, and what it costs more."""
+
+from dataclasses import replace
+
+import pytest
+
+from optimizer.concepts.with_without import with_and_without
+from optimizer.pipeline import RunSettings, make_options
+from tests.optimizer.concepts.whys.tiny_yard import tiny
+
+CASE = tiny()
+
+
+@pytest.fixture(scope="module")
+def found():
+    """A short run."""
+    return make_options(CASE.scenario, RunSettings(seconds=1, processes=0))
+
+
+def made(option, score, *rooms, nook=None, off_ft=0.0, name=""):
+    """An option with these rooms of another one, the nook in a size, and a score."""
+    placed = tuple(replace(p, x_ft=p.x_ft + off_ft) for p in option.layout.placements if p.room in rooms)
+    if nook:
+        placed = tuple(replace(p, choice=nook) if p.room == "nook" else p for p in placed)
+    return replace(option, id=name, score=score, layout=replace(option.layout, placements=placed))
+
+
+def scores(pair):
+    """Score with and without; None where nothing was found."""
+    return tuple(None if side is None else side.score for side in (pair.with_it, pair.without_it))
+
+
+def test_the_best_of_each(found):
+    """The table is required and has one size: of the nook itself and of its larger size one each."""
+    option = next(option for option in found.options if option.layout.of("nook"))
+    judged = [
+        made(option, 50.0, "table", "nook", nook="small"),
+        made(option, 40.0, "table", "nook", nook="small, screened", name="concept-02"),
+        made(option, 30.0, "table", "nook", nook="large", name="concept-01"),
+        made(option, 60.0, "table", off_ft=4.0),
+        made(option, 70.0, "table", name="concept-03"),
+    ]
+    shown = [option for option in judged if option.id]
+    nook, large = with_and_without(CASE, shown, judged)
+    assert (nook.room, nook.size, scores(nook)) == ("nook", None, (30.0, 60.0))
+    assert (large.room, large.size, scores(large)) == ("nook", "large", (30.0, 40.0))
+    assert (nook.with_it.concept, nook.without_it.concept) == ("concept-01", None)
+    assert nook.changes.startswith("with the nook")
+    assert large.changes == "nook: large"
+
+
+def test_what_was_not_found(found):
+    """A side is empty where no layout was found."""
+    option = next(option for option in found.options if option.layout.of("nook"))
+    nook, large = with_and_without(CASE, [made(option, 10.0, "table", "nook", nook="small")], [])
+    assert (scores(nook), scores(large)) == ((10.0, None), (None, 10.0))
+    assert nook.changes == large.changes == ""
+
+
+def test_in_a_run(found):
+    """Figures are those of the concept that is named."""
+    options = {option.id: option for option in found.options}
+    sides = [side for pair in found.with_without for side in (pair.with_it, pair.without_it) if side and side.concept]
+    assert sides
+    for side in sides:
+        option = options[side.concept]
+        assert (side.cost, side.score) == (option.appraisal.cost.phase(1), option.score)
+        assert (side.worth, side.walking_ft) == (option.appraisal.worth, option.appraisal.walking_ft)
