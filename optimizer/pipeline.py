@@ -262,7 +262,7 @@ def recheck(path: Path) -> tuple[str, ...]:
     result = read_result(path)
     case = Case.of(result.scenario)
     recount = Recount(case)
-    found = list(document_differences(result.document, case.scenario, case.book))
+    found = list(document_differences(result.document, case.scenario, case.scenario.book))
     found += recount.of_search(result.option_set)
     stored = {record["id"]: record for record in result.document["options"]}
     found += _sketches_again(case, result.option_set, stored)

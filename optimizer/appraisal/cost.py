@@ -11,7 +11,9 @@ from optimizer.catalogue import (
     STEPS,
     Charge,
     PriceBook,
+    UnitPrice,
     assembly_of,
+    bought_by_owners,
     class_of,
     narrowest,
     to_cents,
@@ -46,7 +48,6 @@ def cost_of(charges: Sequence[Charge], book: PriceBook, budget: Budget) -> Cost:
 
 def _line(charge: Charge, book: PriceBook) -> CostLine:
     price, quantity = book.of(charge.item), charge.quantity
-    is_invented = charge.item in book.invented
     return CostLine(
         phase=charge.phase,
         room=charge.room,
@@ -59,8 +60,14 @@ def _line(charge: Charge, book: PriceBook) -> CostLine:
         low=to_cents(quantity * price.low),
         high=to_cents(quantity * price.high),
         how=f"{quantity.normalize():f} {price.unit} of {charge.item} at {price.price:.2f}",
-        source=f"{'invented price' if is_invented else book.name}, {book.date}",
+        source=_source(charge.item, price, book),
     )
+
+
+def _source(item: str, price: UnitPrice, book: PriceBook) -> str:
+    if not price.high and item in bought_by_owners():
+        return "left to the owner, not in the sums"
+    return "invented price" if item in book.invented else f"{book.name}, {book.date}"
 
 
 def _steps(phase: int, lines: Sequence[CostLine], budget: Budget) -> Iterator[CostLine]:

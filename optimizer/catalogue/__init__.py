@@ -76,7 +76,7 @@ from optimizer.catalogue.party import (
 from optimizer.catalogue.party_evening import Phase, best_grade_flow, party_phases, passing_ft, walkway_grade
 from optimizer.catalogue.pools import barrier_height_ft, least_deck_ft, pad_size_ft, pool_figure, pool_gallons
 from optimizer.catalogue.price_book import PriceBook, UnitPrice, digest_of, with_digest
-from optimizer.catalogue.price_books import DEMONSTRATION, book_for, demo_price_book, has_demo_book
+from optimizer.catalogue.price_books import DEMONSTRATION, book_for, demo_names, demo_price_book, has_demo_book
 from optimizer.catalogue.rooms import (
     IN_WATER,
     Cover,
@@ -159,6 +159,7 @@ __all__ = [
     "counter_middle_ft",
     "cover_price",
     "cuts_share",
+    "demo_names",
     "demo_price_book",
     "digest_of",
     "distance_ft",

@@ -25,6 +25,11 @@ def has_demo_book(currency: str) -> bool:
     return currency in _FILES
 
 
+def demo_names() -> tuple[str, ...]:
+    """Names of all demonstration books."""
+    return tuple(book_for(currency).name for currency in _FILES)
+
+
 @cache
 def book_for(currency: str) -> PriceBook:
     """Price book of a currency; ScenarioError where there is none, for money is never converted silently."""

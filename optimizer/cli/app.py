@@ -310,7 +310,7 @@ def prices(
     from optimizer.results.price_table import price_table
 
     write_whole(out, price_table(book_for(currency)))
-    say(f"Wrote {out}")
+    say(f"Wrote {out}. Its prices are invented: it is taken once it has your firm's name and your prices.")
 
 
 @app.command()

@@ -101,7 +101,9 @@ def _alone(lines: Sequence[CostLine]) -> dict[tuple[int, str, str], CostLine]:
 
 def _between(one: CostLine, other: CostLine, sizes: set[str]) -> LineDifference:
     if one.quantity == other.quantity:
-        words = f"{money(other.unit_price)} for {money(one.unit_price)} a {one.unit}"
+        words = (
+            f"{money(other.unit_price)} for {money(one.unit_price)} {'each' if one.unit == 'each' else f'a {one.unit}'}"
+        )
         return _difference(one, one.amount, other.amount, "price", words)
     words = f"{_amount(other)} for {_amount(one)}"
     if one.unit_price != other.unit_price:

@@ -1,22 +1,32 @@
-"""A price book as a table: what a firm fills in with prices of its own."""
+"""A price book as a table: what a firm fills in with prices of its own, and a book on its way to another place."""
 
 import csv
 import io
 from typing import Final
 
-from optimizer.catalogue import PriceBook
+from optimizer.catalogue import DEMONSTRATION, PriceBook
 from optimizer.results.forms import money
 
-_COLUMNS: Final = ("item", "words", "unit", "price", "low", "high", "date", "region", "currency", "name")
+_COLUMNS: Final = (
+    *("item", "words", "unit", "price", "low", "high"),
+    *("date", "region", "currency", "name", "note", "based_on"),
+)
 
 
 def price_table(book: PriceBook) -> str:
-    """CSV text, one row an item, in the form that `--prices` reads."""
+    """CSV text, one row an item, in the form that `--prices` reads.
+
+    Of a firm's book that takes some prices from the demonstration, its own alone, so that it is read back as it is. Of
+    a demonstration book all: to be replaced, and under its name refused, so that nobody takes them for a firm's own.
+    """
+    is_firms = len(book.invented) < len(book.prices)
+    based_on = DEMONSTRATION if is_firms and book.invented else ""
+    head = (book.date, book.region, book.currency, book.name, book.note, based_on)
     text = io.StringIO()
     writer = csv.writer(text, lineterminator="\n")
     writer.writerow(_COLUMNS)
     for price in book.prices:
-        amounts = (money(price.price), money(price.low), money(price.high))
-        head = (book.date, book.region, book.currency, book.name)
-        writer.writerow([price.item, price.words, price.unit, *amounts, *head])
+        if not (is_firms and price.item in book.invented):
+            amounts = (money(price.price), money(price.low), money(price.high))
+            writer.writerow([price.item, price.words, price.unit, *amounts, *head])
     return text.getvalue()

@@ -6,7 +6,7 @@ from decimal import Decimal
 from pathlib import Path as FilePath
 from typing import Any, Final
 
-from optimizer.catalogue import DEMONSTRATION, PriceBook, UnitPrice, book_for, has_demo_book, with_digest
+from optimizer.catalogue import DEMONSTRATION, PriceBook, UnitPrice, book_for, demo_names, has_demo_book, with_digest
 from optimizer.errors import ScenarioError
 from optimizer.scenario.complaints import did_you_mean, found_text
 from optimizer.scenario.document import Complaint, Path
@@ -71,6 +71,9 @@ def _head(head: Mapping[str, Any], currency: str) -> Iterator[Complaint]:
     elif based and not has_demo_book(currency):
         found = f"a book in {currency}"
         yield Complaint(("based_on",), "a currency with demonstration prices", found, "give every item a price")
+    if head.get("name") in demo_names():
+        advice = "write your firm's name, once the prices are your own"
+        yield Complaint(("name",), "a name of your own", "that of the demonstration prices", advice)
     for key in ("name", "region", "note"):
         if (words := head.get(key)) is not None and not _is_name(words):
             expected = f"text on one line, at most {LONGEST_NAME} characters"

@@ -134,6 +134,20 @@ def test_later_phases_are_priced_in_their_year() -> None:
     assert [line.phase for line in cost.lines if line.item == "escalation"] == [2, 3]
 
 
+def test_each_line_says_whose_price_it_has() -> None:
+    """The firm's, with its date; an invented one; and none, of what is left to the owner."""
+    book = replace(
+        BOOK, prices=(*BOOK.prices, UnitPrice("grill", "Grill", "each", *[Decimal(0)] * 3)), invented=("lawn",)
+    )
+    cost = cost_of([Charge(1, "a", item, Decimal(2)) for item in ("wall", "lawn", "grill")], book, plain("0"))
+    assert [line.source for line in cost.lines] == [
+        "test, 2026-09",
+        "invented price",
+        "left to the owner, not in the sums",
+        "the scenario's budget",
+    ]
+
+
 def test_nothing_costs_nothing() -> None:
     """No charges, or charges of no quantity, make an empty sheet."""
     for charges in ([], [Charge(1, "a", "lawn", Decimal("0.00"))]):

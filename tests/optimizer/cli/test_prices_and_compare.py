@@ -42,6 +42,7 @@ def test_demonstration_prices_as_a_file_to_fill_in(capsys, tmp_path):
     """What is written is read back as a whole book of one's own."""
     out = tmp_path / "firm.csv"
     assert call(capsys, "prices", "--out", out, "--currency", "AUD")[0] == 0
+    out.write_text(out.read_text().replace(book_for("AUD").name, "Birch"))
     assert load_price_book(out, "AUD").prices == book_for("AUD").prices
     status, _, err = call(capsys, "prices", "--out", out, "--currency", "EUR")
     assert (status, "USD or AUD, found EUR" in err) == (2, True)

@@ -9,6 +9,7 @@ import pytest
 from optimizer.catalogue import book_for, sized_rooms, with_digest
 from optimizer.concepts.case import Case
 from optimizer.errors import ResultError
+from optimizer.pipeline import recheck
 from optimizer.results import document_differences, read_result, to_document
 from optimizer.scenario import read_scenario
 from tests.sample_run import sample_scenario, sample_set
@@ -66,6 +67,18 @@ def test_falsified_prices_are_told(tmp_path):
     result = stored(tmp_path, document(with_digest(replace(firm(), invented=("lawn", "steps")))))
     (told,) = document_differences(result.document, result.scenario, result.scenario.book)
     assert told == "prices that it calls invented are not those that this program has: lawn"
+
+
+def test_a_recheck_asks_for_the_book_itself(tmp_path):
+    """Not for what finish and allowances make of it: that their prices are others is no difference."""
+    text = sample_scenario().text.replace("  contingency: 0.15", "  contingency: 0.15\n  allowances: {appliances: out}")
+    text = text.replace("brief:\n", "brief:\n  finish: {field: {material: natural flag}}\n")
+    scenario = read_scenario(text, "yard.yaml")
+    assert Case.of(scenario).book.prices != DEMO.prices
+    path = tmp_path / "options.json"
+    written = to_document(scenario, sized_rooms(scenario.brief), replace(sample_set(), options=()), book=scenario.book)
+    path.write_text(json.dumps(written), encoding="utf-8")
+    assert not [words for words in recheck(path) if "prices" in words]
 
 
 def test_items_that_came_later_have_invented_prices(tmp_path):

@@ -22,7 +22,8 @@ prices:
   - {item: unit paving, unit: sq ft, price: 40, low: 34, high: 46}
   - {item: lawn, unit: sq ft, price: 2.5, low: 2, high: 3, words: Turf}
 """
-WHOLE = price_table(book_for("USD"))
+TEMPLATE = price_table(book_for("USD"))
+WHOLE = TEMPLATE.replace(book_for("USD").name, "Birch")
 NAMED = f"prices: firm.yaml\n{SMALL}"
 
 
@@ -73,7 +74,7 @@ def test_a_whole_book_has_no_invented_price():
     """The demonstration prices as a table are a whole book; in another currency too, where there are no others."""
     book = read_price_book(rows_with(), "firm.csv", "USD")
     assert (book.prices, book.invented, book.date) == (book_for("USD").prices, (), "2026-09")
-    assert "invented" not in book.said.replace(book.name, "")
+    assert book.said == "Prices: Birch, of 2026-09."
     euros = read_price_book(WHOLE.replace(",USD,", ",EUR,"), "firm.csv", "EUR")
     assert (euros.currency, len(euros.prices)) == ("EUR", len(book.prices))
     assert read_scenario(changed("currency: USD", "currency: EUR"), "yard.yaml", euros).book == euros
@@ -85,6 +86,18 @@ def test_yaml_and_csv_say_the_same():
     head = "Alder and Sons,2026-10,the valley,USD,demonstration prices"
     text += f"unit paving,sq ft,40,34,46,,{head}\nlawn,sq ft,2.50,2,3,Turf,{head}\n"
     assert read_price_book(text, "other.csv", "USD") == read_price_book(PARTIAL, "firm.yaml", "USD")
+
+
+def test_demonstration_prices_are_no_firms_own():
+    """What is written to be filled in is not taken as it is: its prices would look like a firm's own."""
+    told = of_book(TEMPLATE, "firm.csv")
+    assert [one for one in told if "firm.csv:2:10: expected a name of your own" in one]
+
+
+def test_a_firms_book_comes_back_from_a_table():
+    """A partial one as partial, with the same digest; a whole one whole."""
+    for book in (read_price_book(PARTIAL, "firm.yaml", "USD"), read_price_book(rows_with(), "firm.csv", "USD")):
+        assert read_price_book(price_table(book), "other.csv", "USD") == book
 
 
 def test_a_scenario_names_its_book_and_the_call_may_give_another(yard, tmp_path):
