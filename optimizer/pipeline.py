@@ -242,8 +242,28 @@ def _names(option_set: "OptionSet") -> frozenset[str | None]:
     return frozenset(option.sketch for option in option_set.sketches)
 
 
-def plan_drawing(scenario: Scenario, option: "Option", *, audience: "Audience" = "designer") -> "Drawing":
-    """The plan of one concept, ready to be written: a designer's, or an owner's without marks and dimensions."""
+def phase_drawings(scenario: Scenario, option: "Option", *, audience: "Audience" = "designer") -> dict[int, "Drawing"]:
+    """The plan of what stands after each phase of a concept, by its number."""
+    from optimizer.catalogue import sized_rooms
+    from optimizer.concepts.phases import phase_words, phases_of, standing_after
+    from optimizer.layout import placed_of
+
+    placed, cost = placed_of(sized_rooms(scenario.brief), option.layout), option.appraisal.cost
+    found = {}
+    for phase in phases_of(placed):
+        standing = standing_after(option, placed, phase)
+        told = replace(standing, cautions=(phase_words(cost, phase, scenario.currency), *option.cautions))
+        found[phase] = plan_drawing(scenario, told, audience=audience, after=f", after phase {phase}")
+    return found
+
+
+def plan_drawing(
+    scenario: Scenario, option: "Option", *, audience: "Audience" = "designer", after: str = ""
+) -> "Drawing":
+    """The plan of one concept, ready to be written: a designer's, or an owner's without marks and dimensions.
+
+    `after` is added to its title.
+    """
     from optimizer.catalogue import sized_rooms
     from optimizer.circulation import way_polygon
     from optimizer.drawing import Notable, Paths, draw_plan
@@ -256,7 +276,7 @@ def plan_drawing(scenario: Scenario, option: "Option", *, audience: "Audience" =
         scenario,
         placed,
         appraisal.ways,
-        title=f"{option.title}: {option.idea.name if option.idea else 'plan'}",
+        title=f"{option.title}: {option.idea.name if option.idea else 'plan'}{after}",
         paths=Paths(way_polygon(scenario.site, placed, appraisal.legs), appraisal.legs, notable),
         cautions=option.cautions,
         audience=audience,

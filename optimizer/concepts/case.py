@@ -22,6 +22,7 @@ from optimizer.catalogue import (
 from optimizer.check import CheckCase, Finding, all_findings, first_findings, fits, seen_shares, wishes_missed
 from optimizer.concepts import LeftOut, Losses, Option, cautions_for, idea_of, losses_of, permits_for, remedies_for
 from optimizer.concepts.counted import not_included_caution, take_off_of
+from optimizer.concepts.phases import phase_cautions
 from optimizer.derived import Derived
 from optimizer.layout import Layout, Placed, placed_of
 from optimizer.scenario import Scenario
@@ -163,12 +164,13 @@ class Case:
         """
         placed, appraisal = self.placed(option.layout), option.appraisal
         counted = take_off_of(Derived(self.scenario, placed), appraisal.cost, self.book)
+        in_phases = phase_cautions(self.scenario, placed, appraisal.cost, self.book.currency)
         missing = not_included_caution(counted.not_included, self.book.currency)
         return replace(
             option,
             parts=counted.parts,
             not_included=counted.not_included,
-            cautions=(*cautions_for(self.scenario, placed, appraisal.legs), *missing),
+            cautions=(*cautions_for(self.scenario, placed, appraisal.legs), *in_phases, *missing),
             permits=permits_for(self.scenario, placed, appraisal),
             remedies=remedies_for(self.scenario, placed, self.book, appraisal),
         )
