@@ -241,11 +241,15 @@ def sheet(
         str,
         typer.Option("--for", metavar="owner|designer", help="An owner's plan has no dimensions and no working marks."),
     ] = "designer",
+    phase: Annotated[
+        str | None,
+        typer.Option("--phase", metavar="N|all", help="Plan of what stands after a phase, or of all side by side."),
+    ] = None,
 ) -> None:
     """Write one concept for hand-off: its plan, its record, or quantities and estimate line by line."""
     from optimizer.cli.sheet import write_sheet
 
-    write_sheet(result, option_id=option, out=out, audience=audience)
+    write_sheet(result, option_id=option, out=out, audience=audience, phase=phase)
     say(f"Wrote {out}")
 
 

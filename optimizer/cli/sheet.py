@@ -11,8 +11,11 @@ from optimizer.results import Result, read_result, to_text, write_whole
 from optimizer.results.estimate_table import estimate_table
 
 
-def write_sheet(result_path: Path, *, option_id: str, out: Path, audience: str = "designer") -> None:
-    """Write a concept of a result to a file; a plan is for a designer or, clean, for an owner.
+def write_sheet(
+    result_path: Path, *, option_id: str, out: Path, audience: str = "designer", phase: str | None = None
+) -> None:
+    """Write a concept of a result to a file; a plan is for a designer or, clean, for an owner. With a phase it is the
+    plan of what stands after it, or of each phase side by side with "all".
 
     Raises InputError for an ending, a reader or a concept that does not exist, ResultError for a result that cannot be
     read, OutputError where the file cannot be written.
@@ -28,7 +31,23 @@ def write_sheet(result_path: Path, *, option_id: str, out: Path, audience: str =
     if option is None:
         known = ", ".join(option.id for option in result.option_set.options) or "none"
         raise _wrong(f"a concept of {result_path.name}", option_id, "--option", f"it has {known}")
-    write_whole(out, writer(result, option, reader))
+    write_whole(out, writer(result, option, reader) if phase is None else _of_phase(result, option, reader, phase, out))
+
+
+def _of_phase(result: Result, option: Option, audience: Audience, phase: str, out: Path) -> str:
+    from optimizer.export import plan_svg, strip_svg
+    from optimizer.pipeline import phase_drawings
+
+    if out.suffix.lower() != ".svg":
+        raise _wrong("a file that ends in .svg", out.name, "--out", "phases are plans: change the ending")
+    plans = phase_drawings(result.scenario, option, audience=audience)
+    if phase == "all":
+        return strip_svg(tuple(plans.values()))
+    chosen = next((plan for number, plan in plans.items() if str(number) == phase), None)
+    if chosen is None:
+        known = ", ".join(map(str, plans))
+        raise _wrong(f"a phase of concept {option.id}, or all", phase, "--phase", f"it has {known}")
+    return plan_svg(chosen)
 
 
 def _svg(result: Result, option: Option, audience: Audience) -> str:

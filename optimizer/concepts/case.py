@@ -30,6 +30,7 @@ from optimizer.concepts import (
     remedies_for,
 )
 from optimizer.concepts.counted import not_included_caution, take_off_of
+from optimizer.concepts.phases import phase_cautions
 from optimizer.derived import Derived
 from optimizer.layout import Layout, Placed, placed_of
 from optimizer.scenario import Scenario
@@ -179,13 +180,14 @@ class Case:
         derived = Derived(self.scenario, placed)
         counted, futures = take_off_of(derived, appraisal.cost, self.book), outlooks(derived, self.book)
         cautions = cautions_for(self.scenario, placed, appraisal.legs, appraisal.cost, futures)
+        in_phases = phase_cautions(self.scenario, placed, appraisal.cost, self.book.currency)
         missing = not_included_caution(counted.not_included, self.book.currency)
         return replace(
             option,
             parts=counted.parts,
             not_included=counted.not_included,
             futures=futures,
-            cautions=(*cautions, *missing),
+            cautions=(*cautions, *in_phases, *missing),
             uncertainty=uncertainty_of(appraisal.cost, self.scenario.brief.budget.ceiling),
             permits=permits_for(self.scenario, placed, appraisal),
             remedies=remedies_for(self.scenario, placed, self.book, appraisal),

@@ -1,6 +1,6 @@
 """A drawing as SVG: one user unit is one foot of the ground, width and height are true to scale on paper."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from typing import Final
 from zlib import crc32
@@ -82,6 +82,24 @@ def thumbnail_svg(drawing: Drawing, *, width_px: int = THUMBNAIL_WIDTH_PX) -> st
         *(_text(text) for text in drawing.texts if text.role == "room_name_large"),
     ]
     return _document(drawing, drawing.plan_box, size, pen, body)
+
+
+def strip_svg(drawings: Sequence[Drawing], *, width_px: int = 2 * THUMBNAIL_WIDTH_PX) -> str:
+    """Small plans side by side, each under its title."""
+    gap, letters = width_px / 20, width_px / 26
+    x1, y1, x2, y2 = drawings[0].plan_box
+    high = width_px * (y2 - y1) / (x2 - x1)
+    width, height = gap + len(drawings) * (width_px + gap), high + 2 * gap + letters
+    family, parts = LETTERS["title"].family, list[str]()
+    for number_of, drawing in enumerate(drawings):
+        left = gap + number_of * (width_px + gap)
+        place = f'<svg x="{number(left)}" y="{number(gap + letters)}" '
+        at = f'x="{number(left)}" y="{number(gap)}" font-size="{number(letters)}" font-family="{family}"'
+        parts.append(f"<text {at}>{safe_text(drawing.title)}</text>")
+        parts.append(thumbnail_svg(drawing, width_px=width_px).replace("<svg ", place, 1))
+    size = f'width="{number(width)}" height="{number(height)}" viewBox="0 0 {number(width)} {number(height)}"'
+    paper = f'<rect width="{number(width)}" height="{number(height)}" fill="{PAPER}"/>'
+    return f'<svg xmlns="http://www.w3.org/2000/svg" {size}>\n{paper}\n' + "\n".join(parts) + "</svg>\n"
 
 
 def _prefix(drawing: Drawing, detail: str) -> str:

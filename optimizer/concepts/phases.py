@@ -1,0 +1,72 @@
+"""Phases of a concept: what stands after each, and what a plan of phases must be careful about."""
+
+from collections.abc import Iterator
+from dataclasses import replace
+from math import dist
+
+from optimizer.appraisal import Cost
+from optimizer.concepts.option import Option
+from optimizer.concepts.words import listed
+from optimizer.layout import Layout, Placed, PlacedRoom
+from optimizer.quantities import figure
+from optimizer.scenario import Scenario
+
+
+def phases_of(placed: Placed) -> tuple[int, ...]:
+    """Phases in which anything of a layout is built, phase 1 always."""
+    return tuple(sorted({1, *(room.room.phase for room in placed)}))
+
+
+def standing_after(option: Option, placed: Placed, phase: int) -> Option:
+    """The concept as it stands once a phase is built: rooms of later phases are not there yet, but for ground that is
+    held, nor are ways that lead to no room that is.
+    """
+    later = {room.name for room in placed if room.room.phase > phase and room.kind != "reserve"}
+    if not later:
+        return option
+    layout = Layout(tuple(place for place in option.layout.placements if place.room not in later))
+    legs = tuple(leg for leg in option.appraisal.legs if any(later.isdisjoint(trip) for trip in leg.trips))
+    ways = tuple(way for way in option.appraisal.ways if later.isdisjoint(way.between))
+    return replace(option, layout=layout, appraisal=replace(option.appraisal, legs=legs, ways=ways))
+
+
+def phase_words(cost: Cost, phase: int, currency: str) -> str:
+    """What a phase costs, and all up to it."""
+    so_far = sum(amount for number, amount in cost.phases if number <= phase)
+    own = f"Phase {phase} costs about {cost.phase(phase):,.0f} {currency}"
+    return f"{own}." if phase == 1 else f"{own}; with what stands before it {so_far:,.0f}."
+
+
+def phase_cautions(scenario: Scenario, placed: Placed, cost: Cost, currency: str) -> Iterator[str]:
+    """Phases too small to come back for, and heavy work that has to pass what was built before it."""
+    phases = phases_of(placed)
+    if len(phases) > 1:
+        least = figure("least_phase").value
+        for phase in phases:
+            if 0 < cost.phase(phase) < least:
+                own = f"{cost.phase(phase):,.0f} {currency}"
+                yield f"Phase {phase}: {own} is little to come for, under {least:,.0f}; build it with another phase."
+        for phase in phases[1:]:
+            yield from _passing(scenario, placed, phase)
+
+
+def _passing(scenario: Scenario, placed: Placed, phase: int) -> Iterator[str]:
+    """Heavy rooms of a phase that lie farther from where machines come in than paving that is there by then."""
+    starts = [entrance for entrance in scenario.site.entrances if "machines" in entrance.used_by]
+    built = [room for room in placed.paved if room.room.phase < phase]
+    for room in (room for room in placed if room.room.phase == phase and _is_heavy(room)):
+        if not starts:
+            return
+        start = min(starts, key=lambda entrance: dist(entrance.at, room.centre))
+        far_ft = dist(start.at, room.centre)
+        nearer = [other.name for other in built if dist(start.at, other.centre) < far_ft]
+        if nearer:
+            yield (
+                f"Phase {phase}: the {room.name} lies farther from the {start.name} than the {listed(nearer)}, built "
+                "before it; heavy work farthest from the street comes first, or a way for machines stays free past it."
+            )
+
+
+def _is_heavy(room: PlacedRoom) -> bool:
+    """Whether it is dug or walled, so that machines come for it."""
+    return bool({"water", "wall", "fire"} & set(room.rules.built_as))
