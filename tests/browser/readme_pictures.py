@@ -49,7 +49,8 @@ def drawn(browser, svg: Path, out: Path, width_px: int) -> None:
 
 def seen(ready: Path, views) -> None:
     """The page with a choice of picture of the first concept: name of the file, choice and browser of each."""
-    process, address = started(PROJECT, ready, "at_once")
+    work = tempfile.mkdtemp()
+    process, address = started(PROJECT, ready, "at_once", work)
     try:
         for name, choice, browser in views:
             tab = browser.new_page(viewport=SIZE)
@@ -63,6 +64,7 @@ def seen(ready: Path, views) -> None:
     finally:
         process.terminate()
         process.wait(10)
+        shutil.rmtree(work, ignore_errors=True)
 
 
 if __name__ == "__main__":

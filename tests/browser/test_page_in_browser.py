@@ -165,8 +165,11 @@ def test_what_each_budget_buys_fits_the_window(look, serve):
     """Asked for and chosen, a budget shows its words and its plan, without scrolling sideways."""
     tab = searched(look, serve("at_once"))
     step_to(tab, "What each budget buys")
-    tab.get_by_role("button", name="Find what each budget buys").click()
-    tab.get_by_role("radio", name="$64,000").click(timeout=20_000)
+    offer, step = tab.get_by_role("button", name="Find what each budget buys"), tab.get_by_role("radio", name="$64,000")
+    expect(offer.or_(step)).to_be_visible(timeout=20_000)
+    if offer.is_visible():  # else the other width has asked already, and the answer was kept
+        offer.click()
+    step.click(timeout=20_000)
     expect(tab.get_by_text("within $64,000")).to_be_visible()
     plan = tab.locator(".plan img").last
     expect(plan).to_be_visible()

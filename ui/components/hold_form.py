@@ -16,6 +16,8 @@ from ui.edits import SIDES, Held, hold_as_it_stands, hold_words, keep_out, of_ar
 from ui.shown import Shown
 from ui.store import Revision
 
+_ROUND_FT: Final = 4.0
+"""How much larger than the room an area is at first, on each side [ft]."""
 Area = tuple[float, float, float, float]
 How = Literal["place", "front", "choice", "not_here", "within", "not_in"]
 HOWS: Final[dict[How, str]] = {
@@ -91,7 +93,7 @@ def _area(scenario: Scenario, place: Placement) -> Area:
         (f"Up ({scenario.units})", ys, place.y_ft, place.top_ft),
     ):
         least, most = round(min(values) / unit_ft), round(max(values) / unit_ft)
-        usual = (max(least, round(low / unit_ft) - 4), min(most, round(high / unit_ft) + 4))
+        usual = (max(least, round((low - _ROUND_FT) / unit_ft)), min(most, round((high + _ROUND_FT) / unit_ft)))
         ends.append(st.slider(label, least, most, usual, key=f"area_{label}_{place.room}"))
     (left, right), (bottom, top) = ends
     return (left * unit_ft, bottom * unit_ft, max(right, left + 1) * unit_ft, max(top, bottom + 1) * unit_ft)
