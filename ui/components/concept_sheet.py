@@ -30,6 +30,7 @@ def concept_sheet(job: Job, result: Result, option: Option) -> None:
     _groups(shown)
     _rooms(shown)
     _costs(shown)
+    _later(shown)
     _rules(shown)
     _cautions(shown)
 
@@ -73,6 +74,13 @@ def _room_row(figure: Figure) -> Markup:
 def _costs(shown: Sheet) -> None:
     st.subheader("Cost", anchor=False)
     cost_table(shown.cost)
+
+
+def _later(shown: Sheet) -> None:
+    if shown.later:
+        st.subheader("What may come later", anchor=False)
+        rows = [_room_row(figure) for figure in shown.later]
+        show(element("table", element("tbody", *rows), css="sheet-table"))
 
 
 def _rules(shown: Sheet) -> None:

@@ -12,6 +12,7 @@ from ui.view_models.card import Card, card
 from ui.view_models.cost_sheet import CostSheet, cost_sheet
 from ui.view_models.figure import Figure
 from ui.view_models.groups import FigureGroup, figure_groups
+from ui.view_models.later import later_figures
 from ui.view_models.words import Words, listed, number_words, sentence, share_words, words_of
 
 
@@ -41,6 +42,7 @@ class Sheet:
     cautions: tuple[str, ...]
     permits: tuple[str, ...]
     remedies: tuple[str, ...]
+    later: tuple[Figure, ...] = ()
 
 
 def sheet(option: Option, scenario: Scenario) -> Sheet:
@@ -60,6 +62,7 @@ def sheet(option: Option, scenario: Scenario) -> Sheet:
         cautions=option.cautions,
         permits=option.permits,
         remedies=tuple(remedy.words for remedy in option.remedies),
+        later=later_figures(option, words),
     )
 
 
