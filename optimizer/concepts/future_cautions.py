@@ -80,9 +80,10 @@ def _kept_free(scenario: Scenario, futures: Sequence[Outlook]) -> Iterator[str]:
         if found:
             access = max((one.access for one in found), key=lambda access: access.width_ft)
             wide, long = _length(scenario, access.width_ft), _length(scenario, round(access.length_ft))
+            names = _either([one.future for one in found])
             yield (
-                f"Way in for a later {_either([one.future for one in found])}: a band {wide} wide and {long} long, "
-                f"from the {access.gate} to the {room}, stays free of walls, steps, trees and all else that lasts; "
+                f"Way in for a later {names}: a band {wide} wide and {long} long, "
+                f"from the {access.gate} to the {room}, stays free of walls, steps, trees and whatever else lasts; "
                 "check it on site with whoever drives."
             )
 

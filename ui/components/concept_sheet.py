@@ -39,6 +39,7 @@ def concept_sheet(shown: Shown) -> None:
     _groups(told)
     _rooms(told)
     _costs(told)
+    _later(told)
     _rules(told)
     _cautions(told)
 
@@ -88,6 +89,13 @@ def _room_row(figure: Figure) -> Markup:
 def _costs(shown: Sheet) -> None:
     st.subheader("Cost, and quantities behind it", anchor=False)
     cost_table(shown.cost)
+
+
+def _later(shown: Sheet) -> None:
+    if shown.later:
+        st.subheader("What may come later", anchor=False)
+        rows = [_room_row(figure) for figure in shown.later]
+        show(element("table", element("tbody", *rows), css="sheet-table"))
 
 
 def _rules(shown: Sheet) -> None:

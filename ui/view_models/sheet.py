@@ -12,6 +12,7 @@ from ui.view_models.card import Card, card
 from ui.view_models.cost_sheet import CostSheet, cost_sheet
 from ui.view_models.figure import Figure
 from ui.view_models.groups import FigureGroup, figure_groups
+from ui.view_models.later import later_figures
 from ui.view_models.words import Words, capital, listed, number_words, sentence, share_words, words_of
 
 
@@ -43,6 +44,7 @@ class Sheet:
     cautions: tuple[str, ...]
     permits: tuple[str, ...]
     remedies: tuple[str, ...]
+    later: tuple[Figure, ...] = ()
 
 
 def sheet(option: Option, scenario: Scenario, *, for_designer: bool = False) -> Sheet:
@@ -63,6 +65,7 @@ def sheet(option: Option, scenario: Scenario, *, for_designer: bool = False) -> 
         cautions=tuple(words.signed(caution) for caution in option.cautions),
         permits=option.permits,
         remedies=tuple(words.signed(remedy.words) for remedy in option.remedies),
+        later=later_figures(option.futures, words),
     )
 
 

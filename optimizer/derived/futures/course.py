@@ -82,9 +82,14 @@ class Course:
         return np.asarray(shapely.contains_xy(self.middles, self.places[..., 0], self.places[..., 1]))
 
     @cached_property
+    def levels_ft(self) -> Numbers:
+        """Height of the ground at each place [ft]."""
+        return self.height_ft(self.places.reshape(-1, 2)).reshape(self.open.shape)
+
+    @cached_property
     def steepest(self) -> float:
         """Rise per run that no ground of the lattice passes."""
-        z = self.height_ft(self.places.reshape(-1, 2)).reshape(self.open.shape)
+        z = self.levels_ft
         return float(np.hypot(np.abs(np.diff(z, axis=0)).max(), np.abs(np.diff(z, axis=1)).max())) / STEP_FT
 
     @cached_property

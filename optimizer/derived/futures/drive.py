@@ -75,7 +75,7 @@ class _Search:
         self.open = [_open_to(course, heading).tolist() for heading in range(HEADINGS)]
         flat = course.places.reshape(-1, 2)
         shape = course.open.shape
-        self.is_level = course.steepest <= self.vehicle.steepest
+        self.z, self.is_level = _rows(course.levels_ft), course.steepest <= self.vehicle.steepest
         self.rough = _rows(course.rough(flat).reshape(shape))
         self.came: dict[Place, Step | None] = {}
         self.gates: dict[Place, str] = {}
@@ -104,7 +104,7 @@ class _Search:
         """
         for move in self.moves[place[2]]:
             end = (place[0] + move.to[0], place[1] + move.to[1], move.heading)
-            if end not in self.came and self._may_end(end):
+            if end not in self.came and self._may_end(end) and not self._is_steep(place, end, move):
                 rough = sum(self._rough(place[0] + x, place[1] + y) for x, y in move.past) / len(move.past)
                 self._push(spent + move.length_ft * rough + _TURN_FT * move.turned_deg, end, (place, move))
 
@@ -122,6 +122,13 @@ class _Search:
         """Whether middle, front and back may be at the end of a move."""
         x, y, heading = end
         return bool(0 <= x < self.columns and 0 <= y < self.rows and self.open[heading][x][y])
+
+    def _is_steep(self, place: Place, end: Place, move: Move) -> bool:
+        """Whether a move is too steep from its beginning to its end, and so somewhere on it."""
+        if self.is_level:
+            return False
+        rise_ft = abs(self.z[end[0]][end[1]] - self.z[place[0]][place[1]])
+        return rise_ft > self.vehicle.steepest * move.length_ft + _HAIR
 
     def _is_free(self, step: Step | None) -> bool:
         """Whether a move sweeps free ground only, and is nowhere steeper than the vehicle takes."""

@@ -2,10 +2,13 @@
 layout rules, sizes by common practice (`catalogue/data/access.yaml`).
 """
 
+from dataclasses import replace
+
 import pytest
 from shapely import LineString, Polygon
 
-from optimizer.layout import Placement
+from optimizer.layout import Layout, Placement, Pose
+from optimizer.layout.pose import SYMMETRIES
 from tests.optimizer.derived.futures.yard import HELD, derived, futures, yard
 
 ENTRANCE = "{name: drive, at: [80, 0], width: 12}"
@@ -119,6 +122,21 @@ def test_what_is_crossed_is_told() -> None:
     assert set(crossed) <= {"lawn", "bed", "pavers"}
     across = Placement("table", "plain", 71.0, 52.0, 19.0, 20.0, "+y")
     assert dict(futures(yard(), across)["pool"].access.crosses)["pavers"] > 100
+
+
+@pytest.mark.parametrize("matrix", [SYMMETRIES[1], SYMMETRIES[4]])
+def test_a_turned_or_mirrored_yard_has_the_same_ways(matrix) -> None:
+    """By a quarter turn, and by a mirror, shifted too: the same vehicle, as long a way, as much to put back."""
+    scenario, pose = yard(), Pose(matrix, (200.0, -30.0))
+    table = Placement("table", "plain", 72.0, 60.0, 16.0, 20.0, "+y")
+    copy = replace(scenario, site=pose.site(scenario.site))
+    moved = pose.layout(Layout((HELD, table))).placements
+    for name, site in futures(scenario, table).items():
+        other = futures(copy, moved[1], held=moved[0])[name]
+        assert other.access.vehicle == site.access.vehicle
+        assert other.access.length_ft == pytest.approx(site.access.length_ft, abs=0.05)
+        assert dict(other.access.crosses) == pytest.approx(dict(site.access.crosses), abs=0.5)
+        assert other.fit.misses == site.fit.misses
 
 
 def test_a_reserve_of_phase_1_has_no_futures() -> None:
