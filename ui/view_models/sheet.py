@@ -65,7 +65,7 @@ def sheet(option: Option, scenario: Scenario, *, for_designer: bool = False) -> 
         cautions=tuple(words.signed(caution) for caution in option.cautions),
         permits=option.permits,
         remedies=tuple(words.signed(remedy.words) for remedy in option.remedies),
-        later=later_figures(option.futures, words),
+        later=later_figures(option, words),
     )
 
 
