@@ -2,13 +2,15 @@
 
 import itertools
 from dataclasses import replace
+from typing import NamedTuple
 
 import numpy as np
 import pytest
 from shapely import Point, box
 
-from optimizer.brief import Hold
-from optimizer.catalogue import book_for, root_rings, sized_rooms
+from optimizer.brief import Hold, Sketch, SketchedRoom
+from optimizer.catalogue import SizedRoom, book_for, root_rings, sized_rooms
+from optimizer.concepts.sketched import sketched_layout
 from optimizer.derived import Derived
 from optimizer.engine.explorer import Limits, Refusals, best_spot, board_of, value_of
 from optimizer.engine.explorer.connected import _close
@@ -136,3 +138,17 @@ def test_an_insertion_is_the_best_of_every_place():
         for y, x in np.argwhere(allowed)
     ]
     assert value_of(board, limits, (table, found, chairs)) == min(values) < np.median(values)
+
+
+def test_a_sketched_circle_is_laid_out_as_one():
+    """In the size that it is nearest to, and where it names a choice that it does not have."""
+    drawn = SketchedRoom("fire circle", (20.0, 40.0), 17.0, 17.0, "+y")
+    for sketched, label in ((drawn, "comfortable"), (replace(drawn, choice="huge"), "huge")):
+        (placement,) = sketched_layout(Rooms(ROOMS), Sketch("first", (sketched,))).placements
+        assert (placement.choice, placement.shape, placement.width_ft) == (label, "circle", 17)
+
+
+class Rooms(NamedTuple):
+    """All that a sketch asks of a case."""
+
+    rooms: tuple[SizedRoom, ...]
