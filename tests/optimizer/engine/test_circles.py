@@ -1,19 +1,23 @@
 """A circle in the engine: its tables are the check's and the appraisal's, at every place that is asked."""
 
+import itertools
 from dataclasses import replace
+from typing import NamedTuple
 
 import numpy as np
 import pytest
 from shapely import Point, box
 
-from optimizer.brief import Hold
-from optimizer.catalogue import book_for, root_rings, sized_rooms
+from optimizer.brief import Hold, Sketch, SketchedRoom
+from optimizer.catalogue import SizedRoom, book_for, root_rings, sized_rooms
+from optimizer.concepts.sketched import sketched_layout
 from optimizer.derived import Derived
+from optimizer.engine.explorer import Limits, Refusals, best_spot, board_of, value_of
 from optimizer.engine.explorer.connected import _close
 from optimizer.engine.grid.root_rings import lens_sqft, taken_sqft
 from optimizer.engine.grid.sun_hours import mean_hours
 from optimizer.engine.grid.variants import Variant
-from optimizer.engine.problem import Spot, build_problem, layout_of, state_of
+from optimizer.engine.problem import Spot, build_problem, layout_of, posed_layout_of, state_of
 from optimizer.layout import footprint, placed_of
 from optimizer.layout.pose import Pose
 from optimizer.site import RootRings
@@ -37,11 +41,15 @@ def places(count: int, problem=PROBLEM):
 
 
 def test_hours_of_sun_are_the_appraisals():
-    """Means over the same feet of the disc; over its square they would differ near the house."""
-    for v, x, y, _, layout in places(12):
-        variant, placed = PROBLEM.rooms[FIRE].variants[v], placed_of(ROOMS, layout)
-        hours = mean_hours(PROBLEM.context, ROOMS[FIRE], variant)[y, x]
-        assert hours == pytest.approx(Derived(YARD, placed).sun_h(placed.rooms[0]), abs=0.02)
+    """Means over the same feet of the disc, all along the house; over its square they would differ there."""
+    lattice, pose = PROBLEM.context.lattice, PROBLEM.context.pose
+    for v, variant in enumerate(PROBLEM.rooms[FIRE].variants):
+        hours = mean_hours(PROBLEM.context, ROOMS[FIRE], variant)
+        for y, x in itertools.product(range(0, hours.shape[0], 7), range(0, hours.shape[1], 9)):
+            stands = posed_layout_of(PROBLEM, tuple(Spot(v, x, y) if room == FIRE else None for room in range(3)))
+            placed = placed_of(ROOMS, pose.layout_back(stands))
+            assert hours[y, x] == pytest.approx(Derived(YARD, placed).sun_h(placed.rooms[0]), abs=0.02)
+    assert lattice.step_ft == 1
 
 
 def test_what_is_taken_of_a_root_ring_is_the_discs():
@@ -89,6 +97,8 @@ def test_a_held_circle_stays_a_circle(at):
         choice = ROOMS[FIRE].choice(placement.choice)
         assert (placement.x_ft, placement.y_ft) == at
         assert placement.width_ft == placement.depth_ft
+        variant = problem.rooms[FIRE].variants[state[FIRE].variant]
+        assert variant.width == variant.depth
         assert choice.width_ft <= placement.width_ft < choice.width_ft + 1
         assert state_of(problem, layout) == state
 
@@ -114,3 +124,31 @@ def test_a_mirrored_yard_has_the_same_places():
     assert sum(int(allowed.sum()) for allowed in one.allowed) > 100
     for ours, theirs in zip((*one.allowed, *one.places), (*other.allowed, *other.places), strict=True):
         assert (ours == theirs).all()
+
+
+def test_an_insertion_is_the_best_of_every_place():
+    """The circle put back among rooms that stand: no place of any size is better, by the count of whole layouts."""
+    board, limits = board_of(PROBLEM), Limits.of(PROBLEM)
+    table, chairs = (Spot(0, *np.argwhere(PROBLEM.rooms[room].allowed[0])[40][::-1].tolist()) for room in (0, 2))
+    state = (table, None, chairs)
+    found = best_spot(board, limits, state, FIRE, refusals=Refusals())
+    values = [
+        value_of(board, limits, (table, Spot(v, int(x), int(y)), chairs))
+        for v, allowed in enumerate(PROBLEM.rooms[FIRE].allowed)
+        for y, x in np.argwhere(allowed)
+    ]
+    assert value_of(board, limits, (table, found, chairs)) == min(values) < np.median(values)
+
+
+def test_a_sketched_circle_is_laid_out_as_one():
+    """In the size that it is nearest to, and where it names a choice that it does not have."""
+    drawn = SketchedRoom("fire circle", (20.0, 40.0), 17.0, 17.0, "+y")
+    for sketched, label in ((drawn, "comfortable"), (replace(drawn, choice="huge"), "huge")):
+        (placement,) = sketched_layout(Rooms(ROOMS), Sketch("first", (sketched,))).placements
+        assert (placement.choice, placement.shape, placement.width_ft) == (label, "circle", 17)
+
+
+class Rooms(NamedTuple):
+    """All that a sketch asks of a case."""
+
+    rooms: tuple[SizedRoom, ...]

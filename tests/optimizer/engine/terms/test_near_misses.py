@@ -8,7 +8,8 @@ import pytest
 from optimizer.appraisal.order import near_miss_ft
 from optimizer.catalogue import rates
 from optimizer.engine.grid.context import context_of
-from optimizer.engine.grid.variants import variants_of
+from optimizer.engine.grid.variants import Variant, variants_of
+from optimizer.engine.pairs import Gaps
 from optimizer.engine.rules.relations import everywhere
 from optimizer.engine.terms import near_misses
 from optimizer.layout import Layout
@@ -31,3 +32,13 @@ def test_every_place_costs_what_is_measured(step):
         missed = near_miss_ft(context.site, Layout((place,)))
         assert losses[row, column] == pytest.approx(CENTS * rates().near_miss * missed, abs=1)
     assert 0 < (losses > 0).mean() < 1
+
+
+def test_a_circle_has_no_edge_that_nearly_meets_one():
+    """Of a place by the house and of an offset to another room where its square would lose something."""
+    ring, square = Variant(0, 8, 8, None, (8, 8), is_round=True), Variant(0, 8, 8, None, (8, 8))
+    context, nook = context_of(plain_yard(), plain_rooms()), Variant(0, 8, 7, None, (8, 7))
+    lost = [near_misses.TERM.cents(context, context.rooms[2], v, everywhere(context)).any() for v in (ring, square)]
+    (between,) = near_misses.TERM.stamps(context, 2, 3)
+    gaps = [Gaps(v, nook, np.array([12]), np.array([1]), 1.0) for v in (ring, square)]
+    assert (lost, [bool(between.cents(each).any()) for each in gaps]) == ([False, True], [False, True])

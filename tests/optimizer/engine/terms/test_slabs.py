@@ -1,5 +1,6 @@
 """What the engine counts of slabs that are there is what the take-off counts, place by place."""
 
+import itertools
 from dataclasses import replace
 
 import numpy as np
@@ -15,7 +16,7 @@ from optimizer.engine.rules.budget import costs_of
 from optimizer.engine.terms import slab_losses
 from optimizer.layout import Layout, Placement, placed_of
 from optimizer.site import Paving, SpotLevel
-from tests.yards import PLAIN_SITE, plain_rooms, plain_yard, sized
+from tests.yards import PLAIN_SITE, circled, plain_rooms, plain_yard, round_at, sized
 
 BOOK = book_for("USD")
 PAVING = ("unit paving", "unit paving overlay", "paving lifted")  # a pool has its barrier besides
@@ -97,3 +98,29 @@ def test_the_problem_has_them_in_its_places_and_floors():
     assert (more == expected).all()
     assert (with_slab.rooms[0].floors[0] <= with_slab.rooms[0].places[0]).all()
     assert with_slab.rooms[0].losses[0] < without.rooms[0].losses[0]
+
+
+def test_a_circle_is_counted_by_its_disc():
+    """Never more than the take-off counts, and just that where it lies wholly on the slab or wholly off it."""
+    ring = circled("fire", 10)
+    choice = replace(ring.choices[0], quantities=(Quantity("unit paving", ring.choices[0].area_sqft),))
+    scenario, rooms = yard(), (replace(ring, choices=(choice,)),)
+    context, budget = context_of(scenario, rooms), scenario.brief.budget
+    (variant,) = variants_of(rooms[0], context.lattice)
+    losses, own = slab_losses(context, rooms[0], variant, BOOK), costs_of(context, rooms[0], (variant,), BOOK)[0]
+    # Where the circle lies on the slab and the corners of its square do not.
+    beside = (losses == 0) & (slab_losses(context, rooms[0], replace(variant, is_round=False), BOOK) > 0)
+    assert beside.any()
+    some = itertools.product(range(0, context.lattice.rows - 10, 5), range(0, context.lattice.columns - 10, 4))
+    kinds = set()
+    for row, column in [*some, *np.argwhere(beside)[:5].tolist()]:
+        posed = round_at("fire", context.lattice.x_ft(column), context.lattice.y_ft(row), 10)
+        placed = placed_of(rooms, context.pose.layout_back(Layout((posed,))))
+        lines = [line for line in priced(Derived(scenario, placed), BOOK).lines if line.item in PAVING]
+        money = 100 * float(sum(line.amount for line in lines) * (1 + budget.contingency)) * rates().cost
+        assert own * rates().cost + losses[row, column] <= money + 1
+        items = frozenset(line.item for line in lines)
+        if "paving lifted" not in items:
+            assert own * rates().cost + losses[row, column] == pytest.approx(money, abs=2)
+        kinds.add(items)
+    assert {frozenset(["unit paving"]), frozenset(["unit paving overlay"])} <= kinds
