@@ -1,6 +1,7 @@
 """What each budget buys: found on demand beside a search, then a few steps to choose between, each with its plan."""
 
 import json
+from collections.abc import Callable
 from typing import Final
 
 import streamlit as st
@@ -16,8 +17,11 @@ from ui.view_models import BudgetStep, budget_steps, words_of
 SECONDS: Final = 50.0
 
 
-def budget_view(search: Search, result: Result) -> None:
-    """Show what each budget buys for the yard of a search; where nobody has asked yet, offer to find it."""
+def budget_view(search: Search, result: Result, take: Callable[[BudgetStep], None]) -> None:
+    """Show what each budget buys for the yard of a search; where nobody has asked yet, offer to find it.
+
+    `take` makes a budget the limit of the yard, and searches for concepts within it.
+    """
     found = budgets_search(search)
     if found is None:
         _offer(search)
@@ -25,7 +29,7 @@ def budget_view(search: Search, result: Result) -> None:
         st.subheader("What each budget buys", anchor=False)
         search_progress(found.id, 0)
     else:
-        _found(found, result)
+        _found(found, result, take)
 
 
 def _offer(search: Search) -> None:
@@ -39,7 +43,7 @@ def _offer(search: Search) -> None:
         begin_search(lambda: searching().start_budgets(search, seconds=SECONDS), take_up_budgets)
 
 
-def _found(found: Search, result: Result) -> None:
+def _found(found: Search, result: Result, take: Callable[[BudgetStep], None]) -> None:
     st.subheader("What each budget buys", anchor=False)
     steps = _steps(found, result)
     if not steps:
@@ -53,6 +57,9 @@ def _found(found: Search, result: Result) -> None:
     words, plan = st.columns([5, 11], gap="large")
     with words:
         _told(step)
+        limit = "ceiling" if is_for_designer() else "all-in limit"
+        if st.button(f"Take this as the {limit}, and find concepts", key="take_budget"):
+            take(step)
         _files(found)
     with plan:
         show(_plan(found, step))

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 import streamlit as st
 
-from ui.components.markup import Markup, element, paragraph, show
+from ui.components.markup import Markup, element, paragraph, plain, show
 from ui.components.pictures import small_picture
 from ui.searches import Search
 from ui.shown import Shown, shown_by
@@ -72,7 +72,7 @@ def _row(shown: Shown, name: str, opened: Shown | None, *, note: str | None = No
     key = key or line.key
     with st.container(key=f"row_{'open_' if is_open else ''}{key}", gap=None):
         show(_line(line, small_picture(shown), name=name, note=note))
-        label = f"Open {line.title}" if note is None else f"Open finalist {line.title}"
+        label = f"Open {plain(line.title)}" if note is None else f"Open finalist {plain(line.title)}"
         st.button(label, key=f"open_{key}", on_click=open_concept, args=(shown.name,))
 
 
