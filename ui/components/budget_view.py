@@ -6,11 +6,15 @@ from typing import Final
 
 import streamlit as st
 
+from optimizer.concepts import Option
 from optimizer.results import Result
+from optimizer.results.schema import from_record
 from ui.components.markup import Markup, element, image, paragraph, problem_list, show
+from ui.components.pictures import DESIGNER, OWNER, large_plan
 from ui.components.search_progress import search_progress
 from ui.components.search_start import begin_search
 from ui.searches import Search
+from ui.shown import Shown
 from ui.state import budgets_search, choose_budget, current_budget, is_for_designer, searching, take_up_budgets
 from ui.view_models import BudgetStep, budget_steps, words_of
 
@@ -62,7 +66,7 @@ def _found(found: Search, result: Result, take: Callable[[BudgetStep], None]) ->
             take(step)
         _files(found)
     with plan:
-        show(_plan(found, step))
+        show(_plan(found, step, result))
 
 
 def _chosen(steps: tuple[BudgetStep, ...], result: Result) -> BudgetStep:
@@ -114,11 +118,14 @@ def _files(found: Search) -> None:
             st.download_button("As a table (CSV)", table, "budgets.csv", "text/csv", key="csv", on_click="ignore")
 
 
-def _plan(found: Search, step: BudgetStep) -> Markup:
-    svg = found.plan_svg(step.concept)
-    if svg is None:
+def _plan(found: Search, step: BudgetStep, result: Result) -> Markup:
+    """Give the plan of a step's concept; budgets are found in the yard of the result that they begin from."""
+    documents = json.loads(found.document() or b"{}").get("options", ())
+    record = next((each for each in documents if each["id"] == step.concept), None)
+    if record is None:
         return element("p", "The plan of this budget is not there; find the budgets again to draw it.", css="quiet")
-    return element("div", image(svg, words=f"Plan of what {step.ceiling} buys"), css="plan")
+    option: Option = from_record(Option, record, "budgets.json")
+    return large_plan(Shown(found, result, option), DESIGNER if is_for_designer() else OWNER)
 
 
 def _steps(found: Search, result: Result) -> tuple[BudgetStep, ...]:

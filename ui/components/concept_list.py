@@ -79,7 +79,7 @@ def _row(shown: Shown, name: str, opened: Shown | None, *, note: str | None = No
 def _line(shown: Card, picture: Markup, *, name: str, note: str | None) -> Markup:
     head = element("div", element("span", shown.title), element("span", shown.cost, css="cost"), css="head")
     kept = (element("p", name, css="kept-name"),) if name else ()
-    idea = (element("p", shown.idea, css="idea"),) if shown.idea else ()
+    idea = (element("p", shown.idea, css="idea"),) if shown.idea and shown.idea != name else ()
     facts = element("p", f"{shown.seats} seats · {shown.walking} walking · {shown.worth_words}", css="quiet")
     without = (element("p", f"Without {listed(shown.left_out)}", css="without"),) if shown.left_out else ()
     broken = (element("ul", *(element("li", words) for words in shown.broken)),) if shown.broken else ()
