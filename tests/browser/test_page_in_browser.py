@@ -171,7 +171,7 @@ def test_what_each_budget_buys_fits_the_window(look, serve):
         offer.click()
     step.click(timeout=20_000)
     expect(tab.get_by_text("within $64,000")).to_be_visible()
-    plan = tab.locator(".plan img").last
+    plan = tab.locator(".large-plan img:visible")
     expect(plan).to_be_visible()
     assert plan.evaluate("picture => picture.complete && picture.naturalWidth > 100")
     assert not scrolls_sideways(tab)

@@ -1,6 +1,8 @@
 """Words from files never become markup."""
 
-from ui.components import Markup, element, image
+import pytest
+
+from ui.components import Markup, element, image, plain
 
 
 def test_text_and_attributes_are_escaped():
@@ -20,3 +22,16 @@ def test_drawing_is_shown_as_a_picture():
     assert isinstance(made, Markup)
     assert made.startswith('<img alt="&quot;x&quot;" src="data:image/svg+xml;base64,')
     assert "script" not in made
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("![x](http://192.0.2.1/x)", r"\!\[x\]\(http\://192\.0\.2\.1/x\)"),
+        ("Sketch: first idea", "Sketch: first idea"),
+        ("a :smile: *b* $c$", r"a \:smile: \*b\* \$c\$"),
+    ],
+)
+def test_words_of_a_file_make_no_marks(text, said):
+    """In titles and messages a picture, a smile or a formula of a file is shown as it is written."""
+    assert plain(text) == said

@@ -96,7 +96,7 @@ def test_two_tabs_lose_nothing_and_the_later_one_is_told(searches, tab, project)
     assert not tab.warning
     other.number_input(key=f"ceiling_{first.id}").set_value(150_000).run()
     pressed(other, "save")
-    assert "went on from the same version: All-in limit 110,000" in other.warning[0].value
+    assert "went on from the same version: All-in limit 110,000" in other.warning[0].value.replace("\\", "")
     assert "Work went on in 2 ways" in words(other)
     pressed(other, f"version_{version(tab).id}")
     assert "All-in limit $110,000" in words(other)
@@ -221,3 +221,25 @@ def test_a_database_that_cannot_be_opened_is_told(searches, tab, monkeypatch):
         tab.run()
     assert not tab.exception
     assert "with --work" in tab.error[0].value
+
+
+def test_a_budget_becomes_the_limit_and_is_searched(searches, tab):
+    """What a budget buys is chosen: it is the limit of a further version, whose concepts are found from what is there."""
+    search_ended(tab.run())
+    search_ended(at(tab, "budgets"), button="find_budgets")
+    tab.segmented_control(key="budget_step").set_value("budget-01").run()
+    search_ended(tab, button="take_budget")
+    assert "All-in limit $64,000" in words(tab)
+    assert version(tab).what == "All-in limit 64,000"
+    assert tab.header[0].value == "Concept 1"
+
+
+def test_what_another_tab_wrote_is_shown_as_written(searches, tab, project):
+    """The name of a room in a file may hold marks: in the message about another tab it makes no picture."""
+    opened(tab)
+    first = version(tab)
+    other = same_address(tab, project)
+    store().revisions.save(first, first.text, "![x](http://192.0.2.1/x): like")
+    other.number_input(key=f"ceiling_{first.id}").set_value(150_000).run()
+    pressed(other, "save")
+    assert "![x]" not in other.warning[0].value

@@ -7,7 +7,7 @@ from ui.components.concept_sheet import concept_sheet
 from ui.components.finalist_form import finalist_form
 from ui.components.handover import handover
 from ui.components.hold_form import hold_form
-from ui.components.markup import Markup, element, image, paragraph, problem_list, show
+from ui.components.markup import Markup, element, image, paragraph, plain, problem_list, show
 from ui.components.scenario_choice import scenario_choice
 from ui.components.search_progress import search_progress
 from ui.components.strip import strip
@@ -27,6 +27,7 @@ __all__ = [
     "image",
     "page_style",
     "paragraph",
+    "plain",
     "problem_list",
     "scenario_choice",
     "search_progress",

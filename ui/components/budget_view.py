@@ -1,23 +1,31 @@
 """What each budget buys: found on demand beside a search, then a few steps to choose between, each with its plan."""
 
 import json
+from collections.abc import Callable
 from typing import Final
 
 import streamlit as st
 
+from optimizer.concepts import Option
 from optimizer.results import Result
+from optimizer.results.schema import from_record
 from ui.components.markup import Markup, element, image, paragraph, problem_list, show
+from ui.components.pictures import DESIGNER, OWNER, large_plan
 from ui.components.search_progress import search_progress
 from ui.components.search_start import begin_search
 from ui.searches import Search
+from ui.shown import Shown
 from ui.state import budgets_search, choose_budget, current_budget, is_for_designer, searching, take_up_budgets
 from ui.view_models import BudgetStep, budget_steps, words_of
 
 SECONDS: Final = 50.0
 
 
-def budget_view(search: Search, result: Result) -> None:
-    """Show what each budget buys for the yard of a search; where nobody has asked yet, offer to find it."""
+def budget_view(search: Search, result: Result, take: Callable[[BudgetStep], None]) -> None:
+    """Show what each budget buys for the yard of a search; where nobody has asked yet, offer to find it.
+
+    `take` makes a budget the limit of the yard, and searches for concepts within it.
+    """
     found = budgets_search(search)
     if found is None:
         _offer(search)
@@ -25,7 +33,7 @@ def budget_view(search: Search, result: Result) -> None:
         st.subheader("What each budget buys", anchor=False)
         search_progress(found.id, 0)
     else:
-        _found(found, result)
+        _found(found, result, take)
 
 
 def _offer(search: Search) -> None:
@@ -39,7 +47,7 @@ def _offer(search: Search) -> None:
         begin_search(lambda: searching().start_budgets(search, seconds=SECONDS), take_up_budgets)
 
 
-def _found(found: Search, result: Result) -> None:
+def _found(found: Search, result: Result, take: Callable[[BudgetStep], None]) -> None:
     st.subheader("What each budget buys", anchor=False)
     steps = _steps(found, result)
     if not steps:
@@ -53,9 +61,12 @@ def _found(found: Search, result: Result) -> None:
     words, plan = st.columns([5, 11], gap="large")
     with words:
         _told(step)
+        limit = "ceiling" if is_for_designer() else "all-in limit"
+        if st.button(f"Take this as the {limit}, and find concepts", key="take_budget"):
+            take(step)
         _files(found)
     with plan:
-        show(_plan(found, step))
+        show(_plan(found, step, result))
 
 
 def _chosen(steps: tuple[BudgetStep, ...], result: Result) -> BudgetStep:
@@ -107,11 +118,14 @@ def _files(found: Search) -> None:
             st.download_button("As a table (CSV)", table, "budgets.csv", "text/csv", key="csv", on_click="ignore")
 
 
-def _plan(found: Search, step: BudgetStep) -> Markup:
-    svg = found.plan_svg(step.concept)
-    if svg is None:
+def _plan(found: Search, step: BudgetStep, result: Result) -> Markup:
+    """Give the plan of a step's concept; budgets are found in the yard of the result that they begin from."""
+    documents = json.loads(found.document() or b"{}").get("options", ())
+    record = next((each for each in documents if each["id"] == step.concept), None)
+    if record is None:
         return element("p", "The plan of this budget is not there; find the budgets again to draw it.", css="quiet")
-    return element("div", image(svg, words=f"Plan of what {step.ceiling} buys"), css="plan")
+    option: Option = from_record(Option, record, "budgets.json")
+    return large_plan(Shown(found, result, option), DESIGNER if is_for_designer() else OWNER)
 
 
 def _steps(found: Search, result: Result) -> tuple[BudgetStep, ...]:

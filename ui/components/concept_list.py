@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 import streamlit as st
 
-from ui.components.markup import Markup, element, paragraph, show
+from ui.components.markup import Markup, element, paragraph, plain, show
 from ui.components.pictures import small_picture
 from ui.searches import Search
 from ui.shown import Shown, shown_by
@@ -72,14 +72,14 @@ def _row(shown: Shown, name: str, opened: Shown | None, *, note: str | None = No
     key = key or line.key
     with st.container(key=f"row_{'open_' if is_open else ''}{key}", gap=None):
         show(_line(line, small_picture(shown), name=name, note=note))
-        label = f"Open {line.title}" if note is None else f"Open finalist {line.title}"
+        label = f"Open {plain(line.title)}" if note is None else f"Open finalist {plain(line.title)}"
         st.button(label, key=f"open_{key}", on_click=open_concept, args=(shown.name,))
 
 
 def _line(shown: Card, picture: Markup, *, name: str, note: str | None) -> Markup:
     head = element("div", element("span", shown.title), element("span", shown.cost, css="cost"), css="head")
     kept = (element("p", name, css="kept-name"),) if name else ()
-    idea = (element("p", shown.idea, css="idea"),) if shown.idea else ()
+    idea = (element("p", shown.idea, css="idea"),) if shown.idea and shown.idea != name else ()
     facts = element("p", f"{shown.seats} seats · {shown.walking} walking · {shown.worth_words}", css="quiet")
     without = (element("p", f"Without {listed(shown.left_out)}", css="without"),) if shown.left_out else ()
     broken = (element("ul", *(element("li", words) for words in shown.broken)),) if shown.broken else ()

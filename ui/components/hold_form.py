@@ -7,9 +7,8 @@ import streamlit as st
 from optimizer.errors import InputError
 from optimizer.layout import Placement
 from optimizer.scenario import Scenario, read_scenario
-from ui.components.markup import paragraph, problem_list, show
+from ui.components.markup import paragraph, plain, problem_list, show
 from ui.components.pictures import area_picture
-from ui.components.scenario_choice import plain
 from ui.components.search_start import seconds_asked
 from ui.components.wishes_form import saved_as, search_from
 from ui.edits import SIDES, Held, hold_as_it_stands, hold_words, keep_out, of_area, with_hold, without_hold
@@ -35,7 +34,7 @@ def hold_form(revision: Revision, scenario: Scenario, shown: Shown) -> None:
     form, plan = st.columns([7, 9], gap="large")
     with form:
         _what_is_held(revision, scenario)
-        st.subheader(f"Hold a room of {shown.option.title}", anchor=False)
+        st.subheader(f"Hold a room of {plain(shown.option.title)}", anchor=False)
         held, area = _asked(scenario, shown)
         _next(revision, scenario, shown, held)
     with plan:

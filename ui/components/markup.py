@@ -1,9 +1,14 @@
 """Markup from words: whatever comes from a file is escaped here, and nowhere is it put on the page otherwise."""
 
+import re
 from base64 import b64encode
 from html import escape
+from typing import Final
 
 import streamlit as st
+
+_MARKS: Final = re.compile(r"([\\`*_{}\[\]()<>#+\-.!|~$]|:(?=\S))")
+"""What the page library takes for marks of its own in labels, titles and messages."""
 
 
 class Markup(str):
@@ -39,3 +44,8 @@ def paragraph(text: str, *, css: str = "quiet") -> None:
 def problem_list(problems: tuple[str, ...]) -> None:
     """Put problems on the page, one a line."""
     show(element("ul", *(element("li", problem) for problem in problems), css="problems"))
+
+
+def plain(text: str) -> str:
+    """Give text for a label, title or message of the page library, in which nothing is taken for a mark."""
+    return _MARKS.sub(r"\\\1", text)

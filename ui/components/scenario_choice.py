@@ -10,7 +10,7 @@ import streamlit as st
 from optimizer.errors import InputError
 from optimizer.results import result_of
 from optimizer.scenario import Scenario, load_scenario, read_scenario, scenario_notes
-from ui.components.markup import element, paragraph, problem_list, show
+from ui.components.markup import element, paragraph, plain, problem_list, show
 from ui.components.pictures import yard_picture
 from ui.components.search_start import begin_search, seconds_asked
 from ui.searches import Search
@@ -81,11 +81,6 @@ def _kept_words(yard: Yard) -> str:
     changed = datetime.fromtimestamp(yard.changed_at).strftime("%-d %B, %H:%M")  # noqa: DTZ006 - the clock of this computer
     versions = f"{yard.versions} versions, " if yard.versions > 1 else ""
     return f"{plain(yard.name)} ({versions}{changed})"
-
-
-def plain(text: str) -> str:
-    """Text for a label, in which nothing is taken for a mark of its own."""
-    return "".join(f"\\{letter}" if letter in "\\`*_{}[]()<>#+-.!|~$:" else letter for letter in text)
 
 
 def _go_on(revision_id: int) -> None:

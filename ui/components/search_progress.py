@@ -1,6 +1,7 @@
 """A search that runs: its stage, its time, what it has found, and a way to end it with the best so far."""
 
 from typing import Final
+from zlib import crc32
 
 import streamlit as st
 
@@ -16,10 +17,10 @@ _EVERY_S: Final = 0.5
 def search_progress(search_id: str, seen: int) -> None:
     """Show a running search, and draw the whole page anew once it has more to show, or has ended.
 
-    `seen`: size of the best so far that the page shows [bytes]; another one is other concepts.
+    `seen`: checksum of the best so far that the page shows; another one is other concepts.
     """
     search = searching().get(search_id)
-    if search is None or not search.is_running or len(search.document() or b"") != seen:
+    if search is None or not search.is_running or crc32(search.document() or b"") != seen:
         st.rerun()
     else:
         _shown(search)

@@ -1,13 +1,15 @@
 """Beginning a search, or saying why not now."""
 
 from collections.abc import Callable
+from typing import Final
 
 import streamlit as st
 
 from ui.jobs import BusyError
 from ui.searches import Search
 
-SECONDS = (10, 20, 60, 180)
+SECONDS: Final = (10, 20, 60, 180)
+USUAL_S: Final = 20.0
 
 
 def begin_search(start: Callable[[], Search], take_up: Callable[[Search], None]) -> None:
@@ -23,6 +25,11 @@ def begin_search(start: Callable[[], Search], take_up: Callable[[Search], None])
 def seconds_asked() -> float:
     """Ask how long a search may take [s]."""
     seconds = st.segmented_control(
-        "Time to search", SECONDS, default=20, format_func=lambda seconds: f"{seconds} s", key="seconds", required=True
+        "Time to search",
+        SECONDS,
+        default=int(USUAL_S),
+        format_func=lambda seconds: f"{seconds} s",
+        key="seconds",
+        required=True,
     )
-    return float(seconds or 20)
+    return float(seconds or USUAL_S)

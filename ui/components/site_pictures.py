@@ -12,7 +12,7 @@ import streamlit as st
 
 from optimizer.catalogue import sized_rooms
 from optimizer.layout import Placed, placed_of
-from ui.components.markup import Markup, element, image, show
+from ui.components.markup import Markup, element, image, plain, show
 from ui.components.pictures import DESIGNER, OWNER, large_plan, plan_of
 from ui.shown import Shown
 from ui.state import current_picture, is_for_designer, show_picture
@@ -145,7 +145,7 @@ def site_picture(shown: Shown, view: View) -> None:
 
 def enlarge(shown: Shown, view: View) -> None:
     """Show a concept's picture as large as the window."""
-    st.dialog(f"{shown.option.title}", width="large")(_enlarged)(shown, view)
+    st.dialog(plain(shown.option.title), width="large")(_enlarged)(shown, view)
 
 
 def _enlarged(shown: Shown, view: View) -> None:

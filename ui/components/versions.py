@@ -4,8 +4,7 @@ from datetime import datetime
 
 import streamlit as st
 
-from ui.components.markup import paragraph
-from ui.components.scenario_choice import plain
+from ui.components.markup import paragraph, plain
 from ui.state import go_on_with, store
 from ui.store import Revision, ends
 

@@ -7,9 +7,8 @@ import streamlit as st
 
 from optimizer.errors import InputError
 from optimizer.scenario import Scenario, read_scenario, scenario_notes
-from ui.components.markup import element, paragraph, problem_list, show
+from ui.components.markup import element, paragraph, plain, problem_list, show
 from ui.components.pictures import yard_picture
-from ui.components.scenario_choice import plain
 from ui.components.search_start import begin_search, seconds_asked
 from ui.components.versions import versions
 from ui.edits import STANDINGS, Standing, Wanted, changed, wanted_of
@@ -160,7 +159,7 @@ def saved_as(revision: Revision, text: str, what: str) -> Revision:
     saved: Saved = store().revisions.save(revision, text, what)
     go_on_with(saved.revision)
     if saved.beside:
-        tell_once(_BESIDE.format(listed([other.what for other in saved.beside])))
+        tell_once(_BESIDE.format(listed([plain(other.what) for other in saved.beside])))
     return saved.revision
 
 

@@ -1,6 +1,7 @@
 """Choose: concepts as they are found, one of them in full or two side by side, and finalists."""
 
 from collections.abc import Sequence
+from zlib import crc32
 
 import streamlit as st
 
@@ -14,12 +15,13 @@ from ui.components import (
     element,
     finalist_form,
     paragraph,
+    plain,
     problem_list,
     search_progress,
     show,
 )
 from ui.components.concept_list import concepts_of
-from ui.components.search_start import SECONDS
+from ui.components.search_start import USUAL_S
 from ui.components.wishes_form import saved_as, search_from
 from ui.edits import patched
 from ui.searches import Search
@@ -42,8 +44,6 @@ from ui.state import (
 from ui.store import Finalist, Revision
 from ui.view_models import Words, ending, listed, sentence, words_of
 
-_USUAL_S = float(SECONDS[1])
-
 
 def choose(revision: Revision) -> None:
     """Show the concepts of the search at hand, in the state that it is in."""
@@ -51,7 +51,7 @@ def choose(revision: Revision) -> None:
     if search is None:
         paragraph("Nothing was searched for yet in this yard.", css="lead")
         if st.button("Find concepts", type="primary", key="find"):
-            search_from(revision, _USUAL_S, None)
+            search_from(revision, USUAL_S, None)
         return
     try:
         data, concepts = search.document(), concepts_of(search)
@@ -61,7 +61,7 @@ def choose(revision: Revision) -> None:
         problem_list(tuple(str(problem) for problem in error.problems))
         return
     if search.is_running:
-        search_progress(search.id, len(data or b""))
+        search_progress(search.id, crc32(data or b""))
     elif result is None:
         _no_result(revision, search)
         return
@@ -79,7 +79,7 @@ def _no_result(revision: Revision, search: Search) -> None:
 
 def _again(revision: Revision, search: Search) -> None:
     if st.button("Search again", key="search_again", type="primary"):
-        search_from(revision, search.seconds or _USUAL_S, search if search.document() else None)
+        search_from(revision, search.seconds or USUAL_S, search if search.document() else None)
 
 
 def _ended(revision: Revision, search: Search, result: Result) -> None:
@@ -91,7 +91,7 @@ def _ended(revision: Revision, search: Search, result: Result) -> None:
         with st.container(horizontal=True, vertical_alignment="center", key="older"):
             paragraph("These concepts were found before your last changes.", css="quiet")
             if st.button("Search on with the changes", key="search_on"):
-                search_from(revision, search.seconds or _USUAL_S, search)
+                search_from(revision, search.seconds or USUAL_S, search)
     if not result.option_set.options:
         st.subheader("No concept", anchor=False)
     paragraph(ending(result.option_set), css="lead" if not result.option_set.options else "quiet")
@@ -116,7 +116,7 @@ def _conflict(revision: Revision, search: Search, conflict: Conflict, words: Wor
                 paragraph(text, css="lead")
             if revision.id == search.record.revision_id and st.button("Do that, and search", key=f"do_{number}"):
                 saved = saved_as(revision, patched(revision.text, way.patch), text)
-                search_from(saved, search.seconds or _USUAL_S, None)
+                search_from(saved, search.seconds or USUAL_S, None)
 
 
 def _concepts(revision: Revision, concepts: Sequence[Shown]) -> None:
@@ -170,7 +170,7 @@ def _head(revision: Revision, shown: Shown, concepts: Sequence[Shown], kept: Seq
         key="sheet_head", horizontal=True, vertical_alignment="center", horizontal_alignment="distribute"
     ):
         with st.container(horizontal=True, vertical_alignment="center", width="content", key="sheet_title"):
-            st.header(shown.option.title, anchor=False, width="content")
+            st.header(plain(shown.option.title), anchor=False, width="content")
             show(element("span", words.money(shown.option.appraisal.cost.phase(1)), css="price"))
         with st.container(horizontal=True, vertical_alignment="center", width="content", key="sheet_acts"):
             beside = _beside(shown, concepts, kept)

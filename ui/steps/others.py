@@ -6,10 +6,14 @@ from optimizer.errors import InputError
 from optimizer.scenario import Scenario
 from ui.components import budget_view, handover, hold_form, paragraph, problem_list
 from ui.components.concept_list import concepts_of
+from ui.components.search_start import USUAL_S
+from ui.components.wishes_form import saved_as, search_from
+from ui.edits import with_value
 from ui.searches import Search
 from ui.shown import Shown, shown_by
 from ui.state import current_search, go_to, opened_concept, searching, store
 from ui.store import Revision
+from ui.view_models import BudgetStep
 
 
 def budgets_step(revision: Revision) -> None:
@@ -17,7 +21,14 @@ def budgets_step(revision: Revision) -> None:
     found = _found(revision)
     if found is not None:
         search, concepts = found
-        budget_view(search, concepts[0].result)
+        budget_view(search, concepts[0].result, lambda step: _take(revision, search, step))
+
+
+def _take(revision: Revision, search: Search, step: BudgetStep) -> None:
+    """Make a budget the limit of the yard, and search on for concepts within it."""
+    text = with_value(revision.text, ("budget", "ceiling"), int(step.amount))
+    saved = revision if text == revision.text else saved_as(revision, text, f"All-in limit {step.amount:,.0f}")
+    search_from(saved, search.seconds or USUAL_S, search)
 
 
 def hold_step(revision: Revision, scenario: Scenario) -> None:
