@@ -54,7 +54,7 @@ def sheet(option: Option, scenario: Scenario) -> Sheet:
         rooms=tuple(_room(place, scenario.brief, words) for place in option.layout.placements),
         left_out=tuple(Figure(left_out.room, sentence(words.signed(left_out.why))) for left_out in option.left_out),
         wishes_missed=option.appraisal.wishes_missed,
-        cost=cost_sheet(option.appraisal.cost, words),
+        cost=cost_sheet(option.appraisal.cost, words, option.parts),
         checks=_checks(option.findings),
         proof=_proof(option.proof, words),
         cautions=option.cautions,

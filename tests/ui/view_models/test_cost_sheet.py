@@ -4,6 +4,7 @@ from dataclasses import replace
 from decimal import Decimal
 
 from optimizer.appraisal import CostLine
+from optimizer.quantities import Part
 from tests.sample_run import sample_option
 from ui.view_models import Words, cost_sheet
 
@@ -26,6 +27,25 @@ def test_line_says_quantity_and_price():
     """A line shows how much at what price."""
     row = cost_sheet(sample_option().appraisal.cost, Words("USD", "ft")).phases[0].rooms[1].rows[0]
     assert (row.item, row.quantity, row.amount) == ("paving", "56.25 sq ft at $30.50", "$1,715.63")
+
+
+def test_parts_are_folded_under_their_line():
+    """Of the line's own room and item alone, with the sum that a person can follow; in metres where the yard is."""
+    parts = (
+        Part("quiet nook", "paving", "bedding sand", 0.17, "cu yd", "56.0 sq ft x 1 in / 324", "ICPI"),
+        Part("gathering area", "paving", "bedding sand", 9.0, "cu yd", "elsewhere", "ICPI"),
+    )
+    cost = sample_option().appraisal.cost
+    row = cost_sheet(cost, Words("USD", "ft"), parts).phases[0].rooms[1].rows[0]
+    assert row.parts == ("bedding sand: 0.17 cu yd (56.0 sq ft x 1 in / 324)",)
+    assert (
+        cost_sheet(cost, Words("USD", "m"), parts)
+        .phases[0]
+        .rooms[1]
+        .rows[0]
+        .parts[0]
+        .startswith("bedding sand: 0.13 m³")
+    )
 
 
 def test_contingency_is_no_line_of_a_room():
