@@ -13,11 +13,6 @@ def slab_cuyd(area_sqft: float, thickness_in: float, waste: float | None = None)
     return layer_cuyd(area_sqft, thickness_in) * (1 + (value("slab_waste") if waste is None else waste))
 
 
-def coverage_sqft(thickness_in: float) -> float:
-    """Area that one cubic yard covers at a thickness [sq ft]."""
-    return 1 / layer_cuyd(1.0, thickness_in)
-
-
 def footing_cuyd(length_ft: float, width_ft: float, thickness_in: float) -> float:
     """Concrete of a strip footing with what is lost."""
     return layer_cuyd(length_ft * width_ft, thickness_in) * (1 + value("footing_waste"))

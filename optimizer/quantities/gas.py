@@ -45,8 +45,7 @@ def capacity_cfh(
 
 def cylinder_h(mbh: float) -> float:
     """Hours that a 20 lb cylinder of propane feeds a burner; infinite where nothing burns."""
-    file: dict[str, Any] = data(_FILE)
-    return file["propane_btu_per_gal"] * file["cylinder_gal"] / (mbh * 1000) if mbh else inf
+    return float(data(_FILE)["cylinder_gal"]) * hours_per_gallon(mbh) if mbh else inf
 
 
 def hours_per_gallon(mbh: float) -> float:

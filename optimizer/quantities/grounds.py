@@ -7,11 +7,12 @@ from typing import Final
 from shapely import Point
 
 from optimizer.catalogue import pool_figure, pool_gallons, root_rings
+from optimizer.catalogue.steps import step_rules
 from optimizer.derived import Derived
 from optimizer.grading import bank_cuyd, loose_cuyd
 from optimizer.layout import side_ends
 from optimizer.layout.shapes import middle
-from optimizer.quantities.earth import loads
+from optimizer.quantities.earth import end_areas_cuyd, loads
 from optimizer.quantities.figures import figure, value
 from optimizer.quantities.part import Counted, Line, Part
 from optimizer.quantities.paving import layer_cuyd
@@ -52,6 +53,11 @@ def drain_parts(line: Line, of: Counted) -> Iterator[Part]:
         length = min(abs(low[0] - at[0]) + abs(low[1] - at[1]) for at in drains)
         how = f"{fall.room}: falls {fall.slope:.0%} to {fall.towards}; from its low edge along the axes to the drain"
         yield line.part("drain pipe", length, "ft", how)
+        deep = (value("pipe_cover_ft"), value("pipe_cover_ft") + step_rules().ground_fall * length)
+        ends = [value("trench_ft") * depth_ft for depth_ft in deep]
+        how = f"{fall.room}: mean of {ends[0]:.1f} and {ends[1]:.1f} sq ft at its ends x {length:,.0f} ft / 27"
+        trench = end_areas_cuyd([(ends[0], ends[1], length)])
+        yield line.part("trench", trench, "cu yd", how, "average end areas; " + figure("pipe_cover_ft").source)
         yield line.part("basin", 1, "each", f"{fall.room}: at its low edge", "common practice, no source")
 
 

@@ -10,10 +10,20 @@ from optimizer.layout import PlacedRoom, Placement, radius_ft
 from optimizer.quantities.built import equipped
 from optimizer.quantities.electric import circuit_wire
 from optimizer.quantities.figures import figure, value
-from optimizer.quantities.gas import DEMAND_SOURCE, SOURCE, cfh, cylinder_h, demand_mbh, pipe_size
+from optimizer.quantities.gas import (
+    DEMAND_SOURCE,
+    SOURCE,
+    cfh,
+    cylinder_clear_ft,
+    cylinder_h,
+    demand_mbh,
+    pipe_size,
+    tank_clear_ft,
+)
 from optimizer.quantities.part import Counted, Line, Part
 from optimizer.site import Point
 
+_TANK_GAL: Final = 500.0  # the largest that keeps 10 ft
 _TRADE: Final = "a licensed trade decides under local codes"
 
 
@@ -47,6 +57,12 @@ def gas_branch_parts(line: Line, of: Counted) -> Iterator[Part]:
     if not of.amount("gas run", line.room) and not any(u.kind == "gas" for u in of.derived.site.utilities):
         how = f"no gas on the site: 4.6 gal of propane x 91,500 Btu / {mbh:g} thousand Btu an hour"
         yield line.part("hours of a 20 lb cylinder", min(cylinder_h(mbh), 999), "h", how, "a propane supplier's page")
+        flame, opening, _ = cylinder_clear_ft()
+        how = (
+            f"a cylinder keeps {flame:g} ft from flames and {opening:g} ft from openings below its valve; a tank of up "
+            f"to {_TANK_GAL:g} gal this far from buildings and boundary; the supplier and local codes decide"
+        )
+        yield line.part("clear of a tank", tank_clear_ft(_TANK_GAL), "ft", how, "NFPA 58 tables 6.3.1.1 and 6.3.4.3")
 
 
 def _burners(room: PlacedRoom | None) -> str:

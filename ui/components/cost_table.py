@@ -35,7 +35,9 @@ def _room(phase: PhaseCost, room: RoomCost) -> Iterator[Markup]:
 
 
 def _line(row: CostRow) -> Markup:
-    item = element("td", row.item, element("small", row.quantity))
+    counted = [element("li", part) for part in row.parts]
+    folded = [element("details", element("summary", "How it is counted"), element("ul", *counted))] if counted else []
+    item = element("td", row.item, element("small", row.quantity), *folded)
     return element("tr", item, element("td", row.amount, css="amount"))
 
 

@@ -1,20 +1,23 @@
 """The cost sheet of a concept by phase and room, with its stated steps and ranges."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 
 from optimizer.appraisal import Cost, CostLine, Uncertainty
 from optimizer.catalogue import narrowest
+from optimizer.quantities import Part
 from ui.view_models.words import Words, share_words
 
 
 @dataclass(frozen=True, slots=True)
 class CostRow:
-    """One line: what, how much of it at what price, and the amount."""
+    """One line: what, how much of it at what price, the amount, and the parts that it consists of, each in words."""
 
     item: str
     quantity: str
     amount: str
+    parts: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,10 +53,17 @@ class CostSheet:
     prices: str = ""
 
 
-def cost_sheet(cost: Cost, words: Words, uncertainty: Uncertainty | None = None, prices: str = "") -> CostSheet:
-    """Cost sheet of one concept, in words; `prices` says where they come from."""
+def cost_sheet(
+    cost: Cost,
+    words: Words,
+    uncertainty: Uncertainty | None = None,
+    prices: str = "",
+    parts: Sequence[Part] = (),
+) -> CostSheet:
+    """Cost sheet of one concept, in words, with its take-off under the lines; `prices` says where they come from."""
+    folded = _Folded(words, parts)
     return CostSheet(
-        phases=tuple(_phase(number, cost, words) for number, _ in cost.phases),
+        phases=tuple(_phase(number, cost, folded) for number, _ in cost.phases),
         total=words.money(cost.total, cents=True),
         low=words.money(cost.low),
         high=words.money(cost.high),
@@ -71,12 +81,25 @@ def _sure(found: Uncertainty, words: Words) -> str:
     range_ = f"By the ranges of its prices alone, phase 1 comes to {low} to {high} eight times in ten."
     if found.chance_under is None:
         return range_
-    return f"{range_} The chance to stay under the ceiling is {share_words(found.chance_under)}."
+    return f"{range_} The chance to stay under the {words.term('ceiling')} is {share_words(found.chance_under)}."
 
 
-def _phase(number: int, cost: Cost, words: Words) -> PhaseCost:
+@dataclass(frozen=True, slots=True)
+class _Folded:
+    """How lines are said, and the parts that are folded under them."""
+
+    words: Words
+    parts: Sequence[Part]
+
+    def under(self, line: CostLine) -> tuple[str, ...]:
+        """Parts of a line, each with how it was worked out."""
+        own = (part for part in self.parts if (part.room, part.line) == (line.room, line.item))
+        return tuple(f"{p.item}: {self.words.counted(p.quantity, p.unit)} ({p.how})" for p in own)
+
+
+def _phase(number: int, cost: Cost, folded: _Folded) -> PhaseCost:
     own = tuple(line for line in cost.lines if line.phase == number)
-    work = tuple(line for line in own if not line.is_step)
+    work, words = tuple(line for line in own if not line.is_step), folded.words
     known = cost.range_of(number)
     expect = ""
     if known is not None:
@@ -84,7 +107,7 @@ def _phase(number: int, cost: Cost, words: Words) -> PhaseCost:
         expect = f"Phase {number}: expect {words.money(known.low)} to {words.money(known.high)} ({spread})."
     return PhaseCost(
         title=f"Phase {number}",
-        rooms=tuple(_room(room, work, words) for room in dict.fromkeys(line.room for line in work)),
+        rooms=tuple(_room(room, work, folded) for room in dict.fromkeys(line.room for line in work)),
         steps=tuple(_step(line, words) for line in own if line.is_step),
         total=words.money(cost.phase(number), cents=True),
         expect=expect,
@@ -96,15 +119,17 @@ def _step(line: CostLine, words: Words) -> CostRow:
     return CostRow(words.signed(line.item), share, words.money(line.amount, cents=True))
 
 
-def _room(room: str, lines: tuple[CostLine, ...], words: Words) -> RoomCost:
+def _room(room: str, lines: tuple[CostLine, ...], folded: _Folded) -> RoomCost:
     own = tuple(line for line in lines if line.room == room)
-    return RoomCost(room, tuple(_row(line, words) for line in own), words.money(_sum(own), cents=True))
+    return RoomCost(room, tuple(_row(line, folded) for line in own), folded.words.money(_sum(own), cents=True))
 
 
 def _sum(lines: tuple[CostLine, ...]) -> Decimal:
     return sum((line.amount for line in lines), Decimal(0))
 
 
-def _row(line: CostLine, words: Words) -> CostRow:
-    quantity = words.priced(line.quantity, line.unit, line.unit_price)
-    return CostRow(line.item.replace("_", " "), quantity, words.money(line.amount, cents=True))
+def _row(line: CostLine, folded: _Folded) -> CostRow:
+    quantity = folded.words.priced(line.quantity, line.unit, line.unit_price)
+    return CostRow(
+        line.item.replace("_", " "), quantity, folded.words.money(line.amount, cents=True), folded.under(line)
+    )

@@ -80,6 +80,11 @@ class Words:
             return f"{volume_cuyd:,.0f} cu yd"
         return f"{volume_cuyd * float(_METRIC['cu yd'][1]):,.0f} m³"
 
+    def counted(self, quantity: float, unit: str) -> str:
+        """Say so many units of a take-off; feet as metres in a metric scenario."""
+        name, size = _METRIC.get(unit, (unit, Decimal(1))) if self.units == "m" else (unit, Decimal(1))
+        return f"{number_words(quantity * float(size))} {name}"
+
     def priced(self, quantity: Decimal, unit: str, price: Decimal) -> str:
         """Say so many units at what price; a metric scenario has a line that its book counts in feet by the metre."""
         name, size = _METRIC.get(unit, (unit, Decimal(1))) if self.units == "m" else (unit, Decimal(1))

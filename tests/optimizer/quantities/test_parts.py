@@ -7,7 +7,7 @@ import pytest
 from optimizer.brief import Brief, Finish, FinishWish, Guests
 from optimizer.quantities.figures import build_up
 from optimizer.quantities.outlines import dug_sqft, paved_pieces
-from optimizer.site import Utility
+from optimizer.site import SpotLevel, Utility
 from tests.optimizer.quantities.conftest import BRIEF, WISHES, without_ways
 
 UP = build_up("concrete unit paver")
@@ -113,7 +113,18 @@ def test_without_gas_on_the_site_a_cylinder_is_counted(stand, counted):
     """90,000 Btu/h: 420,900 / 90,000 = 4.7 h of a 20 lb cylinder."""
     derived = stand(("fire", 0, 20, 60), utilities=(Utility("electric", (80, 10)),))
     assert only(counted(derived, line="gas branch", item="hours")).quantity == pytest.approx(4.68)
+    assert only(counted(derived, line="gas branch", item="clear of a tank")).quantity == 10
     assert not counted(stand(("fire", 0, 20, 60)), line="gas branch", item="hours")
+
+
+def test_a_trench_goes_deeper_to_its_drain(stand, counted):
+    """55 ft at 1 %: from 1 ft deep to 1.55 ft, 1 ft wide: 70.1 cu ft, by the mean of its ends."""
+    spots = tuple(SpotLevel((x, y), z) for x, z in ((0, 2.0), (100, -1.0)) for y in (0, 80))
+    derived = stand(("table", 0, 40, 50), utilities=(Utility("drain", (100, 55)),), levels=spots)
+    (fall,) = derived.grading.falls
+    assert (fall.towards, fall.outfall) == ("+y", "drain")
+    assert only(counted(derived, line="drainage", item="drain pipe")).quantity == 55
+    assert only(counted(derived, line="drainage", item="trench")).quantity == pytest.approx(70.125 / 27, abs=0.01)
 
 
 def test_wire_grows_with_the_length_of_its_run(stand, counted):

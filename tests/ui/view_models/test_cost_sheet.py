@@ -4,6 +4,7 @@ from dataclasses import replace
 from decimal import Decimal
 
 from optimizer.appraisal import CostLine, CostRange, Mover, Uncertainty
+from optimizer.quantities import Part
 from tests.sample_run import sample_option
 from ui.view_models import Words, cost_sheet
 
@@ -26,6 +27,18 @@ def test_line_says_quantity_and_price():
     """A line shows how much at what price."""
     row = cost_sheet(sample_option().appraisal.cost, Words("USD", "ft")).phases[0].rooms[1].rows[0]
     assert (row.item, row.quantity, row.amount) == ("paving", "56.25 sq ft at $30.50", "$1,715.63")
+
+
+def test_parts_are_folded_under_their_line():
+    """Of the line's own room and item alone, with the sum that a person can follow; in metres where the yard is."""
+    parts = (
+        Part("quiet nook", "paving", "bedding sand", 0.17, "cu yd", "56.0 sq ft x 1 in / 324", "ICPI"),
+        Part("gathering area", "paving", "bedding sand", 9.0, "cu yd", "elsewhere", "ICPI"),
+    )
+    cost = sample_option().appraisal.cost
+    rows = [cost_sheet(cost, Words("USD", unit), parts=parts).phases[0].rooms[1].rows[0] for unit in ("ft", "m")]
+    assert rows[0].parts == ("bedding sand: 0.17 cu yd (56.0 sq ft x 1 in / 324)",)
+    assert rows[1].parts[0].startswith("bedding sand: 0.13 m³")
 
 
 def test_steps_are_no_lines_of_a_room():
@@ -52,6 +65,6 @@ def test_ranges_and_what_moves_them_are_said():
     assert shown.phases[0].expect == "Phase 1: expect $6,600 to $9,300 (-15 % to +20 %)."
     assert shown.phases[1].expect == ""
     assert "$7,000 to $8,500" in shown.sure
-    assert "stay under the ceiling is 62%" in shown.sure
+    assert "stay under the all-in limit is 62%" in shown.sure
     assert [(row.item, row.quantity, row.amount) for row in shown.movers] == [("paving", "quiet nook", "41%")]
     assert shown.prices == "Prices: invented."
