@@ -19,12 +19,15 @@ def patched(scenario: Scenario, patch: Patch) -> Scenario:
     ------
     ScenarioError
         Where the changed text is no scenario.
-    KeyError, IndexError
-        Where a path leads nowhere in it.
+    LookupError
+        Where an operation is not known, or a path leads nowhere in the text.
     """
     data = _plain(read_document(scenario.text, scenario.name).data)
     for operation, path, value in patch:
-        _apply(data, operation, path, _plain(value))
+        try:
+            _apply(data, operation, path, _plain(value))
+        except (TypeError, ValueError) as error:  # a step into what holds nothing, a list's place that is no number
+            raise LookupError(f"{path} leads nowhere") from error
     return read_scenario(json.dumps(data, ensure_ascii=False), scenario.name)
 
 

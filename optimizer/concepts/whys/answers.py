@@ -50,7 +50,9 @@ def _alone(case: Case, found: Found) -> str:
 
 
 def _sizes(case: Case, name: str) -> set[str]:
-    return {choice.label for room in case.rooms if room.name == name for choice in room.choices}
+    """Sizes of a room, without what may be bought to them."""
+    choices = (choice for room in case.rooms if room.name == name for choice in room.choices)
+    return {choice.label for choice in choices if choice.cover is None and not choice.is_screened}
 
 
 def _against(case: Case, found: Found, option: Option) -> str:

@@ -12,11 +12,11 @@ from optimizer.concepts.case import Case
 from optimizer.concepts.held import hold_words
 from optimizer.concepts.option import Option
 from optimizer.concepts.whys.answers import Answer, cannot_be, it_costs, unknown
-from optimizer.concepts.whys.bindings import Asked, bindings_of
+from optimizer.concepts.whys.bindings import OF_THE_SET, Asked, bindings_of
 from optimizer.concepts.whys.changes import Change, Group, changes_of
 from optimizer.concepts.whys.cores import Cores
 from optimizer.concepts.whys.easier import easier
-from optimizer.concepts.whys.here import here, moved
+from optimizer.concepts.whys.here import Place, here, moved
 from optimizer.concepts.whys.nothing import Told, told
 from optimizer.concepts.whys.question import Question, refuse_unanswerable
 from optimizer.concepts.whys.sunny import places_words, shade_words
@@ -81,9 +81,8 @@ class _Answering:
     def _is_settled_here(self) -> bool:
         """Whether the place itself, or the concept with its rooms where they are, says all."""
         self._stage("trying the place itself")
-        found = here(self._case, self._question, self._asking.option, until=self._until(1.0), stop=self._stop)
-        if found.is_settled and found.rules and not self._is_impossible():
-            return False  # geometry and the solver's tables do not agree: it is asked again, and told of then
+        place = Place(self._case, self._question, self._asking.option, self._until(1.0), self._stop)
+        found = here(place, is_barred=lambda: self._is_impossible(alone=True))
         self._said += found.said
         self._rules, self._ways = found.rules, list(found.ways)
         return found.is_settled
@@ -144,7 +143,7 @@ class _Answering:
             bindings = tuple(one for one in bindings_of(asked, asked=own) if one.rule in refused and not one.is_asked)
             self._said.append(free + unknown([RULES[rule].sentence.removesuffix(".") for rule in refused]))
         if self._question.kind == "here" and not self._ways:
-            self._ways += moved(self._case, self._question, until=self._until(MOVED), stop=self._stop)
+            self._ways += moved(Place(self._case, self._question, None, self._until(MOVED), self._stop))
         self._try_ways_out(self._case, easier(self._case, self._question))
         self._try_ways_out(asked, changes_of(asked, bindings), before=self._asked.patch)
         return self._answered(is_answered=core is not None)
@@ -176,9 +175,12 @@ class _Answering:
     def _cores(self) -> Cores:
         return Cores(self._asked_case, until=self._until(ASKED_WHY), stop=self._stop)
 
-    def _is_impossible(self) -> bool:
-        """Whether nothing keeps all of it, by two solves that are set up differently."""
-        return self._cores.fits_nothing(bindings_of(self._asked_case, asked=self._own()))
+    def _is_impossible(self, *, alone: bool = False) -> bool:
+        """Whether nothing keeps all of it, by two solves that are set up differently; or not even the room alone."""
+        bindings = bindings_of(self._asked_case, asked=self._own())
+        if alone:
+            bindings = tuple(one for one in bindings if one.is_asked or not (one.required or one.rule in OF_THE_SET))
+        return self._cores.fits_nothing(bindings)
 
     def _own(self) -> Asked:
         """What the question itself asks for."""

@@ -1,6 +1,7 @@
 """One room at one place: whether it can stand there at all, then whether it can in a concept as it is."""
 
 import threading
+from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Final
 
@@ -31,36 +32,51 @@ class Here:
     ways: tuple[Solved, ...] = ()
 
 
-def here(case: Case, question: Question, option: Option | None, *, until: float, stop: threading.Event) -> Here:
-    """Try the place with the room alone, then in the concept."""
-    at_ft, near = question.at_ft, Near(question.room, question.at_ft or (0.0, 0.0), until)
-    assert at_ft is not None
-    alone = stands_at(case, Layout(()), question.room, at_ft, rules=ALONE)
-    if rules := in_the_way(alone):
-        found = _nearest(case, option, near, stop)
+@dataclass(frozen=True, slots=True)
+class Place:
+    """What is asked about a place, and how long one may look for another one by the machine's clock."""
+
+    case: Case
+    question: Question
+    option: Option | None
+    until: float
+    stop: threading.Event
+
+    @property
+    def near(self) -> Near:
+        """The room and the corner."""
+        assert self.question.at_ft is not None
+        return Near(self.question.room, self.question.at_ft, self.until)
+
+
+def here(place: Place, *, is_barred: Callable[[], bool]) -> Here:
+    """Try the place with the room alone, then in the concept; `is_barred` asks the solver of the room alone, since what
+    cannot be is said only where it agrees.
+    """
+    case, option, near = place.case, place.option, place.near
+    alone = stands_at(case, Layout(()), near.room, near.at_ft, rules=ALONE)
+    if (rules := in_the_way(alone)) and is_barred():
         said = cannot_stand(least_broken(alone), None)
-        return _told(case, near, found, said, told_of(case, rules), is_settled=True)
+        return _told(case, near, _nearest(place), said, told_of(case, rules), is_settled=True)
     if option is None:
         return Here(is_settled=False)
-    stands = stands_at(case, option.layout, question.room, at_ft)
+    stands = stands_at(case, option.layout, near.room, near.at_ft)
     if rules := in_the_way(stands):
-        found = nearest_beside(case, option.layout, near)
         said = cannot_stand(least_broken(stands), option)
+        found = nearest_beside(case, option.layout, near)
         return _told(case, near, found, said, told_of(case, rules), is_settled=False)
-    return _fitting(case, question, option, stands)
+    return _fitting(case, place.question, option, stands)
 
 
-def _nearest(case: Case, option: Option | None, near: Near, stop: threading.Event) -> Found | None:
-    if option is None:
-        return nearest_of_any(case, near, stop=stop)
-    return nearest_beside(case, option.layout, near)
+def _nearest(place: Place) -> Found | None:
+    if place.option is None:
+        return nearest_of_any(place.case, place.near, stop=place.stop)
+    return nearest_beside(place.case, place.option.layout, place.near)
 
 
-def moved(case: Case, question: Question, *, until: float, stop: threading.Event) -> tuple[Solved, ...]:
+def moved(place: Place) -> tuple[Solved, ...]:
     """A place near by that works, with all rooms free to move; none where none was found."""
-    assert question.at_ft is not None
-    near = Near(question.room, question.at_ft, until)
-    return _held_there(case, near, nearest_of_any(case, near, stop=stop))
+    return _held_there(place.case, place.near, nearest_of_any(place.case, place.near, stop=place.stop))
 
 
 def _held_there(case: Case, near: Near, found: Found | None) -> tuple[Solved, ...]:

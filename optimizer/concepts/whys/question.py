@@ -31,7 +31,7 @@ class Question:
             case "here":
                 return f"Why is the {self.room} not at {place(case.scenario, self._at)}?"
             case "larger":
-                return f"Why is the {self.room} not the {self.choice}?"
+                return f"Why is the {self.room} not larger, as {self.choice}?"
             case "sun":
                 wanted = "shade" if (sun := self._wish(case)) is not None and sun.want == "shade" else "sun"
                 return f"Why does the {self.room} not get all the {wanted} that is wished for?"
@@ -48,7 +48,7 @@ class Question:
                 return Change(words, (hold_added(case, {"room": self.room, "at": at}),))
             case "larger":
                 added = hold_added(case, {"room": self.room, "choice": self.choice})
-                return Change(f"hold the {self.room} to the {self.choice}", (added,))
+                return Change(f"hold the {self.room} to {self.choice}", (added,))
             case "sun":
                 sun = self._wish(case)
                 assert sun is not None

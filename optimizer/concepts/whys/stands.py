@@ -61,7 +61,8 @@ def in_the_way(stands: Sequence[Stand]) -> tuple[Named, ...]:
         return ()
     # What many stands break is let go last, and the yard's own rules after what the brief could loosen.
     named = {one for broken in every for one in broken}
-    order = sorted(named, key=lambda one: (-_count(every, one), one[0] in get_args(RelationKind), len(one[1]), one))
+    rules, relations = list(RULES), get_args(RelationKind)
+    order = sorted(named, key=lambda one: (-_count(every, one), one[0] in relations, rules.index(one[0]), one[1]))
     return smallest(order, lambda kept: all(not broken.isdisjoint(kept) for broken in every))
 
 

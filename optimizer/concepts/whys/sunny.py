@@ -57,6 +57,8 @@ def places_words(case: Case, name: str) -> str:
     for variant in sizes_of(context, _plain(room)):
         given, bars = _sunny(context, room, variant, room.sun), barred_places(context, room, variant)
         rows, columns = given.shape
+        if (built := bars.pop("off_buildings", None)) is not None:
+            given &= ~built[:rows, :columns]
         sunny += int(given.sum())
         left = given.copy()
         for rule, cells in bars.items():

@@ -96,7 +96,9 @@ def _tour(trial: Trial, problem: Problem, clock: Clock, enough: int, turns: rang
     picker = Picker(explorer, purse, Archive(problem, trial.case.diagonal_ft))
     for turn in turns:
         if ground is not None or turn % 2 == 0:
-            tour = Tour(REBUILDS[0], seed + turn, set_aside=purse.set_aside(turn), ground=ground)
+            # At first nothing is set aside: what then passes the ceiling tells what the ways cost, and that they do.
+            aside = purse.set_aside(turn) if turn else 0
+            tour = Tour(REBUILDS[0], seed + turn, set_aside=aside, ground=ground)
         else:
             tour = tour_of(problem, turn, seed=seed, purse=purse, best=())
         explorer.run(tour, stop=clock)

@@ -68,7 +68,7 @@ class WaysOut:
         """What is found with a change; None where the text does not bear it, or nothing can be."""
         try:
             case = Case.of(patched(self._case.scenario, change.patch))
-        except (InputError, KeyError, IndexError):
+        except (InputError, LookupError):
             return None
         cores = Cores(case, until=self._until, stop=self._stop)
         if cores.fits_nothing(bindings_of(case)):

@@ -1,5 +1,7 @@
 """Changed scenarios: operations as RFC 6902 has them, and what comes of a text that no longer is one."""
 
+from dataclasses import replace
+
 import pytest
 
 from optimizer.errors import ScenarioError
@@ -41,11 +43,19 @@ def test_the_text_is_changed():
     ("remove", "/brief/rooms/7", None),
     ("add", "/brief/nothing/name", 1),
     ("test", "/name", "Small Yard"),
+    ("add", "/name/first", "Small"),
+    ("replace", "/brief/rooms/first", 1),
 ])  # fmt: skip
 def test_a_path_that_leads_nowhere(operation):
     """And an operation that is not known."""
-    with pytest.raises((KeyError, IndexError)):
+    with pytest.raises(LookupError):
         patched(YARD, [operation])
+
+
+def test_a_scenario_without_a_text():
+    """One that was made up in memory bears no change."""
+    with pytest.raises(LookupError):
+        patched(replace(YARD, text=""), [("add", "/brief/rooms/0/required", True)])
 
 
 def test_what_is_no_scenario_any_more():
