@@ -115,8 +115,8 @@ class WaysIn:
         return rough
 
     def _access(self, one: Vehicle, found: Drive, barred: tuple[Barred, ...]) -> Access:
-        line = LineString([self._pose.back((float(x), float(y))) for x, y, _ in found.poses])
         yard = site_shapes(self._site).boundary
+        line = _longest(LineString([self._pose.back((float(x), float(y))) for x, y, _ in found.poses]), yard)
         swept = _back(self._pose, swept_along(one, found.poses)).intersection(yard)
         return Access(
             vehicle=one.name,
@@ -124,7 +124,7 @@ class WaysIn:
             gate=found.gate,
             line=tuple((float(x), float(y)) for x, y in line.simplify(0.02).coords),
             swept=tuple(_rings(swept)),
-            length_ft=float(line.intersection(yard).length),
+            length_ft=float(line.length),
             steepest=round(found.steepest, 4),
             crosses=tuple(self._crossed(swept)),
             barred=barred,
@@ -196,6 +196,11 @@ def _back(pose: Pose, ground: BaseGeometry) -> BaseGeometry:
     a, b, c, d = pose.matrix
     x, y = pose.shift
     return affine_transform(ground, [a, c, b, d, -(a * x + c * y), -(b * x + d * y)])
+
+
+def _longest(line: LineString, yard: Polygon) -> LineString:
+    """The part of a line that lies in the yard, without what is on the street."""
+    return max(shapely.get_parts(line.intersection(yard)), key=lambda part: float(part.length))
 
 
 def _rings(ground: BaseGeometry) -> Iterator[Ring]:

@@ -1,6 +1,6 @@
 """The ground that a vehicle may drive on as a lattice of places, with how far each is from where it must come to."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 from math import ceil
@@ -22,6 +22,7 @@ STEP_FT: Final = 1.0
 _SLIVER_FT: Final = 1.0
 """Ground for the middle of a vehicle narrower than a step may hold no line of the lattice, unless one is laid in it."""
 _LONG_FT: Final = 2.0
+_HAIR_FT: Final = 1e-6
 _STEPS: Final = ((1, 0), (0, 1), (1, 1), (1, -1))
 
 
@@ -94,21 +95,27 @@ class Course:
 
     @cached_property
     def to_go_ft(self) -> Numbers:
-        """Way from each place to the goal of a vehicle without length and turns [ft]; inf where none leads there."""
+        """Way from each place to the goal of a vehicle without length and turns [ft]; inf where none leads there, or
+        none on which every step along or across the lattice is one that the vehicle climbs.
+        """
         index = np.full(self.open.shape, -1)
         index[self.open] = np.arange(np.count_nonzero(self.open))
-        ends = [_joined(index, step) for step in _STEPS]
-        start, end = np.concatenate([pair[0] for pair in ends]), np.concatenate([pair[1] for pair in ends])
-        length = np.concatenate(
-            [np.full(len(pair[0]), np.hypot(*step)) for pair, step in zip(ends, _STEPS, strict=True)]
-        )
-        count = int(index.max()) + 1
-        near = self._near_goal()
+        start, end, length = (np.concatenate(parts) for parts in zip(*self._steps(index), strict=True))
+        count, near = int(index.max()) + 1, self._near_goal()
         found = np.full(self.open.shape, np.inf)
         if count and len(near):
             graph = scipy.sparse.coo_array((length, (start, end)), shape=(count, count)).tocsr()
             found[self.open] = scipy.sparse.csgraph.dijkstra(graph, directed=False, indices=near, min_only=True)
         return found
+
+    def _steps(self, index: NDArray[np.intp]) -> Iterator[tuple[NDArray[np.intp], NDArray[np.intp], Numbers]]:
+        """Numbers of the places that a step joins, and its length [ft]."""
+        z = self.levels_ft[self.open]
+        for step in _STEPS:
+            here, there = _joined(index, step)
+            length_ft = STEP_FT * float(np.hypot(*step))
+            climbed = np.abs(z[here] - z[there]) <= self.vehicle.steepest * length_ft + _HAIR_FT
+            yield here[climbed], there[climbed], np.full(np.count_nonzero(climbed), length_ft)
 
     def _near_goal(self) -> NDArray[np.intp]:
         """Numbers of the open places from which the vehicle, whichever way it stands, may reach into the goal."""
