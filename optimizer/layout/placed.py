@@ -85,8 +85,10 @@ class PlacedRoom:
 
     @property
     def _all_that_stands(self) -> Polygon:
-        """Round all furniture: a rectangle, in a circle eight sides, since ways run in steps of 45 degrees."""
-        standing = union_all([ground for _, ground in self.furniture])
+        """Round all furniture: a rectangle, in a circle eight sides, since ways run in steps of 45 degrees. The coping of
+        a pool is walked on.
+        """
+        standing = union_all([ground for item, ground in self.furniture if item.role != "coping"])
         if not self.placement.is_circle:
             return standing.envelope
         reach_ft = hausdorff_distance(standing, Spot(self.centre))
