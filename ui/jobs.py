@@ -136,7 +136,7 @@ class JobTable:
 
     @property
     def jobs(self) -> tuple[Job, ...]:
-        """All searches of this server."""
+        """Searches of this server: those that run, and those that have ended since the last one began."""
         return tuple(self._jobs.values())
 
     def get(self, job_id: str | None) -> Job | None:
@@ -144,7 +144,7 @@ class JobTable:
         return self._jobs.get(job_id or "")
 
     def start(self, asked: Asked, begun: Callable[[Job], None]) -> Job:
-        """Start a search; `begun` is called before anything of it is followed.
+        """Start a search; `begun` is called before anything of it is followed, and where it fails the search is ended.
 
         Raises
         ------
@@ -152,12 +152,18 @@ class JobTable:
             If as many searches run as this server may run.
         """
         with self._lock:
-            if sum(job.is_running for job in self.jobs) >= MOST_RUNNING:
+            self._jobs = {job.id: job for job in self.jobs if job.is_running}
+            if len(self._jobs) >= MOST_RUNNING:
                 raise BusyError
             job = self._launch(asked)
             self._jobs[job.id] = job
-        begun(job)
-        Thread(target=job.follow, args=(self._ended,), daemon=True).start()
+        try:
+            begun(job)
+        except BaseException:
+            job.process.kill()
+            raise
+        finally:
+            Thread(target=job.follow, args=(self._ended,), daemon=True).start()
         return job
 
     def _launch(self, asked: Asked) -> Job:

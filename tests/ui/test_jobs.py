@@ -115,3 +115,23 @@ def test_more_searches_than_the_server_bears_are_refused(searches, table):
     for job in running:
         job.stop()
         job.process.wait()
+
+
+def test_a_search_that_cannot_be_noted_is_ended(searches, table):
+    """Nobody would find it again: it must not keep the computer busy."""
+
+    def refuse(job):
+        raise OSError("no room")
+
+    searches("until_stopped")
+    with pytest.raises(OSError, match="no room"):
+        table.start(SHORT, refuse)
+    assert wait_until(lambda: not any(job.is_running for job in table.jobs))
+
+
+def test_searches_that_have_ended_are_not_held_for_ever(searches, table):
+    old = started(table)
+    assert wait_until(lambda: not old.is_running)
+    new = started(table)
+    assert table.jobs == (new,)
+    assert wait_until(lambda: not new.is_running)

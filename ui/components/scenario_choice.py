@@ -78,9 +78,15 @@ def _kept() -> None:
 
 
 def _kept_words(yard: Yard) -> str:
-    changed = datetime.fromtimestamp(yard.changed_at).strftime("%-d %B, %H:%M")  # noqa: DTZ006 - the clock of this computer
+    changed = moment_words(yard.changed_at)
     versions = f"{yard.versions} versions, " if yard.versions > 1 else ""
     return f"{plain(yard.name)} ({versions}{changed})"
+
+
+def moment_words(seconds: float) -> str:
+    """Say a moment, in seconds since 1970, by the clock of this computer."""
+    moment = datetime.fromtimestamp(seconds)  # noqa: DTZ006
+    return f"{moment.day} {moment:%B, %H:%M}"
 
 
 def _go_on(revision_id: int) -> None:

@@ -1,10 +1,9 @@
 """Versions of a yard: what was changed from one to the next, and where work went on in two ways."""
 
-from datetime import datetime
-
 import streamlit as st
 
 from ui.components.markup import paragraph, plain
+from ui.components.scenario_choice import moment_words
 from ui.state import go_on_with, store
 from ui.store import Revision, ends
 
@@ -31,7 +30,7 @@ def versions(current: Revision) -> None:
 
 
 def _words(revision: Revision, numbers: dict[int, int], *, is_last: bool) -> str:
-    made = datetime.fromtimestamp(revision.made_at).strftime("%-d %B, %H:%M")  # noqa: DTZ006 - this computer's clock
+    made = moment_words(revision.made_at)
     number = numbers[revision.id]
     source = (
         ""
