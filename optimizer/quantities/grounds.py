@@ -27,18 +27,18 @@ _TUB: Final = (695.0, 325.0, 5)
 def cut_parts(line: Line, _of: Counted) -> Iterator[Part]:
     """Loose volume of what is dug."""
     loose = loose_cuyd(line.quantity)
-    yield line.part("loose", loose, "cu yd", f"{line.quantity:,.1f} cu yd x {loose_cuyd(1):g} swell", _SWELL)
+    yield line.part("loose", loose, "cu yd", f"{line.quantity:,.2f} cu yd x {loose_cuyd(1):g} swell", _SWELL)
 
 
 def fill_parts(line: Line, _of: Counted) -> Iterator[Part]:
     """Earth in the bank that the fill takes."""
-    how = f"{line.quantity:,.1f} cu yd compacted / {line.quantity / bank_cuyd(line.quantity):g}"
+    how = f"{line.quantity:,.2f} cu yd compacted / {line.quantity / bank_cuyd(line.quantity):g}"
     yield line.part("from the bank", bank_cuyd(line.quantity), "cu yd", how, "common practice, no source")
 
 
 def spoil_parts(line: Line, _of: Counted) -> Iterator[Part]:
     """Loads to cart."""
-    how = f"{line.quantity:,.1f} cu yd loose / {value('load_cuyd'):g}"
+    how = f"{line.quantity:,.2f} cu yd loose / {value('load_cuyd'):g}"
     yield line.part("loads", loads(line.quantity), "each", how, figure("load_cuyd").source)
 
 
@@ -133,7 +133,7 @@ def pool_parts(line: Line, of: Counted) -> Iterator[Part]:
     yield line.part("water", gallons, "gal", how, "published tables of pool volumes")
     dug = layer_cuyd(line.quantity, 12 * deep)
     yield line.part("dug out for the shell, in the bank", dug, "cu yd", f"{line.quantity:g} sq ft x {deep:g} ft / 27")
-    yield line.part("the same, loose", loose_cuyd(dug), "cu yd", f"{dug:,.1f} cu yd x {loose_cuyd(1):g} swell", _SWELL)
+    yield line.part("the same, loose", loose_cuyd(dug), "cu yd", f"{dug:,.2f} cu yd x {loose_cuyd(1):g} swell", _SWELL)
 
 
 def tub_parts(line: Line, of: Counted) -> Iterator[Part]:

@@ -71,13 +71,13 @@ def _below(line: Line, of: Counted, piece: PavedPiece) -> Iterator[Part]:
         yield line.part("base, ground", base, "sq ft", how, figure("least_extension_in").source)
         how = f"{base:,.1f} sq ft x {up.base_in:g} in / 324, compacted to {value('base_compaction'):.0%} Proctor"
         yield line.part("base stone, compacted", deep, "cu yd", how, figure("base_compaction").source)
-        how = f"{deep:,.1f} cu yd x {value('loose_for_compacted'):g}; about {stone_tons(deep):,.1f} tons"
+        how = f"{deep:,.2f} cu yd x {value('loose_for_compacted'):g}; about {stone_tons(deep):,.1f} tons"
         yield line.part(
             "base stone, delivered", loose_stone_cuyd(deep), "cu yd", how, figure("loose_for_compacted").source
         )
     dug = layer_cuyd(base, up.dug_in)
     yield line.part("dug out, in the bank", dug, "cu yd", f"{base:,.1f} sq ft x {up.dug_in:g} in / 324")
-    yield line.part("dug out, loose", loose_cuyd(dug), "cu yd", f"{dug:,.1f} cu yd x {loose_cuyd(1):g} swell", _SWELL)
+    yield line.part("dug out, loose", loose_cuyd(dug), "cu yd", f"{dug:,.2f} cu yd x {loose_cuyd(1):g} swell", _SWELL)
 
 
 def _edges(line: Line, of: Counted, piece: PavedPiece) -> Iterator[Part]:
