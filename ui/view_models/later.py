@@ -1,9 +1,11 @@
 """What may come later on ground that is held for it, future by future, in words."""
 
+from collections.abc import Iterator
 from decimal import Decimal
 
 from optimizer.appraisal import Outlook
 from optimizer.concepts import Option
+from optimizer.units import metres_from_feet
 from ui.view_models.figure import Figure
 from ui.view_models.words import Words, share_words
 
@@ -26,7 +28,14 @@ def _standing(outlook: Outlook) -> str:
 
 
 def _meaning(outlook: Outlook, words: Words) -> str:
-    return " ".join((_way(outlook), _money(outlook, words)))
+    return " ".join((*_misses(outlook, words), _way(outlook), _money(outlook, words)))
+
+
+def _misses(outlook: Outlook, words: Words) -> Iterator[str]:
+    """What misses most; the cautions name the rest and the reasons."""
+    for miss in outlook.fit.misses[:1]:
+        lacks = f"{miss.short_ft:.1f} ft" if words.units == "ft" else f"{metres_from_feet(miss.short_ft):.1f} m"
+        yield f"{lacks} are missing, by the {miss.name}."
 
 
 def _way(outlook: Outlook) -> str:

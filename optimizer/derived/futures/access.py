@@ -15,8 +15,8 @@ from optimizer.catalogue import SURFACES, FutureKind, Surface, Vehicle, roughnes
 from optimizer.derived.futures.barred import Barred, why_barred
 from optimizer.derived.futures.course import Course, Gate, Numbers
 from optimizer.derived.futures.drive import Drive, drive
-from optimizer.derived.futures.moves import swept_along
 from optimizer.derived.futures.obstacles import Obstacle, PhaseOne, obstacles, surfaces
+from optimizer.derived.futures.sweep import swept_along
 from optimizer.fields import ground_of, site_shapes
 from optimizer.fields.site_walls import HALF_FT
 from optimizer.layout import PlacedRoom, Pose, canonical_pose

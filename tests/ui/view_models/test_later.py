@@ -30,7 +30,9 @@ def test_what_stays_possible():
 
 def test_what_does_not():
     """A pool a foot too near the boundary, and a swim spa that no gate lets in."""
-    assert figures(held=replace(HELD, x_ft=3.0))["pool"].value == "does not fit as it lies"
+    pool = figures(held=replace(HELD, x_ft=3.0))["pool"]
+    assert pool.value == "does not fit as it lies"
+    assert pool.meaning.startswith("1.0 ft are missing, by the west. Comes in from the drive by digger.")
     barred = figures((DRIVE, DRIVE.replace("12", "6")))["swim spa"]
     assert barred.value == "by crane only"
     assert barred.meaning.startswith("Nothing drives in.")

@@ -10,7 +10,7 @@ from shapely import LineString, Polygon, box
 from optimizer.catalogue import Vehicle
 from optimizer.derived.futures.course import Course, Gate
 from optimizer.derived.futures.drive import Drive, Stuck, drive
-from optimizer.derived.futures.moves import swept_along
+from optimizer.derived.futures.sweep import swept_along
 
 GOAL = box(10, 70, 30, 90)
 

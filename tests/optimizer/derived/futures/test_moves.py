@@ -10,7 +10,8 @@ import shapely
 from shapely import Point, box
 
 from optimizer.catalogue import Vehicle
-from optimizer.derived.futures.moves import HEADINGS, Leg, arc, footprint, moves_of, outer_reach_ft, swept
+from optimizer.derived.futures.moves import HEADINGS, moves_of
+from optimizer.derived.futures.sweep import Leg, arc, footprint, swept
 
 DIGGER = Vehicle("digger", 8.0, 12.0, 10.0, 10.0, 0.2)
 REACH_FT, INNER_FT = sqrt((10 + 4) ** 2 + 6**2), 10 - 4
@@ -32,7 +33,6 @@ def test_a_turn_reaches_as_far_as_its_outer_corners() -> None:
     centre, ground = Point(0, 10), turned()
     assert max(Point(at).distance(centre) for at in ground.exterior.coords) == pytest.approx(REACH_FT, abs=0.02)
     assert ground.distance(centre) == pytest.approx(INNER_FT, abs=0.02)
-    assert outer_reach_ft(DIGGER) == pytest.approx(REACH_FT)
 
 
 def test_every_pose_of_a_turn_lies_in_what_is_swept() -> None:
