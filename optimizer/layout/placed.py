@@ -85,7 +85,7 @@ class PlacedRoom:
 
     @property
     def _all_that_stands(self) -> Polygon:
-        """Round all furniture: a rectangle, in a circle eight sides, since ways run in steps of 45 degrees. The coping of
+        """Round all furniture: a rectangle, in a circle eight sides, since ways run in steps of 45 degrees. Coping of
         a pool is walked on.
         """
         standing = union_all([ground for item, ground in self.furniture if item.role != "coping"])
