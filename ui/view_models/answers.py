@@ -45,11 +45,8 @@ def answers(
 def _all_in(option: Option, scenario: Scenario, words: Words) -> str:
     cost, budget = option.appraisal.cost, scenario.brief.budget
     first, later = cost.phase(1), cost.total - cost.phase(1)
-    surprises = sum(
-        (line.amount for line in cost.lines if line.is_step and line.item == "contingency" and line.phase == 1),
-        first * 0,
-    )
-    kept = f", {words.money(surprises)} of it {words.term('contingency')}" if surprises else ""
+    share = budget.contingency
+    kept = f", {share_words(float(share))} {words.term('contingency')} included" if share else ""
     within = "" if budget.ceiling is None else f" Your {words.term('ceiling')} is {words.money(budget.ceiling)}."
     after = f" What comes later is another {words.money(later)}." if later else ""
     return (

@@ -37,7 +37,7 @@ def test_six_questions_are_answered_of_every_concept():
 
 def test_all_in_says_now_later_the_limit_and_what_is_not_in_it():
     said = answered("Is that all in")
-    assert said.startswith("What is built now costs $7,769")
+    assert said.startswith("What is built now costs $7,769, 15% for surprises included")
     assert "Your all-in limit is $130,000." in said
     assert "What comes later is another $16,100." in said
     assert "Only what has a line in the cost table is in it" in said
