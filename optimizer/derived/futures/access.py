@@ -1,9 +1,8 @@
 """The way in of what is built later: the first of its vehicles that finds one, or what bars the last of them."""
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 from math import cos, radians, sin
-from typing import Final
 
 import numpy as np
 import shapely
@@ -13,17 +12,14 @@ from shapely.geometry.base import BaseGeometry
 
 from optimizer.catalogue import SURFACES, FutureKind, Surface, Vehicle, roughness, vehicle
 from optimizer.derived.futures.barred import Barred, why_barred
-from optimizer.derived.futures.course import Course, Gate, Numbers
+from optimizer.derived.futures.course import Course, Numbers
 from optimizer.derived.futures.drive import Drive, drive
 from optimizer.derived.futures.obstacles import Obstacle, PhaseOne, obstacles, surfaces
+from optimizer.derived.futures.street import driven_ground, gates_of
 from optimizer.derived.futures.sweep import swept_along
 from optimizer.fields import ground_of, site_shapes
-from optimizer.fields.site_walls import HALF_FT
 from optimizer.layout import PlacedRoom, Pose, canonical_pose
-from optimizer.site import Point, Ring, Site
-
-_STREET_FT: Final = 24.0
-"""Depth and width to each side of the ground before a gate on which a vehicle stands and turns in."""
+from optimizer.site import Point, Ring
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,7 +80,7 @@ class WaysIn:
         return None
 
     def _sought(self, room: PlacedRoom, one: Vehicle) -> Drive | Barred:
-        gates = tuple(_gates(self._site, self._pose))
+        gates = tuple(gates_of(self._site, self._pose))
         if not gates:
             return Barred(one.name, one.width_ft, "gate")
         there = list(obstacles(self._built, one.height_ft))
@@ -140,16 +136,6 @@ class WaysIn:
         yield from _area("lawn", left.difference(shapely.union_all([*self._over.values()])))
 
 
-def driven_ground(site: Site, there: Sequence[Obstacle]) -> BaseGeometry:
-    """Ground of the yard without obstacles, and of the street before its gates; the boundary is open at gates alone."""
-    yard = site_shapes(site).boundary
-    gates = [_opening(gate) for gate in _gates(site)]
-    street = [_street(gate) for gate in _gates(site)]
-    # Beyond the opening a fence or a neighbour's ground may begin: nothing is driven over the line there.
-    line = yard.exterior.difference(shapely.union_all(gates)).buffer(HALF_FT, cap_style="flat")
-    return shapely.union_all([yard, *street]).difference(shapely.union_all([line, *(o.ground for o in there)]))
-
-
 def _driven_on(way: Drive, ahead_ft: float) -> Drive:
     """A way that goes straight on at its end: so far a shorter vehicle stays within the ground of a longer one."""
     x, y, heading_deg = way.poses[-1]
@@ -161,31 +147,6 @@ def _is_larger(one: Vehicle, other: Vehicle) -> bool:
     """Whether a way for one is wide, high and easy enough for the other."""
     sizes = [(v.width_ft, v.length_ft, v.height_ft, v.turning_radius_ft) for v in (one, other)]
     return all(more >= less for more, less in zip(*sizes, strict=True))
-
-
-def _gates(site: Site, pose: Pose | None = None) -> Iterator[Gate]:
-    """Entrances that machines use, on the plan or in a pose."""
-    for entrance in site.entrances:
-        if "machines" in entrance.used_by:
-            at, inward = entrance.at, entrance.inward
-            if pose is not None:
-                (a, b, c, d), (x, y) = pose.matrix, inward
-                at, inward = pose.point(at), (a * x + b * y, c * x + d * y)
-            yield Gate(entrance.name, at, entrance.width_ft, inward)
-
-
-def _opening(gate: Gate) -> Polygon:
-    return _before(gate, gate.width_ft / 2, -0.1, 0.1)
-
-
-def _street(gate: Gate) -> Polygon:
-    return _before(gate, gate.width_ft / 2 + _STREET_FT, -_STREET_FT, 0.0)
-
-
-def _before(gate: Gate, half_ft: float, start_ft: float, end_ft: float) -> Polygon:
-    (x, y), (in_x, in_y) = gate.at, gate.inward
-    corners = ((-half_ft, start_ft), (half_ft, start_ft), (half_ft, end_ft), (-half_ft, end_ft))
-    return Polygon([(x + across * in_y + along * in_x, y - across * in_x + along * in_y) for across, along in corners])
 
 
 def _posed(pose: Pose, ground: BaseGeometry) -> BaseGeometry:

@@ -8,7 +8,7 @@ from typing import Final
 
 import numpy as np
 import shapely
-from shapely import LineString, Point, Polygon, box
+from shapely import Polygon, box
 from shapely.geometry.base import BaseGeometry
 
 from optimizer.catalogue import (
@@ -16,18 +16,14 @@ from optimizer.catalogue import (
     Item,
     SizedChoice,
     SizedRoom,
-    distance_ft,
-    keep_out_ft,
     kind_rules,
-    line_clear_ft,
     pool_figure,
-    root_rings,
 )
-from optimizer.derived.futures.obstacles import PhaseOne, obstacles
+from optimizer.derived.futures.asked import Asked, asked_of
+from optimizer.derived.futures.obstacles import PhaseOne
 from optimizer.derived.pools import PoolSite, pool_sites
-from optimizer.fields import site_shapes
 from optimizer.layout import TOLERANCE_FT, Layout, Placed, PlacedRoom, Placement, placed_of
-from optimizer.site import Door, Ring, Site, Window
+from optimizer.site import Ring
 
 _STEP_FT: Final = 0.5
 
@@ -67,21 +63,11 @@ class Fit:
         return not self.misses
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class Asked:
-    """A distance that the water's edge keeps from a thing [ft]."""
-
-    rule: str
-    name: str
-    ground: BaseGeometry
-    feet: float
-
-
 def fitted(built: PhaseOne, room: PlacedRoom, future: FutureKind) -> Fit:
     """Where the future misses least in the held ground of a room; of equal places the one nearest to its middle."""
     grounds = [*_grounds(room, future)]
     waters = np.array([_water(ground, future) for ground in grounds])
-    asked = [*_asked(built, room, future)]
+    asked = [*asked_of(built, room, future)]
     short = np.zeros(len(grounds))
     for one in asked:
         short += np.maximum(one.feet - TOLERANCE_FT - shapely.distance(waters, one.ground), 0.0)
@@ -148,47 +134,6 @@ def _missed(asked: Sequence[Asked], water: Polygon) -> Iterator[Miss]:
 def _no_pad(pool: PoolSite | None) -> Iterator[Miss]:
     if pool is not None and pool.pad is None:
         yield Miss("equipment pad", "wall or boundary", float(pool_figure("pad")[0]), 0.0)
-
-
-def _asked(built: PhaseOne, room: PlacedRoom, future: FutureKind) -> Iterator[Asked]:
-    """All distances of the water's edge: of every water, and of what is dug from all that stays beside the dig."""
-    site, shapes = built.site, site_shapes(built.site)
-    for name, edge, setbacks in zip(site.edge_names, shapes.edges, site.setbacks, strict=True):
-        yield Asked("setback", name, edge, setbacks.water)
-    yield from _openings(site)
-    for area, ground in zip(site.keep_outs, shapes.keep_outs, strict=True):
-        yield Asked(area.kind, area.name, ground, keep_out_ft(site, area.kind, ("water",)))
-    dig_ft = float(pool_figure("over_dig")) if future.is_dug else 0.0
-    for line in site.utility_lines:
-        yield Asked("line in the ground", line.name, LineString(line.line), max(dig_ft, line_clear_ft(site, line)))
-    rings = root_rings(site)
-    trunks = rings.outer_trunks if future.is_dug else rings.inner_trunks
-    yield from (Asked("roots", tree.name, Point(tree.at), trunks * tree.trunk_diameter_ft) for tree in site.trees)
-    if future.is_dug:
-        yield from (Asked("over-dig", name, ground, dig_ft) for name, ground in _staying(built, room))
-
-
-def _openings(site: Site) -> Iterator[Asked]:
-    """Water keeps off the ground straight out of a door, and round a window that opens."""
-    yield from (Asked("ahead of a door", d.name, _opening(d), distance_ft(site, "ahead_of_door")) for d in site.doors)
-    beside_ft = distance_ft(site, "beside_window")
-    yield from (Asked("beside a window", w.name, _opening(w), beside_ft) for w in site.windows if w.opens)
-
-
-def _opening(opening: Door | Window) -> LineString:
-    (x, y), (out_x, out_y), half = opening.at, opening.outward, opening.width_ft / 2
-    return LineString([(x + half * out_y, y - half * out_x), (x - half * out_y, y + half * out_x)])
-
-
-def _staying(built: PhaseOne, room: PlacedRoom) -> Iterator[tuple[str, BaseGeometry]]:
-    """What stands beside a dig and stays: what is built, and paved rooms."""
-    ground = {*(area.name for area in built.site.keep_outs), *(tree.name for tree in built.site.trees)}
-    for thing in obstacles(built, 0.0):
-        if thing.name not in ground:
-            yield thing.name, thing.ground
-    for other in built.placed.paved:
-        if other.room.phase == 1 and other.name != room.name:
-            yield other.name, other.shape
 
 
 def _as_pool(built: PhaseOne, room: PlacedRoom, ground: Polygon, water: Polygon) -> PoolSite:

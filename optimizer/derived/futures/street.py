@@ -1,0 +1,53 @@
+"""Where vehicles come from: the street before the entrances that machines use."""
+
+from collections.abc import Iterator, Sequence
+from typing import Final
+
+import shapely
+from shapely import Polygon
+from shapely.geometry.base import BaseGeometry
+
+from optimizer.derived.futures.course import Gate
+from optimizer.derived.futures.obstacles import Obstacle
+from optimizer.fields import site_shapes
+from optimizer.fields.site_walls import HALF_FT
+from optimizer.layout import Pose
+from optimizer.site import Site
+
+_STREET_FT: Final = 24.0
+"""Depth and width to each side of the ground before a gate on which a vehicle stands and turns in."""
+
+
+def driven_ground(site: Site, there: Sequence[Obstacle]) -> BaseGeometry:
+    """Ground of the yard without obstacles, and of the street before its gates; the boundary is open at gates alone."""
+    yard = site_shapes(site).boundary
+    gates = [_opening(gate) for gate in gates_of(site)]
+    street = [_street(gate) for gate in gates_of(site)]
+    # Beyond the opening a fence or a neighbour's ground may begin: nothing is driven over the line there.
+    line = yard.exterior.difference(shapely.union_all(gates)).buffer(HALF_FT, cap_style="flat")
+    return shapely.union_all([yard, *street]).difference(shapely.union_all([line, *(o.ground for o in there)]))
+
+
+def gates_of(site: Site, pose: Pose | None = None) -> Iterator[Gate]:
+    """Entrances that machines use, on the plan or in a pose."""
+    for entrance in site.entrances:
+        if "machines" in entrance.used_by:
+            at, inward = entrance.at, entrance.inward
+            if pose is not None:
+                (a, b, c, d), (x, y) = pose.matrix, inward
+                at, inward = pose.point(at), (a * x + b * y, c * x + d * y)
+            yield Gate(entrance.name, at, entrance.width_ft, inward)
+
+
+def _opening(gate: Gate) -> Polygon:
+    return _before(gate, gate.width_ft / 2, -0.1, 0.1)
+
+
+def _street(gate: Gate) -> Polygon:
+    return _before(gate, gate.width_ft / 2 + _STREET_FT, -_STREET_FT, 0.0)
+
+
+def _before(gate: Gate, half_ft: float, start_ft: float, end_ft: float) -> Polygon:
+    (x, y), (in_x, in_y) = gate.at, gate.inward
+    corners = ((-half_ft, start_ft), (half_ft, start_ft), (half_ft, end_ft), (-half_ft, end_ft))
+    return Polygon([(x + across * in_y + along * in_x, y - across * in_x + along * in_y) for across, along in corners])
