@@ -14,7 +14,7 @@ CASE = tiny()
 @pytest.fixture(scope="module")
 def found():
     """A short run."""
-    return make_options(CASE.scenario, RunSettings(seconds=1, processes=0))
+    return make_options(CASE.scenario, RunSettings(seconds=1, repeatable=True, processes=0))
 
 
 def made(option, score, *rooms, nook=None, off_ft=0.0, name=""):

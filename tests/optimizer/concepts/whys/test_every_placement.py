@@ -89,7 +89,7 @@ def test_ways_out_work(corner):
     assert said.is_answered
     assert said.ways_out or corner == (0.0, 12.0)
     for way in said.ways_out:
-        found = make_options(patched(case.scenario, way.patch), RunSettings(seconds=1, processes=0))
+        found = make_options(patched(case.scenario, way.patch), RunSettings(seconds=1, repeatable=True, processes=0))
         assert found.options, way
         assert all(option.layout.of("nook") is not None for option in found.options)
 
@@ -100,5 +100,5 @@ def test_that_it_fits_is_so():
     said = answer(Asking(case, Question("larger", "nook", choice="large"), 3.0), stop=NEVER)
     assert said.answer.startswith("It fits: a plan with it was found and checked, for ")
     (way,) = said.ways_out
-    found = make_options(patched(case.scenario, way.patch), RunSettings(seconds=1, processes=0))
+    found = make_options(patched(case.scenario, way.patch), RunSettings(seconds=1, repeatable=True, processes=0))
     assert {option.layout.of("nook").choice for option in found.options} == {"large"}
