@@ -145,6 +145,22 @@ def test_a_fire_is_passed_on_its_paving_outside_its_seats():
     assert [bare.ground.covers(Point(at)) for at in ((22, 20), (17, 20))] == [0, 1]
 
 
+def test_a_pool_is_passed_on_its_deck_and_coping():
+    """Water of 8 x 12 ft in a deck of 4 ft, with a foot of coping: a way of 4 ft has the deck, and not the water."""
+    pool = Item("water", 4, 4, 8, 12)
+    coping = (Item("coping", 3, 3, 10, 1), Item("coping", 3, 16, 10, 1))
+    room = sized("pool", "pool", 16, 20)
+    room = replace(room, choices=(replace(room.choices[0], furniture=(pool, *coping)),))
+    land = land_of(BARE, placed_of((room,), Layout((stand("pool", 20, 10, 16, 20, "+y"),))), width_ft=4)
+    assert [land.ground.covers(Point(at)) for at in ((22, 20), (34, 20), (28, 12), (28, 15), (23, 20))] == [
+        1,
+        1,
+        1,
+        0,
+        0,
+    ]
+
+
 def test_a_leg_is_as_wide_as_its_use_wants_and_the_land_allows():
     """Guests' ways get 5 ft, other main ways 4, the rest 3; in a narrow passage they get the next of these widths."""
     line = {("a", "b"): ((0.0, 0.0), (20.0, 0.0))}
