@@ -3,6 +3,7 @@
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 from math import cos, radians, sin
+from typing import Final
 
 import numpy as np
 import shapely
@@ -20,6 +21,8 @@ from optimizer.derived.futures.sweep import swept_along
 from optimizer.fields import ground_of, site_shapes
 from optimizer.layout import PlacedRoom, Pose, canonical_pose
 from optimizer.site import Point, Ring
+
+_HAIR_FT: Final = 0.02  # no drawing shows less
 
 
 @dataclass(frozen=True, slots=True)
@@ -118,7 +121,7 @@ class WaysIn:
             vehicle=one.name,
             width_ft=one.width_ft,
             gate=found.gate,
-            line=tuple((float(x), float(y)) for x, y in line.simplify(0.02).coords),
+            line=_points(line.simplify(_HAIR_FT)),
             swept=tuple(_rings(swept)),
             length_ft=float(line.length),
             steepest=round(found.steepest, 4),
@@ -164,10 +167,15 @@ def _longest(line: LineString, yard: Polygon) -> LineString:
     return max(shapely.get_parts(line.intersection(yard)), key=lambda part: float(part.length))
 
 
+def _points(line: LineString) -> Ring:
+    """Corners of a line to the thousandth of a foot."""
+    return tuple((round(float(x), 3), round(float(y), 3)) for x, y in line.coords)
+
+
 def _rings(ground: BaseGeometry) -> Iterator[Ring]:
-    for part in shapely.get_parts(ground.simplify(0.02)):
+    for part in shapely.get_parts(ground.simplify(_HAIR_FT)):
         if isinstance(part, Polygon):
-            yield tuple((float(x), float(y)) for x, y in part.exterior.coords[:-1])
+            yield _points(part.exterior)[:-1]
 
 
 def _area(surface: Surface, ground: BaseGeometry) -> Iterator[tuple[str, float]]:

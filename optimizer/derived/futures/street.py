@@ -19,13 +19,17 @@ _STREET_FT: Final = 24.0
 
 
 def driven_ground(site: Site, there: Sequence[Obstacle]) -> BaseGeometry:
-    """Ground of the yard without obstacles, and of the street before its gates; the boundary is open at gates alone."""
+    """Ground of the yard without obstacles, and of the street before its gates.
+
+    The boundary is open at gates alone, and there whatever wall stands on it: an entrance is one.
+    """
     yard = site_shapes(site).boundary
-    gates = [_opening(gate) for gate in gates_of(site)]
+    gates = shapely.union_all([_opening(gate) for gate in gates_of(site)])
     street = [_street(gate) for gate in gates_of(site)]
     # Beyond the opening a fence or a neighbour's ground may begin: nothing is driven over the line there.
-    line = yard.exterior.difference(shapely.union_all(gates)).buffer(HALF_FT, cap_style="flat")
-    return shapely.union_all([yard, *street]).difference(shapely.union_all([line, *(o.ground for o in there)]))
+    line = yard.exterior.difference(gates).buffer(HALF_FT, cap_style="flat")
+    standing = shapely.union_all([obstacle.ground for obstacle in there]).difference(gates)
+    return shapely.union_all([yard, *street]).difference(shapely.union_all([line, standing]))
 
 
 def gates_of(site: Site, pose: Pose | None = None) -> Iterator[Gate]:

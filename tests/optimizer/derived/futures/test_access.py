@@ -81,6 +81,12 @@ def test_the_gate_of_a_fence(width: float, comes: bool) -> None:
         assert barred.found_ft == pytest.approx(width, abs=0.2)
 
 
+def test_a_fence_on_the_boundary_leaves_entrances_open() -> None:
+    """As it does to people; `check` says that it has no opening there."""
+    wall = f"  walls: [{{name: street fence, line: [[0, 0], [90, 0]], height: 4, kind: fence}}]\n{FENCE}"
+    assert futures(yard((FENCE, wall)))["pool"].access.is_found
+
+
 def test_a_roof_too_low() -> None:
     """A roof over the passage, 11 ft up: under 12 for the digger and 14 for the swim spa; 10 for the tub pass below."""
     roof = f"  structures: [{{name: porch, outline: [[70, 36], [90, 36], [90, 44], [70, 44]], height: 11}}]\n{FENCE}"
