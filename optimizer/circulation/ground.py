@@ -49,6 +49,11 @@ def taken_ground(site: Site) -> tuple[Polygon, ...]:
 
 
 def _standing(placed: Placed) -> Iterator[Polygon]:
-    """What is walked round: rooms that nobody walks on, and whatever the brief does not know."""
+    """What is walked round: rooms that nobody walks on, water within its deck, and whatever the brief does not know."""
+    decked = {room.placement: room for room in placed if room.rules.has_deck}
     walked_on = {room.placement for room in placed if room.rules.walkable}
-    yield from (walked_round(place) for place in placed.layout.placements if place not in walked_on)
+    for place in placed.layout.placements:
+        if place in decked:
+            yield from decked[place].kept_from_paths
+        elif place not in walked_on:
+            yield walked_round(place)

@@ -92,11 +92,10 @@ def _gates(
         for along in _stations_ft(opening, half, partners):
             edge = opening.at(along)
             shy_ft = 0.0 if along == opening.length_ft / 2 else _OFF_MIDDLE_FT
-            found += [
-                Gate(number, (terminal.anchor, edge), at, opening.out, shy_ft) for at in _before(opening, edge, half)
-            ]
-    inside = shapely.covers(land.ground, shapely.points([gate.at for gate in found])) if found else ()
-    kept = {gate.inside: gate for gate, is_inside in zip(found[::-1], inside[::-1], strict=True) if is_inside}
+            inside = (*terminal.inside(edge), edge)
+            found += [Gate(number, inside, at, opening.out, shy_ft) for at in _before(opening, edge, half)]
+    on_ground = shapely.covers(land.ground, shapely.points([gate.at for gate in found])) if found else ()
+    kept = {gate.inside: gate for gate, is_inside in zip(found[::-1], on_ground[::-1], strict=True) if is_inside}
     return list(kept.values())[::-1]
 
 
@@ -142,7 +141,7 @@ def _link(
     if strip is not None and not free.covers(strip):
         return None
     shy = [SPARE_FT if opening in at.spare else 0.0 for at, opening in ((first, a), (second, b))]
-    return Link(Gate(i, (first.anchor,), start, a.out, shy[0]), Gate(j, (second.anchor,), end, b.out, shy[1]))
+    return Link(Gate(i, first.inside(start), start, a.out, shy[0]), Gate(j, second.inside(end), end, b.out, shy[1]))
 
 
 def _between_walls(land: Land, edge: Opening, low: float, high: float) -> tuple[float, float]:

@@ -55,8 +55,8 @@ def land_of(site: Site, placed: Placed, *, width_ft: float) -> Land:
     """Land of a layout; the landings in front of doors and the paving that stays are paved already.
 
     A way leads round a landing with steps where there is room before it, and over any other. It crosses no ground that
-    is kept for later, though people may; terraces it crosses where their furniture and chairs leave room, and it passes
-    a fire outside its seats.
+    is kept for later, though people may; terraces it crosses where their furniture and chairs leave room, as it does
+    the deck of a pool outside the water, and it passes a fire outside its seats.
     """
     standing = (room.shape for room in placed if not _lies_open(room))
     there = [*obstacles_of_site(site), *gone_round(site)]
@@ -65,7 +65,7 @@ def land_of(site: Site, placed: Placed, *, width_ft: float) -> Land:
     ground = free.buffer(TOLERANCE_FT - width_ft / 2, join_style="mitre")
     shapely.prepare(ground)
     # Beside a fire a way lies only in part on its paving: it is laid, and what the fire has of it already is not paid.
-    paved = [room.shape for room in placed if room.carries_ways and not room.rules.passed]
+    paved = [room.shape for room in placed if room.carries_ways and (room.rules.has_deck or not room.rules.passed)]
     zones = [zone for _, zone in site_shapes(site).door_zones]
     kept = tuple(_there(site, placed, zones))
     lawns = [room.shape for room in placed if room.kind in _SOFT]

@@ -3,7 +3,9 @@
 from dataclasses import dataclass
 from math import dist, hypot
 
-from shapely import Polygon
+from shapely import LinearRing, Polygon
+from shapely import Point as ShapelyPoint
+from shapely.ops import substring
 
 from optimizer.fields import LANDING_FT, site_shapes
 from optimizer.layout import FRONT_VECTORS, TOLERANCE_FT, Front, Placed, PlacedRoom, stepped_over
@@ -38,13 +40,26 @@ class Opening:
 class Terminal:
     """A place that ways join; `anchor` is where a walk begins or ends.
 
-    `spare` openings serve where the others lead far round.
+    `spare` openings serve where the others lead far round. Where `deck` is given, people walk along this outline
+    inside, since there is water in its middle.
     """
 
     name: str
     anchor: Point
     openings: tuple[Opening, ...]
     spare: tuple[Opening, ...] = ()
+    deck: LinearRing | None = None
+
+    def inside(self, edge: Point) -> tuple[Point, ...]:
+        """Corners of the walk from the anchor to a point of the edge, which is not among them [ft]."""
+        if self.deck is None:
+            return (self.anchor,)
+        start, end, whole = (*(self.deck.project(ShapelyPoint(at)) for at in (self.anchor, edge)), self.deck.length)
+        if abs(end - start) <= whole / 2:
+            return (self.anchor, *substring(self.deck, start, end).coords[1:-1])
+        turn = 0.0 if start > end else whole
+        first, second = substring(self.deck, start, whole - turn), substring(self.deck, turn, end)
+        return (self.anchor, *first.coords[1:], *second.coords[1:-1])
 
 
 def terminals_of(site: Site, placed: Placed) -> tuple[Terminal, ...]:
@@ -79,7 +94,8 @@ def _of_room(room: PlacedRoom) -> Terminal:
     # Guests come to the front of a kitchen, the cook goes in where its sides are open.
     sides = dict.fromkeys((*room.open_sides, *room.sides_in_use("open")))
     openings = (Opening(stepped_over(room.placement, side), _out(side)) for side in sides)
-    return Terminal(room.name, room.anchor, tuple(openings))
+    deck = room.shape.exterior if room.rules.has_deck else None
+    return Terminal(room.name, room.anchor, tuple(openings), deck=deck)
 
 
 def _out(side: Front) -> Point:

@@ -9,7 +9,18 @@ from optimizer.brief import Trip
 from optimizer.circulation import access_of, unreached, walkable_ground
 from optimizer.layout import Layout, placed_of
 from optimizer.site import Building, Entrance, Wall
-from tests.yards import PLAIN_SITE, circled, on_site, plain_layout, plain_rooms, plain_yard, round_at, sized, stand
+from tests.yards import (
+    PLAIN_SITE,
+    bathing,
+    circled,
+    on_site,
+    plain_layout,
+    plain_rooms,
+    plain_yard,
+    round_at,
+    sized,
+    stand,
+)
 
 NOTHING = Layout(())
 BARE = replace(PLAIN_SITE, buildings=(), structures=(), trees=(), keep_outs=())
@@ -29,6 +40,8 @@ def test_ground_keeps_half_a_way_from_everything():
 
 def test_what_may_be_walked_on():
     """Walkable rooms, structures and ground that allows paths are ground; other kept-out ground is not."""
+    pool = walkable_ground(BARE, placed_of((bathing("pool"),), Layout((stand("pool", 20, 10, 16, 18, "+y"),))))
+    assert [pool.covers(Point(at)) for at in ((22, 20), (28, 27), (28, 17))] == [1, 1, 0], "deck, deck, water"
     ground = walkable_ground(PLAIN_SITE, placed_of(plain_rooms(), plain_layout()))
     assert ground.covers(Point(31, 22))
     assert ground.covers(Point(49, 34))

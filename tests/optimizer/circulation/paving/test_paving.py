@@ -17,11 +17,11 @@ from optimizer.circulation.paving.legs import WIDTH_FT, legs_of
 from optimizer.circulation.paving.nearby import nearby
 from optimizer.circulation.paving.network import paved_network
 from optimizer.circulation.paving.routes import Demand, MoneyPerFoot, routes_of
-from optimizer.circulation.paving.terminals import Opening, Terminal
+from optimizer.circulation.paving.terminals import Opening, Terminal, terminals_of
 from optimizer.layout import Layout, placed_of
 from optimizer.site import Door, Entrance
 from tests.open_land import graph_over, length_of, network_over, open_land
-from tests.yards import PLAIN_SITE, laid_table, plain_layout, plain_rooms, plain_yard, sized, stand
+from tests.yards import PLAIN_SITE, bathing, laid_table, plain_layout, plain_rooms, plain_yard, sized, stand
 
 YARD = plain_yard()
 BARE = replace(PLAIN_SITE, buildings=(), structures=(), trees=(), keep_outs=())
@@ -159,6 +159,24 @@ def test_a_pool_is_passed_on_its_deck_and_coping():
         0,
         0,
     ]
+
+
+@pytest.mark.parametrize(
+    ("edge", "corners"),
+    [
+        ((28, 30), [(28, 30)]),
+        ((36, 20), [(28, 30), (36, 30)]),
+        ((20, 20), [(28, 30), (20, 30)]),
+        ((30, 10), [(28, 30), (36, 30), (36, 10)]),
+        ((26, 10), [(28, 30), (20, 30), (20, 10)]),
+    ],
+)
+def test_people_reach_the_front_of_a_pool_along_its_deck(edge, corners):
+    """From the middle of the front to a point of the edge, the shorter way round the water."""
+    placed = placed_of((bathing("pool"),), Layout((stand("pool", 20, 10, 16, 20, "+y"),)))
+    pool = next(terminal for terminal in terminals_of(BARE, placed) if terminal.name == "pool")
+    assert [pytest.approx(corner) for corner in corners] == list(pool.inside(edge))
+    assert [room.bounds for room in land_of(BARE, placed, width_ft=4).paved] == [(20, 10, 36, 30)], "nothing is laid"
 
 
 def test_a_leg_is_as_wide_as_its_use_wants_and_the_land_allows():
