@@ -93,7 +93,8 @@ class _Folded:
 
     def under(self, line: CostLine) -> tuple[str, ...]:
         """Parts of a line, each with how it was worked out."""
-        own = (part for part in self.parts if (part.room, part.line) == (line.room, line.item))
+        key = (line.phase, line.room, line.item)
+        own = (part for part in self.parts if (part.phase, part.room, part.line) == key)
         return tuple(f"{p.item}: {self.words.counted(p.quantity, p.unit)} ({p.how})" for p in own)
 
 

@@ -10,6 +10,8 @@ from optimizer.catalogue import demo_price_book, sized_rooms
 from optimizer.circulation import way_polygon
 from optimizer.derived import Derived, stages_of
 from optimizer.layout import Layout, Placement, placed_of
+from optimizer.quantities import Counted, parts_of
+from optimizer.quantities.outlines import paved_pieces
 from optimizer.scenario import Scenario
 from tests.optimizer.quantities.conftest import SITE
 
@@ -81,3 +83,16 @@ def test_held_ground_stands_from_the_first():
     tub = next(room for room in sized_rooms(brief) if room.name == "tub").choices[0]
     derived = standing(NEAR, Placement("tub", tub.label, 4, 60, tub.width_ft, tub.depth_ft, "+y"), brief=brief)
     assert stages_of(derived) == {1: derived}
+
+
+def test_parts_stand_under_the_line_of_their_phase():
+    """Ways and lights of each phase consist of its own: their parts add up to the line, and to no more in all."""
+    derived = standing(NEAR, FAR)
+    charges = all_charges(derived, BOOK)
+    lines, parts = amounts(derived), parts_of(derived, charges)
+    for line, item in (("path paving", "paving, net"), ("light", "fixtures along ways")):
+        own = {p.phase: p.quantity for p in parts if (p.room, p.line, p.item) == ("site", line, item)}
+        assert own == {phase: lines[phase, line] for phase in (1, 2)}
+    base = {p.phase: p.quantity for p in parts if (p.line, p.item) == ("path paving", "base, ground")}
+    ways = next(piece for piece in paved_pieces(derived, Counted(derived, charges).build_up) if piece.room == "site")
+    assert sum(base.values()) == pytest.approx(ways.base_sqft, abs=0.02)

@@ -30,10 +30,11 @@ def test_line_says_quantity_and_price():
 
 
 def test_parts_are_folded_under_their_line():
-    """Of the line's own room and item alone, with the sum that a person can follow; in metres where the yard is."""
+    """Of the line's own phase, room and item alone, with the sum that a person can follow; in metres where the yard is."""
     parts = (
         Part("quiet nook", "paving", "bedding sand", 0.17, "cu yd", "56.0 sq ft x 1 in / 324", "ICPI"),
         Part("gathering area", "paving", "bedding sand", 9.0, "cu yd", "elsewhere", "ICPI"),
+        Part("quiet nook", "paving", "bedding sand", 5.0, "cu yd", "of the later phase", "ICPI", phase=2),
     )
     cost = sample_option().appraisal.cost
     rows = [cost_sheet(cost, Words("USD", unit), parts=parts).phases[0].rooms[1].rows[0] for unit in ("ft", "m")]
