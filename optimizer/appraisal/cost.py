@@ -4,9 +4,10 @@ from collections.abc import Iterator, Sequence
 from decimal import Decimal
 from typing import Final
 
-from optimizer.appraisal.cost_sheet import Cost, CostLine, CostRange
+from optimizer.appraisal.cost_sheet import Cost, CostLine, CostRange, share_of
 from optimizer.brief import Budget
 from optimizer.catalogue import (
+    SHARE,
     SITE,
     STEPS,
     Charge,
@@ -59,9 +60,15 @@ def _line(charge: Charge, book: PriceBook) -> CostLine:
         assembly=assembly_of(charge.item),
         low=to_cents(quantity * price.low),
         high=to_cents(quantity * price.high),
-        how=f"{quantity.normalize():f} {price.unit} of {charge.item} at {price.price:.2f}",
+        how=_how(charge, price),
         source=_source(charge.item, price, book),
     )
+
+
+def _how(charge: Charge, price: UnitPrice) -> str:
+    if price.unit == SHARE:
+        return share_of(price.price, charge.quantity)
+    return f"{charge.quantity.normalize():f} {price.unit} of {charge.item} at {price.price:.2f}"
 
 
 def _source(item: str, price: UnitPrice, book: PriceBook) -> str:
@@ -80,13 +87,13 @@ def _steps(phase: int, lines: Sequence[CostLine], budget: Budget) -> Iterator[Co
             room=SITE,
             item=name,
             quantity=share,
-            unit="share",
+            unit=SHARE,
             unit_price=base,
             amount=amounts[0],
             assembly=STEPS,
             low=amounts[1],
             high=amounts[2],
-            how=f"{(share * 100).normalize():f} % of {base:.2f}",
+            how=share_of(share, base),
             source="the scenario's budget",
         )
         base, low, high = base + amounts[0], low + amounts[1], high + amounts[2]

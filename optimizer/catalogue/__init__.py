@@ -75,7 +75,7 @@ from optimizer.catalogue.party import (
 )
 from optimizer.catalogue.party_evening import Phase, best_grade_flow, party_phases, passing_ft, walkway_grade
 from optimizer.catalogue.pools import barrier_height_ft, least_deck_ft, pad_size_ft, pool_figure, pool_gallons
-from optimizer.catalogue.price_book import PriceBook, UnitPrice, digest_of, with_digest
+from optimizer.catalogue.price_book import SHARE, PriceBook, UnitPrice, digest_of, price_text, with_digest
 from optimizer.catalogue.price_books import DEMONSTRATION, book_for, demo_names, demo_price_book, has_demo_book
 from optimizer.catalogue.rooms import (
     IN_WATER,
@@ -113,6 +113,7 @@ __all__ = [
     "OTHER",
     "OVERLAID",
     "SCREENED",
+    "SHARE",
     "SITE",
     "STEPS",
     "SURFACES",
@@ -201,6 +202,7 @@ __all__ = [
     "pool_figure",
     "pool_gallons",
     "price_correlation",
+    "price_text",
     "rates",
     "room_charges",
     "room_price",

@@ -131,6 +131,8 @@ def _sum(lines: tuple[CostLine, ...]) -> Decimal:
 
 def _row(line: CostLine, folded: _Folded) -> CostRow:
     quantity = folded.words.priced(line.quantity, line.unit, line.unit_price)
+    if line.is_share_of_lines:
+        quantity = f"{folded.words.counted(float(line.unit_price), line.unit)} of {folded.words.money(line.quantity)}"
     return CostRow(
         line.item.replace("_", " "), quantity, folded.words.money(line.amount, cents=True), folded.under(line)
     )

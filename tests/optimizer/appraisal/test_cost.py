@@ -123,7 +123,7 @@ def test_steps_follow_one_another() -> None:
         ("tax", "92.98"),
     ]
     assert cost.total == Decimal("1421.23")
-    assert [line.how for line in cost.lines[:2]] == ["1000 h of hour at 1.00", "10 % of 1000.00"]
+    assert [line.how for line in cost.lines[:2]] == ["1000 h of hour at 1.00", "10 % of 1,000.00"]
 
 
 def test_later_phases_are_priced_in_their_year() -> None:
