@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from decimal import Decimal
 
-from optimizer.catalogue import SHARE, STEPS
+from optimizer.catalogue import FURNITURE, SHARE, STEPS
 
 NOTHING = Decimal(0)
 
@@ -37,6 +37,11 @@ class CostLine:
     def is_share_of_lines(self) -> bool:
         """Whether it is a share of other lines by the price book: its quantity is money, its price the share."""
         return self.unit == SHARE and not self.is_step
+
+    @property
+    def is_owners_sum(self) -> bool:
+        """Whether the owner sets it aside: no builder's work, so no step is taken on it."""
+        return self.item == FURNITURE
 
     @property
     def is_step(self) -> bool:

@@ -15,6 +15,7 @@ from optimizer.catalogue import (
     charge,
     existing_of,
     fixed_charges,
+    owners_charges,
     room_charges,
     to_cents,
 )
@@ -87,8 +88,9 @@ def take_off(
     )
     paths = (charge(phase=p, room=SITE, item="path paving", amount=area) for p, area in paths_sqft.items())
     runs, ground = _runs(scenario.site, placed, by_room), groundwork(grading, placed)
-    lifted, fixed = _lifted(scenario.site, placed, grading), fixed_charges(scenario.brief, existing_of(scenario.site))
-    return (*by_room, *lifted, *runs, *_round_pools(placed, pools), *paths, *ground, *fixed)
+    lifted = _lifted(scenario.site, placed, grading)
+    once = (*fixed_charges(scenario.brief, existing_of(scenario.site)), *owners_charges(scenario.brief))
+    return (*by_room, *lifted, *runs, *_round_pools(placed, pools), *paths, *ground, *once)
 
 
 def _lifted(site: Site, placed: Placed, grading: Grading) -> Iterator[Charge]:

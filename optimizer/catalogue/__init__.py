@@ -1,7 +1,7 @@
 """The catalogue: kinds of rooms sized from people and equipment, their quantities, and what those cost."""
 
 from optimizer.catalogue.affordable import Affordable, affordable
-from optimizer.catalogue.allowances import allowance_words, with_allowances
+from optimizer.catalogue.allowances import FURNITURE, allowance_words, with_allowances
 from optimizer.catalogue.assemblies import OTHER, STEPS, assemblies, assembly_of, bought_by_owners
 from optimizer.catalogue.bill import (
     SITE,
@@ -9,6 +9,7 @@ from optimizer.catalogue.bill import (
     charge,
     fixed_charges,
     fixed_price,
+    owners_charges,
     room_charges,
     room_price,
     to_cents,
@@ -106,6 +107,7 @@ __all__ = [
     "COVERED",
     "DEMONSTRATION",
     "FOCAL_KIND",
+    "FURNITURE",
     "IDEAS",
     "IN_WATER",
     "LIFTED",
@@ -194,6 +196,7 @@ __all__ = [
     "most_held",
     "most_stools",
     "narrowest",
+    "owners_charges",
     "pad_size_ft",
     "palette_of",
     "party_is_held",
