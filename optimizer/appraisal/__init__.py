@@ -4,7 +4,7 @@ from optimizer.appraisal.appraisal import Appraisal
 from optimizer.appraisal.appraise import Given, appraise, priced
 from optimizer.appraisal.cook import CookMeasures, cook_loss
 from optimizer.appraisal.cost import cost_of
-from optimizer.appraisal.cost_sheet import Cost, CostLine, CostRange
+from optimizer.appraisal.cost_sheet import Cost, CostLine, CostRange, share_of
 from optimizer.appraisal.destinations import Destination, destinations, destinations_loss
 from optimizer.appraisal.enclosure import EnclosureMeasures, RoomBacks
 from optimizer.appraisal.finish import FieldArea, FinishPlan, FinishTakeOff, finish_plan, finish_take_off
@@ -75,6 +75,7 @@ __all__ = [
     "pays_above",
     "people_seated",
     "priced",
+    "share_of",
     "smoke_loss_units",
     "sun_of",
     "take_off",

@@ -4,9 +4,11 @@ from collections.abc import Iterator, Sequence
 from decimal import Decimal
 from typing import Final
 
-from optimizer.appraisal.cost_sheet import Cost, CostLine, CostRange
+from optimizer.appraisal.cost_sheet import Cost, CostLine, CostRange, share_of
 from optimizer.brief import Budget
 from optimizer.catalogue import (
+    FURNITURE,
+    SHARE,
     SITE,
     STEPS,
     Charge,
@@ -19,11 +21,13 @@ from optimizer.catalogue import (
     to_cents,
 )
 
+_BUDGET: Final = "the scenario's budget"
 _NOTHING: Final = Decimal("0.00")
 
 
 def cost_of(charges: Sequence[Charge], book: PriceBook, budget: Budget) -> Cost:
-    """Cost sheet of charges: a line each, and a line of each stated step for each phase.
+    """Cost sheet of charges: a line each, and for each phase a line of each stated step, a share of builders' lines;
+    what the owner sets aside comes after these, as it stands.
 
     Amounts are rounded to the cent, half up; a phase is the exact sum of its lines and the total that of its phases.
     A phase's range is that of its class of estimate; `low` and `high` are the sums of the phases' ranges. A charge of
@@ -33,9 +37,11 @@ def cost_of(charges: Sequence[Charge], book: PriceBook, budget: Budget) -> Cost:
     sheet: tuple[CostLine, ...] = ()
     for phase in dict.fromkeys(charge.phase for charge in charges):
         own = tuple(_line(charge, book) for charge in charges if charge.phase == phase)
-        sheet += (*own, *_steps(phase, own, budget))
+        builders = tuple(line for line in own if not line.is_owners_sum)
+        owners = tuple(line for line in own if line.is_owners_sum)
+        sheet += (*builders, *_steps(phase, builders, budget), *owners)
     phases = tuple((phase, sum_of(sheet, phase)) for phase in dict.fromkeys(line.phase for line in sheet))
-    ranges = tuple((phase, _range(phase, total, budget)) for phase, total in phases)
+    ranges = tuple((phase, _range(phase, sheet, budget)) for phase, _ in phases)
     return Cost(
         lines=sheet,
         phases=phases,
@@ -59,12 +65,22 @@ def _line(charge: Charge, book: PriceBook) -> CostLine:
         assembly=assembly_of(charge.item),
         low=to_cents(quantity * price.low),
         high=to_cents(quantity * price.high),
-        how=f"{quantity.normalize():f} {price.unit} of {charge.item} at {price.price:.2f}",
+        how=_how(charge, price),
         source=_source(charge.item, price, book),
     )
 
 
+def _how(charge: Charge, price: UnitPrice) -> str:
+    if charge.item == FURNITURE:
+        return "as the owner set it: no overhead, markup, contingency or tax is added"
+    if price.unit == SHARE:
+        return share_of(price.price, charge.quantity)
+    return f"{charge.quantity.normalize():f} {price.unit} of {charge.item} at {price.price:.2f}"
+
+
 def _source(item: str, price: UnitPrice, book: PriceBook) -> str:
+    if item == FURNITURE:
+        return _BUDGET
     if not price.high and item in bought_by_owners():
         return "left to the owner, not in the sums"
     return "invented price" if item in book.invented else f"{book.name}, {book.date}"
@@ -80,22 +96,24 @@ def _steps(phase: int, lines: Sequence[CostLine], budget: Budget) -> Iterator[Co
             room=SITE,
             item=name,
             quantity=share,
-            unit="share",
+            unit=SHARE,
             unit_price=base,
             amount=amounts[0],
             assembly=STEPS,
             low=amounts[1],
             high=amounts[2],
-            how=f"{(share * 100).normalize():f} % of {base:.2f}",
-            source="the scenario's budget",
+            how=share_of(share, base),
+            source=_BUDGET,
         )
         base, low, high = base + amounts[0], low + amounts[1], high + amounts[2]
 
 
-def _range(phase: int, total: Decimal, budget: Budget) -> CostRange:
-    estimate_class = class_of(phase, budget.estimate_class)
-    low, high = narrowest(estimate_class).around(total)
-    return CostRange(to_cents(low), to_cents(high), estimate_class)
+def _range(phase: int, lines: Sequence[CostLine], budget: Budget) -> CostRange:
+    """Range of a phase: a sum that the owner sets stays what it is."""
+    estimate_class, fixed = class_of(phase, budget.estimate_class), [line for line in lines if line.is_owners_sum]
+    owners = sum_of(fixed, phase)
+    low, high = narrowest(estimate_class).around(sum_of(lines, phase) - owners)
+    return CostRange(to_cents(low) + owners, to_cents(high) + owners, estimate_class)
 
 
 def sum_of(lines: Sequence[CostLine], phase: int | None = None) -> Decimal:

@@ -3,9 +3,14 @@
 from dataclasses import dataclass
 from decimal import Decimal
 
-from optimizer.catalogue import STEPS
+from optimizer.catalogue import FURNITURE, SHARE, STEPS
 
 NOTHING = Decimal(0)
+
+
+def share_of(share: Decimal, base: Decimal) -> str:
+    """`20 % of 14,178.97`."""
+    return f"{(share * 100).normalize():f} % of {base:,.2f}"
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,9 +34,19 @@ class CostLine:
     source: str = ""
 
     @property
+    def is_share_of_lines(self) -> bool:
+        """Whether it is a share of other lines by the price book: its quantity is money, its price the share."""
+        return self.unit == SHARE and not self.is_step
+
+    @property
+    def is_owners_sum(self) -> bool:
+        """Whether the owner sets it aside: no builder's work, so no step is taken on it."""
+        return self.item == FURNITURE
+
+    @property
     def is_step(self) -> bool:
         """Whether it is a stated step, a share of what comes before it, and no work of its own."""
-        return self.unit == "share" and self.assembly in {"", STEPS}
+        return self.unit == SHARE and self.assembly in {"", STEPS}
 
 
 @dataclass(frozen=True, slots=True)

@@ -30,7 +30,7 @@ class NowOrLater:
     `now` prepares for it in phase 1, beside sleeves, panel space and gas size, which are paid in any case;
     `later_with` and `later_without` are what the later phase then costs. `pays_above` is the chance of ever building it
     above which preparing pays, None where it never does. `prepare` and `later` are the lines, those of the later phase
-    as if it were built on open ground.
+    as if it were built on open ground. What is built in it has a share for coming back, prepared or not.
     """
 
     now: Decimal
@@ -74,6 +74,15 @@ def pays_above(now: Decimal, saved: Decimal, rates: Later) -> float | None:
     return round(float(now) / worth, 4)
 
 
+def later_rates(budget: Budget, phase: int) -> Later:
+    """Rates until a phase: years, for each phase after the first, and escalation as the scenario has them, where it has
+    more than none; the usual ones else.
+    """
+    usual, given = later(), budget.later
+    years = float(given.years) * (phase - 1) if given.years else usual.years
+    return replace(usual, years=years, escalation=float(given.escalation) if given.escalation else usual.escalation)
+
+
 def _money(derived: Derived, site: FutureSite, book: PriceBook) -> NowOrLater:
     """Now and later. The future's own price holds its runs and the base under its deck, laid on open ground."""
     placed, future = derived.placed.once, future_kind(site.future)
@@ -83,13 +92,15 @@ def _money(derived: Derived, site: FutureSite, book: PriceBook) -> NowOrLater:
     held, edge = tuple(_held_in_price(derived.site, room, future)), tuple(_edge(placed, room, future))
     now, coming = cost_of((*held, *edge), book, budget), cost_of(tuple(_coming(room, site, book)), book, budget)
     trench = cost_of(tuple(_trench(held, room)), book, budget).total
-    later_with = coming.total - cost_of(held, book, budget).total
-    saved = to_cents(now.total * Decimal(str(1 + later().dearer))) + trench
+    # Builders come back for all that the later phase builds: what is there by then is taken off with its share of that.
+    back, phase = 1 + book.of(RETURN).price, max(2, room.room.phase)
+    later_with = coming.total - to_cents(cost_of(held, book, budget).total * back)
+    saved = to_cents((now.total * Decimal(str(1 + later().dearer)) + trench) * back)
     return NowOrLater(
         now=now.total,
         later_with=later_with,
         later_without=later_with + saved,
-        pays_above=pays_above(now.total, saved, later()),
+        pays_above=pays_above(now.total, saved, later_rates(derived.scenario.brief.budget, phase)),
         prepare=now.lines,
         later=coming.lines,
     )

@@ -1,6 +1,6 @@
 """Quantities of a layout by line, before prices."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from decimal import Decimal
 from typing import Final
 
@@ -15,10 +15,11 @@ from optimizer.catalogue import (
     charge,
     existing_of,
     fixed_charges,
+    owners_charges,
     room_charges,
     to_cents,
 )
-from optimizer.derived import Derived, PoolSite
+from optimizer.derived import Derived, PoolSite, stages_of
 from optimizer.fields.existing_paving import paving_to
 from optimizer.grading import Grading
 from optimizer.layout import Placed
@@ -32,14 +33,15 @@ _SUPPLIES: Final = ("gas", "electric", "water")
 
 def all_charges(derived: Derived, book: PriceBook) -> tuple[Charge, ...]:
     """Everything that a layout costs: what it needs, what comes beside it by rule, and what is a share of both."""
+    stages = stages_of(derived)
     needs = take_off(
         derived.scenario,
         derived.placed,
-        path_area_sqft=derived.paths.area,
+        paths_sqft=_paths_sqft(stages),
         grading=derived.grading,
         pools=derived.pools,
     )
-    charges = (*needs, *extra_charges(derived, needs))
+    charges = (*needs, *(extra_charges(stages, needs) if needs else ()))
     return (*charges, *_shares(derived, charges, book))
 
 
@@ -55,18 +57,27 @@ def _shares(derived: Derived, charges: Sequence[Charge], book: PriceBook) -> Ite
         yield Charge(phase, SITE, item, to_cents(Decimal(money)))
 
 
+def _paths_sqft(stages: Mapping[int, Derived]) -> dict[int, float]:
+    """Ways that each phase paves: those that stand after it, less what was paved before [sq ft]."""
+    found: dict[int, float] = {}
+    for phase, stage in stages.items():
+        found[phase] = max(0.0, float(stage.paths.area) - sum(found.values()))
+    return found
+
+
 def take_off(
     scenario: Scenario,
     placed: Placed,
     *,
-    path_area_sqft: float,
+    paths_sqft: Mapping[int, float],
     grading: Grading,
     pools: Sequence[PoolSite] = (),
 ) -> tuple[Charge, ...]:
     """Everything that a layout needs: rooms, runs to them, what pools need around them, paths, groundwork, and what is
     done once for the site.
 
-    A layout without rooms needs nothing. Runs are priced only where the site says where they start.
+    `paths_sqft` is what each phase paves of ways. A layout without rooms needs nothing. Runs are priced only where the
+    site says where they start.
     """
     if not placed.layout.placements:
         return ()
@@ -75,10 +86,11 @@ def take_off(
         for there, choice in placed.chosen
         for line in room_charges(choice, there.room, on_slab=there.name in grading.overlaid)
     )
-    paths = charge(phase=1, room=SITE, item="path paving", amount=path_area_sqft)
+    paths = (charge(phase=p, room=SITE, item="path paving", amount=area) for p, area in paths_sqft.items())
     runs, ground = _runs(scenario.site, placed, by_room), groundwork(grading, placed)
-    lifted, fixed = _lifted(scenario.site, placed, grading), fixed_charges(scenario.brief, existing_of(scenario.site))
-    return (*by_room, *lifted, *runs, *_round_pools(placed, pools), paths, *ground, *fixed)
+    lifted = _lifted(scenario.site, placed, grading)
+    once = (*fixed_charges(scenario.brief, existing_of(scenario.site)), *owners_charges(scenario.brief))
+    return (*by_room, *lifted, *runs, *_round_pools(placed, pools), *paths, *ground, *once)
 
 
 def _lifted(site: Site, placed: Placed, grading: Grading) -> Iterator[Charge]:

@@ -51,7 +51,8 @@ def uncertainty_of(cost: Cost, ceiling: Decimal | None, *, correlation: float | 
     if not lines:
         return None
     factor = prod(1 + float(line.quantity) for line in cost.lines if line.phase == 1 and line.is_step)
-    amounts = factor * _amounts(lines, price_correlation() if correlation is None else correlation)
+    carried = np.array([[1.0 if line.is_owners_sum else factor] for line in lines])
+    amounts = carried * _amounts(lines, price_correlation() if correlation is None else correlation)
     totals = amounts.sum(axis=0)
     low, high = np.quantile(totals, (0.1, 0.9))
     return Uncertainty(

@@ -12,7 +12,9 @@ _SHARE: Final = Decimal("0.000001")
 
 @dataclass(frozen=True, slots=True)
 class Allowances:
-    """Owner's allowances: whether appliances are in the sums, and a sum for furniture."""
+    """Owner's allowances: whether appliances are in the sums, and a sum for furniture, on which no step is taken: no
+    builder touches it.
+    """
 
     appliances: bool = True
     furniture: Decimal = NOTHING
@@ -64,10 +66,10 @@ class Budget:
         return tuple((name, share) for name, share in stated if share or name == "contingency")
 
     def least(self, lines: Decimal) -> Decimal:
-        """Least that phase 1 can cost with lines of this sum: steps are rounded to the cent, each of them a share of
-        what the one before was rounded to, which may take so much off their exact product.
+        """Least that phase 1 can cost with builders' lines of this sum and the owner's beside it: steps are rounded to
+        the cent, each of them a share of what the one before was rounded to, which may take so much off their product.
         """
-        return lines * self.factor - _CENT * Decimal(2) ** (len(self.steps(1)) - 1)
+        return lines * self.factor + self.allowances.furniture - _CENT * Decimal(2) ** (len(self.steps(1)) - 1)
 
     @property
     def factor(self) -> Decimal:

@@ -1,7 +1,7 @@
 """The catalogue: kinds of rooms sized from people and equipment, their quantities, and what those cost."""
 
 from optimizer.catalogue.affordable import Affordable, affordable
-from optimizer.catalogue.allowances import allowance_words, with_allowances
+from optimizer.catalogue.allowances import FURNITURE, allowance_words, with_allowances
 from optimizer.catalogue.assemblies import OTHER, STEPS, assemblies, assembly_of, bought_by_owners
 from optimizer.catalogue.bill import (
     SITE,
@@ -9,6 +9,7 @@ from optimizer.catalogue.bill import (
     charge,
     fixed_charges,
     fixed_price,
+    owners_charges,
     room_charges,
     room_price,
     to_cents,
@@ -75,7 +76,7 @@ from optimizer.catalogue.party import (
 )
 from optimizer.catalogue.party_evening import Phase, best_grade_flow, party_phases, passing_ft, walkway_grade
 from optimizer.catalogue.pools import barrier_height_ft, least_deck_ft, pad_size_ft, pool_figure, pool_gallons
-from optimizer.catalogue.price_book import PriceBook, UnitPrice, digest_of, with_digest
+from optimizer.catalogue.price_book import SHARE, PriceBook, UnitPrice, digest_of, price_text, with_digest
 from optimizer.catalogue.price_books import DEMONSTRATION, book_for, demo_names, demo_price_book, has_demo_book
 from optimizer.catalogue.rooms import (
     IN_WATER,
@@ -106,6 +107,7 @@ __all__ = [
     "COVERED",
     "DEMONSTRATION",
     "FOCAL_KIND",
+    "FURNITURE",
     "IDEAS",
     "IN_WATER",
     "LIFTED",
@@ -113,6 +115,7 @@ __all__ = [
     "OTHER",
     "OVERLAID",
     "SCREENED",
+    "SHARE",
     "SITE",
     "STEPS",
     "SURFACES",
@@ -193,6 +196,7 @@ __all__ = [
     "most_held",
     "most_stools",
     "narrowest",
+    "owners_charges",
     "pad_size_ft",
     "palette_of",
     "party_is_held",
@@ -201,6 +205,7 @@ __all__ = [
     "pool_figure",
     "pool_gallons",
     "price_correlation",
+    "price_text",
     "rates",
     "room_charges",
     "room_price",

@@ -39,12 +39,12 @@ def affordable(
     brief: Brief, rooms: Sequence[SizedRoom], book: PriceBook, existing: Existing = NOTHING_THERE
 ) -> Affordable:
     """Hold all wishes against the ceiling, on least prices alone."""
-    more, ceiling = brief.budget.factor, brief.budget.ceiling
-    prices = {room.name: min(room_price(c, room, book, existing) for c in room.choices) * more for room in rooms}
-    least = fixed_price(brief, book, existing) * more + sum(prices.values())
+    budget, ceiling = brief.budget, brief.budget.ceiling
+    prices = {room.name: min(room_price(c, room, book, existing) for c in room.choices) for room in rooms}
+    least = budget.least(fixed_price(brief, book, existing) + sum(prices.values()))
     if ceiling is None or least <= ceiling:
         return Affordable(least, ceiling)
-    optional = {room.name: prices[room.name] for room in rooms if not room.required}
+    optional = {room.name: prices[room.name] * budget.factor for room in rooms if not room.required}
     return Affordable(least, ceiling, tuple(_smallest(optional, least, ceiling)))
 
 

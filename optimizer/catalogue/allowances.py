@@ -19,8 +19,8 @@ def with_allowances(book: PriceBook, allowances: Allowances) -> PriceBook:
     """
     prices = book.prices if allowances.appliances else tuple(map(_left_to_owner, book.prices))
     if allowances.furniture:
-        sum_set = allowances.furniture
-        prices += (UnitPrice(FURNITURE, "Furniture, the owner's sum", "lump", sum_set, sum_set, sum_set),)
+        ends = [allowances.furniture] * 3
+        prices += (UnitPrice(FURNITURE, "Furniture, the sum that the owner sets aside", "lump", *ends),)
     return book if prices is book.prices else replace(book, prices=prices)
 
 
@@ -33,5 +33,5 @@ def allowance_words(allowances: Allowances, currency: str) -> str:
     """What of the owner's own things is in the sums and what is not, in a sentence."""
     where = "are in the sums" if allowances.appliances else "are the owner's, not in the sums"
     if allowances.furniture:
-        return f"Appliances {where}; furniture is in them with {allowances.furniture:,.0f} {currency}."
+        return f"Appliances {where}; furniture is in them with {allowances.furniture:,.0f} {currency}, as it stands."
     return f"Appliances {where}; furniture is not."

@@ -55,9 +55,13 @@ def fixed_charges(brief: Brief, existing: Existing = NOTHING_THERE) -> tuple[Cha
     """Work done once, whatever is placed; every wished room is designed, also one that is left out in the end."""
     design = charge(phase=1, room=SITE, item="design of a room", amount=len(brief.rooms))
     lifted = charge(phase=1, room=SITE, item=LIFTED, amount=existing.lifted_sqft)
-    furniture = charge(phase=1, room=SITE, item=FURNITURE, amount=int(brief.budget.allowances.furniture > 0))
     lumps = (charge(phase=1, room=SITE, item=item, amount=1) for item in _LUMPS)
-    return (*lumps, design, *(one for one in (lifted, furniture) if one.quantity))
+    return (*lumps, design, *([lifted] if lifted.quantity else []))
+
+
+def owners_charges(brief: Brief) -> tuple[Charge, ...]:
+    """What the owner sets aside beside all that builders do; `Budget.least` has it in every floor."""
+    return (charge(phase=1, room=SITE, item=FURNITURE, amount=1),) if brief.budget.allowances.furniture else ()
 
 
 def room_price(
@@ -74,7 +78,7 @@ def room_price(
 
 
 def fixed_price(brief: Brief, book: PriceBook, existing: Existing = NOTHING_THERE) -> Decimal:
-    """Phase 1 of what is done once whatever is placed, before contingency."""
+    """Phase 1 of what builders do once whatever is placed, before any step."""
     return _price(fixed_charges(brief, existing), book)
 
 

@@ -4,11 +4,17 @@ import hashlib
 import json
 from dataclasses import dataclass, replace
 from decimal import Decimal
+from typing import Final
+
+SHARE: Final = "share"
+"""Unit of what is no work of its own but a share of other lines."""
 
 
 @dataclass(frozen=True, slots=True)
 class UnitPrice:
-    """Price of one unit of an item, with the range that an estimate at concept stage carries."""
+    """Price of one unit of an item, with the range that an estimate at concept stage carries; of the unit `share` the
+    share of other lines that it comes to.
+    """
 
     item: str
     words: str
@@ -71,6 +77,12 @@ class PriceBook:
         return tuple(price for price in self.prices if not 1 / 3 <= price.place <= 2 / 3)
 
 
+def price_text(price: Decimal) -> str:
+    """A price as it is written: two decimals, of a share up to four."""
+    whole, _, part = f"{price:.4f}".partition(".")
+    return f"{whole}.{part.rstrip('0'):0<2}"
+
+
 def with_digest(book: PriceBook) -> PriceBook:
     """The book with the digest of what it says."""
     return replace(book, digest=digest_of(book))
@@ -79,7 +91,7 @@ def with_digest(book: PriceBook) -> PriceBook:
 def digest_of(book: PriceBook) -> str:
     """SHA-256 of all that a book says, whatever form it was written in."""
     rows = [
-        [price.item, price.words, price.unit, *(f"{amount:.2f}" for amount in (price.price, price.low, price.high))]
+        [price.item, price.words, price.unit, *map(price_text, (price.price, price.low, price.high))]
         for price in book.prices
     ]
     said = [book.name, book.date, book.currency, book.note, book.region, list(book.invented), rows]

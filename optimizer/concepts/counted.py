@@ -6,7 +6,7 @@ from decimal import Decimal
 from typing import Final
 
 from optimizer.appraisal import Cost
-from optimizer.catalogue import SITE, Charge, PriceBook, to_cents
+from optimizer.catalogue import SITE, Charge, PriceBook, UnitPrice, to_cents
 from optimizer.derived import Derived
 from optimizer.quantities import POOR_ACCESS, RETURN, Extra, Part, extras_of, parts_of, poor_access
 
@@ -43,7 +43,8 @@ def take_off_of(derived: Derived, cost: Cost, book: PriceBook) -> TakeOff:
         return TakeOff((), ())
     extras = extras_of(derived, [charge for charge in charges if not _is_extra(charge)])
     parts = (*parts_of(derived, charges), *_by_rule(derived, charges, extras, book))
-    return TakeOff(parts, tuple(_left_out(extra, book) for extra in extras if not extra.is_in))
+    paid = {charge.item for charge in charges if charge.room == SITE}
+    return TakeOff(parts, tuple(_left_out(extra, book) for extra in extras if extra.item not in paid))
 
 
 def _is_extra(charge: Charge) -> bool:
@@ -51,19 +52,23 @@ def _is_extra(charge: Charge) -> bool:
 
 
 def _by_rule(derived: Derived, charges: Sequence[Charge], extras: Sequence[Extra], book: PriceBook) -> Iterator[Part]:
-    """Why each of the extras is there."""
-    for extra in extras:
-        if extra.is_in:
-            yield Part(SITE, extra.item, _RULE, round(extra.amount, 2), book.of(extra.item).unit, extra.rule, _PRACTICE)
-    if by_hand := poor_access(derived, charges):
-        rooms = ", ".join(dict.fromkeys(charge.room for charge in by_hand))
-        share = book.of(POOR_ACCESS).price
-        how = f"{share:.0%} of earth and paving: no way of 6 ft for machines to {rooms}"
-        yield Part(SITE, POOR_ACCESS, _RULE, float(share), "share", how, "layout rules, 15 to 25 %")
-    if any(charge.item == RETURN for charge in charges):
-        share = book.of(RETURN).price
-        how = f"{share:.0%} of what a later phase builds: people and machines come a second time"
-        yield Part(SITE, RETURN, _RULE, float(share), "share", how, "common practice, 8 to 15 %, no source")
+    """Why each of the extras is there, and each share of money."""
+    rules, by_hand = {extra.item: extra.rule for extra in extras}, poor_access(derived, charges)
+    for line in (charge for charge in charges if charge.room == SITE):
+        price, amount = book.of(line.item), float(line.quantity)
+        if line.item in rules:
+            yield Part(SITE, line.item, _RULE, amount, price.unit, rules[line.item], _PRACTICE, line.phase)
+        elif line.item == POOR_ACCESS:
+            rooms = ", ".join(dict.fromkeys(charge.room for charge in by_hand if charge.phase == line.phase))
+            how = f"{price.price:.0%} of earth and paving: no way of 6 ft for machines to {rooms}"
+            yield _share(line, price, how, "layout rules, 15 to 25 %")
+        elif line.item == RETURN:
+            how = f"{price.price:.0%} of what a later phase builds: people and machines come a second time"
+            yield _share(line, price, how, "common practice, 8 to 15 %, no source")
+
+
+def _share(line: Charge, price: UnitPrice, how: str, source: str) -> Part:
+    return Part(SITE, line.item, _RULE, float(price.price), price.unit, how, source, line.phase)
 
 
 def _left_out(extra: Extra, book: PriceBook) -> NotIncluded:

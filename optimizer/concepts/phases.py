@@ -7,6 +7,7 @@ from math import dist
 from optimizer.appraisal import Cost
 from optimizer.concepts.option import Option
 from optimizer.concepts.words import listed
+from optimizer.derived import later_rooms, legs_without
 from optimizer.layout import Layout, Placed, PlacedRoom
 from optimizer.quantities import figure
 from optimizer.scenario import Scenario
@@ -21,11 +22,11 @@ def standing_after(option: Option, placed: Placed, phase: int) -> Option:
     """The concept as it stands once a phase is built: rooms of later phases are not there yet, but for ground that is
     held, nor are ways that lead to no room that is.
     """
-    later = {room.name for room in placed if room.room.phase > phase and room.kind != "reserve"}
+    later = later_rooms(placed, phase)
     if not later:
         return option
     layout = Layout(tuple(place for place in option.layout.placements if place.room not in later))
-    legs = tuple(leg for leg in option.appraisal.legs if any(later.isdisjoint(trip) for trip in leg.trips))
+    legs = legs_without(option.appraisal.legs, later)
     ways = tuple(way for way in option.appraisal.ways if later.isdisjoint(way.between))
     return replace(option, layout=layout, appraisal=replace(option.appraisal, legs=legs, ways=ways))
 

@@ -3,5 +3,18 @@
 from optimizer.derived.derived import Derived
 from optimizer.derived.futures import Access, Barred, Fit, FutureSite, Miss
 from optimizer.derived.pools import PoolSite, pool_sites
+from optimizer.derived.stages import later_rooms, legs_without, stages_of
 
-__all__ = ["Access", "Barred", "Derived", "Fit", "FutureSite", "Miss", "PoolSite", "pool_sites"]
+__all__ = [
+    "Access",
+    "Barred",
+    "Derived",
+    "Fit",
+    "FutureSite",
+    "Miss",
+    "PoolSite",
+    "later_rooms",
+    "legs_without",
+    "pool_sites",
+    "stages_of",
+]

@@ -59,9 +59,11 @@ def retaining_parts(line: Line, of: Counted) -> Iterator[Part]:
 
 
 def step_parts(line: Line, of: Counted) -> Iterator[Part]:
-    """Treads of each flight that is built, and handrails."""
-    for flight in of.derived.grading.flights:
-        if GROUND in flight.between:
+    """Treads of each flight that is built in the line's phase, and handrails."""
+    before = of.before(line.phase)
+    there = before.grading.flights if before else ()
+    for flight in of.stages[line.phase].grading.flights:
+        if GROUND in flight.between or flight in there:
             continue
         ends, treads = " to ".join(flight.between), flight.risers - 1 + flight.landings
         how = (

@@ -1,6 +1,6 @@
 """What blows budgets in practice beside rooms and ways: each is in by a stated rule, or out and said to be out."""
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from math import ceil
 from typing import Final
@@ -62,12 +62,14 @@ def extras_of(derived: Derived, charges: Sequence[Charge]) -> tuple[Extra, ...]:
     return tuple(ask(of) for ask in _ASKED)
 
 
-def extra_charges(derived: Derived, charges: Sequence[Charge]) -> tuple[Charge, ...]:
-    """Charges of what is in, in phase 1: it is done before or with the first work on the site."""
-    if not derived.placed.layout.placements:
-        return ()
-    found = (extra for extra in extras_of(derived, charges) if extra.is_in)
-    return tuple(charge(phase=1, room=SITE, item=extra.item, amount=extra.amount) for extra in found)
+def extra_charges(stages: Mapping[int, Derived], charges: Sequence[Charge]) -> Iterator[Charge]:
+    """Charges of what is in: of what stands after each phase, whatever it asks for beyond what was built before."""
+    paid: dict[str, float] = {}
+    for phase, stage in stages.items():
+        for extra in extras_of(stage, [c for c in charges if c.phase <= phase]):
+            if (more := extra.amount - paid.get(extra.item, 0.0)) > 0:
+                paid[extra.item] = extra.amount
+                yield charge(phase=phase, room=SITE, item=extra.item, amount=more)
 
 
 def _lights(of: Counted) -> Extra:

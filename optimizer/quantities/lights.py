@@ -40,10 +40,22 @@ def site_lights(derived: Derived) -> SiteLights:
     )
 
 
+def _added(of: Counted, phase: int) -> SiteLights:
+    """Those that a phase adds to what stands before it."""
+    after, before = site_lights(of.stages[phase]), of.before(phase)
+    there = site_lights(before) if before else SiteLights(0.0, 0, 0, 0)
+    return SiteLights(
+        way_ft=after.way_ft - there.way_ft,
+        along_ways=after.along_ways - there.along_ways,
+        at_steps=after.at_steps - there.at_steps,
+        risers=after.risers - there.risers,
+    )
+
+
 def light_parts(line: Line, of: Counted) -> Iterator[Part]:
     """Fixtures of a room as a zone, or those of ways and steps; under the first of all, transformer and cable."""
     if line.room == SITE:
-        yield from _on_the_site(line, site_lights(of.derived))
+        yield from _on_the_site(line, _added(of, line.phase))
     else:
         how = f"one zone with its switch; {line.quantity:g} x {value('room_light_w'):g} W"
         yield line.part("fixtures", line.quantity, "each", how, figure("room_light_w").source)

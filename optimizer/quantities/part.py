@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from optimizer.catalogue import Charge, Palette, palette_of
-from optimizer.derived import Derived
+from optimizer.derived import Derived, stages_of
 from optimizer.layout import PlacedRoom
 from optimizer.quantities.figures import BuildUp, build_up
 from optimizer.quantities.outlines import PavedPiece, paved_pieces
@@ -28,19 +28,21 @@ class Part:
     unit: str
     how: str
     source: str = ARITHMETIC
+    phase: int = 1
 
 
 @dataclass(frozen=True, slots=True)
 class Line:
-    """What a cost sheet has of one item for one room, or for the site: all its amounts together."""
+    """What a cost sheet has of one item for one room, or for the site, in a phase: all its amounts together."""
 
     room: str
     item: str
     quantity: float
+    phase: int = 1
 
     def part(self, item: str, quantity: float, unit: str, how: str, source: str = ARITHMETIC) -> Part:
-        """Part of this line, to the hundredth."""
-        return Part(self.room, self.item, item, round(quantity, 2), unit, how, source)
+        """Part of this line in its phase, to the hundredth."""
+        return Part(self.room, self.item, item, round(quantity, 2), unit, how, source, self.phase)
 
 
 @dataclass(frozen=True)
@@ -52,12 +54,12 @@ class Counted:
 
     @cached_property
     def lines(self) -> tuple[Line, ...]:
-        """Charges of one room and item together, in their order."""
-        sums: dict[tuple[str, str], float] = {}
+        """Charges of one room and item in a phase together, in their order."""
+        sums: dict[tuple[str, str, int], float] = {}
         for charge in self.charges:
-            key = (charge.room, charge.item)
+            key = (charge.room, charge.item, charge.phase)
             sums[key] = sums.get(key, 0.0) + float(charge.quantity)
-        return tuple(Line(room, item, amount) for (room, item), amount in sums.items() if amount)
+        return tuple(Line(room, item, amount, phase) for (room, item, phase), amount in sums.items() if amount)
 
     @cached_property
     def by_item(self) -> Mapping[str, tuple[Line, ...]]:
@@ -74,6 +76,15 @@ class Counted:
     def placed(self, line: Line) -> PlacedRoom | None:
         """Room of a line; None for one of the site."""
         return self.derived.placed.of(line.room)
+
+    @cached_property
+    def stages(self) -> Mapping[int, Derived]:
+        """What stands after each phase."""
+        return stages_of(self.derived)
+
+    def before(self, phase: int) -> Derived | None:
+        """What stands before a phase; None where it is the first in which anything is built."""
+        return next((self.stages[number] for number in sorted(self.stages, reverse=True) if number < phase), None)
 
     @cached_property
     def pieces(self) -> tuple[PavedPiece, ...]:

@@ -26,13 +26,22 @@ _SWELL: Final = "handbooks, 20 to 30 % for common earth"
 
 def paving_parts(line: Line, of: Counted) -> Iterator[Part]:
     """All parts of one room's paving, or of the ways."""
-    piece = next((piece for piece in of.pieces if piece.room == line.room), None)
+    piece = next((_in_phase(piece, line, of) for piece in of.pieces if piece.room == line.room), None)
     yield from _top(line, of)
     if piece is None:
         return
     if not line.item.endswith("overlay"):
         yield from _below(line, of, piece)
     yield from _edges(line, of, piece)
+
+
+def _in_phase(piece: PavedPiece, line: Line, of: Counted) -> PavedPiece:
+    """Of ways that several phases pave the part of one, base and edges by its share of the ground."""
+    share = line.quantity / of.amount(line.item, line.room)
+    if share == 1:
+        return piece
+    sizes = (piece.net_sqft, piece.base_sqft, piece.free_ft, piece.outline_ft)
+    return PavedPiece(piece.room, *(share * size for size in sizes))
 
 
 def _top(line: Line, of: Counted) -> Iterator[Part]:

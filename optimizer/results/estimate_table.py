@@ -7,7 +7,7 @@ from decimal import Decimal
 from typing import Final
 
 from optimizer.appraisal import Cost, CostLine
-from optimizer.catalogue import PriceBook, allowance_words, assemblies, narrowest
+from optimizer.catalogue import PriceBook, allowance_words, assemblies, narrowest, price_text
 from optimizer.concepts import Option, about_words
 from optimizer.results.forms import money
 from optimizer.results.table import safe_cell
@@ -83,7 +83,7 @@ def _row(line: CostLine, words: str) -> list[str]:
     quantity = f"{line.quantity.normalize():f}"
     amounts = (money(amount) for amount in (line.amount, line.low, line.high))
     how = (safe_cell(line.how), safe_cell(line.source))
-    return [str(line.phase), *texts, quantity, safe_cell(line.unit), money(line.unit_price), *amounts, *how]
+    return [str(line.phase), *texts, quantity, safe_cell(line.unit), price_text(line.unit_price), *amounts, *how]
 
 
 def _sum_row(phase: str, what: str, amount: Decimal, low: Decimal | None, high: Decimal | None, how: str) -> list[str]:

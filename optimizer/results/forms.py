@@ -26,6 +26,7 @@ from optimizer.appraisal import (
     WayRun,
     WorkZone,
 )
+from optimizer.catalogue import UnitPrice, price_text
 from optimizer.check import Finding
 from optimizer.circulation import Leg, Way
 from optimizer.concepts import Conflict, LeftOut, Option, OptionSet, SearchRecord, WayOut
@@ -42,6 +43,7 @@ _FARTHEST_FT: Final = 100_000.0
 _MOST_UNITS: Final = 1e9
 """Of an item on a cost line; products with prices stay exact decimals."""
 _MONEY: Final = re.compile(r"-?[0-9]{1,12}\.[0-9]{2}")
+_PRICE: Final = re.compile(r"-?[0-9]{1,12}\.[0-9]{2,4}")
 _ID: Final = re.compile(r"[A-Za-z0-9_-]*[A-Za-z0-9][A-Za-z0-9_-]*")
 
 
@@ -54,6 +56,12 @@ def _from_money(value: object) -> Decimal:
     if isinstance(value, str) and _MONEY.fullmatch(value):
         return Decimal(value)
     raise _other('money as text with two decimals, such as "1250.00"')
+
+
+def _from_price(value: object) -> Decimal:
+    if isinstance(value, str) and _PRICE.fullmatch(value):
+        return Decimal(value)
+    raise _other('money as text with two decimals, a share with up to four, such as "0.1250"')
 
 
 def _checked_id(value: str) -> str:
@@ -85,6 +93,7 @@ UNION: Final[Any] = Union
 
 _LENGTH: Final = _number(_FARTHEST_FT)
 _SIZE: Final = _number(_FARTHEST_FT, above=0)
+_PRICED: Final = ANNOTATED[Decimal, BeforeValidator(_from_price), PlainSerializer(price_text)]
 
 LEAVES: Final[Mapping[Any, Any]] = {
     bool: Annotated[bool, Field(strict=True)],
@@ -109,6 +118,7 @@ FORMS: Final[Mapping[tuple[type, str], Any]] = {
     (Placement, "base_depth_ft"): _SIZE,
     (Way, "width_ft"): _LENGTH,
     (Leg, "width_ft"): _LENGTH,
+    **dict.fromkeys(((UnitPrice, "price"), (UnitPrice, "low"), (UnitPrice, "high"), (CostLine, "unit_price")), _PRICED),
     # By its shortest text, so that a quantity written as 12.35 comes back as 12.35.
     (CostLine, "quantity"): Annotated[
         _number(_MOST_UNITS), AfterValidator(lambda quantity: Decimal(repr(quantity))), PlainSerializer(float)

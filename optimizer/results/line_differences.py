@@ -5,12 +5,12 @@ from dataclasses import dataclass
 from decimal import Decimal
 from typing import Literal
 
-from optimizer.appraisal import CostLine
-from optimizer.catalogue import SITE, STEPS
+from optimizer.appraisal import CostLine, share_of
+from optimizer.catalogue import SITE, STEPS, bought_by_owners
 from optimizer.concepts import Option
 from optimizer.results.forms import money
 
-Cause = Literal["new", "gone", "finish", "price", "size", "place", "quantity", "steps"]
+Cause = Literal["new", "gone", "finish", "owner's", "price", "size", "place", "quantity", "steps"]
 _Key = tuple[int, str, str]
 
 
@@ -100,16 +100,27 @@ def _alone(lines: Sequence[CostLine]) -> dict[tuple[int, str, str], CostLine]:
 
 
 def _between(one: CostLine, other: CostLine, sizes: set[str]) -> LineDifference:
+    if _is_owners(one) or _is_owners(other):
+        words = "left to the owner" if _is_owners(other) else "no longer left to the owner"
+        return _difference(one, one.amount, other.amount, "owner's", words)
     if one.quantity == other.quantity:
-        words = (
-            f"{money(other.unit_price)} for {money(one.unit_price)} {'each' if one.unit == 'each' else f'a {one.unit}'}"
-        )
-        return _difference(one, one.amount, other.amount, "price", words)
+        return _difference(one, one.amount, other.amount, "price", _prices(one, other))
     words = f"{_amount(other)} for {_amount(one)}"
-    if one.unit_price != other.unit_price:
+    if one.unit_price != other.unit_price and not one.is_share_of_lines:
         words += f", at {money(other.unit_price)} for {money(one.unit_price)}"
     is_larger: Cause = "size" if one.room in sizes else "quantity"
     return _difference(one, one.amount, other.amount, "place" if one.item.endswith(" run") else is_larger, words)
+
+
+def _is_owners(line: CostLine) -> bool:
+    """Whether an allowance leaves it to the owner, so that it has no price."""
+    return not line.unit_price and line.item in bought_by_owners()
+
+
+def _prices(one: CostLine, other: CostLine) -> str:
+    if one.is_share_of_lines:
+        return f"{_amount(other)} for {_amount(one)}"
+    return f"{money(other.unit_price)} for {money(one.unit_price)} {'each' if one.unit == 'each' else f'a {one.unit}'}"
 
 
 def _swap(one: CostLine, other: CostLine) -> LineDifference:
@@ -141,6 +152,8 @@ def _difference(line: CostLine, before: Decimal, after: Decimal, cause: Cause, w
 
 
 def _amount(line: CostLine) -> str:
-    """Quantity with its unit; pieces are only counted."""
+    """Quantity with its unit; pieces are only counted, a share is of money."""
+    if line.is_share_of_lines:
+        return share_of(line.unit_price, line.quantity)
     quantity = f"{line.quantity.normalize():,f}"
     return quantity if line.unit in {"each", "lump"} else f"{quantity} {line.unit}"

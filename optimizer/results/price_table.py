@@ -4,8 +4,7 @@ import csv
 import io
 from typing import Final
 
-from optimizer.catalogue import DEMONSTRATION, PriceBook
-from optimizer.results.forms import money
+from optimizer.catalogue import DEMONSTRATION, PriceBook, price_text
 
 _COLUMNS: Final = (
     *("item", "words", "unit", "price", "low", "high"),
@@ -27,6 +26,6 @@ def price_table(book: PriceBook) -> str:
     writer.writerow(_COLUMNS)
     for price in book.prices:
         if not (is_firms and price.item in book.invented):
-            amounts = (money(price.price), money(price.low), money(price.high))
+            amounts = map(price_text, (price.price, price.low, price.high))
             writer.writerow([price.item, price.words, price.unit, *amounts, *head])
     return text.getvalue()

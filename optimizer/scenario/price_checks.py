@@ -6,7 +6,16 @@ from decimal import Decimal
 from pathlib import Path as FilePath
 from typing import Any, Final
 
-from optimizer.catalogue import DEMONSTRATION, PriceBook, UnitPrice, book_for, demo_names, has_demo_book, with_digest
+from optimizer.catalogue import (
+    DEMONSTRATION,
+    SHARE,
+    PriceBook,
+    UnitPrice,
+    book_for,
+    demo_names,
+    has_demo_book,
+    with_digest,
+)
 from optimizer.errors import ScenarioError
 from optimizer.scenario.complaints import did_you_mean, found_text
 from optimizer.scenario.document import Complaint, Path
@@ -14,6 +23,7 @@ from optimizer.scenario.price_file import MOST_ROWS, PriceRows
 from optimizer.scenario.values import LONGEST_NAME
 
 _AMOUNT: Final = re.compile(r"[0-9]{1,10}(\.[0-9]{1,2})?")
+_SHARE: Final = re.compile(r"0(\.[0-9]{1,4})?|1(\.0{1,4})?")
 _DATE: Final = re.compile(r"[0-9]{4}-(0[1-9]|1[0-2])(-(0[1-9]|[12][0-9]|3[01]))?")
 _AMOUNTS: Final = ("price", "low", "high")
 _TOLD_MISSING: Final = 8
@@ -89,7 +99,7 @@ def _rows(given: PriceRows, known: Mapping[str, UnitPrice]) -> Iterator[Complain
         path: Path = ("prices", number)
         if row:
             yield from _item(row, path, known, seen)
-            yield from _amounts(row, path)
+            yield from _amounts(row, path, is_share=_unit_of(row, known) == SHARE)
     lacking = [item for item in known if item not in seen]
     if lacking and given.head.get("based_on") != DEMONSTRATION:
         yield _lacking(lacking)
@@ -118,12 +128,21 @@ def _item(row: Mapping[str, Any], path: Path, known: Mapping[str, UnitPrice], se
         yield Complaint((*path, "words"), "text on one line", found_text(row["words"]), "shorten it")
 
 
-def _amounts(row: Mapping[str, Any], path: Path) -> Iterator[Complaint]:
-    wrong = [name for name in _AMOUNTS if not _AMOUNT.fullmatch(_text(row.get(name)))]
+def _unit_of(row: Mapping[str, Any], known: Mapping[str, UnitPrice]) -> str:
+    """Unit of the item that a row is of; nothing where the program does not count it."""
+    item = row.get("item")
+    return known[item].unit if isinstance(item, str) and item in known else ""
+
+
+def _amounts(row: Mapping[str, Any], path: Path, *, is_share: bool) -> Iterator[Complaint]:
+    form = _SHARE if is_share else _AMOUNT
+    wrong = [name for name in _AMOUNTS if not form.fullmatch(_text(row.get(name)))]
+    expected = "a share, such as 0.12" if is_share else "an amount of money of at least 0"
+    advice = (
+        "write 12 % as 0.12; at most 1, up to four decimals" if is_share else "write digits only, such as 32 or 32.50"
+    )
     for name in wrong:
-        advice = "write digits only, such as 32 or 32.50"
-        found = found_text(row.get(name))
-        yield Complaint((*path, name), f"`{name}` as an amount of money of at least 0", found, advice)
+        yield Complaint((*path, name), f"`{name}` as {expected}", found_text(row.get(name)), advice)
     if not wrong:
         price, low, high = (Decimal(_text(row[name])) for name in _AMOUNTS)
         if not low <= price <= high:

@@ -93,7 +93,8 @@ class _Folded:
 
     def under(self, line: CostLine) -> tuple[str, ...]:
         """Parts of a line, each with how it was worked out."""
-        own = (part for part in self.parts if (part.room, part.line) == (line.room, line.item))
+        key = (line.phase, line.room, line.item)
+        own = (part for part in self.parts if (part.phase, part.room, part.line) == key)
         return tuple(f"{p.item}: {self.words.counted(p.quantity, p.unit)} ({p.how})" for p in own)
 
 
@@ -130,6 +131,8 @@ def _sum(lines: tuple[CostLine, ...]) -> Decimal:
 
 def _row(line: CostLine, folded: _Folded) -> CostRow:
     quantity = folded.words.priced(line.quantity, line.unit, line.unit_price)
+    if line.is_share_of_lines:
+        quantity = f"{folded.words.counted(float(line.unit_price), line.unit)} of {folded.words.money(line.quantity)}"
     return CostRow(
         line.item.replace("_", " "), quantity, folded.words.money(line.amount, cents=True), folded.under(line)
     )

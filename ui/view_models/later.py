@@ -28,7 +28,9 @@ def _standing(outlook: Outlook) -> str:
 
 
 def _meaning(outlook: Outlook, words: Words) -> str:
-    return " ".join((*_misses(outlook, words), _way(outlook), _money(outlook, words)))
+    """What misses, the way in, and money: nobody prepares for what does not fit."""
+    money = (_money(outlook, words),) if outlook.fit.is_kept else ()
+    return " ".join((*_misses(outlook, words), _way(outlook), *money))
 
 
 def _misses(outlook: Outlook, words: Words) -> Iterator[str]:
@@ -46,7 +48,7 @@ def _way(outlook: Outlook) -> str:
 def _money(outlook: Outlook, words: Words) -> str:
     money = outlook.money
     now, with_it, without = (_said(amount, words) for amount in (money.now, money.later_with, money.later_without))
-    told = f"Prepared now for {now}, it costs {with_it} later; unprepared {without}."
+    told = f"At today's prices: prepared now for {now}, it costs {with_it} later; unprepared {without}."
     if money.pays_above is None:
         return f"{told} Preparing does not pay."
     return f"{told} Preparing pays if the chance of building it is more than {share_words(money.pays_above)}."

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 from typing import Final
 
+from optimizer.catalogue import SHARE
 from optimizer.scenario import Scenario
 from optimizer.units import metres_from_feet
 
@@ -81,7 +82,9 @@ class Words:
         return f"{volume_cuyd * float(_METRIC['cu yd'][1]):,.0f} m³"
 
     def counted(self, quantity: float, unit: str) -> str:
-        """Say so many units of a take-off; feet as metres in a metric scenario."""
+        """Say so many units of a take-off; feet as metres in a metric scenario, a share in per cent."""
+        if unit == SHARE:
+            return f"{number_words(quantity * 100)} %"
         name, size = _METRIC.get(unit, (unit, Decimal(1))) if self.units == "m" else (unit, Decimal(1))
         return f"{number_words(quantity * float(size))} {name}"
 

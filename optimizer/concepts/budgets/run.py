@@ -58,7 +58,7 @@ def usual_range(case: Case) -> tuple[Decimal, Decimal]:
     brief = case.scenario.brief
     dearest = sum(max(room_price(choice, room, case.book) for choice in room.choices) for room in case.rooms)
     once = fixed_price(brief, case.book, existing_of(case.scenario.site))
-    highest = (once + dearest) * brief.budget.factor * FOR_WAYS
+    highest = (once + dearest) * brief.budget.factor * FOR_WAYS + brief.budget.allowances.furniture
     unit = unit_of(highest)
     lowest = (floor_price(case) / unit).to_integral_value(ROUND_FLOOR) * unit
     return lowest, (highest / unit).to_integral_value(ROUND_CEILING) * unit

@@ -7,9 +7,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from optimizer.appraisal import CostRange, cost_of
-from optimizer.brief import Budget, Later
-from optimizer.catalogue import Charge, PriceBook, UnitPrice
+from optimizer.appraisal import CostRange, cost_of, uncertainty_of
+from optimizer.brief import Allowances, Budget, Later
+from optimizer.catalogue import Charge, PriceBook, UnitPrice, with_allowances
 
 BOOK = PriceBook(
     name="test",
@@ -123,7 +123,23 @@ def test_steps_follow_one_another() -> None:
         ("tax", "92.98"),
     ]
     assert cost.total == Decimal("1421.23")
-    assert [line.how for line in cost.lines[:2]] == ["1000 h of hour at 1.00", "10 % of 1000.00"]
+    assert [line.how for line in cost.lines[:2]] == ["1000 h of hour at 1.00", "10 % of 1,000.00"]
+
+
+def test_what_the_owner_sets_aside_is_no_builders_work() -> None:
+    """1,000 with 15 % contingency, and 8,000 for furniture that nothing is added to: not in a step, not in a range."""
+    allowances = Allowances(furniture=Decimal(8000))
+    budget, book = replace(plain("0.15"), allowances=allowances), with_allowances(ONES, allowances)
+    cost = cost_of([Charge(1, "site", "furniture", Decimal(1)), Charge(1, "a", "hour", Decimal(1000))], book, budget)
+    alone = cost_of([Charge(1, "a", "hour", Decimal(1000))], ONES, plain("0.15"))
+    furniture = cost.lines[-1]
+    assert (furniture.item, furniture.amount, furniture.source) == ("furniture", 8000, "the scenario's budget")
+    assert cost.lines[:-1] == alone.lines
+    assert (cost.total, cost.low, cost.high) == (alone.total + 8000, alone.low + 8000, alone.high + 8000)
+    assert budget.least(Decimal(1000)) <= cost.phase(1)
+    sure = uncertainty_of(cost, None)
+    assert sure is not None
+    assert sure.one_in_ten_below == sure.one_in_ten_above == Decimal(9200)
 
 
 def test_later_phases_are_priced_in_their_year() -> None:

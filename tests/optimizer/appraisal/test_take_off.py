@@ -31,7 +31,7 @@ def quantities(
 ) -> dict[tuple[int, str], Decimal]:
     """Quantities by phase and item."""
     rooms = sized_rooms(scenario.brief)
-    charges = take_off(scenario, placed_of(rooms, Layout(placements)), path_area_sqft=path_area_sqft, grading=LEVEL)
+    charges = take_off(scenario, placed_of(rooms, Layout(placements)), paths_sqft={1: path_area_sqft}, grading=LEVEL)
     return {(charge.phase, charge.item): charge.quantity for charge in charges}
 
 

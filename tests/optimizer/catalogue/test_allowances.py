@@ -39,18 +39,22 @@ def test_appliances_left_to_the_owner_cost_nothing():
 
 
 def test_a_sum_for_furniture_is_in_every_floor():
-    """Set aside once, in phase 1, whatever is placed."""
+    """Set aside once, in phase 1, whatever is placed, and as it stands: no step is taken on it."""
     wish, allowances = RoomWish("r", "lawn"), Allowances(furniture=Decimal(8000))
     plain, with_sum = (Brief(Guests(4, 12), (wish,), budget=Budget(allowances=a)) for a in (Allowances(), allowances))
     book = with_allowances(demo_price_book(), allowances)
-    assert fixed_price(with_sum, book) - fixed_price(plain, demo_price_book()) == 8000
+    once = fixed_price(with_sum, book)
+    assert once == fixed_price(plain, demo_price_book())
+    assert with_sum.budget.least(once) - plain.budget.least(once) == 8000
 
 
 def test_what_is_in_and_out_is_said():
     """Both ways, with the sum."""
     assert allowance_words(OUT, "USD") == "Appliances are the owner's, not in the sums; furniture is not."
     both = Allowances(furniture=Decimal(8000))
-    assert allowance_words(both, "USD") == "Appliances are in the sums; furniture is in them with 8,000 USD."
+    assert (
+        allowance_words(both, "USD") == "Appliances are in the sums; furniture is in them with 8,000 USD, as it stands."
+    )
 
 
 @pytest.mark.parametrize("currency", ["USD", "AUD"])

@@ -8,8 +8,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from optimizer.appraisal import cost_of
-from optimizer.brief import Budget
-from optimizer.catalogue import Charge, demo_price_book
+from optimizer.brief import Allowances, Budget
+from optimizer.catalogue import Charge, demo_price_book, with_allowances
 from optimizer.layout import Layout
 from optimizer.results.line_differences import line_differences
 from optimizer.results.revision import figure_changes, room_changes
@@ -142,3 +142,23 @@ def test_what_it_does_to_the_figures():
         ("walking ft", "1,234", "1,000", "-234"),
         ("sun on quiet nook, h", "1.8", "3.0", "+1.2"),
     ]
+
+
+def test_a_share_of_lines_reads_as_one():
+    """Work by hand on more paving, or at another share: money is no quantity of it."""
+    less, more = (concept(("site", "poor access", base)) for base in ("10000", "14178.97"))
+    assert less.appraisal.cost.lines[0].how == "20 % of 10,000.00"
+    (found,) = line_differences(less, more)
+    assert (found.cause, found.words) == ("quantity", "20 % of 14,178.97 for 20 % of 10,000.00")
+    dearer = replace(BOOK.of("poor access"), price=Decimal("0.2250"))
+    other = replace(BOOK, prices=tuple(dearer if p.item == "poor access" else p for p in BOOK.prices))
+    (found,) = line_differences(less, concept(("site", "poor access", "10000"), book=other))
+    assert (found.cause, found.words, found.more) == ("price", "22.5 % of 10,000.00 for 20 % of 10,000.00", 250)
+
+
+def test_what_an_owner_buys_is_no_other_price():
+    """An allowance takes a line out of the sums, or puts it back: nobody's price has changed."""
+    own = with_allowances(BOOK, Allowances(appliances=False))
+    priced, left = (concept((TABLE, "grill", 1), book=book) for book in (BOOK, own))
+    told = [(one.cause, one.words) for pair in ((priced, left), (left, priced)) for one in line_differences(*pair)]
+    assert told == [("owner's", "left to the owner"), ("owner's", "no longer left to the owner")]

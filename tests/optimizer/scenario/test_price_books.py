@@ -164,6 +164,17 @@ def test_what_is_wrong_in_a_table_has_its_line_and_cell(changes, place, words):
     assert any(f"firm.csv:{line}{place}: " in one and words in one for one in told), told
 
 
+@pytest.mark.parametrize("wrong", ["1.2", "12", "0.12345", "1.0001", ".5"])
+def test_a_share_lies_between_none_and_all(wrong):
+    """What a share of other lines comes to: up to four decimals, at most 1, one report at its cell."""
+    told = of_book(rows_with(poor_access={"high": wrong}), "firm.csv")
+    assert len([one for one in told if "`high` as a share, such as 0.12" in one]) == 1
+    book = read_price_book(rows_with(poor_access={"price": "0.2125", "high": "1"}), "firm.csv", "USD")
+    assert [str(book.of("poor access").price), float(book.of("poor access").high)] == ["0.2125", 1]
+    assert read_price_book(price_table(book), "other.csv", "USD") == book
+    assert book.digest != read_price_book(rows_with(poor_access={"price": "0.21"}), "firm.csv", "USD").digest
+
+
 @pytest.mark.parametrize(
     ("text", "name", "words"),
     [

@@ -3,7 +3,9 @@
 from dataclasses import replace
 from decimal import Decimal
 
-from optimizer.appraisal import CostLine, CostRange, Mover, Uncertainty
+from optimizer.appraisal import CostLine, CostRange, Mover, Uncertainty, cost_of
+from optimizer.brief import Budget
+from optimizer.catalogue import Charge, demo_price_book
 from optimizer.quantities import Part
 from tests.sample_run import sample_option
 from ui.view_models import Words, cost_sheet
@@ -30,10 +32,11 @@ def test_line_says_quantity_and_price():
 
 
 def test_parts_are_folded_under_their_line():
-    """Of the line's own room and item alone, with the sum that a person can follow; in metres where the yard is."""
+    """Of the line's own phase, room and item alone, with the sum that a person can follow; in metres where the yard is."""
     parts = (
         Part("quiet nook", "paving", "bedding sand", 0.17, "cu yd", "56.0 sq ft x 1 in / 324", "ICPI"),
         Part("gathering area", "paving", "bedding sand", 9.0, "cu yd", "elsewhere", "ICPI"),
+        Part("quiet nook", "paving", "bedding sand", 5.0, "cu yd", "of the later phase", "ICPI", phase=2),
     )
     cost = sample_option().appraisal.cost
     rows = [cost_sheet(cost, Words("USD", unit), parts=parts).phases[0].rooms[1].rows[0] for unit in ("ft", "m")]
@@ -68,3 +71,11 @@ def test_ranges_and_what_moves_them_are_said():
     assert "stay under the all-in limit is 62%" in shown.sure
     assert [(row.item, row.quantity, row.amount) for row in shown.movers] == [("paving", "quiet nook", "41%")]
     assert shown.prices == "Prices: invented."
+
+
+def test_a_share_of_lines_is_no_quantity():
+    """20 % of a sum of money, and its rule in per cent."""
+    cost = cost_of([Charge(1, "site", "poor access", Decimal("14178.97"))], demo_price_book(), Budget())
+    parts = (Part("site", "poor access", "by rule", 0.2, "share", "no way for machines"),)
+    (row,) = cost_sheet(cost, Words("USD", "ft"), parts=parts).phases[0].rooms[0].rows
+    assert (row.quantity, row.parts) == ("20 % of $14,179", ("by rule: 20 % (no way for machines)",))

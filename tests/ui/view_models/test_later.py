@@ -23,16 +23,18 @@ def test_what_stays_possible():
     tub = figures()["hot tub"]
     assert tub.label == "hot tub, on the water later"
     assert tub.value == "stays possible"
-    assert tub.meaning.startswith("Comes in from the drive by cart with the tub on edge. Prepared now for $")
+    assert tub.meaning.startswith(
+        "Comes in from the drive by cart with the tub on edge. At today's prices: prepared now for $"
+    )
     assert tub.meaning.endswith("%.")
     assert "00, it costs $" in tub.meaning
 
 
 def test_what_does_not():
-    """A pool a foot too near the boundary, and a swim spa that no gate lets in."""
+    """A pool a foot too near the boundary, of which no money is said, and a swim spa that no gate lets in."""
     pool = figures(held=replace(HELD, x_ft=3.0))["pool"]
     assert pool.value == "does not fit as it lies"
-    assert pool.meaning.startswith("1.0 ft are missing, by the west. Comes in from the drive by digger.")
+    assert pool.meaning == "1.0 ft are missing, by the west. Comes in from the drive by digger."
     barred = figures((DRIVE, DRIVE.replace("12", "6")))["swim spa"]
     assert barred.value == "by crane only"
-    assert barred.meaning.startswith("Nothing drives in.")
+    assert barred.meaning.startswith("Nothing drives in. At today's prices: prepared now for $")
