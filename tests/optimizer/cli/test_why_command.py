@@ -9,6 +9,15 @@ from optimizer.scenario import read_scenario
 from optimizer.scenario.patch import patched
 from tests.optimizer.concepts.whys.tiny_yard import TEXT
 
+OWN_PRICES = """\
+name: Alder and Sons
+date: "2026-10"
+currency: USD
+based_on: demonstration prices
+prices:
+  - {item: light, unit: each, price: 700, low: 600, high: 800}
+"""
+
 
 @pytest.fixture
 def yard(tmp_path):
@@ -64,6 +73,28 @@ def test_in_a_concept(yard, tmp_path, capsys):
     assert "--option: expected a concept without the nook, found concept-01, which has it" in capsys.readouterr().err
     assert ask(yard, "--from", str(tmp_path / "options.json"), "--option", "concept-99") == 2
     assert "'concept-99'; it has concept-01" in capsys.readouterr().err
+
+
+def test_prices_of_ones_own(yard, tmp_path, capsys):
+    """A book that the scenario names, that the call names, or that the result of the call was made with."""
+    (tmp_path / "own.yaml").write_text(OWN_PRICES)
+    named = tmp_path / "named.yaml"
+    named.write_text(f"prices: own.yaml\n{TEXT}", encoding="utf-8")
+    assert main(["options", str(named), "--out", str(tmp_path), "--seconds", "1", "--processes", "0"]) == 0
+    concepts = json.loads((tmp_path / "options.json").read_text())["options"]
+    costs = [f"{float(next(iter(one['cost']['phases'].values()))):,.0f} USD" for one in concepts]
+    capsys.readouterr()
+    result = ("--from", str(tmp_path / "options.json"))
+    for asked, words in ((named, result), (yard, result), (yard, (*result, "--prices", str(tmp_path / "own.yaml")))):
+        assert ask(asked, "--left-out", *words) == 0
+        printed = capsys.readouterr().out
+        assert any(f"it fits: concept {i}" in printed.lower() and cost in printed for i, cost in enumerate(costs, 1))
+    assert ask(yard, "--at", "16,12", "--json", str(tmp_path / "a.json")) == 0
+    assert ask(named, "--at", "16,12", "--json", str(tmp_path / "b.json")) == 0
+    plain, own = (json.loads((tmp_path / name).read_text())["ways_out"] for name in ("a.json", "b.json"))
+    assert plain
+    assert own
+    assert plain[0]["text"] != own[0]["text"]
 
 
 @pytest.mark.parametrize(("words", "said"), [
