@@ -125,4 +125,37 @@ def test_held_otherwise(tmp_path, capsys):
     assert ask(path, "--at", "20,16", "--json", str(out)) == 0
     assert "It is held otherwise: nook at 24, 16 ft." in capsys.readouterr().out
     (way,) = json.loads(out.read_text())["ways_out"]
-    assert [step["path"] for step in way["patch"]] == ["/brief/holds/0", "/brief/holds/-"]
+    assert [step["path"] for step in way["patch"]] == ["/brief/holds/0", "/brief/holds"]
+    assert way["text"].startswith(
+        "let go of what is held: nook at 24, 16 ft; hold the nook at 20, 16 ft; a plan found "
+    )
+    said = json.loads(out.read_text())
+    assert "What follows is without that hold. It fits: a plan with it was found and checked, for " in said["answer"]
+    assert [rule["id"] for rule in said["rules"]] == ["held"]
+
+
+def test_held_otherwise_and_impossible_anyway(tmp_path):
+    """Without the hold it stands in the house: that is told too, with a place that works."""
+    path, out = tmp_path / "held.yaml", tmp_path / "why.json"
+    area = "[[20, 12], [36, 12], [36, 28], [20, 28]]"
+    path.write_text(TEXT.replace("budget:", f"  holds: [{{room: nook, within: {area}}}]\nbudget:"), encoding="utf-8")
+    assert ask(path, "--at", "4,0", "--json", str(out)) == 0
+    said = json.loads(out.read_text())
+    assert said["answer"].startswith(
+        "It is held otherwise: nook within the area with corners (20, 12), (36, 12), (36, 28) and (20, 28) ft. "
+        "What follows is without that hold. It cannot stand there, wherever the other rooms are: nook "
+    )
+    assert "off_buildings" in [rule["id"] for rule in said["rules"]]
+    (way,) = said["ways_out"]
+    patch = [(step["op"], step["path"], step["value"]) for step in way["patch"]]
+    assert patched(read_scenario(path.read_text(), "held"), patch).brief.holds[0].at_ft is not None
+
+
+def test_held_otherwise_and_undecided(tmp_path):
+    """Where nothing was found in the time without the hold either, that is not told as answered."""
+    path, out = tmp_path / "held.yaml", tmp_path / "why.json"
+    held = TEXT.replace(", by: straight", "").replace("budget:", "  holds: [{room: nook, at: [24, 16]}]\nbudget:")
+    path.write_text(held, encoding="utf-8")
+    assert ask(path, "--at", "4,20", "--json", str(out), seconds=2) == 4
+    answer = json.loads(out.read_text())["answer"]
+    assert answer.startswith("It is held otherwise: nook at 24, 16 ft. What follows is without that hold. No plan with")
