@@ -67,8 +67,8 @@ def test_in_a_concept(yard, tmp_path, capsys):
     assert "In concept 1, with all other rooms where they are, it can stand there" in capsys.readouterr().out
     assert ask(yard, *result, "--at", "16,12") == 0
     assert "In concept 1, with all other rooms where they are, it cannot stand there: nook " in capsys.readouterr().out
-    assert ask(yard, *result, "--choice", nook["choice"]) == 0
-    assert "Concept 1 has it so already." in capsys.readouterr().out
+    assert ask(yard, *result, "--choice", nook["choice"]) == 2
+    assert f"expected a choice of the nook larger than {nook['choice']}, found" in capsys.readouterr().err
     assert ask(yard, *result, "--left-out") == 2
     assert "--option: expected a concept without the nook, found concept-01, which has it" in capsys.readouterr().err
     assert ask(yard, "--from", str(tmp_path / "options.json"), "--option", "concept-99") == 2
@@ -100,6 +100,8 @@ def test_prices_of_ones_own(yard, tmp_path, capsys):
 @pytest.mark.parametrize(("words", "said"), [
     (("--room", "nok"), "--room: expected the name of a room, found 'nok'; there is table, nook"),
     (("--choice", "huge"), "--choice: expected a choice of the nook, found 'huge'; it has small, large"),
+    (("--choice", "small"), "expected a choice of the nook larger than small, found 'small'; larger is large\n"),
+    (("--room", "table", "--choice", "two"), "larger than two, found 'two'; the table has no larger size\n"),
     (("--at", "90,3"), "--at: expected a corner inside the boundary, found 90, 3 ft, outside"),
     (("--at", "9"), "--at: expected x,y, found '9'; write two lengths"),
     (("--at", "nan,3"), "--at: expected"),
