@@ -123,6 +123,8 @@ class WhySettings:
     option: str | None = None
     seconds: float = 20.0
     seed: int | None = None
+    has_own_prices: bool = False
+    """Whether the scenario is priced by the book that it has, whatever the result was priced by."""
 
 
 def why(
@@ -132,11 +134,14 @@ def why(
     emit: Emit = to_nobody,
     stop: threading.Event | None = None,
 ) -> "Answer":
-    """Why a room is left out, not here, not larger, not in the sun. Raises InputError for what there is not."""
+    """Why a room is left out, not here, not larger, not in the sun; at the prices of the result that it is asked of,
+    where the call names none. Raises InputError for what there is not.
+    """
     from optimizer.concepts.case import Case
     from optimizer.concepts.whys.ask import Asking, answer
     from optimizer.concepts.whys.context import concepts_of
     from optimizer.concepts.whys.question import Kind, Question
+    from optimizer.results import read_result
 
     kinds: dict[Kind, bool] = {
         "here": settings.at_ft is not None,
@@ -147,23 +152,21 @@ def why(
     if settings.seed is not None:
         options = replace(scenario.brief.options, seed=settings.seed)
         scenario = replace(scenario, brief=replace(scenario.brief, options=options))
+    result = None if settings.result is None else read_result(settings.result)
+    if result is not None and not settings.has_own_prices and result.scenario.currency == scenario.currency:
+        scenario = replace(scenario, prices=result.scenario.prices)
     case = Case.of(scenario)
-    option, known = concepts_of(case, _options_of(settings.result), settings.option)
+    option, known = concepts_of(case, () if result is None else result.option_set.options, settings.option)
     question = Question(kind, settings.room, settings.at_ft, settings.choice)
     asking = Asking(case, question, settings.seconds, option, known, emit)
     return answer(asking, stop=stop or threading.Event())
 
 
-def _options_of(result: Path | None) -> "tuple[Option, ...]":
-    """Concepts and sketches of an earlier result."""
-    from optimizer.results import read_result
-
-    return () if result is None else read_result(result).option_set.options
-
-
 def _layouts_of(result: Path | None) -> "tuple[Layout, ...]":
     """Layouts of an earlier result, to start from."""
-    return tuple(option.layout for option in _options_of(result))
+    from optimizer.results import read_result
+
+    return () if result is None else tuple(option.layout for option in read_result(result).option_set.options)
 
 
 def _wishes_cost(scenario: Scenario, rooms: Sequence["SizedRoom"]) -> list[tuple[str, str]]:

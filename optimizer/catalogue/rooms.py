@@ -107,6 +107,13 @@ class SizedChoice:
     """Whether a panel stands round the sides that something must not look into."""
     shape: RoomShape = "rectangle"
     """Its ground: all of its width and depth, or the circle in that square."""
+    plain_label: str = ""
+    """Label of the size that this one is with a roof or a screen to buy; empty for the size itself."""
+
+    @property
+    def size(self) -> str:
+        """Label of its size, without what is bought to it."""
+        return self.plain_label or self.label
 
     @property
     def area_sqft(self) -> float:
@@ -142,6 +149,11 @@ class SizedRoom:
     sun: SunWish | None = None
     grow: float = 0.0
     """Share of its area by which it may grow to meet lines."""
+
+    @property
+    def sizes(self) -> tuple[SizedChoice, ...]:
+        """Its choices without a roof or a screen to buy. An owner's own label says nothing of either."""
+        return tuple(choice for choice in self.choices if choice.cover is None and not choice.is_screened)
 
     def choice(self, label: str) -> SizedChoice | None:
         """Choice of that label, or None."""

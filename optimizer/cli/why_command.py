@@ -30,6 +30,7 @@ class WhyCall:
     json: Path | None
     seconds: float
     seed: int | None
+    prices: Path | None = None
 
 
 def run_why(call: WhyCall) -> ExitStatus:
@@ -50,7 +51,7 @@ def run_why(call: WhyCall) -> ExitStatus:
 def _work(call: WhyCall, listener: Listener, stop: Flag) -> Answer:
     from optimizer.pipeline import WhySettings, why
 
-    scenario = load_scenario(call.scenario)
+    scenario = load_scenario(call.scenario, call.prices)
     if call.json is not None:
         ready_folder(call.json.parent)
     settings = WhySettings(
@@ -62,6 +63,7 @@ def _work(call: WhyCall, listener: Listener, stop: Flag) -> Answer:
         option=call.option,
         seconds=call.seconds,
         seed=call.seed,
+        has_own_prices=call.prices is not None,
     )
     answer = why(scenario, settings, emit=listener.hear, stop=stop)
     if call.json is not None:

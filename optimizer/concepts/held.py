@@ -6,9 +6,11 @@ from typing import Final, get_args
 from optimizer.brief import Hold, RuleId, Side
 from optimizer.check import CHECKS, CheckCase, Finding
 from optimizer.concepts.case import Case
+from optimizer.concepts.words import listed
 from optimizer.derived import Derived
 from optimizer.engine.rules import PARTS
 from optimizer.layout import Layout, Placement
+from optimizer.site import Ring
 
 BY_ITSELF: Final[tuple[RuleId, ...]] = (
     "proportion",
@@ -28,12 +30,19 @@ def hold_words(case: Case, hold: Hold) -> str:
     unit_ft, unit = case.scenario.unit_ft, case.scenario.units
     parts = [
         f"at {hold.at_ft[0] / unit_ft:.6g}, {hold.at_ft[1] / unit_ft:.6g} {unit}" if hold.at_ft else "",
-        "within an area" if hold.within else "",
-        "out of an area" if hold.not_in else "",
+        f"within {_area_words(case, hold.within)}" if hold.within else "",
+        f"out of {_area_words(case, hold.not_in)}" if hold.not_in else "",
         f"opening to {hold.front}" if hold.front else "",
         f"as {hold.choice}" if hold.choice else "",
     ]
     return f"{hold.room} {', '.join(filter(None, parts))}"
+
+
+def _area_words(case: Case, area: Ring) -> str:
+    """An area by its corners, in the file's unit."""
+    unit_ft, unit = case.scenario.unit_ft, case.scenario.units
+    corners = [f"({x_ft / unit_ft:.6g}, {y_ft / unit_ft:.6g})" for x_ft, y_ft in area]
+    return f"the area with corners {listed(corners)} {unit}"
 
 
 def why_not_held(case: Case, name: str) -> str | None:

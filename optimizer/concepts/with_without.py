@@ -1,14 +1,11 @@
 """With and without: for each wished room and each larger size the best that was found with it, and without it."""
 
 from collections.abc import Iterable, Iterator, Sequence
-from typing import Final
 
-from optimizer.catalogue import COVERED, SCREENED, SizedChoice, SizedRoom
+from optimizer.catalogue import SizedChoice, SizedRoom
 from optimizer.concepts.case import Case
 from optimizer.concepts.option import Option, Side, WithWithout
 from optimizer.concepts.reasons import Teller
-
-_EXTRAS: Final = (COVERED, SCREENED)
 
 
 def with_and_without(case: Case, shown: Sequence[Option], judged: Iterable[Option]) -> tuple[WithWithout, ...]:
@@ -28,8 +25,8 @@ def _of_room(case: Case, room: SizedRoom, options: Sequence[Option]) -> Iterator
     if not room.required:
         yield _pair(case, room.name, None, having, lacking)
     for size in _larger(room):
-        larger = [option for option in having if _size_of(option, room) == size.label]
-        smaller = [option for option in having if _area(room, _size_of(option, room)) < _area(room, size.label)]
+        larger = [option for option in having if _choice_of(option, room).size == size.label]
+        smaller = [option for option in having if _choice_of(option, room).area_sqft < size.area_sqft]
         yield _pair(case, room.name, size.label, larger, smaller)
 
 
@@ -49,24 +46,13 @@ def _side(option: Option | None) -> Side | None:
 
 
 def _larger(room: SizedRoom) -> list[SizedChoice]:
-    """Sizes of a room without what is bought to them, the smallest left out."""
-    plain = [choice for choice in room.choices if choice.label == _plain(choice.label)]
-    least = min(_area(room, choice.label) for choice in plain)
-    return [choice for choice in plain if _area(room, choice.label) > least]
+    """Sizes of a room, the smallest left out."""
+    least = min(size.area_sqft for size in room.sizes)
+    return [size for size in room.sizes if size.area_sqft > least]
 
 
-def _size_of(option: Option, room: SizedRoom) -> str:
+def _choice_of(option: Option, room: SizedRoom) -> SizedChoice:
     placed = option.layout.of(room.name)
-    assert placed is not None
-    return _plain(placed.choice)
-
-
-def _plain(label: str) -> str:
-    for extra in _EXTRAS:
-        label = label.replace(extra, "")
-    return label
-
-
-def _area(room: SizedRoom, label: str) -> float:
-    choice = room.choice(label)
-    return 0.0 if choice is None else choice.width_ft * choice.depth_ft
+    choice = None if placed is None else room.choice(placed.choice)
+    assert choice is not None
+    return choice

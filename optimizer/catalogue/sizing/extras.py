@@ -66,6 +66,7 @@ def _covered(choice: SizedChoice, *, wanted: bool) -> Iterator[SizedChoice]:
         yield replace(
             choice,
             label=choice.label + COVERED,
+            plain_label=choice.size,
             quantities=(*choice.quantities, roof),
             cover=Cover(float(figures["height_ft"]), float(figures["share"])),
         )
@@ -77,5 +78,10 @@ def _screened(choice: SizedChoice, *, wanted: bool) -> Iterator[SizedChoice]:
     if wanted:
         # Built at first, also for what comes later: a screen, and what climbs on it, takes years to close.
         panel = Quantity(str(side_kind("screen").item), choice.width_ft + choice.depth_ft, phase=1, by="two sides")
-        label = choice.label + SCREENED
-        yield replace(choice, label=label, quantities=(*choice.quantities, panel), is_screened=True)
+        yield replace(
+            choice,
+            label=choice.label + SCREENED,
+            plain_label=choice.size,
+            quantities=(*choice.quantities, panel),
+            is_screened=True,
+        )

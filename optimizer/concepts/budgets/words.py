@@ -3,7 +3,7 @@
 from collections.abc import Collection, Sequence
 from decimal import Decimal
 
-from optimizer.catalogue import SizedChoice, SizedRoom
+from optimizer.catalogue import SizedRoom
 from optimizer.concepts.reasons import resized_words
 from optimizer.concepts.words import listed
 from optimizer.layout import Layout, Placement
@@ -13,7 +13,7 @@ def step_words(
     now: Layout, before: Layout | None, more: Decimal, *, rooms: Collection[SizedRoom], currency: str
 ) -> str:
     """What is bought, against the step before, whose ceiling is so much lower."""
-    labels = {room.name: [choice.label for choice in room.choices if _is_plain(choice)] for room in rooms}
+    labels = {room.name: [choice.label for choice in room.sizes] for room in rooms}
     if before is None:
         all_of_it = listed([_named(place, labels[place.room]) for place in now.placements])
         return f"The least that was found to work: {all_of_it}."
@@ -23,10 +23,6 @@ def step_words(
     without = [f"without the {old.room}" for old in before.placements if now.of(old.room) is None]
     bought = [f"the {listed(added)}"] if added else []
     return f"For about {more:,.0f} {currency} more: {'; '.join(bought + changed + without)}."
-
-
-def _is_plain(choice: SizedChoice) -> bool:
-    return choice.cover is None and not choice.is_screened
 
 
 def _named(place: Placement, labels: Sequence[str]) -> str:

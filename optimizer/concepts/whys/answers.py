@@ -42,17 +42,12 @@ def it_costs(case: Case, found: Found, option: Option | None) -> str:
 
 def _alone(case: Case, found: Found) -> str:
     """The sizes of a plan, and what it does without."""
-    sizes = [f"the {p.room} as {p.choice}" for p in found.layout.placements if len(_sizes(case, p.room)) > 1]
+    several = {room.name for room in case.rooms if len(room.sizes) > 1}
+    sizes = [f"the {p.room} as {p.choice}" for p in found.layout.placements if p.room in several]
     absent = case.placed(found.layout).left_out
     lacking = [f"the {room.name}" for room in case.rooms if room.name in absent]
     told = f"It has {listed(sizes)}." if sizes else ""
     return f"{told} It does without {listed(lacking)}." if lacking else told
-
-
-def _sizes(case: Case, name: str) -> set[str]:
-    """Sizes of a room, without what may be bought to them."""
-    choices = (choice for room in case.rooms if room.name == name for choice in room.choices)
-    return {choice.label for choice in choices if choice.cover is None and not choice.is_screened}
 
 
 def _against(case: Case, found: Found, option: Option) -> str:

@@ -3,17 +3,17 @@
 import threading
 import time
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 from typing import Final
 
 from optimizer.brief import RULES
 from optimizer.concepts.case import Case
 from optimizer.concepts.held import hold_words
-from optimizer.concepts.option import Option
+from optimizer.concepts.option import Option, WayOut
 from optimizer.concepts.whys.answers import Answer, cannot_be, it_costs, unknown
 from optimizer.concepts.whys.bindings import OF_THE_SET, Asked, bindings_of
-from optimizer.concepts.whys.changes import Change, Group, changes_of
+from optimizer.concepts.whys.changes import Group, changes_of
 from optimizer.concepts.whys.cores import Cores
 from optimizer.concepts.whys.easier import easier
 from optimizer.concepts.whys.here import Place, here, moved
@@ -149,17 +149,20 @@ class _Answering:
         return self._answered(is_answered=core is not None)
 
     def _held_otherwise(self) -> Answer:
-        """A hold of the brief says otherwise: that is the answer, and to let go of it the way out."""
+        """A hold of the brief says otherwise; then what comes of the question once that is let go of."""
         brief, clashing = self._case.scenario.brief, self._question.clashing(self._case)
         words = [hold_words(self._case, hold) for hold in clashing]
         indices = sorted((brief.holds.index(hold) for hold in clashing), reverse=True)
         removed = tuple(("remove", f"/brief/holds/{index}", None) for index in indices)
-        self._said.append(f"It is held otherwise: {'; '.join(words)}.")
-        self._rules = tuple(("held", f"Held: {one}.", (self._question.room,)) for one in words)
-        told_words = f"let go of what is held: {'; '.join(words)}; {self._asked.words}"
-        change = Change(told_words, (*removed, *self._asked.patch))
-        self._try_ways_out(self._case, [(change,)])
-        return self._answered()
+        free = Case.of(patched(self._case.scenario, removed))
+        found = _Answering(replace(self._asking, case=free, seconds=self._left(1.0)), self._stop).answer()
+        let_go = f"let go of what is held: {'; '.join(words)}"
+        return replace(
+            found,
+            answer=f"It is held otherwise: {'; '.join(words)}. What follows is without that hold. {found.answer}",
+            rules=found.rules or tuple(("held", f"Held: {one}.", (self._question.room,)) for one in words),
+            ways_out=tuple(WayOut(f"{let_go}; {way.text}", (*removed, *way.patch)) for way in found.ways_out),
+        )
 
     def _try_ways_out(self, case: Case, groups: Iterable[Group], *, before: Patch = ()) -> None:
         self._stage("trying ways out")

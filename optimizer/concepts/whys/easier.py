@@ -24,13 +24,8 @@ def _smaller(case: Case, question: Question) -> list[SizedChoice]:
     """Smaller choices of the room without any extra to buy, the largest first."""
     room = next(room for room in case.rooms if room.name == question.room)
     asked = next(choice for choice in room.choices if choice.label == question.choice)
-    plain = [choice for choice in room.choices if choice.cover is None and not choice.is_screened]
-    smaller = [choice for choice in plain if _area(choice) < _area(asked)]
-    return sorted(smaller, key=lambda choice: -_area(choice))
-
-
-def _area(choice: SizedChoice) -> float:
-    return choice.width_ft * choice.depth_ft
+    smaller = [size for size in room.sizes if size.area_sqft < asked.area_sqft]
+    return sorted(smaller, key=lambda size: -size.area_sqft)
 
 
 def _size(case: Case, room: str, label: str) -> Change:

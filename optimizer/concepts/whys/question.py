@@ -7,6 +7,7 @@ from typing import Literal
 from shapely import Point, Polygon
 
 from optimizer.brief import Hold, SunWish
+from optimizer.catalogue import SizedRoom
 from optimizer.concepts.case import Case
 from optimizer.concepts.option import Option
 from optimizer.concepts.whys.changes import Change, required
@@ -104,9 +105,8 @@ def _problems(case: Case, question: Question, option: Option | None) -> Iterator
         yield Problem("the name of a room", repr(question.room), f"there is {', '.join(names)}", "--room")
         return
     room = case.rooms[names.index(question.room)]
-    if question.kind == "larger" and room.choice(question.choice or "") is None:
-        labels = ", ".join(choice.label for choice in room.choices)
-        yield Problem(f"a choice of the {room.name}", repr(question.choice), f"it has {labels}", "--choice")
+    if question.kind == "larger":
+        yield from _no_larger(room, question.choice or "", option)
     if question.at_ft is not None and not Polygon(case.scenario.site.boundary).covers(Point(question.at_ft)):
         found = f"{place(case.scenario, question.at_ft)}, outside"
         yield Problem("a corner inside the boundary", found, "check the digits and the unit", "--at")
@@ -117,3 +117,24 @@ def _problems(case: Case, question: Question, option: Option | None) -> Iterator
         lacking = ", ".join(option.left_out_rooms) or "no room"
         found = f"{option.id}, which has it"
         yield Problem(f"a concept without the {room.name}", found, f"it leaves out {lacking}", "--option")
+
+
+def _no_larger(room: SizedRoom, asked: str, option: Option | None) -> Iterator[Problem]:
+    """Refuse a choice that there is not, or that is no larger than the concept's, or than the smallest size.
+
+    A roof or a screen to a size is more than the size without.
+    """
+    choice = room.choice(asked)
+    if choice is None:
+        labels = ", ".join(other.label for other in room.choices)
+        yield Problem(f"a choice of the {room.name}", repr(asked), f"it has {labels}", "--choice")
+        return
+    placed = None if option is None else option.layout.of(room.name)
+    there = None if placed is None else room.choice(placed.choice)
+    there = there or min(room.sizes, key=lambda size: size.area_sqft)
+    adds_roof = choice.cover is not None and there.cover is None
+    adds_screen = choice.is_screened and not there.is_screened
+    if not (adds_roof or adds_screen) and choice.area_sqft <= there.area_sqft:
+        larger = ", ".join(size.label for size in room.sizes if size.area_sqft > there.area_sqft)
+        advice = f"larger is {larger}" if larger else f"the {room.name} has no larger size"
+        yield Problem(f"a choice of the {room.name} larger than {there.label}", repr(asked), advice, "--choice")

@@ -11,12 +11,12 @@ from optimizer.catalogue import SizedRoom
 from optimizer.concepts.case import Case
 from optimizer.concepts.whys.words import sentence
 from optimizer.concepts.words import listed
+from optimizer.derived import Derived
 from optimizer.engine.grid.context import Context, context_of
 from optimizer.engine.grid.lattice import Cells
 from optimizer.engine.grid.sun_hours import mean_hours
 from optimizer.engine.grid.variants import Variant
 from optimizer.engine.problem import barred_places, sizes_of
-from optimizer.fields import room_sun_hours
 from optimizer.layout import Layout
 from optimizer.site import Site
 
@@ -28,23 +28,26 @@ _THINGS: Final = ("buildings", "structures", "trees", "walls", "surroundings")
 
 def shade_words(case: Case, layout: Layout, name: str) -> str:
     """Hours that a room gets where it stands, and how much more it would get without each thing in the sun's way."""
-    placed = case.placed(layout).of(name)
-    wish = None if placed is None else placed.room.sun
-    if placed is None or wish is None:
-        return ""
-    low, high = placed.shape.bounds[:2], placed.shape.bounds[2:]
-
-    def hours(site: Site) -> float:
-        return room_sun_hours(site, wish, low=low, high=high)
-
     site = case.scenario.site
-    here = hours(site)
+    wish = next(room.sun for room in case.rooms if room.name == name)
+    here = _sun_h(case, layout, name, site)
+    if wish is None or here is None:
+        return ""
     told = f"Where it stands it gets {wish.given_h(here):.1f} of the {wish.wished_h:.1f} hours of {wish.want}."
     if wish.want == "shade":
         return told
-    taken = sorted(((hours(less) - here, thing) for thing, less in _without_each(site)), reverse=True)
+    without = [(thing, _sun_h(case, layout, name, less)) for thing, less in _without_each(site)]
+    without += [(thing, _sun_h(case, less, name, site)) for thing, less in _without_each_roof(case, layout)]
+    taken = sorted((((there or 0.0) - here, thing) for thing, there in without), reverse=True)
     shading = [f"the {thing} takes {more:.1f} h" for more, thing in taken[:_MOST_TOLD] if more >= LEAST_TOLD_H]
     return f"{told} {sentence(listed(shading))}" if shading else told
+
+
+def _sun_h(case: Case, layout: Layout, name: str, site: Site) -> float | None:
+    """Hours as the check and the appraisal measure them, on another site; None without the room or a wish [h]."""
+    derived = Derived(replace(case.scenario, site=site), case.placed(layout))
+    room = derived.placed.of(name)
+    return None if room is None else derived.sun_h(room)
 
 
 def places_words(case: Case, name: str) -> str:
@@ -88,9 +91,16 @@ def _sunny(context: Context, room: SizedRoom, variant: Variant, sun: SunWish) ->
 
 
 def _plain(room: SizedRoom) -> SizedRoom:
-    """The room in its smallest choice."""
-    least = min(room.choices, key=lambda choice: (choice.width_ft * choice.depth_ft, choice.cover is not None))
-    return replace(room, choices=(least,))
+    """The room in its smallest size."""
+    return replace(room, choices=(min(room.sizes, key=lambda size: size.area_sqft),))
+
+
+def _without_each_roof(case: Case, layout: Layout) -> Iterator[tuple[str, Layout]]:
+    """The name of each new roof, with the layout that has that room in its size alone."""
+    for room, choice in case.placed(layout).chosen:
+        if choice.cover is not None:
+            placements = (replace(p, choice=choice.size) if p.room == room.name else p for p in layout.placements)
+            yield f"roof over the {room.name}", replace(layout, placements=tuple(placements))
 
 
 def _without_each(site: Site) -> Iterator[tuple[str, Site]]:

@@ -6,9 +6,10 @@ import pytest
 
 from optimizer.concepts.with_without import with_and_without
 from optimizer.pipeline import RunSettings, make_options
-from tests.optimizer.concepts.whys.tiny_yard import tiny
+from tests.optimizer.concepts.whys.tiny_yard import TEXT, tiny
 
-CASE = tiny()
+SCREENED = TEXT.replace("kind: nook\n", "kind: nook\n      screen: true\n")
+CASE = tiny(SCREENED)
 
 
 @pytest.fixture(scope="module")
@@ -55,6 +56,23 @@ def test_what_was_not_found(found):
     nook, large = with_and_without(CASE, [made(option, 10.0, "table", "nook", nook="small")], [])
     assert (scores(nook), scores(large)) == ((10.0, None), (None, 10.0))
     assert nook.changes == large.changes == ""
+
+
+def test_an_owners_own_labels(found):
+    """A label of one's own that ends like what is bought to a size is a size like any other."""
+    text = SCREENED.replace("label: small", "label: 'small, covered'").replace(
+        "label: large", "label: 'large, screened'"
+    )
+    case = tiny(text)
+    assert len(case.rooms[1].choices) == 4
+    option = next(option for option in found.options if option.layout.of("nook"))
+    judged = [
+        made(option, score, "table", "nook", nook=nook, name=f"concept-0{score:g}")
+        for score, nook in ((1.0, "small, covered, screened"), (2.0, "small, covered"), (3.0, "large, screened"))
+    ]
+    nook, large = with_and_without(case, judged, judged)
+    assert (nook.size, large.size) == (None, "large, screened")
+    assert (scores(nook), scores(large)) == ((1.0, None), (3.0, 1.0))
 
 
 def test_in_a_run(found):

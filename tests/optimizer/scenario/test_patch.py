@@ -4,6 +4,7 @@ from dataclasses import replace
 
 import pytest
 
+from optimizer.catalogue import book_for
 from optimizer.errors import ScenarioError
 from optimizer.scenario import read_scenario
 from optimizer.scenario.patch import _apply, patched
@@ -36,6 +37,14 @@ def test_the_text_is_changed():
     assert changed.digest != YARD.digest
     assert read_scenario(changed.text, "again").brief == changed.brief
     assert not YARD.brief.rooms[0].required
+
+
+def test_the_prices_stay():
+    """A firm's own book, whether the text names it or the call did, prices what was changed too."""
+    book = replace(book_for("USD"), name="Alder and Sons")
+    for text in (SMALL, f"prices: own.csv\n{SMALL}"):
+        changed = patched(read_scenario(text, "yard.yaml", book), [("add", "/brief/rooms/0/required", True)])
+        assert changed.book is book
 
 
 @pytest.mark.parametrize("operation", [

@@ -5,6 +5,7 @@ import re
 import pytest
 
 from optimizer.concepts.whys.sunny import places_words, shade_words
+from optimizer.derived import Derived
 from optimizer.layout import Layout, Placement
 from tests.optimizer.concepts.whys.tiny_yard import TEXT, tiny
 
@@ -31,6 +32,42 @@ def test_the_house_takes_the_rest():
     given, taken = (float(re.search(pattern, words)[1]) for pattern in (r"gets (\S+) of", r"The house takes (\S+) h"))
     assert given < 4.0
     assert given + taken == pytest.approx(4.0, abs=0.11)
+
+
+def told_h(text, room, layout):
+    """Hours that are told of a room, and those that the check measures."""
+    case = tiny(text)
+    derived = Derived(case.scenario, case.placed(layout))
+    told = float(re.search(r"gets (\S+) of", shade_words(case, layout, room))[1])
+    return told, derived.sun_h(derived.placed.of(room))
+
+
+def test_under_a_new_roof():
+    """The hours of the check, and the roof by its name: nothing else stands in the sun's way there."""
+    text = SUNNY.replace("kind: nook\n", "kind: nook\n      cover: true\n")
+    layout = Layout((Placement("nook", "small, covered", 28.0, 20.0, 8.0, 8.0, "+y"),))
+    told, checked = told_h(text, "nook", layout)
+    assert told == pytest.approx(checked, abs=0.051)
+    assert told < 4.0
+    assert "The roof over the nook takes" in shade_words(tiny(text), layout, "nook")
+
+
+@pytest.mark.parametrize(("part", "choice", "x"), [
+    ("kind: pool\n      water: [8, 8]\n      deck: 4\n", "pool", 0.0),
+    ("kind: fire\n      fuel: gas\n      shape: circle\n", "ring", 12.0),
+])  # fmt: skip
+def test_measured_as_the_check_does(part, choice, x):
+    """A pool by its water, a circle by its disc: close to a house, where its square has other hours."""
+    sun = 'sun: {want: sun, from: "10:00", to: "14:00", months: [3, 9]}'
+    room = f"    - name: spot\n      {part}      {sun}\n"
+    if choice == "ring":
+        room += "      choices: [{label: ring, width: 16, depth: 16, seats: 4, worth: 3}]\n"
+    text = SUNNY.replace("    - name: nook\n", f"{room}    - name: nook\n", 1)
+    size = next(room for room in tiny(text).rooms if room.name == "spot").choices[0]
+    width, depth, shape = size.width_ft, size.depth_ft, size.shape
+    layout = Layout((Placement("spot", size.label, x, 8.0, width, depth, "+y", shape=shape),))
+    told, checked = told_h(text, "spot", layout)
+    assert told == pytest.approx(checked, abs=0.051)
 
 
 def test_shade_is_not_taken():
