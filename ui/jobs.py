@@ -24,6 +24,7 @@ SO_FAR: Final = "so-far.json"
 _Ended = Callable[["Job"], None]
 _SCENARIO_NAME: Final = "scenario.yaml"
 _START_NAME: Final = "start.json"
+_PRICES_NAME: Final = "prices.csv"
 _MESSAGES_NAME: Final = "messages.txt"
 _OUT_NAME: Final = "out"
 _NOTHING_SAID: Final = "nothing; search again, and report it if that happens twice"
@@ -35,8 +36,8 @@ class BusyError(Exception):
 
 @dataclass(frozen=True, slots=True)
 class Asked:
-    """What a search is asked: its kind, the scenario's text, the time [s], the result to go on from, and further words
-    of the command.
+    """What a search is asked: its kind, the scenario's text, the time [s], the result to go on from, further words of
+    the command, and a price file.
     """
 
     kind: Kind
@@ -44,6 +45,7 @@ class Asked:
     seconds: float
     start_from: bytes | None = None
     further: tuple[str, ...] = ()
+    prices: str | None = None
 
 
 @dataclass(slots=True)
@@ -184,7 +186,11 @@ class JobTable:
         if asked.start_from is not None:
             start.write_bytes(asked.start_from)
         begin = start if asked.start_from is not None else None
-        command = search_command(asked.kind, scenario, folder / _OUT_NAME, asked.seconds, begin, asked.further)
+        further = asked.further
+        if asked.prices is not None:
+            (folder / _PRICES_NAME).write_text(asked.prices, encoding="utf-8")
+            further = (*further, "--prices", str(folder / _PRICES_NAME))
+        command = search_command(asked.kind, scenario, folder / _OUT_NAME, asked.seconds, begin, further)
         with (folder / _MESSAGES_NAME).open("w", encoding="utf-8") as messages:
             process = subprocess.Popen(  # noqa: S603 - our own command, no shell, no words from the page
                 command, stdout=subprocess.PIPE, stderr=messages, text=True

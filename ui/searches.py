@@ -18,6 +18,7 @@ from optimizer.results import Result, result_of
 from ui.jobs import RESULT_NAMES, SO_FAR, Asked, Job, JobTable, Kind, files_in, messages_in, so_far_in
 from ui.questions import Question
 from ui.store import Revision, SearchRecord, Store
+from ui.yards import price_file
 
 _QUESTION: Final = "question.json"
 PATIENCE: Final = 4.0
@@ -187,7 +188,7 @@ class Searching:
             record = SearchRecord(job.id, revision.id, kind, seconds, start_id, *where, (), False, time.time(), None)  # noqa: FBT003
             self._store.searches.begin(record)
 
-        job = self.table.start(Asked(kind, revision.text, seconds, known, further), begun)
+        job = self.table.start(Asked(kind, revision.text, seconds, known, further, price_file(revision)), begun)
         found = self.get(job.id)
         assert found is not None
         return found

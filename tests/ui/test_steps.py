@@ -277,6 +277,21 @@ def test_a_result_can_be_opened(searches, tab, ready):
     assert tab.header[0].value == "Concept 1"
 
 
+def test_a_yard_with_prices_of_its_own_is_opened_with_both_files(searches, tab):
+    """The price file is asked for by name; with it the yard is read, kept and searched."""
+    from tests.ui.test_yards import FIRM, NAMED
+
+    tab.run()
+    tab.radio(key="scenario_name").set_value("A file of mine").run()
+    tab.get("file_uploader")[0].set_value(("small.yaml", NAMED.encode(), "text/yaml")).run()
+    assert "prices of its own, in firm.yaml. Add that file as well." in words(tab)
+    tab.get("file_uploader")[1].set_value(("firm.yaml", FIRM.encode(), "text/yaml")).run()
+    assert "Our prices" in words(tab)
+    pressed(tab, "open_yard")
+    assert "Our prices" in words(tab)
+    assert json.loads(version(tab).prices)["name"] == "Our prices"
+
+
 def test_a_result_that_is_none_is_told(searches, tab):
     tab.run()
     tab.radio(key="scenario_name").set_value("A result of an earlier search").run()

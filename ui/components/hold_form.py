@@ -6,7 +6,7 @@ import streamlit as st
 
 from optimizer.errors import InputError
 from optimizer.layout import Placement
-from optimizer.scenario import Scenario, read_scenario
+from optimizer.scenario import Scenario
 from ui.components.markup import paragraph, plain, problem_list, show
 from ui.components.pictures import area_picture
 from ui.components.search_start import seconds_asked
@@ -16,6 +16,7 @@ from ui.edits import SIDES, Held, hold_as_it_stands, hold_words, keep_out, of_ar
 from ui.shown import Shown
 from ui.state import ask_about, asked_room
 from ui.store import Revision
+from ui.yards import scenario_of
 
 _ROUND_FT: Final = 4.0
 """How much larger than the room an area is at first, on each side [ft]."""
@@ -127,7 +128,7 @@ def _area(scenario: Scenario, place: Placement) -> Area:
 def _next(revision: Revision, scenario: Scenario, shown: Shown, held: Held) -> None:
     text, what = with_hold(scenario, held)
     try:
-        read_scenario(text, "what is held")
+        scenario_of(revision, text, "what is held")
     except InputError as error:
         st.error("So it cannot be held. What is in the way:")
         problem_list(tuple(str(problem) for problem in error.problems))
