@@ -17,13 +17,14 @@ from typing import Any, Final, Literal
 
 MOST_RUNNING: Final = 2
 """Searches at a time: each takes all processors."""
-Kind = Literal["options", "budgets"]
-RESULT_NAMES: Final[dict[Kind, str]] = {"options": "options.json", "budgets": "budgets.json"}
+Kind = Literal["options", "budgets", "why"]
+RESULT_NAMES: Final[dict[Kind, str]] = {"options": "options.json", "budgets": "budgets.json", "why": "why.json"}
 SO_FAR: Final = "so-far.json"
 """The best so far, as the command writes it while it goes on."""
 _Ended = Callable[["Job"], None]
 _SCENARIO_NAME: Final = "scenario.yaml"
 _START_NAME: Final = "start.json"
+_PRICES_NAME: Final = "prices.csv"
 _MESSAGES_NAME: Final = "messages.txt"
 _OUT_NAME: Final = "out"
 _NOTHING_SAID: Final = "nothing; search again, and report it if that happens twice"
@@ -35,12 +36,16 @@ class BusyError(Exception):
 
 @dataclass(frozen=True, slots=True)
 class Asked:
-    """What a search is asked: its kind, the scenario's text, the time [s], and the result to go on from."""
+    """What a search is asked: its kind, the scenario's text, the time [s], the result to go on from, further words of
+    the command, and a price file.
+    """
 
     kind: Kind
     text: str
     seconds: float
     start_from: bytes | None = None
+    further: tuple[str, ...] = ()
+    prices: str | None = None
 
 
 @dataclass(slots=True)
@@ -114,12 +119,18 @@ def _events(lines: Iterable[str]) -> Iterator[dict[str, Any]]:
 
 
 def search_command(
-    kind: Kind, scenario: Path, folder: Path, seconds: float, start_from: Path | None = None
+    kind: Kind,
+    scenario: Path,
+    folder: Path,
+    seconds: float,
+    start_from: Path | None = None,
+    further: Sequence[str] = (),
 ) -> Sequence[str]:
     """Return the command that a person would type for the same search."""
-    call = (kind, str(scenario), "--out", str(folder), "--seconds", f"{seconds:g}", "--progress", "json")
+    out = ("--json", str(folder / RESULT_NAMES[kind])) if kind == "why" else ("--out", str(folder))
+    call = (kind, str(scenario), *out, "--seconds", f"{seconds:g}", "--progress", "json")
     start = () if start_from is None else ("--from", str(start_from))
-    return (sys.executable, "-m", "optimizer", *call, *start)
+    return (sys.executable, "-m", "optimizer", *call, *start, *further)
 
 
 class JobTable:
@@ -175,7 +186,11 @@ class JobTable:
         if asked.start_from is not None:
             start.write_bytes(asked.start_from)
         begin = start if asked.start_from is not None else None
-        command = search_command(asked.kind, scenario, folder / _OUT_NAME, asked.seconds, begin)
+        further = asked.further
+        if asked.prices is not None:
+            (folder / _PRICES_NAME).write_text(asked.prices, encoding="utf-8")
+            further = (*further, "--prices", str(folder / _PRICES_NAME))
+        command = search_command(asked.kind, scenario, folder / _OUT_NAME, asked.seconds, begin, further)
         with (folder / _MESSAGES_NAME).open("w", encoding="utf-8") as messages:
             process = subprocess.Popen(  # noqa: S603 - our own command, no shell, no words from the page
                 command, stdout=subprocess.PIPE, stderr=messages, text=True

@@ -4,19 +4,23 @@ What a search wrote is kept when it ends. One that was running when its server w
 its folder, and is kept by whoever asks for it next.
 """
 
+import json
 import os
 import shutil
 import sys
 import time
-from dataclasses import dataclass
+from dataclasses import asdict, dataclass
 from functools import lru_cache
 from pathlib import Path
 from typing import Any, Final
 
 from optimizer.results import Result, result_of
 from ui.jobs import RESULT_NAMES, SO_FAR, Asked, Job, JobTable, Kind, files_in, messages_in, so_far_in
+from ui.questions import Question
 from ui.store import Revision, SearchRecord, Store
+from ui.yards import price_file
 
+_QUESTION: Final = "question.json"
 PATIENCE: Final = 4.0
 """A search that takes so many times as long as it was given, and a minute, has ended, whatever its number says."""
 
@@ -104,6 +108,15 @@ class Search:
         return None if data is None else _read(data)
 
 
+def question_of(search: Search) -> Question | None:
+    """Return what was asked, or None for a search that asks no question."""
+    kept = search.file(_QUESTION)
+    if kept is None:
+        return None
+    record = json.loads(kept)
+    return Question(**{**record, "at": record["at"] and tuple(record["at"])})
+
+
 @lru_cache(maxsize=24)
 def _read(data: bytes) -> Result:
     return result_of(data, "options.json")
@@ -125,6 +138,12 @@ class Searching:
         revision = self._store.revisions.get(of.record.revision_id)
         assert revision is not None
         return self._start("budgets", revision, seconds, of)
+
+    def ask_why(self, revision: Revision, question: Question, of: Search, *, seconds: float) -> Search:
+        """Ask why a room is as it is in a concept of a search, of a version of its yard; may raise BusyError."""
+        found = self._start("why", revision, seconds, of, question.words_of_command)
+        self._store.searches.keep(found.id, {_QUESTION: json.dumps(asdict(question)).encode()})
+        return found
 
     def opened(self, revision: Revision, document: bytes) -> Search:
         """Keep a result that a person brings along as a search that has ended."""
@@ -153,7 +172,14 @@ class Searching:
         records = self._store.searches.of_revision(revision.id, kind)
         return self.get(records[-1].id) if records else None
 
-    def _start(self, kind: Kind, revision: Revision, seconds: float, start_from: Search | None) -> Search:
+    def _start(
+        self,
+        kind: Kind,
+        revision: Revision,
+        seconds: float,
+        start_from: Search | None,
+        further: tuple[str, ...] = (),
+    ) -> Search:
         known = None if start_from is None else start_from.document()
         start_id = None if start_from is None or known is None else start_from.id
 
@@ -162,7 +188,7 @@ class Searching:
             record = SearchRecord(job.id, revision.id, kind, seconds, start_id, *where, (), False, time.time(), None)  # noqa: FBT003
             self._store.searches.begin(record)
 
-        job = self.table.start(Asked(kind, revision.text, seconds, known), begun)
+        job = self.table.start(Asked(kind, revision.text, seconds, known, further, price_file(revision)), begun)
         found = self.get(job.id)
         assert found is not None
         return found

@@ -32,6 +32,8 @@ _BUDGET: Final = "budget"
 _FOR: Final = "for"
 _DESIGNER: Final = "designer"
 _TOLD: Final = "told"
+_ASK: Final = "ask"
+_WHY: Final = "why"
 _LAYOUT: Final = "opened_layout"
 
 
@@ -134,6 +136,35 @@ def hold_from(name: str) -> None:
     """Open a concept and go to where its rooms are held."""
     st.query_params[_CONCEPT] = name
     go_to("hold")
+
+
+def asked_room() -> str | None:
+    """Name of the room that a question is about, or None where rooms are held; the name may be empty."""
+    return st.query_params.get(_ASK)
+
+
+def ask_about(room: str | None) -> None:
+    """Ask about a room where rooms are held; None ends it."""
+    _set(_ASK, room)
+
+
+def ask_why(concept: str, room: str) -> None:
+    """Open a concept and go to where questions about its rooms are asked."""
+    hold_from(concept)
+    ask_about(room)
+
+
+def current_question(revision: Revision) -> Search | None:
+    """The question that the address names, if it is about this yard, else the last one about this version."""
+    named = searching().get(st.query_params.get(_WHY))
+    if named is not None and named.kind == "why" and _is_of(named, revision):
+        return named
+    return searching().newest(revision, "why")
+
+
+def take_up_question(asked: Search) -> None:
+    """Make a question the one whose answer is looked at."""
+    st.query_params[_WHY] = asked.id
 
 
 def opened_layout() -> Layout | None:

@@ -178,6 +178,7 @@ def why(  # noqa: PLR0913, PLR0917 - typer takes each option as an argument
     seconds: SecondsOption = 20.0,
     seed: SeedOption = None,
     prices: PricesOption = None,
+    progress: ProgressOption = "bar",
 ) -> None:
     """Say why a room is left out, not here, not larger or not in the sun.
 
@@ -186,7 +187,7 @@ def why(  # noqa: PLR0913, PLR0917 - typer takes each option as an argument
     from optimizer.cli.why_command import WhyCall, run_why
 
     call = WhyCall(scenario, room, start_from, option, at, choice, left_out, sun, json, seconds, seed, prices)
-    raise typer.Exit(run_why(call))
+    raise typer.Exit(run_why(call, as_json=progress == "json"))
 
 
 @app.command()

@@ -1,8 +1,10 @@
 """Why a room is left out, not here, not larger, not in the sun: the answer on the screen, and as a file."""
 
+import sys
 from dataclasses import dataclass
 from pathlib import Path
 from threading import Event as Flag
+from typing import TextIO
 
 from optimizer.cli.console import say
 from optimizer.cli.exits import ExitStatus
@@ -33,8 +35,8 @@ class WhyCall:
     prices: Path | None = None
 
 
-def run_why(call: WhyCall) -> ExitStatus:
-    """Ask, write and print, and return the exit status."""
+def run_why(call: WhyCall, *, as_json: bool = False) -> ExitStatus:
+    """Ask, write and print, and return the exit status; `as_json` leaves standard output to events."""
     _refuse_two_questions(call)
     answer = run_told(
         lambda listener, stop: _work(call, listener, stop),
@@ -42,9 +44,9 @@ def run_why(call: WhyCall) -> ExitStatus:
         scenario=call.scenario,
         seconds=call.seconds,
         repeatable=False,
-        as_json=False,
+        as_json=as_json,
     )
-    _print(answer)
+    _print(answer, file=sys.stderr if as_json else sys.stdout)
     return _status(answer)
 
 
@@ -89,17 +91,18 @@ def _record(answer: Answer) -> dict[str, object]:
     }
 
 
-def _print(answer: Answer) -> None:
-    say(answer.question)
-    say(answer.answer)
+def _print(answer: Answer, *, file: TextIO) -> None:
+    say(answer.question, file=file)
+    say(answer.answer, file=file)
     if answer.rules:
-        say("What stands in the way:" if len(answer.rules) == 1 else "What stands in the way, all of it together:")
+        together = "" if len(answer.rules) == 1 else ", all of it together"
+        say(f"What stands in the way{together}:", file=file)
     for _, sentence, rooms in answer.rules:
-        say(f"  {sentence}" + (f" ({', '.join(rooms)})" if rooms else ""))
+        say(f"  {sentence}" + (f" ({', '.join(rooms)})" if rooms else ""), file=file)
     if answer.ways_out:
-        say("What would help; each was tried:")
+        say("What would help; each was tried:", file=file)
     for way in answer.ways_out:
-        say(f"  {way.text}")
+        say(f"  {way.text}", file=file)
 
 
 def _refuse_two_questions(call: WhyCall) -> None:

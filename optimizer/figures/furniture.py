@@ -8,6 +8,7 @@ from shapely import Polygon
 from optimizer.catalogue.sides import side_kind, side_of_item
 from optimizer.check import lookers_of
 from optimizer.fields.room_screens import bought_screen
+from optimizer.figures.held_ground import is_held_ground
 from optimizer.figures.scene import floor_of
 from optimizer.figures.solids import Mesh, joined, prism
 from optimizer.layout import Placed, PlacedRoom
@@ -34,6 +35,8 @@ def furnished(scenario: Scenario, placed: Placed, levels: Mapping[str, float]) -
     lookers = lookers_of(scenario, placed)
     for room, choice in placed.chosen:
         solids = list(_solids(room))
+        if is_held_ground(room):
+            solids = []
         if choice.is_screened:
             panels = (bought_screen(room.placement, at).outline for at in lookers.get(room.name, ()))
             height_ft = side_kind("screen").height_ft

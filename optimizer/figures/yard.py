@@ -21,6 +21,7 @@ from optimizer.fields.existing_paving import paved_z_ft, standing_paving
 from optimizer.fields.site_walls import wall_height_ft, walls_for_eyes
 from optimizer.fields.sun import CROWN_BASE, DEFAULT_HEIGHT_FT, LOWEST_ALTITUDE_DEG
 from optimizer.figures.furniture import furnished
+from optimizer.figures.held_ground import held_marks, is_held_ground
 from optimizer.figures.pools import round_pools
 from optimizer.figures.scene import floor_of, scene_of
 from optimizer.figures.solids import DRAPE_FT, Heights, Mesh, ball, curtain, draped, fence, joined, prism
@@ -102,6 +103,7 @@ def yard_3d(
         *_covers(paved, shades, ground, "ways", COLOURS["way"]),
         *_solids(site, ground),
         *_rooms(scenario, placed, known, ground, shades),
+        *_held_grounds(placed, ground, shades),
         *(_trace(mesh, name, COLOURS["furniture"]) for name, mesh in furnished(scenario, placed, known)),
         *(_trace(mesh, name, COLOURS["fence"]) for name, mesh in round_pools(site, placed, paved, ground)),
     ]
@@ -221,8 +223,10 @@ def _tree(tree: Tree, ground: Heights) -> tuple[Mesh, Mesh]:
 def _rooms(
     scenario: Scenario, placed: Placed, levels: Mapping[str, float], ground: Heights, shades: Shades
 ) -> Iterator[go.Mesh3d]:
-    """Yield floors at their levels, and the earth's edge beside each, dug or filled."""
+    """Yield floors at their levels, and the earth's edge beside each, dug or filled; of held ground nothing."""
     for room in placed:
+        if is_held_ground(room):
+            continue
         floor, level = floor_of(room.placement), levels[room.name]
         colour = ROOM_COLOURS.get(room.kind, OTHER_ROOM)
         words = f"{room.name}, level {level_text(level, scenario.units)} {scenario.units}"
@@ -230,6 +234,14 @@ def _rooms(
         yield from _covers(floor.difference(wet), shades, _at(level), room.name, colour, words=words)
         yield from _covers(wet, shades, _at(level - WATER_BELOW_FT), f"{room.name}, water", COLOURS["water"])
         yield _trace(_edge(floor, level, ground), f"{room.name}, edge", COLOURS["dug"])
+
+
+def _held_grounds(placed: Placed, ground: Heights, shades: Shades) -> Iterator[go.Mesh3d | go.Scatter3d]:
+    for room in placed:
+        if is_held_ground(room):
+            words, colour = f"{room.name}, kept free for later", ROOM_COLOURS["reserve"]
+            yield from _covers(floor_of(room.placement), shades, ground, room.name, colour, words=words)
+            yield from held_marks(room.name, floor_of(room.placement), ground)
 
 
 def _at(level_ft: float) -> Heights:

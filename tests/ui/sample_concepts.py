@@ -41,9 +41,25 @@ def write_ready(folder, option_set):
     rooms = sized_rooms(scenario.brief)
     document = to_document(scenario, rooms, option_set, book=_book())
     (folder / "options.json").write_text(to_text(document), encoding="utf-8")
+    (folder / "why.json").write_text(to_text(WHY), encoding="utf-8")
     for option in option_set.options:
         drawing = draw_plan(scenario, placed_of(rooms, option.layout), option.appraisal.ways, title=option.title)
         (folder / f"{option.id}.svg").write_text(plan_svg(drawing), encoding="utf-8")
+
+
+WHY = {
+    "question": "Why is the fire feature left out?",
+    "answer": "It cannot be: with it, what is required costs at least 131,000 USD; the ceiling is 130,000 USD.",
+    "answered": True,
+    "rules": [{"id": "near", "sentence": "Stays near.", "rooms": ["fire feature", "gathering area"]}],
+    "ways_out": [
+        {
+            "text": "raise the ceiling to 140,000 USD",
+            "patch": [{"op": "replace", "path": "/budget/ceiling", "value": 140000}],
+        }
+    ],
+}
+"""An answer as the why command writes it."""
 
 
 def write_ready_budgets(folder):

@@ -47,6 +47,15 @@ def test_a_search_goes_on_from_the_concepts_found():
     assert command[-2:] == ("--from", "a/start.json")
 
 
+def test_a_question_is_written_where_its_answer_is_looked_for():
+    """With --json in the place of --out, and its own words last."""
+    command = search_command("why", Path("yard.yaml"), Path("out"), 20.0, Path("s.json"), ("--room=-x", "--sun"))
+    assert command[3:] == (
+        *("why", "yard.yaml", "--json", "out/why.json", "--seconds", "20", "--progress", "json"),
+        *("--from", "s.json", "--room=-x", "--sun"),
+    )
+
+
 def test_search_runs_to_its_end(searches, table):
     """Events are read as they are, other lines are passed over, the child is reaped and its result is there."""
     job = started(table)
@@ -71,7 +80,7 @@ def test_scenario_and_start_reach_the_child(searches, table, monkeypatch):
     monkeypatch.setattr(
         jobs,
         "search_command",
-        lambda kind, scenario, out, s, start: seen.extend((scenario, start)) or (sys.executable, "-c", ""),
+        lambda kind, scenario, out, s, start, *_: seen.extend((scenario, start)) or (sys.executable, "-c", ""),
     )
     started(table, Asked("options", "name: Größe\n", 5.0, b"{}"))
     assert seen[0].read_bytes() == "name: Größe\n".encode()

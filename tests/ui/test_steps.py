@@ -1,9 +1,13 @@
 """The steps beside choosing, as a person goes through them: wishes, finalists, holds, hand over, and two tabs."""
 
 import io
+import json
 import zipfile
+from time import monotonic, sleep
 
+from tests.ui.sample_concepts import WHY
 from tests.ui.test_page import named, same_address, search_ended, words
+from ui.searches import question_of
 from ui.state import searching, store
 
 
@@ -157,6 +161,76 @@ def test_a_hold_that_cannot_be_is_told(searches, tab):
     assert version(tab) == saved
 
 
+def asked(tab, seconds=15.0):
+    """The page once its question is answered."""
+    pressed(tab, "ask")
+    end = monotonic() + seconds
+    while "Asking" in words(tab) and monotonic() < end:
+        sleep(0.1)
+        tab.run()
+    assert not tab.exception
+    return tab
+
+
+def test_a_room_that_is_left_out_leads_to_its_question_and_a_way_out_is_taken(searches, tab):
+    """From the concept to the question, its answer in an owner's words, and the change that helps; it says what it did."""
+    search_ended(tab.run())
+    first = version(tab)
+    pressed(tab, "ask_why_0")
+    assert tab.selectbox(key="why_room").value == "water reserve"
+    assert [*tab.radio(key="why_kind_water reserve").options] == ["Why is it left out?", "Why not here?"]
+    asked(tab)
+    assert "the all-in limit is $130,000" in words(tab)
+    assert "Stays near. For fire feature and gathering area." in words(tab)
+    search_ended(tab, button="do_0")
+    assert version(tab).parent_id == first.id
+    assert "ceiling: 140000 " in version(tab).text
+    assert "In this version of the yard: Raise the all-in limit to $140,000." in words(tab)
+
+
+def test_a_question_is_the_same_command_that_a_person_types(searches, tab):
+    """About a place: two numbers in the file's unit, in the concept that is open."""
+    search_ended(tab.run())
+    pressed(tab, "open_2")
+    at(tab, "hold")
+    tab.segmented_control(key="hold_or_ask").set_value("ask").run()
+    tab.selectbox(key="why_room").select("quiet nook").run()
+    tab.radio(key="why_kind_quiet nook").set_value("here").run()
+    tab.number_input(key="Across_quiet nook").set_value(12.5).run()
+    asked(tab)
+    job = searching().table.get(named(tab, "why"))
+    assert job.asked.further == ("--room=quiet nook", "--option=c2", "--at=12.5,74")
+    assert job.asked.start_from is not None
+
+
+def test_what_is_not_decided_is_said_and_asked_for_longer(searches, tab, ready, tmp_path):
+    """The same question, for three times as long."""
+    (tmp_path / "why.json").write_text(json.dumps({**WHY, "answered": False, "ways_out": []}))
+    (tmp_path / "options.json").write_bytes((ready / "options.json").read_bytes())
+    searches("at_once", tmp_path)
+    search_ended(tab.run())
+    pressed(tab, "ask_why_0")
+    asked(tab)
+    assert "Not decided in this time; ask again for longer" in words(tab)
+    first = searching().get(named(tab, "why"))
+    pressed(tab, "ask_longer")
+    second = searching().get(named(tab, "why"))
+    assert second.seconds == 3 * first.seconds
+    assert question_of(second) == question_of(first)
+
+
+def test_a_way_out_of_another_version_waits_for_a_new_question(searches, tab):
+    """A change that was tried on one version says nothing of the next."""
+    search_ended(tab.run())
+    pressed(tab, "ask_why_0")
+    asked(tab)
+    tab.segmented_control(key="hold_or_ask").set_value("hold").run()
+    pressed(tab, "hold")
+    tab.segmented_control(key="hold_or_ask").set_value("ask").run()
+    assert "ask again to do any of this" in words(tab)
+    assert not [button for button in tab.button if button.key == "do_0"]
+
+
 def test_all_there_is_can_be_handed_over(searches, tab):
     """Plans for owner and designer of the first three, results, tables, the yard's file; all of it in one."""
     search_ended(tab.run())
@@ -201,6 +275,21 @@ def test_a_result_can_be_opened(searches, tab, ready):
     assert "Fernhollow Court: 4 concepts." in words(tab)
     pressed(tab, "open_result")
     assert tab.header[0].value == "Concept 1"
+
+
+def test_a_yard_with_prices_of_its_own_is_opened_with_both_files(searches, tab):
+    """The price file is asked for by name; with it the yard is read, kept and searched."""
+    from tests.ui.test_yards import FIRM, NAMED
+
+    tab.run()
+    tab.radio(key="scenario_name").set_value("A file of mine").run()
+    tab.get("file_uploader")[0].set_value(("small.yaml", NAMED.encode(), "text/yaml")).run()
+    assert "prices of its own, in firm.yaml. Add that file as well." in words(tab)
+    tab.get("file_uploader")[1].set_value(("firm.yaml", FIRM.encode(), "text/yaml")).run()
+    assert "Our prices" in words(tab)
+    pressed(tab, "open_yard")
+    assert "Our prices" in words(tab)
+    assert json.loads(version(tab).prices)["name"] == "Our prices"
 
 
 def test_a_result_that_is_none_is_told(searches, tab):

@@ -5,10 +5,10 @@ from typing import Final
 import streamlit as st
 
 from ui.components.cost_table import cost_table
-from ui.components.markup import Markup, element, paragraph, show
+from ui.components.markup import Markup, element, paragraph, plain, show
 from ui.components.site_pictures import enlarge, site_picture, view_choice
 from ui.shown import Shown
-from ui.state import is_for_designer
+from ui.state import ask_why, is_for_designer
 from ui.view_models import Answer, Check, Figure, Sheet, answers, sheet
 
 _BESIDE_WORDS: Final = {"Plan", "Ground", "Sun", "Sight"}
@@ -38,6 +38,7 @@ def concept_sheet(shown: Shown) -> None:
     _answers(answers(shown.option, shown.result.option_set, shown.scenario, for_designer=is_for_designer()))
     _groups(told)
     _rooms(told)
+    _left_out(told, shown)
     _costs(told)
     _later(told)
     _rules(told)
@@ -70,14 +71,22 @@ def _groups(shown: Sheet) -> None:
 
 def _rooms(shown: Sheet) -> None:
     st.subheader("Rooms", anchor=False)
-    rows = [_room_row(figure) for figure in (*shown.rooms, *_left_out(shown.left_out))]
+    rows = [_room_row(figure) for figure in shown.rooms]
     show(element("table", element("tbody", *rows), css="sheet-table"))
     if shown.wishes_missed:
         paragraph(f"Wishes not kept: {'; '.join(shown.wishes_missed)}.")
 
 
-def _left_out(figures: tuple[Figure, ...]) -> tuple[Figure, ...]:
-    return tuple(Figure(figure.label, "left out", figure.value) for figure in figures)
+def _left_out(told: Sheet, shown: Shown) -> None:
+    """Name what is left out and why, each with a way to ask more."""
+    if told.left_out:
+        st.subheader("Left out", anchor=False)
+    for number, figure in enumerate(told.left_out):
+        with st.container(horizontal=True, vertical_alignment="center", key=f"left_out_{number}"):
+            with st.container(width="content"):
+                show(element("p", element("strong", figure.label), f": {figure.value}", css="without"))
+            label = f"Ask why the {plain(figure.label)} is left out"
+            st.button(label, key=f"ask_why_{number}", on_click=ask_why, args=(shown.name, figure.label))
 
 
 def _room_row(figure: Figure) -> Markup:

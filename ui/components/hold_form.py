@@ -6,14 +6,17 @@ import streamlit as st
 
 from optimizer.errors import InputError
 from optimizer.layout import Placement
-from optimizer.scenario import Scenario, read_scenario
+from optimizer.scenario import Scenario
 from ui.components.markup import paragraph, plain, problem_list, show
 from ui.components.pictures import area_picture
 from ui.components.search_start import seconds_asked
+from ui.components.why_form import why_form
 from ui.components.wishes_form import saved_as, search_from
 from ui.edits import SIDES, Held, hold_as_it_stands, hold_words, keep_out, of_area, with_hold, without_hold
 from ui.shown import Shown
+from ui.state import ask_about, asked_room
 from ui.store import Revision
+from ui.yards import scenario_of
 
 _ROUND_FT: Final = 4.0
 """How much larger than the room an area is at first, on each side [ft]."""
@@ -30,16 +33,40 @@ HOWS: Final[dict[How, str]] = {
 
 
 def hold_form(revision: Revision, scenario: Scenario, shown: Shown) -> None:
-    """Show a concept's plan, what is held, and what could be; what is decided becomes a further version."""
+    """Show a concept's plan, and hold rooms or ask about them; what is decided becomes a further version."""
     form, plan = st.columns([7, 9], gap="large")
     with form:
-        _what_is_held(revision, scenario)
-        st.subheader(f"Hold a room of {plain(shown.option.title)}", anchor=False)
-        held, area = _asked(scenario, shown)
-        _next(revision, scenario, shown, held)
+        area = why_form(revision, scenario, shown) if _asks(shown) else _hold(revision, scenario, shown)
     with plan:
         show(area_picture(shown, area))
         paragraph(f"The numbers along the sides are in {scenario.units}, from the corner that the file counts from.")
+
+
+def _asks(shown: Shown) -> bool:
+    """Let a room be held, or be asked about."""
+    st.session_state["hold_or_ask"] = "hold" if asked_room() is None else "ask"
+    names = {"hold": "Hold a room", "ask": "Ask why"}
+    st.segmented_control(
+        "What to do",
+        [*names],
+        format_func=names.__getitem__,
+        key="hold_or_ask",
+        required=True,
+        on_change=lambda: ask_about("" if st.session_state["hold_or_ask"] == "ask" else None),
+        label_visibility="collapsed",
+    )
+    asks = asked_room() is not None
+    if asks:
+        st.subheader(f"Ask about a room of {plain(shown.option.title)}", anchor=False)
+    return asks
+
+
+def _hold(revision: Revision, scenario: Scenario, shown: Shown) -> Area | None:
+    _what_is_held(revision, scenario)
+    st.subheader(f"Hold a room of {plain(shown.option.title)}", anchor=False)
+    held, area = _asked(scenario, shown)
+    _next(revision, scenario, shown, held)
+    return area
 
 
 def _what_is_held(revision: Revision, scenario: Scenario) -> None:
@@ -101,7 +128,7 @@ def _area(scenario: Scenario, place: Placement) -> Area:
 def _next(revision: Revision, scenario: Scenario, shown: Shown, held: Held) -> None:
     text, what = with_hold(scenario, held)
     try:
-        read_scenario(text, "what is held")
+        scenario_of(revision, text, "what is held")
     except InputError as error:
         st.error("So it cannot be held. What is in the way:")
         problem_list(tuple(str(problem) for problem in error.problems))

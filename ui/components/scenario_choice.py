@@ -17,6 +17,7 @@ from ui.searches import Search
 from ui.state import scenario_argument, searching, store, take_up, take_up_search
 from ui.store import Revision, Yard
 from ui.view_models import scenario_summary
+from ui.yards import named_prices, prices_of, read_with_prices
 
 LARGEST_BYTES: Final = 1_000_000
 LARGEST_RESULT_BYTES: Final = 5_000_000
@@ -105,12 +106,25 @@ def _uploaded() -> Scenario | None:
     data = _upload("Scenario file (YAML or JSON, at most 1 MB)", ["yaml", "yml", "json"], LARGEST_BYTES)
     if data is None:
         return None
-    content, name = data
+    book = _upload("Price book, if it has its own (CSV, YAML or JSON)", ["csv", "yaml", "yml", "json"], LARGEST_BYTES)
     try:
-        return read_scenario(content.decode("utf-8-sig").replace("\r\n", "\n"), name)
+        text, name = _text(data)
+        named = named_prices(text, name)
+        if book is not None:
+            return read_with_prices(text, name, *_text(book))
+        if named is None:
+            return read_scenario(text, name)
     except UnicodeDecodeError:
         st.error("Expected text in UTF-8, found something else; save the file as UTF-8 text.")
         return None
+    paragraph(f"{name} has prices of its own, in {named}. Add that file as well.", css="lead")
+    return None
+
+
+def _text(data: tuple[bytes, str]) -> tuple[str, str]:
+    """Text and name of a file."""
+    content, name = data
+    return content.decode("utf-8-sig").replace("\r\n", "\n"), name
 
 
 def _open_result() -> None:
@@ -178,4 +192,4 @@ def _taken_up(revision: Revision, found: Search) -> None:
 
 
 def _opened(scenario: Scenario) -> Revision:
-    return store().revisions.open(scenario.name, scenario.text)
+    return store().revisions.open(scenario.name, scenario.text, prices_of(scenario))

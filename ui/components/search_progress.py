@@ -8,7 +8,7 @@ import streamlit as st
 from ui.components.markup import paragraph
 from ui.searches import Search
 from ui.state import searching
-from ui.view_models import progress
+from ui.view_models import Progress, progress
 
 _EVERY_S: Final = 0.5
 
@@ -28,18 +28,22 @@ def search_progress(search_id: str, seen: int) -> None:
 
 def _shown(search: Search) -> None:
     state = progress(search.events)
-    what = "layout" if search.kind == "budgets" else "concept"
-    found = f"{state.found} {what}{'' if state.found == 1 else 's'} so far"
-    best = f" · best so far {state.best}" if state.best else ""
+    found = "" if search.kind == "why" else f" · {_found(search, state)}"
+    doing = "Asking" if search.kind == "why" else "Searching"
     with st.container(key="searching"):
         st.progress(state.share(search.seconds))
         with st.container(horizontal=True, vertical_alignment="center", horizontal_alignment="distribute"):
             time = f"{state.elapsed_s:.0f} s of about {search.seconds:.0f} s"
             with st.container(width="content"):
-                paragraph(f"Searching · {state.stage} · {time} · {found}{best}", css="searching")
+                paragraph(f"{doing} · {state.stage} · {time}{found}", css="searching")
             if search.job is not None:
-                st.button(
-                    "Stop and keep the best so far", on_click=search.stop, disabled=search.stop_asked, key="stop_search"
-                )
+                label = "Stop asking" if search.kind == "why" else "Stop and keep the best so far"
+                st.button(label, on_click=search.stop, disabled=search.stop_asked, key="stop_search")
     if search.stop_asked:
-        paragraph("Ending: the best so far is being written.")
+        paragraph("Ending: what is known so far is being written.")
+
+
+def _found(search: Search, state: Progress) -> str:
+    what = "layout" if search.kind == "budgets" else "concept"
+    best = f" · best so far {state.best}" if state.best else ""
+    return f"{state.found} {what}{'' if state.found == 1 else 's'} so far{best}"

@@ -6,7 +6,7 @@ from typing import Final
 import streamlit as st
 
 from optimizer.errors import InputError
-from optimizer.scenario import Scenario, read_scenario, scenario_notes
+from optimizer.scenario import Scenario, scenario_notes
 from ui.components.markup import element, paragraph, plain, problem_list, show
 from ui.components.pictures import yard_picture
 from ui.components.search_start import begin_search, seconds_asked
@@ -16,6 +16,7 @@ from ui.searches import Search
 from ui.state import current_search, go_on_with, is_for_designer, searching, store, take_up_search, tell_once
 from ui.store import Revision, Saved
 from ui.view_models import listed, scenario_summary, words_of
+from ui.yards import scenario_of
 
 _LIMIT_STEP: Final = 1000
 _STANDING_NAMES: Final[dict[Standing, str]] = {"must": "must", "like": "would like", "later": "later"}
@@ -121,7 +122,7 @@ def _weight(name: str, weight: float, key: str) -> float:
 
 def _next(revision: Revision, text: str, what: str) -> None:
     """Say what changed, and offer to search or to save."""
-    problems = _problems_of(text)
+    problems = _problems_of(revision, text)
     if problems:
         st.error("So it cannot be searched. What is wrong:")
         problem_list(problems)
@@ -146,9 +147,9 @@ def _next(revision: Revision, text: str, what: str) -> None:
         search_from(saved, seconds, earlier if goes_on else None)
 
 
-def _problems_of(text: str) -> tuple[str, ...]:
+def _problems_of(revision: Revision, text: str) -> tuple[str, ...]:
     try:
-        read_scenario(text, "your answers")
+        scenario_of(revision, text, "your answers")
     except InputError as error:
         return tuple(str(problem) for problem in error.problems)
     return ()
@@ -186,14 +187,14 @@ def _file(revision: Revision, scenario: Scenario) -> None:
         with st.container(horizontal=True):
             use = st.button("Save this text", key="save_text", disabled=text == scenario.text)
             st.download_button("Download", scenario.text, f"{slug(scenario.name)}.yaml", "text/yaml", on_click="ignore")
-        if use and not _told(text):
+        if use and not _told(revision, text):
             saved_as(revision, text, "The file was changed")
             st.rerun()
 
 
-def _told(text: str) -> bool:
+def _told(revision: Revision, text: str) -> bool:
     """Whether the text has problems, which are then shown."""
-    problems = _problems_of(text)
+    problems = _problems_of(revision, text)
     if problems:
         st.error("This text cannot be used yet, line by line:")
         problem_list(problems)

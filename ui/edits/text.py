@@ -12,17 +12,20 @@ LAST: Final = "-"
 
 
 def patched(text: str, patch: Iterable[tuple[str, str, object]]) -> str:
-    """Text after `add` and `replace` operations (RFC 6902), each of (op, path, value).
+    """Text after `add`, `replace` and `remove` operations (RFC 6902), each of (op, path, value).
 
     Raises
     ------
     ValueError
-        For an operation that is neither, and for a path that leads nowhere.
+        For an operation that is none of these, and for a path that leads nowhere.
     """
     for operation, pointer, value in patch:
-        if operation not in {"add", "replace"}:
-            raise ValueError(f"expected add or replace, found {operation!r}")
-        text = with_value(text, _path(pointer), value)
+        if operation == "remove":
+            text = without_value(text, _path(pointer))
+        elif operation in {"add", "replace"}:
+            text = with_value(text, _path(pointer), value)
+        else:
+            raise ValueError(f"expected add, replace or remove, found {operation!r}")
     return text
 
 
@@ -40,9 +43,7 @@ def with_value(text: str, path: Path, value: object) -> str:
     ValueError
         If the path goes through something that is neither mapping nor list.
     """
-    # In JSON a tab is only space; the strict reader takes it so, too.
-    readable = text.replace("\t", " ") if text.lstrip()[:1] in {"{", "["} else text
-    node: Any = yaml.compose(readable, Loader=yaml.SafeLoader)
+    node: Any = _composed(text)
     margin = 0
     for depth, part in enumerate(path):
         inner = _inner(node, part)
@@ -50,6 +51,56 @@ def with_value(text: str, path: Path, value: object) -> str:
             return _added(text, node, part, _nested(path[depth + 1 :], value))
         margin, node = node.start_mark.column + 1, inner
     return _replaced(text, node, value, margin)
+
+
+def without_value(text: str, path: Path) -> str:
+    """Text of a YAML or JSON document without what stands at a path: an entry goes with its key, an item with its dash.
+
+    Raises
+    ------
+    ValueError
+        If nothing stands there.
+    """
+    node: Any = _composed(text)
+    margin = 0
+    for part in path[:-1]:
+        inner = _inner(node, part)
+        if inner is None:
+            raise ValueError(f"expected {part!r}, found nothing there")
+        margin, node = node.start_mark.column + 1, inner
+    if _inner(node, path[-1]) is None:
+        raise ValueError(f"expected {path[-1]!r}, found nothing there")
+    if len(node.value) == 1:
+        return _replaced(text, node, [] if isinstance(node, yaml.SequenceNode) else {}, margin)
+    start, end = _stretch(text, node, path[-1])
+    return text[:start] + text[end:]
+
+
+def _stretch(text: str, node: yaml.CollectionNode, part: str | int) -> tuple[int, int]:
+    """From where to where an entry that is not the only one of its mapping or list is written.
+
+    In a block the lines that are its own; else as far as the next entry, or from the end of the one before.
+    """
+    starts = [(entry[0] if isinstance(entry, tuple) else entry).start_mark.index for entry in node.value]
+    ends = [_end(entry[1] if isinstance(entry, tuple) else entry, text) for entry in node.value]
+    index = part if isinstance(part, int) else [key.value for key, _ in node.value].index(part)
+    line = text.rfind("\n", 0, starts[index]) + 1
+    if not node.flow_style and not text[line : starts[index]].strip(" -"):
+        is_dash = isinstance(node, yaml.SequenceNode)
+        if text[line : starts[index]].count("-") == is_dash:
+            after = text.find("\n", ends[index])
+            return line, len(text) if after < 0 else after + 1
+    if index + 1 < len(starts):
+        return starts[index], starts[index + 1]
+    return ends[index - 1], ends[index]
+
+
+def _composed(text: str) -> yaml.Node:
+    # In JSON a tab is only space; the strict reader takes it so, too.
+    readable = text.replace("\t", " ") if text.lstrip()[:1] in {"{", "["} else text
+    node = yaml.compose(readable, Loader=yaml.SafeLoader)
+    assert node is not None  # a text that was read has something in it
+    return node
 
 
 def _replaced(text: str, node: yaml.Node, value: object, margin: int) -> str:

@@ -1,6 +1,7 @@
 """Choose: concepts as they are found, one of them in full or two side by side, and finalists."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 from zlib import crc32
 
 import streamlit as st
@@ -22,8 +23,8 @@ from ui.components import (
 )
 from ui.components.concept_list import concepts_of
 from ui.components.search_start import USUAL_S
-from ui.components.wishes_form import saved_as, search_from
-from ui.edits import patched
+from ui.components.ways_out import ways_out
+from ui.components.wishes_form import search_from
 from ui.searches import Search
 from ui.shown import Shown, follow, shown_by
 from ui.state import (
@@ -47,6 +48,8 @@ from ui.view_models import Words, ending, listed, sentence, words_of
 
 def choose(revision: Revision) -> None:
     """Show the concepts of the search at hand, in the state that it is in."""
+    if revision.parent_id is not None:
+        paragraph(f"In this version of the yard: {sentence(revision.what)}")
     search = current_search(revision)
     if search is None:
         paragraph("Nothing was searched for yet in this yard.", css="lead")
@@ -107,16 +110,8 @@ def _conflict(revision: Revision, search: Search, conflict: Conflict, words: Wor
     paragraph(words.signed(conflict.words), css="lead")
     rules = (element("li", rule, f" For {listed(rooms)}." if rooms else "") for _, rule, rooms in conflict.rules)
     show(element("ul", *rules))
-    if conflict.ways_out:
-        paragraph("What would help. Each was tried, and concepts were found with it.")
-    for number, way in enumerate(conflict.ways_out):
-        text = sentence(words.signed(way.text))
-        with st.container(horizontal=True, vertical_alignment="center", key=f"way_out_{number}"):
-            with st.container(width="content"):
-                paragraph(text, css="lead")
-            if revision.id == search.record.revision_id and st.button("Do that, and search", key=f"do_{number}"):
-                saved = saved_as(revision, patched(revision.text, way.patch), text)
-                search_from(saved, search.seconds or USUAL_S, None)
+    ways = [replace(way, text=sentence(words.signed(way.text))) for way in conflict.ways_out]
+    ways_out(revision, ways, asked_of=search.record.revision_id, seconds=search.seconds or USUAL_S)
 
 
 def _concepts(revision: Revision, concepts: Sequence[Shown]) -> None:

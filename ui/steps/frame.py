@@ -3,7 +3,6 @@
 import streamlit as st
 
 from optimizer.errors import InputError
-from optimizer.scenario import read_scenario
 from ui.components import (
     element,
     problem_list,
@@ -17,6 +16,7 @@ from ui.steps.choose import choose
 from ui.steps.others import budgets_step, handover_step, hold_step
 from ui.store import Revision, StoreError
 from ui.view_models import CAUTION
+from ui.yards import scenario_of
 
 
 def yard_page() -> None:
@@ -43,7 +43,7 @@ def _start() -> None:
 
 def _yard(revision: Revision) -> None:
     try:
-        scenario = read_scenario(revision.text, "the yard")
+        scenario = scenario_of(revision)
     except InputError as error:
         st.error("This version of the yard cannot be read by this program:")
         problem_list(tuple(str(problem) for problem in error.problems))

@@ -5,7 +5,7 @@ import sys
 from pathlib import Path
 from typing import Any, Final
 
-from sqlalchemy import Engine, create_engine, event
+from sqlalchemy import Engine, create_engine, event, inspect, text
 from sqlalchemy.exc import SQLAlchemyError
 
 from ui.store.tables import METADATA
@@ -58,11 +58,24 @@ def open_engine(url: str) -> Engine:
         if engine.dialect.name == "sqlite":
             event.listen(engine, "connect", _set_up)
         METADATA.create_all(engine)
+        _add_what_is_new(engine)
     except (OSError, SQLAlchemyError, ImportError) as error:
         found = f"one that cannot be opened ({str(error).splitlines()[0]})"
         advice = "name a folder that you may write to, or the URL of a database, with --work"
         raise StoreError(f"Expected a database to keep work in, found {found}; {advice}.") from error
     return engine
+
+
+def _add_what_is_new(engine: Engine) -> None:
+    """Add to the tables of an older program the columns that have come since; each may be empty."""
+    known = inspect(engine)
+    with engine.begin() as connection:
+        for table in METADATA.sorted_tables:
+            there = {column["name"] for column in known.get_columns(table.name)}
+            for column in table.columns:
+                if column.name not in there:
+                    kind = column.type.compile(engine.dialect)
+                    connection.execute(text(f"ALTER TABLE {table.name} ADD COLUMN {column.name} {kind}"))
 
 
 def _set_up(connection: Any, _: Any) -> None:

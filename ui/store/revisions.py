@@ -2,7 +2,7 @@
 
 import time
 from dataclasses import dataclass
-from typing import Final
+from typing import Any, Final
 
 from sqlalchemy import Connection, Engine, RowMapping, func, select
 
@@ -14,7 +14,10 @@ LONGEST: Final = 200
 
 @dataclass(frozen=True, slots=True)
 class Revision:
-    """One version of a yard: its text, what was changed in it, and the version that it was made from."""
+    """One version of a yard: its text, what was changed in it, and the version that it was made from.
+
+    `prices` is the price book that it is priced by, None for the demonstration prices.
+    """
 
     id: int
     yard_id: int
@@ -22,6 +25,7 @@ class Revision:
     what: str
     text: str
     made_at: float
+    prices: str | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,22 +52,23 @@ class Revisions:
     def __init__(self, engine: Engine) -> None:
         self._engine = engine
 
-    def open(self, name: str, text: str) -> Revision:
-        """First version of a yard; a text that was opened before is taken up again where it was."""
+    def open(self, name: str, text: str, prices: str | None = None) -> Revision:
+        """First version of a yard; a text that was opened before with these prices is taken up again where it was."""
         with self._engine.begin() as connection:
-            known = select(REVISIONS).where(REVISIONS.c.parent_id.is_(None), REVISIONS.c.text == text)
+            same = (REVISIONS.c.text == text) & REVISIONS.c.prices.is_not_distinct_from(prices)
+            known = select(REVISIONS).where(REVISIONS.c.parent_id.is_(None), same)
             row = connection.execute(known.order_by(REVISIONS.c.id)).mappings().first()
             if row is not None:
                 return _revision(row)
-            return _added(connection, added(connection, YARDS, {"name": name}), None, "Opened", text)
+            return _added(connection, added(connection, YARDS, {"name": name}), None, "Opened", text, prices)
 
     def save(self, parent: Revision, text: str, what: str) -> Saved:
-        """Save a new version made from `parent`, and say which others were made from it before.
+        """Save a new version made from `parent`, with its prices, and say which others were made from it before.
 
         Written first and asked afterwards: of two that save at the same moment the later one sees the other.
         """
         with self._engine.begin() as connection:
-            saved = _added(connection, parent.yard_id, parent.id, what, text)
+            saved = _added(connection, parent.yard_id, parent.id, what, text, parent.prices)
             before = select(REVISIONS).where(REVISIONS.c.parent_id == parent.id, REVISIONS.c.id < saved.id)
             rows = connection.execute(before.order_by(REVISIONS.c.id)).mappings()
             return Saved(saved, tuple(_revision(row) for row in rows))
@@ -108,10 +113,18 @@ def ends(revisions: tuple[Revision, ...]) -> tuple[Revision, ...]:
     return tuple(revision for revision in revisions if revision.id not in parents)
 
 
-def _added(connection: Connection, yard_id: int, parent_id: int | None, what: str, text: str) -> Revision:
-    what, made_at = what[:LONGEST], time.time()
-    values = {"yard_id": yard_id, "parent_id": parent_id, "what": what, "text": text, "made_at": made_at}
-    return Revision(added(connection, REVISIONS, values), yard_id, parent_id, what, text, made_at)
+def _added(
+    connection: Connection, yard_id: int, parent_id: int | None, what: str, text: str, prices: str | None
+) -> Revision:
+    values: dict[str, Any] = {
+        "yard_id": yard_id,
+        "parent_id": parent_id,
+        "what": what[:LONGEST],
+        "text": text,
+        "made_at": time.time(),
+        "prices": prices,
+    }
+    return Revision(id=added(connection, REVISIONS, values), **values)
 
 
 def _revision(row: RowMapping) -> Revision:

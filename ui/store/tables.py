@@ -23,6 +23,7 @@ REVISIONS = Table(
     Column("what", String(200), nullable=False),
     Column("text", Text, nullable=False),
     Column("made_at", Float, nullable=False),
+    Column("prices", Text, nullable=True),
 )
 
 SEARCHES = Table(

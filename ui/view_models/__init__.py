@@ -9,6 +9,7 @@ from ui.view_models.figure import Figure
 from ui.view_models.progress import Progress, progress
 from ui.view_models.sheet import Check, Sheet, sheet
 from ui.view_models.summary import Summary, ending, scenario_summary
+from ui.view_models.why import Told, told
 from ui.view_models.words import CAUTION, Words, listed, number_words, sentence, share_words, words_of
 
 __all__ = [
@@ -27,6 +28,7 @@ __all__ = [
     "RoomCost",
     "Sheet",
     "Summary",
+    "Told",
     "Words",
     "answers",
     "budget_steps",
@@ -41,5 +43,6 @@ __all__ = [
     "sentence",
     "share_words",
     "sheet",
+    "told",
     "words_of",
 ]

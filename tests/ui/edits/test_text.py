@@ -8,6 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from ui.edits import patched, with_value
+from ui.edits.text import without_value
 
 BLOCK = """# a yard
 budget:
@@ -62,6 +63,27 @@ def test_operations_of_a_patch_are_applied_in_order():
         patched(BLOCK, (("move", "/budget", 1),))
 
 
+def test_what_is_removed_goes_with_its_key_or_its_dash():
+    assert patched(BLOCK, (("remove", "/brief/rooms/1", None),)) == BLOCK.replace(
+        "    - {name: fire, kind: fire}\n", ""
+    )
+    assert patched(BLOCK, (("remove", "/brief/guests/party", None),)) == BLOCK.replace(", party: 24", "")
+    assert patched(BLOCK, (("remove", "/brief/rooms/0/kind", None),)) == BLOCK.replace(
+        "      kind: nook                # quiet\n", ""
+    )
+
+
+def test_the_last_that_is_removed_leaves_an_empty_list():
+    data = yaml.safe_load(patched(BLOCK, (("remove", "/brief/holds/0", None),)))
+    assert data == {**yaml.safe_load(BLOCK), "brief": {**yaml.safe_load(BLOCK)["brief"], "holds": []}}
+
+
+def test_nothing_can_be_removed_where_nothing_is():
+    for pointer in ("/brief/holds/3", "/brief/weights", "/weights/sun"):
+        with pytest.raises(ValueError, match="found nothing there"):
+            patched(BLOCK, (("remove", pointer, None),))
+
+
 def test_a_path_through_a_single_value_is_refused():
     with pytest.raises(ValueError, match="single value"):
         with_value(BLOCK, ("budget", "ceiling", "low"), 1)
@@ -84,3 +106,22 @@ def test_whatever_the_text_is_the_value_is_there_and_the_rest_is_as_it_was(data,
     wanted = {**data, key: {**data[key], inner: value}} if isinstance(data.get(key), dict) else {**data, key: value}
     path = (key, inner) if isinstance(data.get(key), dict) else (key,)
     assert yaml.safe_load(with_value(text, path, value)) == wanted
+
+
+@given(
+    st.data(), TREES.filter(lambda tree: isinstance(tree, list | dict) and tree), st.sampled_from([None, True, False])
+)
+def test_whatever_the_text_is_what_is_removed_is_gone_and_the_rest_is_as_it_was(source, tree, flow):
+    """Any entry or item of any document, by the meaning of RFC 6902."""
+    document = {"a": tree, "z": 1}
+    text = json.dumps(document) if flow is None else yaml.safe_dump(document, default_flow_style=flow)
+    wanted = yaml.safe_load(text)
+    node, path = wanted["a"], ("a",)
+    while True:
+        key = source.draw(st.sampled_from(sorted(node) if isinstance(node, dict) else range(len(node))))
+        path = (*path, key)
+        if not (isinstance(node[key], list | dict) and node[key] and source.draw(st.booleans())):
+            break
+        node = node[key]
+    del node[key]
+    assert yaml.safe_load(without_value(text, path)) == wanted

@@ -34,6 +34,32 @@ def test_versions_are_there_after_a_restart(store, tmp_path):
     assert second.parent_id == first.id
 
 
+def test_prices_are_kept_with_every_version(store):
+    """The same text with other prices is another yard; what follows has the prices of what it was made from."""
+    plain = store.revisions.open("Larch End", "a")
+    priced = store.revisions.open("Larch End", "a", "{}")
+    assert priced.yard_id != plain.yard_id
+    assert store.revisions.open("Larch End", "a", "{}") == priced
+    assert store.revisions.open("Larch End", "a") == plain
+    saved = store.revisions.save(priced, "b", "limit").revision
+    assert store.revisions.get(saved.id).prices == "{}"
+
+
+def test_work_of_an_older_program_is_taken_on(tmp_path):
+    """Its table of versions knows no prices: they are added, and what is there stays."""
+    with sqlite3.connect(tmp_path / "work.db") as old:
+        old.execute("CREATE TABLE yards (id INTEGER PRIMARY KEY, name VARCHAR(200) NOT NULL)")
+        old.execute(
+            "CREATE TABLE revisions (id INTEGER PRIMARY KEY, yard_id INTEGER NOT NULL, parent_id INTEGER, "
+            "what VARCHAR(200) NOT NULL, text TEXT NOT NULL, made_at FLOAT NOT NULL)"
+        )
+        old.execute("INSERT INTO yards VALUES (1, 'Larch End')")
+        old.execute("INSERT INTO revisions VALUES (1, 1, NULL, 'Opened', 'a', 1.0)")
+    for _ in range(2):
+        kept = open_store(str(tmp_path)).revisions.get(1)
+        assert (kept.text, kept.prices) == ("a", None)
+
+
 def test_the_same_text_is_taken_up_where_it_was(store):
     """Opening a file a second time makes no second yard; another text does."""
     first = store.revisions.open("Larch End", "a")
