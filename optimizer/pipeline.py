@@ -325,7 +325,9 @@ def phase_drawings(scenario: Scenario, option: "Option", *, audience: "Audience"
     found = {}
     for phase in phases_of(placed):
         standing = standing_after(option, placed, phase)
-        told = replace(standing, cautions=(phase_words(cost, phase, scenario.currency), *option.cautions))
+        # What phase 1 costs stands on every plan.
+        own = (phase_words(cost, phase, scenario.currency),) if phase > 1 else ()
+        told = replace(standing, cautions=(*own, *option.cautions))
         found[phase] = draw_concept(scenario, told, audience=audience, after=f", after phase {phase}")
     return found
 

@@ -21,6 +21,8 @@ _PUT_BACK: Final = {
     "bed": "bed put back",
     "pavers": "pavers put back",
 }
+_CRANE: Final = "crane"
+_WAY_IN: Final = frozenset({*_PUT_BACK.values(), _CRANE})
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,6 +41,18 @@ class NowOrLater:
     pays_above: float | None
     prepare: tuple[CostLine, ...] = ()
     later: tuple[CostLine, ...] = ()
+
+    @property
+    def way_in(self) -> tuple[str, ...]:
+        """What its way in asks for beside it, by item: a crane, and ground that is put back."""
+        return tuple(line.item for line in self.later if line.item in _WAY_IN)
+
+    @property
+    def way_in_cost(self) -> Decimal:
+        """What that costs, with its share for coming back and of every step."""
+        own = sum((line.amount for line in self.later if line.item in _WAY_IN), Decimal(0))
+        work = sum((line.amount for line in self.later if not line.is_step and line.item != RETURN), Decimal(0))
+        return to_cents(sum((line.amount for line in self.later), Decimal(0)) * own / work) if own else own
 
 
 @dataclass(frozen=True, slots=True)
@@ -134,7 +148,7 @@ def _coming(room: PlacedRoom, site: FutureSite, book: PriceBook) -> Iterator[Cha
     phase, item = max(2, room.room.phase), future_kind(site.future).item
     amounts = {item: 1.0} | {_PUT_BACK[surface]: area_sqft for surface, area_sqft in site.access.crosses}
     if not site.access.is_found:
-        amounts["crane"] = 1.0
+        amounts[_CRANE] = 1.0
     amounts[RETURN] = sum(amount * float(book.of(of).price) for of, amount in amounts.items())
     for item, amount in amounts.items():
         yield charge(phase=phase, room=room.name, item=item, amount=amount)

@@ -31,11 +31,9 @@ from optimizer.catalogue.estimate_classes import (
     Spread,
     class_of,
     draws,
-    escalated,
     narrowest,
     price_correlation,
     rounded,
-    widest,
 )
 from optimizer.catalogue.existing import LIFTED, NOTHING_THERE, OVERLAID, Existing, existing_of, is_carried
 from optimizer.catalogue.finish import (
@@ -167,7 +165,6 @@ __all__ = [
     "digest_of",
     "distance_ft",
     "draws",
-    "escalated",
     "existing_of",
     "finished_book",
     "fire_clear_ft",
@@ -224,7 +221,6 @@ __all__ = [
     "usual_rings",
     "vehicle",
     "walkway_grade",
-    "widest",
     "with_allowances",
     "with_digest",
     "worth_rate",

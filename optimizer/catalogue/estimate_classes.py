@@ -29,29 +29,14 @@ class Spread(NamedTuple):
 @cache
 def narrowest(estimate_class: int) -> Spread:
     """Least that is published for a class, from 5 (an idea) to 1 (ready to be bid on)."""
-    return _spread(estimate_class, 0)
-
-
-@cache
-def widest(estimate_class: int) -> Spread:
-    """Most that is published for a class."""
-    return _spread(estimate_class, 1)
-
-
-def _spread(estimate_class: int, which: int) -> Spread:
     entry = data(_FILE)["classes"][estimate_class]
-    return Spread(Decimal(str(entry["below"][which])), Decimal(str(entry["above"][which])))
+    return Spread(Decimal(str(entry["below"][0])), Decimal(str(entry["above"][0])))
 
 
 def class_of(phase: int, wanted: int | None = None) -> int:
     """Class of a phase's estimate: what the budget says of phase 1, else the usual; later phases are known less."""
     now = wanted or int(data(_FILE)["now"])
     return now if phase == 1 else min(VAGUEST_CLASS, max(now + 1, int(data(_FILE)["later"])))
-
-
-def escalated(rate: Decimal, years: Decimal) -> Decimal:
-    """What 1 of money becomes in so many years at a yearly rate of rising prices; its inverse is present value."""
-    return (1 + rate) ** years
 
 
 def rounded(amount: Decimal) -> Decimal:

@@ -19,7 +19,7 @@ from optimizer.catalogue import (
 )
 from optimizer.circulation import Leg
 from optimizer.concepts.cook_cautions import cook_cautions
-from optimizer.concepts.future_cautions import future_cautions
+from optimizer.concepts.future_cautions import future_cautions, way_in_cautions
 from optimizer.concepts.money_cautions import money_cautions
 from optimizer.concepts.pool_cautions import pool_cautions
 from optimizer.concepts.roof_cautions import roof_cautions
@@ -60,6 +60,7 @@ def cautions_for(
         *_on_slabs(scenario, placed),
         *pool_cautions(scenario, placed, legs),
         *future_cautions(scenario, futures),
+        *way_in_cautions(scenario, cost, futures),
         *cook_cautions(scenario, placed),
         *_looser_distances(scenario),
         *_looser_lines(scenario),

@@ -3,7 +3,8 @@
 from collections.abc import Iterator, Sequence
 from typing import Final
 
-from optimizer.appraisal import Outlook
+from optimizer.appraisal import Cost, Outlook
+from optimizer.catalogue import future_kind, rounded
 from optimizer.concepts.words import listed
 from optimizer.derived import Access, Barred, Miss
 from optimizer.scenario import Scenario
@@ -86,6 +87,18 @@ def _kept_free(scenario: Scenario, futures: Sequence[Outlook]) -> Iterator[str]:
                 f"from the {access.gate} to the {room}, stays free of walls, steps, trees and whatever else lasts; "
                 "check it on site with whoever drives."
             )
+
+
+def way_in_cautions(scenario: Scenario, cost: Cost | None, futures: Sequence[Outlook]) -> Iterator[str]:
+    """What a later phase's total leaves out of the future that it has: its way in, which the take-off does not know."""
+    for line in cost.lines if cost else ():
+        for one in futures:
+            if (one.room, future_kind(one.future).item) == (line.room, line.item) and one.money.way_in:
+                yield (
+                    f"Phase {line.phase} counts the later {one.future} as if built on open ground. Its way in, about "
+                    f"{rounded(one.money.way_in_cost):,.0f} {scenario.currency} at today's prices, is not in it: "
+                    f"{listed(one.money.way_in)}."
+                )
 
 
 def _either(names: Sequence[str]) -> str:

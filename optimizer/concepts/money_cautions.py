@@ -32,6 +32,7 @@ def _later(scenario: Scenario, cost: Cost) -> Iterator[str]:
         if phase > 1:
             rise = budget.later.rise(phase)
             years = budget.later.years * (phase - 1)
-            when = f"in {years:g} years, {rise:.1%} dearer than today" if rise else "today; prices rise until then"
+            apart = f"{years.normalize():f} year{'s' * (years != 1)}"
+            when = f"in {apart}, {rise:.1%} dearer than today" if rise else "today; prices rise until then"
             spread = narrowest(class_of(phase, budget.estimate_class)).words
             yield f"Phase {phase}: priced as if built {when}. Its range is {spread}."

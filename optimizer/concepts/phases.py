@@ -2,9 +2,12 @@
 
 from collections.abc import Iterator
 from dataclasses import replace
+from decimal import Decimal
 from math import dist
 
 from optimizer.appraisal import Cost
+from optimizer.catalogue import rounded
+from optimizer.concepts.money_words import about_words
 from optimizer.concepts.option import Option
 from optimizer.concepts.words import listed
 from optimizer.derived import later_rooms, legs_without
@@ -32,10 +35,10 @@ def standing_after(option: Option, placed: Placed, phase: int) -> Option:
 
 
 def phase_words(cost: Cost, phase: int, currency: str) -> str:
-    """What a phase costs, and all up to it."""
-    so_far = sum(amount for number, amount in cost.phases if number <= phase)
-    own = f"Phase {phase} costs about {cost.phase(phase):,.0f} {currency}"
-    return f"{own}." if phase == 1 else f"{own}; with what stands before it {so_far:,.0f}."
+    """What a phase costs with its range, and what all up to it costs."""
+    so_far = sum((amount for number, amount in cost.phases if number <= phase), Decimal(0))
+    own = about_words(cost, currency, phase)
+    return own if phase == 1 else f"{own} With what stands before it about {rounded(so_far):,.0f} {currency}."
 
 
 def phase_cautions(scenario: Scenario, placed: Placed, cost: Cost, currency: str) -> Iterator[str]:

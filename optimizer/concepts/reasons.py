@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 from typing import Final
 
-from optimizer.catalogue import COVERED, SCREENED
+from optimizer.catalogue import COVERED, SCREENED, rounded
 from optimizer.concepts.option import Option
 from optimizer.concepts.whereabouts import nearest_edge, off_house_ft, whereabouts
 from optimizer.concepts.words import listed
@@ -46,7 +46,7 @@ class Teller:
     def _first(self, option: Option) -> str:
         absent = option.left_out_rooms
         wishes = f"all that you wished for but the {listed(absent)}" if absent else "all that you wished for"
-        bought = f"{wishes}, for about {_rounded(option.appraisal.cost.phase(1)):,} {self.currency}"
+        bought = f"{wishes}, for about {rounded(option.appraisal.cost.phase(1)):,.0f} {self.currency}"
         if option.idea is not None:
             return f"{_sentence(option.idea.words)} {_sentence(bought)}"
         rooms = option.layout.base.placements[:_NAMED]

@@ -5,7 +5,7 @@ Sizes are for concept stage: a licensed trade sizes, runs and tests the line und
 
 from collections.abc import Iterable
 from math import inf
-from typing import Any, Final, Literal
+from typing import Any, Final
 
 from optimizer.catalogue.data_files import data
 
@@ -31,16 +31,6 @@ def pipe_size(flow_cfh: float, longest_ft: float) -> str | None:
     """
     row = next((row for length, row in data(_FILE)["capacity_0.5"].items() if longest_ft <= length), ())
     return next((size for size, most in zip(data(_FILE)["sizes"], row, strict=False) if flow_cfh <= most), None)
-
-
-def capacity_cfh(
-    inside_in: float, length_ft: float, drop_in: float, gas: Literal["natural", "propane"] = "natural"
-) -> float:
-    """What a pipe carries [cu ft/h] by IFGC equation 4-1, drop in inches of water column: D = Q^0.381 / (19.17
-    (drop / (Cr L))^0.206).
-    """
-    constant = float(data(_FILE)["equation"][gas])
-    return float((inside_in * 19.17 * (drop_in / (constant * length_ft)) ** 0.206) ** (1 / 0.381))
 
 
 def cylinder_h(mbh: float) -> float:

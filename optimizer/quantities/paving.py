@@ -1,36 +1,8 @@
 """Materials of a paved area on sand and crushed stone, from its measures: layers in inches, volumes in cubic yards."""
 
-from dataclasses import dataclass
-
 from optimizer.quantities.figures import value
 
 _CUFT: float = 27.0
-
-
-@dataclass(frozen=True, slots=True)
-class PavingMaterials:
-    """Units, bedding sand [cu yd], and base stone [cu yd] with the area that it covers [sq ft]."""
-
-    units: float
-    sand_cuyd: float
-    base_sqft: float
-    stone_cuyd: float
-
-
-def paving_materials(*, width_ft: float, depth_ft: float, cut_edge_ft: float, base_in: float = 4.0) -> PavingMaterials:
-    """Materials of a rectangle with all edges free.
-
-    `cut_edge_ft` is the length of edge along which units are cut; the base is 4 in thick under a patio, 6 under a
-    drive (ICPI), and reaches beyond the edge.
-    """
-    beyond_ft = 2 * base_extension_ft(base_in)
-    base_sqft = (width_ft + beyond_ft) * (depth_ft + beyond_ft)
-    return PavingMaterials(
-        units=units(width_ft * depth_ft, cut_edge_ft),
-        sand_cuyd=layer_cuyd(width_ft * depth_ft, value("sand_in")),
-        base_sqft=base_sqft,
-        stone_cuyd=layer_cuyd(base_sqft, base_in),
-    )
 
 
 def units(area_sqft: float, cut_edge_ft: float) -> float:

@@ -15,9 +15,11 @@ from optimizer.scenario import Scenario
 
 COLUMNS: Final = (
     *("phase", "assembly", "room", "item", "words", "quantity", "unit", "unit_price"),
-    *("amount", "low", "high", "how", "source"),
+    *("amount", "price_low", "price_high", "range_low", "range_high", "how", "source"),
 )
-
+"""`price_low` and `price_high` are the amount at the ends of its prices; `range_low` and `range_high` what a total may
+come to by the class of its estimate.
+"""
 _ENDS: Final = ("amount", "low", "high")
 CAUTION: Final = (
     "An estimate at concept stage, no offer. Gas, electricity, structure, drainage, walls and pool barriers: local "
@@ -37,9 +39,9 @@ def estimate_table(scenario: Scenario, option: Option) -> str:
     cost = option.appraisal.cost
     for phase, _ in cost.phases:
         writer.writerows(_phase(cost, phase, scenario.book))
-    writer.writerow(_sum_row("", "total", cost.total, cost.low, cost.high, "sum of the phases"))
+    writer.writerow(_total_row("", "total", cost.total, (cost.low, cost.high), "sum of the phases"))
     for note in _notes(scenario, option):
-        writer.writerow(["", "note", "", "", safe_cell(note), *("",) * 8])
+        writer.writerow(["", "note", "", "", safe_cell(note), *("",) * (len(COLUMNS) - 5)])
     return text.getvalue()
 
 
@@ -60,12 +62,13 @@ def _phase(cost: Cost, phase: int, book: PriceBook) -> Iterator[list[str]]:
     for assembly in dict.fromkeys(line.assembly for line in work):
         lines = [line for line in work if line.assembly == assembly]
         amount, low, high = (sum((getattr(line, end) for line in lines), Decimal(0)) for end in _ENDS)
-        yield _sum_row(str(phase), f"sum of {assembly}", amount, low, high, f"{len(lines)} lines")
+        count = f"{len(lines)} line{'s' * (len(lines) != 1)}"
+        yield _row_of(str(phase), f"sum of {assembly}", (amount, low, high, None, None), count)
     yield from (_row(line, "Stated step") for line in own if line.is_step)
     known = cost.range_of(phase)
-    low, high = (known.low, known.high) if known else (None, None)
+    ends = (known.low, known.high) if known else (None, None)
     spread = f"; {narrowest(known.estimate_class).words}, class {known.estimate_class}" if known else ""
-    yield _sum_row(str(phase), f"total of phase {phase}", cost.phase(phase), low, high, f"lines and steps{spread}")
+    yield _total_row(str(phase), f"total of phase {phase}", cost.phase(phase), ends, f"lines and steps{spread}")
 
 
 def in_order(lines: Sequence[CostLine]) -> list[CostLine]:
@@ -82,10 +85,16 @@ def _row(line: CostLine, words: str) -> list[str]:
     texts = (safe_cell(text) for text in (line.assembly, line.room, line.item, words))
     quantity = f"{line.quantity.normalize():f}"
     amounts = (money(amount) for amount in (line.amount, line.low, line.high))
+    unit, price = safe_cell(line.unit), price_text(line.unit_price)
     how = (safe_cell(line.how), safe_cell(line.source))
-    return [str(line.phase), *texts, quantity, safe_cell(line.unit), price_text(line.unit_price), *amounts, *how]
+    return [str(line.phase), *texts, quantity, unit, price, *amounts, "", "", *how]
 
 
-def _sum_row(phase: str, what: str, amount: Decimal, low: Decimal | None, high: Decimal | None, how: str) -> list[str]:
-    ends = ("" if end is None else money(end) for end in (low, high))
-    return [phase, safe_cell(what), *("",) * 6, money(amount), *ends, safe_cell(how), ""]
+def _total_row(phase: str, what: str, amount: Decimal, ends: Sequence[Decimal | None], how: str) -> list[str]:
+    return _row_of(phase, what, (amount, None, None, *ends), how)
+
+
+def _row_of(phase: str, what: str, amounts: Sequence[Decimal | None], how: str) -> list[str]:
+    """Row of a sum: its amount, then ends of its prices and of its range, where it has them."""
+    told = ("" if amount is None else money(amount) for amount in amounts)
+    return [phase, safe_cell(what), *("",) * 6, *told, safe_cell(how), ""]

@@ -10,7 +10,6 @@ from optimizer.quantities.earth import end_areas_cuyd, loads
 from optimizer.quantities.electric import CIRC_MIL, drop_v, light_cable, spread_drop_v
 from optimizer.quantities.figures import value
 from optimizer.quantities.gas import (
-    capacity_cfh,
     cfh,
     cylinder_clear_ft,
     cylinder_h,
@@ -37,6 +36,13 @@ def test_gas_pipe_is_sized_by_the_next_longer_row() -> None:
     assert pipe_size(137, 60) == "3/4"
     assert pipe_size(137, 61) == pipe_size(137.5, 60) == "1"
     assert pipe_size(5000, 10) is pipe_size(10, 500) is None
+
+
+def capacity_cfh(inside_in: float, length_ft: float, drop_in: float) -> float:
+    """Natural gas in a pipe [cu ft/h] by IFGC equation 4-1, from memory: D = Q^0.381 / (19.17 (drop / (Cr L))^0.206), the
+    drop in inches of water column, Cr 0.6094.
+    """
+    return float((inside_in * 19.17 * (drop_in / (0.6094 * length_ft)) ** 0.206) ** (1 / 0.381))
 
 
 @pytest.mark.parametrize("length_ft", [10, 20, 30, 40, 50, 60, 70, 80, 90, 100, 125, 150, 175, 200])

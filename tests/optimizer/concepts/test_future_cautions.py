@@ -1,11 +1,14 @@
 """What is said of ground that is held for later."""
 
 from dataclasses import replace
+from decimal import Decimal
 
-from optimizer.appraisal import outlooks
-from optimizer.catalogue import book_for
+import pytest
+
+from optimizer.appraisal import outlooks, priced
+from optimizer.catalogue import book_for, rounded
 from optimizer.concepts.case import Case
-from optimizer.concepts.future_cautions import future_cautions
+from optimizer.concepts.future_cautions import future_cautions, way_in_cautions
 from optimizer.layout import Layout
 from tests.optimizer.derived.futures.yard import HELD, derived, yard
 
@@ -66,3 +69,24 @@ def test_a_shown_concept_has_them() -> None:
     option = case.advised(case.described(layout, case.in_full(layout)))
     assert option.open_futures == ("hot tub", "swim spa", "pool")
     assert any(words.startswith("Way in for a later") for words in option.cautions)
+
+
+def test_what_the_total_of_a_later_phase_leaves_out() -> None:
+    """Of the future that is priced alone: ground put back on the pool's way in, by hand 3 a sq ft of lawn and 12 of bed, with
+    12 % for coming back and 15 % contingency; a crane of 2,800 where nothing drives in. Nothing where the phase is not priced.
+    """
+    scenario = yard()
+    there = derived(scenario)
+    (pool,) = (one for one in outlooks(there, book_for("USD")) if one.future == "pool")
+    crosses = dict(pool.access.crosses)
+    back = (3 * crosses["lawn"] + 12 * crosses["bed"]) * 1.12 * 1.15
+    assert float(pool.money.way_in_cost) == pytest.approx(back, abs=0.1)
+    (words,) = way_in_cautions(scenario, priced(there, book_for("USD")), outlooks(there, book_for("USD")))
+    assert words == (
+        "Phase 2 counts the later pool as if built on open ground. Its way in, about "
+        f"{rounded(Decimal(back)):,.0f} USD at today's prices, is not in it: bed put back and lawn repair."
+    )
+    assert not list(way_in_cautions(scenario, None, outlooks(there, book_for("USD"))))
+    shut = derived(yard((DRIVE, DRIVE.replace("12", "5"))))
+    (words,) = way_in_cautions(scenario, priced(shut, book_for("USD")), outlooks(shut, book_for("USD")))
+    assert words.endswith(f"{rounded(Decimal(2800 * 1.12 * 1.15)):,.0f} USD at today's prices, is not in it: crane.")

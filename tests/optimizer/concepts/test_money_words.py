@@ -83,7 +83,8 @@ def test_a_high_figure_above_the_ceiling_is_a_caution():
 def test_when_later_phases_are_built_is_said():
     """In today's prices, or dearer by so many years."""
     yard = plain_yard()
-    later = Budget(later=Later(Decimal(3), Decimal("0.04")))
-    for budget, words in ((Budget(), "as if built today; prices rise until then"), (later, "in 3 years, 12.5% dearer")):
+    told_of = {"3.0": "in 3 years, 12.5% dearer", "1.0": "in 1 year, 4.0% dearer", "2.5": "in 2.5 years, 10.3% dearer"}
+    budgets = [(Budget(later=Later(Decimal(years), Decimal("0.04"))), words) for years, words in told_of.items()]
+    for budget, words in ((Budget(), "as if built today; prices rise until then"), *budgets):
         told = list(money_cautions(replace(yard, brief=replace(yard.brief, budget=budget)), cost(10, phase=2)))
         assert any(words in one and "-20 % to +30 %" in one for one in told)

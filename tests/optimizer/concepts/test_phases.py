@@ -5,7 +5,7 @@ from decimal import Decimal
 
 import pytest
 
-from optimizer.appraisal import Cost
+from optimizer.appraisal import Cost, CostRange
 from optimizer.catalogue import sized_rooms
 from optimizer.concepts.case import Case
 from optimizer.concepts.phases import phase_cautions, phase_words, phases_of, standing_after
@@ -66,6 +66,9 @@ def test_a_plan_for_each_phase(option):
     names = [{text.text for text in plan.texts} for plan in plans.values()]
     assert "fire feature" not in names[0]
     assert "fire feature" in names[1]
+    told = [" ".join(text.text for text in plan.texts) for plan in plans.values()]
+    assert [words.count("Phase 1: about") for words in told] == [1, 1]
+    assert ["With what stands before it about" in words for words in told] == [False, True]
     strip = strip_svg(tuple(plans.values()))
     assert strip.count("<svg ") == 3
     assert strip.count("after phase") >= 4
@@ -106,7 +109,11 @@ def test_heavy_work_beyond_what_is_built_is_named():
 
 
 def test_words_of_a_phase():
-    """Its own cost, and what all up to it come to."""
-    both = cost("90000", "30000")
-    assert phase_words(both, 1, "USD") == "Phase 1 costs about 90,000 USD."
-    assert phase_words(both, 2, "USD") == "Phase 2 costs about 30,000 USD; with what stands before it 120,000."
+    """Its own cost with its range, rounded as everywhere, and what all up to it come to."""
+    ends = [CostRange(Decimal(low), Decimal(high), n) for low, high, n in ((76000, 108000, 4), (24100, 39300, 5))]
+    both = replace(cost("90400", "30200"), ranges=tuple(enumerate(ends, 1)))
+    until = "until soil, levels and lines are checked."
+    assert phase_words(both, 1, "USD") == f"Phase 1: about 90,000 USD; expect 75,000 to 110,000 {until}"
+    assert phase_words(both, 2, "USD") == (
+        f"Phase 2: about 30,000 USD; expect 24,000 to 39,000 {until} With what stands before it about 120,000 USD."
+    )

@@ -53,9 +53,9 @@ def test_what_moved_and_what_is_missing(now, before, words):
 
 
 def test_the_first_says_what_it_has_and_costs():
-    """All wishes, or all but those left out; money to the hundred; where its first rooms stand."""
+    """All wishes, or all but those left out; money rounded as on the sheet; where its first rooms stand."""
     option = replace(costing(sample_option(), "123877.13"), layout=nook(41, 21))
-    assert TELLER.reason(option, None) == "All that you wished for, for about 123,900 USD: nook under the old roof."
+    assert TELLER.reason(option, None) == "All that you wished for, for about 125,000 USD: nook under the old roof."
     lacking = replace(costing(sample_option(), "90000", lacks=("fire",)), layout=nook(41, 21))
     assert TELLER.reason(lacking, None).startswith("All that you wished for but the fire, for about 90,000 USD")
 

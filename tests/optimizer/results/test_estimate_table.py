@@ -61,7 +61,7 @@ def test_every_line_is_there_by_assembly_and_room():
     ]
     first = lines[0]
     assert list(first) == list(COLUMNS)
-    assert all(first.values())
+    assert all(first[column] for column in COLUMNS if not column.startswith("range_"))
     assert first["how"] == "168.25 sq ft of unit paving at 32.00"
     assert first["source"] == "invented price"
     assert Decimal(first["quantity"]) * Decimal(first["unit_price"]) == Decimal(first["amount"])
@@ -72,14 +72,25 @@ def test_it_adds_up_to_the_cent():
     phases = {row["assembly"]: row for row in rows() if row["assembly"].startswith("total of")}
     for phase in (1, 2):
         lines, steps = of_phase(phase, kind="line"), of_phase(phase, kind="step")
-        for column in ("amount", "low", "high"):
+        for column in ("amount", "price_low", "price_high"):
             assert total(of_phase(phase, kind="sum"), column) == total(lines, column)
         assert total(lines) + total(steps) == Decimal(phases[f"total of phase {phase}"]["amount"])
     (whole,) = [row for row in rows() if row["assembly"] == "total"]
-    for column in ("amount", "low", "high"):
+    for column in ("amount", "range_low", "range_high"):
         assert total(phases.values(), column) == Decimal(whole[column])
     assert [row["item"] for row in of_phase(2, kind="step")] == ["overhead", "escalation", "contingency"]
     assert "-15 % to +20 %, class 4" in phases["total of phase 1"]["how"]
+
+
+def test_ends_of_prices_and_ranges_of_totals_are_no_one_column():
+    """Lines, steps and sums have the ends of their prices, totals the range of their class; each row as many cells."""
+    for row in rows():
+        if row["assembly"] != "note":
+            has_range = row["assembly"].startswith("total")
+            ends = [bool(row[column]) for column in ("price_low", "price_high", "range_low", "range_high")]
+            assert ends == [not has_range, not has_range, has_range, has_range], row
+    assert {len(row) for row in csv.reader(io.StringIO(estimate_table(sample_scenario(), option())))} == {len(COLUMNS)}
+    assert [row["how"] for row in of_phase(1, kind="sum")] == ["2 lines", "1 line", "1 line"]
 
 
 def test_no_cell_is_a_formula():
