@@ -3,6 +3,8 @@
 from decimal import Decimal
 
 from optimizer.brief import Relation
+from optimizer.concepts.case import Case
+from optimizer.concepts.floor import floor_price
 from optimizer.scenario import Scenario
 
 _LOOKS = {"in_view": "in view of", "out_of_view": "out of view of", "faces": "opening towards"}
@@ -39,6 +41,16 @@ def length(scenario: Scenario, length_ft: float | None) -> str:
 def money(scenario: Scenario, amount: Decimal) -> str:
     """An amount in whole units of the currency."""
     return f"{amount:,.0f} {scenario.currency}"
+
+
+def above_ceiling(case: Case) -> str | None:
+    """That what is required costs more than the ceiling, by its proven least; None where it need not."""
+    ceiling, floor = case.scenario.brief.budget.ceiling, floor_price(case)
+    if ceiling is None or floor <= ceiling:
+        return None
+    least, most = money(case.scenario, floor), money(case.scenario, ceiling)
+    what = "what is required, with seats for the guests and the fixed work,"
+    return f"{what} costs at least {least}, without ways; the ceiling is {most}"
 
 
 def place(scenario: Scenario, at_ft: tuple[float, float]) -> str:
