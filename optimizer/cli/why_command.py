@@ -44,7 +44,7 @@ def run_why(call: WhyCall) -> ExitStatus:
         repeatable=False,
         as_json=False,
     )
-    _print(answer)
+    _print(call, answer)
     return _status(answer)
 
 
@@ -89,7 +89,7 @@ def _record(answer: Answer) -> dict[str, object]:
     }
 
 
-def _print(answer: Answer) -> None:
+def _print(call: WhyCall, answer: Answer) -> None:
     say(answer.question)
     say(answer.answer)
     if answer.rules:
@@ -97,9 +97,12 @@ def _print(answer: Answer) -> None:
     for _, sentence, rooms in answer.rules:
         say(f"  {sentence}" + (f" ({', '.join(rooms)})" if rooms else ""))
     if answer.ways_out:
-        say("What would help; each was tried:")
+        fits = answer.is_answered and not answer.rules
+        say("To have it:" if fits else "What would help; each was tried:")
     for way in answer.ways_out:
         say(f"  {way.text}")
+    if not answer.is_answered:
+        say(f"It was not found out in this time: try {'' if call.start_from else '--from RESULT or '}more --seconds.")
 
 
 def _refuse_two_questions(call: WhyCall) -> None:

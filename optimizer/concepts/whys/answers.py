@@ -92,10 +92,11 @@ def cannot_be(asked: Case, rules: Sequence[Told], *, is_least: bool) -> str:
     return f"It cannot be: no layout of this yard keeps all of this together with it: {sentences}.{end}"
 
 
-def unknown(refused: Sequence[str]) -> str:
-    """That none was found and none ruled out."""
+def unknown(refused: Sequence[Told]) -> str:
+    """That none was found and none ruled out; and what was broken most often, with the rooms that broke it."""
     told = "No plan with it was found in this time, and none is ruled out."
-    return f"{told} What the plans that were tried broke most often: {'; '.join(refused)}." if refused else told
+    named = "; ".join(rule.removesuffix(".") + (f" ({listed(rooms)})" if rooms else "") for _, rule, rooms in refused)
+    return f"{told} What the plans that were tried broke most often: {named}." if refused else told
 
 
 def elsewhere(case: Case, at_ft: tuple[float, float], room: str) -> str:

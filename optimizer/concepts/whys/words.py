@@ -1,6 +1,7 @@
 """What answers say in the same way: relations, lengths and money, in the file's own units."""
 
 from decimal import Decimal
+from typing import Final
 
 from optimizer.brief import Relation
 from optimizer.concepts.case import Case
@@ -8,6 +9,17 @@ from optimizer.concepts.floor import floor_price
 from optimizer.scenario import Scenario
 
 _LOOKS = {"in_view": "in view of", "out_of_view": "out of view of", "faces": "opening towards"}
+_SHARES: Final = (
+    (0.02, "hardly any"),
+    (0.1, "about a tenth"),
+    (0.2, "about a fifth"),
+    (1 / 3, "about a third"),
+    (0.5, "about half"),
+    (2 / 3, "about two thirds"),
+    (0.8, "about four fifths"),
+    (0.9, "most"),
+    (0.98, "nearly all"),
+)
 
 
 def relation_words(scenario: Scenario, relation: Relation) -> str:
@@ -51,6 +63,15 @@ def above_ceiling(case: Case) -> str | None:
     least, most = money(case.scenario, floor), money(case.scenario, ceiling)
     what = "what is required, with seats for the guests and the fixed work,"
     return f"{what} costs at least {least}, without ways; the ceiling is {most}"
+
+
+def share_words(share: float) -> str:
+    """About how much of something, 0 to 1, as one would say it."""
+    if share <= 0.0:
+        return "none"
+    if share >= 1.0:
+        return "all"
+    return min(_SHARES, key=lambda known: abs(known[0] - share))[1]
 
 
 def place(scenario: Scenario, at_ft: tuple[float, float]) -> str:
