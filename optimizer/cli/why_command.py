@@ -46,7 +46,7 @@ def run_why(call: WhyCall, *, as_json: bool = False) -> ExitStatus:
         repeatable=False,
         as_json=as_json,
     )
-    _print(answer, file=sys.stderr if as_json else sys.stdout)
+    _print(call, answer, file=sys.stderr if as_json else sys.stdout)
     return _status(answer)
 
 
@@ -91,7 +91,7 @@ def _record(answer: Answer) -> dict[str, object]:
     }
 
 
-def _print(answer: Answer, *, file: TextIO) -> None:
+def _print(call: WhyCall, answer: Answer, *, file: TextIO) -> None:
     say(answer.question, file=file)
     say(answer.answer, file=file)
     if answer.rules:
@@ -100,9 +100,13 @@ def _print(answer: Answer, *, file: TextIO) -> None:
     for _, sentence, rooms in answer.rules:
         say(f"  {sentence}" + (f" ({', '.join(rooms)})" if rooms else ""), file=file)
     if answer.ways_out:
-        say("What would help; each was tried:", file=file)
+        fits = answer.is_answered and not answer.rules
+        say("To have it:" if fits else "What would help; each was tried:", file=file)
     for way in answer.ways_out:
         say(f"  {way.text}", file=file)
+    if not answer.is_answered:
+        start = "" if call.start_from else "--from RESULT or "
+        say(f"It was not found out in this time: try {start}more --seconds.", file=file)
 
 
 def _refuse_two_questions(call: WhyCall) -> None:

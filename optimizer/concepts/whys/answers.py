@@ -5,13 +5,12 @@ from dataclasses import dataclass
 from typing import Final
 
 from optimizer.concepts.case import Case
-from optimizer.concepts.floor import floor_price
 from optimizer.concepts.option import Option, WayOut
 from optimizer.concepts.reasons import Teller
 from optimizer.concepts.whys.nothing import Told
 from optimizer.concepts.whys.stands import Stand
 from optimizer.concepts.whys.trying import Found
-from optimizer.concepts.whys.words import money, place
+from optimizer.concepts.whys.words import above_ceiling, money, place
 from optimizer.concepts.words import listed
 
 SAME_MONEY: Final = 100
@@ -84,10 +83,8 @@ def cannot_stand(stand: Stand, option: Option | None) -> str:
 
 def cannot_be(asked: Case, rules: Sequence[Told], *, is_least: bool) -> str:
     """That nothing fits with it, and what cannot be kept together."""
-    ceiling, floor = asked.scenario.brief.budget.ceiling, floor_price(asked)
-    if ceiling is not None and floor > ceiling:
-        least, most = money(asked.scenario, floor), money(asked.scenario, ceiling)
-        return f"It cannot be: with it, what is required costs at least {least}, without ways; the ceiling is {most}."
+    if (dearer := above_ceiling(asked)) is not None:
+        return f"It cannot be: with it, {dearer}."
     end = "" if is_least else " Time ended before it was known whether less than this is in the way."
     if len(rules) == 1:
         return f"It cannot be, because of one rule: {rules[0][1]}{end}"
@@ -95,10 +92,11 @@ def cannot_be(asked: Case, rules: Sequence[Told], *, is_least: bool) -> str:
     return f"It cannot be: no layout of this yard keeps all of this together with it: {sentences}.{end}"
 
 
-def unknown(refused: Sequence[str]) -> str:
-    """That none was found and none ruled out."""
+def unknown(refused: Sequence[Told]) -> str:
+    """That none was found and none ruled out; and what was broken most often, with the rooms that broke it."""
     told = "No plan with it was found in this time, and none is ruled out."
-    return f"{told} What the plans that were tried broke most often: {'; '.join(refused)}." if refused else told
+    named = "; ".join(rule.removesuffix(".") + (f" ({listed(rooms)})" if rooms else "") for _, rule, rooms in refused)
+    return f"{told} What the plans that were tried broke most often: {named}." if refused else told
 
 
 def elsewhere(case: Case, at_ft: tuple[float, float], room: str) -> str:

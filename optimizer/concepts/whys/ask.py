@@ -7,7 +7,6 @@ from dataclasses import dataclass, replace
 from functools import cached_property
 from typing import Final
 
-from optimizer.brief import RULES
 from optimizer.concepts.case import Case
 from optimizer.concepts.held import hold_words
 from optimizer.concepts.option import Option, WayOut
@@ -19,6 +18,7 @@ from optimizer.concepts.whys.easier import easier
 from optimizer.concepts.whys.here import Place, here, moved
 from optimizer.concepts.whys.nothing import Told, told
 from optimizer.concepts.whys.question import Question, refuse_unanswerable
+from optimizer.concepts.whys.stands import told_of
 from optimizer.concepts.whys.sunny import places_words, shade_words
 from optimizer.concepts.whys.trying import MANY_TOURS, Found, Trial, tried
 from optimizer.concepts.whys.ways_out import MOST_WAYS_OUT, Solved, WaysOut, solved_by
@@ -59,6 +59,7 @@ class _Answering:
         self._case, self._question = asking.case, asking.question
         self._asked = asking.question.asked(asking.case)
         self._said: list[str] = []
+        self._told_stage = ""
         self._rules: tuple[Told, ...] = ()
         self._ways: list[Solved] = []
 
@@ -134,14 +135,15 @@ class _Answering:
         self._stage("asking what is in the way")
         own = self._own()
         core = self._cores.core(own)
-        refused = [rule for rule, _ in trial.refused.most_common(_MOST_REFUSED)]
+        refused = trial.most_refused(_MOST_REFUSED)
         if core is not None:
             bindings = core.bindings
             self._rules = told(bindings)
             self._said.append(free + cannot_be(asked, self._rules, is_least=core.is_least))
         else:
-            bindings = tuple(one for one in bindings_of(asked, asked=own) if one.rule in refused and not one.is_asked)
-            self._said.append(free + unknown([RULES[rule].sentence.removesuffix(".") for rule in refused]))
+            rules = {rule for rule, _ in refused}
+            bindings = tuple(one for one in bindings_of(asked, asked=own) if one.rule in rules and not one.is_asked)
+            self._said.append(free + unknown(told_of(asked, refused)))
         if self._question.kind == "here" and not self._ways:
             self._ways += moved(Place(self._case, self._question, None, self._until(MOVED), self._stop))
         self._try_ways_out(self._case, easier(self._case, self._question))
@@ -207,4 +209,6 @@ class _Answering:
         return max(0.5, self._until(share) - time.monotonic())
 
     def _stage(self, stage: str) -> None:
-        self._asking.emit(Event("stage", {"stage": stage}))
+        if stage != self._told_stage:
+            self._asking.emit(Event("stage", {"stage": stage}))
+        self._told_stage = stage

@@ -5,11 +5,10 @@ from dataclasses import replace
 from typing import Final
 
 from optimizer.concepts.case import Case
-from optimizer.concepts.floor import floor_price
 from optimizer.concepts.option import LeftOut, Option, WayOut
 from optimizer.concepts.whys.changes import required
 from optimizer.concepts.whys.trying import placeless_rooms
-from optimizer.concepts.whys.words import money
+from optimizer.concepts.whys.words import above_ceiling, money
 from optimizer.concepts.words import listed
 from optimizer.engine.problem import Problem
 
@@ -76,10 +75,8 @@ def _asked(case: Case, room: str, found: Option) -> WayOut:
 def _barred(case: Case, problem: Problem, name: str) -> str | None:
     """What rules a room out by itself, proven by prices or by the ground alone."""
     rooms = tuple(replace(room, required=room.required or room.name == name) for room in case.rooms)
-    ceiling, floor = case.scenario.brief.budget.ceiling, floor_price(replace(case, rooms=rooms))
-    if ceiling is not None and floor > ceiling:
-        least, most = money(case.scenario, floor), money(case.scenario, ceiling)
-        return f"with it, what is required costs at least {least}, without ways; the ceiling is {most}"
+    if (dearer := above_ceiling(replace(case, rooms=rooms))) is not None:
+        return f"with it, {dearer}"
     if name in placeless_rooms(problem, asked=name):
         return "there is no place in this yard where it may stand, whatever the other rooms do"
     return None

@@ -6,7 +6,6 @@ from collections.abc import Sequence
 from typing import Final
 
 from optimizer.concepts.case import Case
-from optimizer.concepts.floor import floor_price
 from optimizer.concepts.held import why_not_held
 from optimizer.concepts.option import Conflict
 from optimizer.concepts.whys.bindings import Binding, bindings_of
@@ -14,7 +13,7 @@ from optimizer.concepts.whys.changes import changes_of
 from optimizer.concepts.whys.cores import Cores
 from optimizer.concepts.whys.trying import placeless_rooms
 from optimizer.concepts.whys.ways_out import WaysOut
-from optimizer.concepts.whys.words import money
+from optimizer.concepts.whys.words import above_ceiling, sentence
 from optimizer.engine.problem import Problem
 
 Told = tuple[str, str, tuple[str, ...]]
@@ -43,13 +42,9 @@ def told(bindings: Sequence[Binding], rooms: Sequence[str] = ()) -> tuple[Told, 
 
 
 def _words(case: Case, placeless: Sequence[str], is_least: bool) -> str:
-    ceiling, floor = case.scenario.brief.budget.ceiling, floor_price(case)
     reasons = [why_not_held(case, name) or _fits_nowhere(case, name) for name in placeless]
-    if ceiling is not None and floor > ceiling:
-        reasons.append(
-            f"What is required, including seats for the guests, costs at least {money(case.scenario, floor)} "
-            f"with the fixed work; the ceiling is {money(case.scenario, ceiling)}."
-        )
+    if (dearer := above_ceiling(case)) is not None:
+        reasons.append(sentence(dearer))
     if reasons:
         return " ".join(reasons)
     if is_least:

@@ -10,11 +10,10 @@ from optimizer.catalogue import SizedRoom
 from optimizer.check import CHECKS, Finding
 from optimizer.concepts.case import Case
 from optimizer.concepts.whys.shrink import smallest
+from optimizer.concepts.whys.trying import Named
 from optimizer.concepts.whys.words import relation_words, sentence
 from optimizer.layout import Layout, Placement
 
-Named = tuple[RuleId, tuple[str, ...]]
-"""A rule with the rooms and things that break it."""
 _EVEN: Final = 1e-6
 
 

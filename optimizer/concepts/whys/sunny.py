@@ -9,7 +9,7 @@ import numpy as np
 from optimizer.brief import RULES, RuleId, SunWish
 from optimizer.catalogue import SizedRoom
 from optimizer.concepts.case import Case
-from optimizer.concepts.whys.words import sentence
+from optimizer.concepts.whys.words import sentence, share_words
 from optimizer.concepts.words import listed
 from optimizer.derived import Derived
 from optimizer.engine.grid.context import Context, context_of
@@ -51,7 +51,10 @@ def _sun_h(case: Case, layout: Layout, name: str, site: Site) -> float | None:
 
 
 def places_words(case: Case, name: str) -> str:
-    """How many places of the yard have the hours that are wished for, and which rules bar how many of them."""
+    """On how much of the ground that has the hours wished for the room may stand, and which rules bar how much of it.
+
+    Counted by the room's places on the grid, in every turn.
+    """
     context = context_of(case.scenario, case.rooms)
     room = next(room for room in case.rooms if room.name == name)
     assert room.sun is not None
@@ -76,11 +79,11 @@ def _told(sun: SunWish, counts: tuple[int, int], barred: dict[RuleId, int]) -> s
     sunny, free = counts
     if not sunny:
         return f"No place in or round the yard gets the {sun.wished_h:g} hours of {sun.want} that are wished for."
-    words = f"{sunny:,} places in and round the yard get the {sun.wished_h:g} hours of {sun.want} that are wished for"
+    words = f"Part of the yard gets the {sun.wished_h:g} hours of {sun.want} that are wished for"
     most = sorted(((count, rule) for rule, count in barred.items() if count), reverse=True)[:_MOST_TOLD]
-    parts = [f"{RULES[rule].sentence.removesuffix('.')} ({count:,})" for count, rule in most]
-    bars = f" What bars the others, some of them more than once: {'; '.join(parts)}." if parts else ""
-    return f"{words}; on {free:,} of them the room may stand by itself.{bars}"
+    parts = [f"{RULES[rule].sentence.removesuffix('.')} ({share_words(count / sunny)} of it)" for count, rule in most]
+    bars = f" What bars the rest, some of it more than once: {'; '.join(parts)}." if parts else ""
+    return f"{words}; the room may stand by itself on {share_words(free / sunny)} of that ground.{bars}"
 
 
 def _sunny(context: Context, room: SizedRoom, variant: Variant, sun: SunWish) -> Cells:

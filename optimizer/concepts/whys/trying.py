@@ -18,6 +18,8 @@ from optimizer.engine.problem import Problem, State, build_problem, layout_of
 from optimizer.engine.problem.alike import Archive
 from optimizer.layout import Layout
 
+Named = tuple[RuleId, tuple[str, ...]]
+"""A rule with the rooms and things that break it."""
 JUDGED_EACH: Final = 4
 """Layouts judged after each tour."""
 MANY_TOURS, FEW_TOURS = 40, 10
@@ -40,11 +42,11 @@ class Found:
 
 @dataclass
 class Trial:
-    """What came of it: layouts that hold, the best first; and by rule how many were refused."""
+    """What came of it: layouts that hold, and how many broke what, by the rule and what broke it."""
 
     case: Case
     holding: list[Found] = field(default_factory=list)
-    refused: Counter[RuleId] = field(default_factory=Counter)
+    refused: Counter[Named] = field(default_factory=Counter)
 
     @property
     def best(self) -> Found | None:
@@ -56,12 +58,20 @@ class Trial:
         """Whether anything holds."""
         return bool(self.holding)
 
+    def most_refused(self, most: int) -> tuple[Named, ...]:
+        """The rules broken most often, each with the rooms that broke it most often."""
+        rules: Counter[RuleId] = Counter()
+        for (rule, _), count in self.refused.items():
+            rules[rule] += count
+        by_rooms = [named for named, _ in self.refused.most_common()]
+        return tuple(next(named for named in by_rooms if named[0] == rule) for rule, _ in rules.most_common(most))
+
     def judge(self, layout: Layout) -> Verdict:
         """Ask the judge, and keep what comes of it."""
         verdict = self.case.judged(layout)
         if verdict.holds:
             self.holding.append(Found(layout, verdict))
-        self.refused.update({finding.rule for finding in verdict.findings})
+        self.refused.update({(finding.rule, finding.rooms) for finding in verdict.findings})
         return verdict
 
 

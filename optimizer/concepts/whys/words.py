@@ -1,11 +1,25 @@
 """What answers say in the same way: relations, lengths and money, in the file's own units."""
 
 from decimal import Decimal
+from typing import Final
 
 from optimizer.brief import Relation
+from optimizer.concepts.case import Case
+from optimizer.concepts.floor import floor_price
 from optimizer.scenario import Scenario
 
 _LOOKS = {"in_view": "in view of", "out_of_view": "out of view of", "faces": "opening towards"}
+_SHARES: Final = (
+    (0.02, "hardly any"),
+    (0.1, "about a tenth"),
+    (0.2, "about a fifth"),
+    (1 / 3, "about a third"),
+    (0.5, "about half"),
+    (2 / 3, "about two thirds"),
+    (0.8, "about four fifths"),
+    (0.9, "most"),
+    (0.98, "nearly all"),
+)
 
 
 def relation_words(scenario: Scenario, relation: Relation) -> str:
@@ -39,6 +53,25 @@ def length(scenario: Scenario, length_ft: float | None) -> str:
 def money(scenario: Scenario, amount: Decimal) -> str:
     """An amount in whole units of the currency."""
     return f"{amount:,.0f} {scenario.currency}"
+
+
+def above_ceiling(case: Case) -> str | None:
+    """That what is required costs more than the ceiling, by its proven least; None where it need not."""
+    ceiling, floor = case.scenario.brief.budget.ceiling, floor_price(case)
+    if ceiling is None or floor <= ceiling:
+        return None
+    least, most = money(case.scenario, floor), money(case.scenario, ceiling)
+    what = "what is required, with seats for the guests and the fixed work,"
+    return f"{what} costs at least {least}, without ways; the ceiling is {most}"
+
+
+def share_words(share: float) -> str:
+    """About how much of something, 0 to 1, as one would say it."""
+    if share <= 0.0:
+        return "none"
+    if share >= 1.0:
+        return "all"
+    return min(_SHARES, key=lambda known: abs(known[0] - share))[1]
 
 
 def place(scenario: Scenario, at_ft: tuple[float, float]) -> str:

@@ -45,15 +45,19 @@ def test_answered(yard, tmp_path, capsys):
         assert patched(read_scenario(TEXT, "tiny"), patch).brief.holds
     printed = capsys.readouterr().out
     assert said["answer"] in printed
+    assert "What would help; each was tried:" in printed
     assert "  Nook at least 12 ft from table. (nook, table)" in printed
     assert sorted(path.name for path in tmp_path.iterdir()) == ["tiny.yaml", "why.json"]
 
 
-def test_undecided(tmp_path):
+def test_undecided(tmp_path, capsys):
     """On foot round the nook the table is never within 8 ft: the solver cannot rule it out, and no plan is found."""
     path = tmp_path / "walked.yaml"
     path.write_text(TEXT.replace(", by: straight", ""), encoding="utf-8")
     assert ask(path, "--at", "4,20", seconds=2) == 4
+    printed = capsys.readouterr()
+    assert "It was not found out in this time: try --from RESULT or more --seconds." in printed.out
+    assert printed.err.count("trying ways out") == 1
 
 
 def test_in_a_concept(yard, tmp_path, capsys):
@@ -88,6 +92,8 @@ def test_prices_of_ones_own(yard, tmp_path, capsys):
     for asked, words in ((named, result), (yard, result), (yard, (*result, "--prices", str(tmp_path / "own.yaml")))):
         assert ask(asked, "--left-out", *words) == 0
         printed = capsys.readouterr().out
+        assert "To have it:" in printed
+        assert "What would help" not in printed
         assert any(f"it fits: concept {i}" in printed.lower() and cost in printed for i, cost in enumerate(costs, 1))
     assert ask(yard, "--at", "16,12", "--json", str(tmp_path / "a.json")) == 0
     assert ask(named, "--at", "16,12", "--json", str(tmp_path / "b.json")) == 0
