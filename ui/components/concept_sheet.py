@@ -4,12 +4,12 @@ from typing import Final
 
 import streamlit as st
 
-from ui.components.cost_table import cost_table
+from ui.components.cost_table import cost_summary, cost_table
 from ui.components.markup import Markup, element, paragraph, plain, show
 from ui.components.site_pictures import enlarge, site_picture, view_choice
 from ui.shown import Shown
 from ui.state import ask_why, is_for_designer
-from ui.view_models import Answer, Check, Figure, Sheet, answers, sheet
+from ui.view_models import Answer, Check, Deciding, Figure, Sheet, answers, sheet
 
 _BESIDE_WORDS: Final = {"Plan", "Ground", "Sun", "Sight"}
 """Pictures that leave room for words beside them; the others are wide."""
@@ -32,23 +32,38 @@ def concept_sheet(shown: Shown) -> None:
         site_picture(shown, view)
     with verdict, st.container(key="verdict"):
         show(element("p", told.verdict, css="verdict"))
-        paragraph(told.paragraph, css="lead")
-        show(element("div", told.proof, css="proof"))
-        show(_figures(told.figures))
+        paragraph(told.card.reason, css="lead")
+        show(_deciding(told.deciding))
     _answers(answers(shown.option, shown.result.option_set, shown.scenario, for_designer=is_for_designer()))
-    _groups(told)
-    _rooms(told)
     _left_out(told, shown)
+    _rooms(told)
     _costs(told)
     _later(told)
-    _rules(told)
     _cautions(told)
+    _measured(told)
+    _rules(told)
 
 
 def _answers(told: tuple[Answer, ...]) -> None:
     st.subheader("What owners ask", anchor=False)
     parts = (element("div", element("dt", each.question), element("dd", each.answer)) for each in told)
     show(element("dl", *parts, css="answers"))
+
+
+def _deciding(figures: tuple[Deciding, ...]) -> Markup:
+    rows = (
+        element(
+            "div",
+            element("dt", each.label),
+            element("dd", element("b", each.value), *_grade(each), element("small", each.why)),
+        )
+        for each in figures
+    )
+    return element("dl", *rows, css="deciding")
+
+
+def _grade(figure: Deciding) -> tuple[Markup, ...]:
+    return (element("span", figure.grade, css=f"grade {figure.grade}"),) if figure.grade else ()
 
 
 def _figures(figures: tuple[Figure, ...]) -> Markup:
@@ -59,14 +74,15 @@ def _figures(figures: tuple[Figure, ...]) -> Markup:
     return element("dl", *terms, css="figures")
 
 
-def _groups(shown: Sheet) -> None:
-    """Show what was measured, by what it is about."""
-    st.subheader("What was measured", anchor=False)
+def _measured(shown: Sheet) -> None:
+    """Show all that was measured, by what it is about, folded away."""
     rows = []
     for group in shown.groups:
         rows.append(element("tr", element("th", group.heading, colspan="2", scope="rowgroup"), css="group"))
         rows += [_room_row(figure) for figure in group.figures]
-    show(element("table", element("tbody", *rows), css="sheet-table"))
+    with st.expander("All that was measured"):
+        paragraph(shown.paragraph, css="lead")
+        show(_figures(shown.figures), element("table", element("tbody", *rows), css="sheet-table"))
 
 
 def _rooms(shown: Sheet) -> None:
@@ -96,8 +112,10 @@ def _room_row(figure: Figure) -> Markup:
 
 
 def _costs(shown: Sheet) -> None:
-    st.subheader("Cost, and quantities behind it", anchor=False)
-    cost_table(shown.cost)
+    st.subheader("Where the money goes", anchor=False)
+    cost_summary(shown.cost)
+    with st.expander("Every line, and the quantities behind it"):
+        cost_table(shown.cost)
 
 
 def _later(shown: Sheet) -> None:
@@ -108,8 +126,12 @@ def _later(shown: Sheet) -> None:
 
 
 def _rules(shown: Sheet) -> None:
-    st.subheader("Rules, checked again after the search", anchor=False)
-    show(element("ul", *(_rule(check) for check in shown.checks), css="rules"))
+    """Show the rules and the proof, folded away while every rule is kept."""
+    broken = sum(not check.is_kept for check in shown.checks)
+    kept = "all kept" if not broken else f"{broken} broken"
+    with st.expander(f"Rules, checked again after the search: {kept}", expanded=bool(broken)):
+        show(element("div", shown.proof, css="proof"))
+        show(element("ul", *(_rule(check) for check in shown.checks), css="rules"))
 
 
 def _rule(check: Check) -> Markup:

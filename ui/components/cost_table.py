@@ -16,6 +16,19 @@ def cost_table(cost: CostSheet) -> None:
     show(element("table", element("tbody", *rows, total), css="sheet-table"), *notes, *_movers(cost))
 
 
+def cost_summary(cost: CostSheet) -> None:
+    """Show where the money goes: what each room and stated step of a phase comes to, its sum and its range."""
+    rows = [row for phase in cost.phases for row in _sums(phase)]
+    notes = (element("p", phase.expect, css="quiet") for phase in cost.phases if phase.expect)
+    show(element("table", element("tbody", *rows), css="sheet-table"), *notes, element("p", cost.prices, css="quiet"))
+
+
+def _sums(phase: PhaseCost) -> Iterator[Markup]:
+    yield from (_row(f"{phase.title} · {room.room}", room.total) for room in phase.rooms)
+    yield from (_row(f"{phase.title} · {step.item}, {step.quantity}", step.amount) for step in phase.steps)
+    yield _row(f"{phase.title}: total", phase.total, css="sum")
+
+
 def _movers(cost: CostSheet) -> Iterator[Markup]:
     if cost.movers:
         yield element("p", "What moves phase 1 most, as a share of its uncertainty:", css="quiet")

@@ -5,6 +5,7 @@ from ui.view_models.budgets import BudgetStep, budget_steps
 from ui.view_models.card import Card, card
 from ui.view_models.comparison import Comparison, ComparisonRow, compare
 from ui.view_models.cost_sheet import CostRow, CostSheet, PhaseCost, RoomCost, cost_sheet
+from ui.view_models.deciding import Deciding, deciding
 from ui.view_models.figure import Figure
 from ui.view_models.progress import Progress, progress
 from ui.view_models.sheet import Check, Sheet, sheet
@@ -22,6 +23,7 @@ __all__ = [
     "ComparisonRow",
     "CostRow",
     "CostSheet",
+    "Deciding",
     "Figure",
     "PhaseCost",
     "Progress",
@@ -35,6 +37,7 @@ __all__ = [
     "card",
     "compare",
     "cost_sheet",
+    "deciding",
     "ending",
     "listed",
     "number_words",

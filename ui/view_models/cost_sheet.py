@@ -64,7 +64,7 @@ def cost_sheet(
     folded = _Folded(words, parts)
     return CostSheet(
         phases=tuple(_phase(number, cost, folded) for number, _ in cost.phases),
-        total=words.money(cost.total, cents=True),
+        total=words.money(cost.total),
         low=words.money(cost.low),
         high=words.money(cost.high),
         sure=_sure(uncertainty, words) if uncertainty else "",
@@ -110,19 +110,19 @@ def _phase(number: int, cost: Cost, folded: _Folded) -> PhaseCost:
         title=f"Phase {number}",
         rooms=tuple(_room(room, work, folded) for room in dict.fromkeys(line.room for line in work)),
         steps=tuple(_step(line, words) for line in own if line.is_step),
-        total=words.money(cost.phase(number), cents=True),
+        total=words.money(cost.phase(number)),
         expect=expect,
     )
 
 
 def _step(line: CostLine, words: Words) -> CostRow:
     share = f"{(line.quantity * 100).normalize():f} %"
-    return CostRow(words.signed(line.item), share, words.money(line.amount, cents=True))
+    return CostRow(words.signed(line.item), share, words.money(line.amount))
 
 
 def _room(room: str, lines: tuple[CostLine, ...], folded: _Folded) -> RoomCost:
     own = tuple(line for line in lines if line.room == room)
-    return RoomCost(room, tuple(_row(line, folded) for line in own), folded.words.money(_sum(own), cents=True))
+    return RoomCost(room, tuple(_row(line, folded) for line in own), folded.words.money(_sum(own)))
 
 
 def _sum(lines: tuple[CostLine, ...]) -> Decimal:
@@ -133,6 +133,4 @@ def _row(line: CostLine, folded: _Folded) -> CostRow:
     quantity = folded.words.priced(line.quantity, line.unit, line.unit_price)
     if line.is_share_of_lines:
         quantity = f"{folded.words.counted(float(line.unit_price), line.unit)} of {folded.words.money(line.quantity)}"
-    return CostRow(
-        line.item.replace("_", " "), quantity, folded.words.money(line.amount, cents=True), folded.under(line)
-    )
+    return CostRow(line.item.replace("_", " "), quantity, folded.words.money(line.amount), folded.under(line))

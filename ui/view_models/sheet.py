@@ -10,6 +10,7 @@ from optimizer.layout import Placement
 from optimizer.scenario import Scenario
 from ui.view_models.card import Card, card
 from ui.view_models.cost_sheet import CostSheet, cost_sheet
+from ui.view_models.deciding import Deciding, deciding
 from ui.view_models.figure import Figure
 from ui.view_models.groups import FigureGroup, figure_groups
 from ui.view_models.later import later_figures
@@ -33,6 +34,8 @@ class Sheet:
     verdict: str
     """Whether it holds, what it costs and what it leaves out, in a line."""
     paragraph: str
+    deciding: tuple[Deciding, ...]
+    """The five figures that decide."""
     figures: tuple[Figure, ...]
     groups: tuple[FigureGroup, ...]
     rooms: tuple[Figure, ...]
@@ -54,6 +57,7 @@ def sheet(option: Option, scenario: Scenario, *, for_designer: bool = False) -> 
         card=card(option, words),
         verdict=_verdict(option, scenario, words),
         paragraph=_paragraph(option, scenario, words),
+        deciding=deciding(option, scenario, words),
         figures=_figures(option.appraisal, scenario.brief, words),
         groups=figure_groups(option.appraisal, words),
         rooms=tuple(_room(place, scenario.brief, words) for place in option.layout.placements),

@@ -35,6 +35,7 @@ _IN_SENTENCES: Final = (
     (re.compile(r"\bceiling\b"), "all-in limit"),
     (re.compile(r"\bcontingency\b"), "the sum for surprises"),
 )
+_CENTS_UNDER: Final = 100
 _SIGNS: Final = {"USD": "$", "CAD": "CA$", "AUD": "A$", "EUR": "€", "GBP": "£"}
 
 
@@ -55,6 +56,10 @@ class Words:
         figure = f"{abs(amount):,.{2 if cents else 0}f}"
         sign = _SIGNS.get(self.currency, f"{self.currency} ")
         return f"{'−' if amount < 0 else ''}{sign}{figure}"
+
+    def unit_price(self, price: Decimal) -> str:
+        """Say the price of one unit: with cents only where a whole figure would be far off."""
+        return self.money(price, cents=price < _CENTS_UNDER)
 
     def signed(self, text: str) -> str:
         """Write `1,523 USD` in a sentence of the program as `$1,523`, and its terms as this reader knows them."""
@@ -91,7 +96,7 @@ class Words:
     def priced(self, quantity: Decimal, unit: str, price: Decimal) -> str:
         """Say so many units at what price; a metric scenario has a line that its book counts in feet by the metre."""
         name, size = _METRIC.get(unit, (unit, Decimal(1))) if self.units == "m" else (unit, Decimal(1))
-        return f"{number_words(quantity * size)} {name} at {self.money(price / size, cents=True)}"
+        return f"{number_words(quantity * size)} {name} at {self.unit_price(price / size)}"
 
 
 def words_of(scenario: Scenario, *, for_designer: bool = False) -> Words:

@@ -12,23 +12,23 @@ from ui.view_models import Words, cost_sheet
 
 
 def test_cost_sheet_adds_up_by_phase():
-    """A phase has its own rooms only, and cents are kept."""
+    """A phase has its own rooms only, and sums say no cents: those are in the tables to hand over."""
     shown = cost_sheet(sample_option().appraisal.cost, Words("USD", "ft"))
     first, second = shown.phases
     assert [(room.room, room.total) for room in first.rooms] == [
-        ("gathering area", "$5,040.00"),
-        ("quiet nook", "$1,715.63"),
+        ("gathering area", "$5,040"),
+        ("quiet nook", "$1,716"),
     ]
-    assert (first.steps, first.total) == ((), "$7,768.97")
+    assert (first.steps, first.total) == ((), "$7,769")
     assert [room.room for room in second.rooms] == ["water reserve"]
-    assert second.total == "$16,100.00"
-    assert (shown.total, shown.low, shown.high) == ("$23,868.97", "$20,000", "$29,000")
+    assert second.total == "$16,100"
+    assert (shown.total, shown.low, shown.high) == ("$23,869", "$20,000", "$29,000")
 
 
 def test_line_says_quantity_and_price():
     """A line shows how much at what price."""
     row = cost_sheet(sample_option().appraisal.cost, Words("USD", "ft")).phases[0].rooms[1].rows[0]
-    assert (row.item, row.quantity, row.amount) == ("paving", "56.25 sq ft at $30.50", "$1,715.63")
+    assert (row.item, row.quantity, row.amount) == ("paving", "56.25 sq ft at $30.50", "$1,716")
 
 
 def test_parts_are_folded_under_their_line():
@@ -55,8 +55,8 @@ def test_steps_are_no_lines_of_a_room():
     first = cost_sheet(replace(cost, lines=(*cost.lines, *lines)), Words("USD", "ft")).phases[0]
     assert [room.room for room in first.rooms] == ["gathering area", "quiet nook"]
     assert [(step.item, step.quantity, step.amount) for step in first.steps] == [
-        ("overhead", "10 %", "$675.56"),
-        ("the sum for surprises", "5 %", "$371.56"),
+        ("overhead", "10 %", "$676"),
+        ("the sum for surprises", "5 %", "$372"),
     ]
 
 
