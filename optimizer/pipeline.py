@@ -269,15 +269,18 @@ def recheck(path: Path) -> tuple[str, ...]:
     found += recount.of_search(result.option_set)
     stored = {record["id"]: record for record in result.document["options"]}
     found += _sketches_again(case, result.option_set, stored)
+    understood: list[Option] = []
     for option in result.option_set.concepts:
         known = {room.name: room for room in case.rooms}
         strange = [p for p in option.layout.placements if p.room not in known or known[p.room].choice(p.choice) is None]
         if strange:
             found += [f"{option.id}: {p.room} as {p.choice} is not in the catalogue of this scenario" for p in strange]
             continue
+        understood.append(option)
         fresh = recount.with_proof(case.advised(case.fresh(option)))
         fresh = replace(fresh, left_out=case.left_out(fresh.layout))
         found += differences(stored[option.id], option_record(case.rooms, fresh))
+    found += recount.of_concepts(understood, result.option_set.with_without)
     return (*found, *_ways_out_again(result.scenario, result.option_set))
 
 

@@ -55,7 +55,7 @@ def _work(call: WhyCall, listener: Listener, stop: Flag) -> Answer:
 
     scenario = load_scenario(call.scenario, call.prices)
     if call.json is not None:
-        ready_folder(call.json.parent)
+        ready_folder(call.json.parent, option="--json")
     settings = WhySettings(
         call.room,
         at_ft=None if call.at is None else _corner_ft(scenario, call.at),
@@ -69,7 +69,7 @@ def _work(call: WhyCall, listener: Listener, stop: Flag) -> Answer:
     )
     answer = why(scenario, settings, emit=listener.hear, stop=stop)
     if call.json is not None:
-        write_whole(call.json, to_text(_record(answer)))
+        write_whole(call.json, to_text(_record(answer)), option="--json")
     return answer
 
 

@@ -1,11 +1,12 @@
-"""What a result says of its proofs, counted again without solving: objectives, bounds, terms, fingerprints."""
+"""What a result says of its proofs and its concepts, counted again without solving."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from optimizer.concepts.case import Case
 from optimizer.concepts.gather import CENTS
-from optimizer.concepts.option import Option, OptionSet, Proof, ProofStatus
+from optimizer.concepts.option import Option, OptionSet, Proof, ProofStatus, WithWithout
+from optimizer.concepts.retold import left_out_again, with_without_again
 from optimizer.engine.model import arrangement_scope, build_model
 from optimizer.engine.problem import State, build_problem, modelled_losses, modelled_value, state_of
 from optimizer.engine.problem.arrangement import key_of
@@ -17,6 +18,7 @@ class Recount:
     """The problem of a case, built once to count in."""
 
     def __init__(self, case: Case) -> None:
+        self._case = case
         self._problem = build_problem(case.scenario, case.rooms, case.book)
 
     def with_proof(self, option: Option) -> Option:
@@ -49,6 +51,11 @@ class Recount:
                 yield f"the terms of the search are not those of {search.option}"
             if abs(sum(terms.values()) - (search.objective or 0.0)) > _EVEN:
                 yield f"the objective of the search is not that of {search.option}"
+
+    def of_concepts(self, concepts: Sequence[Option], pairs: Sequence[WithWithout]) -> Iterator[str]:
+        """What is said of rooms left out, and of with and without, and the shown concepts do not bear out."""
+        yield from left_out_again(self._case, self._problem, concepts)
+        yield from with_without_again(self._case, concepts, pairs)
 
     def _fingerprint(self, state: State) -> str:
         return build_model(self._problem, arrangement_scope(self._problem, key_of(self._problem, state))).fingerprint

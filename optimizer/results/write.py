@@ -15,10 +15,11 @@ def to_text(document: dict[str, Any]) -> str:
     return json.dumps(document, indent=2, ensure_ascii=False, allow_nan=False) + "\n"
 
 
-def write_whole(path: Path, text: str) -> None:
+def write_whole(path: Path, text: str, *, option: str = "--out") -> None:
     """Write text as UTF-8 beside its place, sync it to disk, and rename it: readers see the old file or the new one.
 
-    Raises OutputError where the place cannot be written; what stood there before is then still there.
+    Raises OutputError where the place cannot be written, with the option that names it; what stood there before is then
+    still there.
     """
     beside = path.with_name(f".{path.name}.{secrets.token_hex(4)}.part")
     try:
@@ -26,17 +27,17 @@ def write_whole(path: Path, text: str) -> None:
         beside.replace(path)
         _sync_folder(path.parent)
     except OSError as error:
-        raise _cannot_write(path, error) from error
+        raise _cannot_write(path, error, option) from error
     finally:
         # Gone after the rename; there only if something failed on the way.
         with suppress(OSError):
             beside.unlink(missing_ok=True)
 
 
-def ready_folder(folder: Path) -> None:
+def ready_folder(folder: Path, *, option: str = "--out") -> None:
     """Make a folder where it is missing, and see that a file can be written in it, before any long work is begun.
 
-    Raises OutputError where it cannot.
+    Raises OutputError where it cannot, with the option that names the folder or a file in it.
     """
     trial = folder / f".{secrets.token_hex(4)}.part"
     try:
@@ -44,7 +45,7 @@ def ready_folder(folder: Path) -> None:
         trial.touch(exist_ok=False)
         trial.unlink()
     except OSError as error:
-        raise _cannot_write(folder, error, thing="a folder") from error
+        raise _cannot_write(folder, error, option, thing="a folder") from error
 
 
 def _write_synced(path: Path, text: str) -> None:
@@ -64,7 +65,7 @@ def _sync_folder(folder: Path) -> None:
             os.close(handle)
 
 
-def _cannot_write(path: Path, error: OSError, *, thing: str = "a place") -> OutputError:
+def _cannot_write(path: Path, error: OSError, option: str, *, thing: str = "a place") -> OutputError:
     found = (error.strerror or type(error).__name__).lower()
-    advice = "choose another place with --out, or free room and rights there"
+    advice = f"choose another place with {option}, or free room and rights there"
     return OutputError((Problem(f"{thing} to write results to", found, advice, where=str(path)),))

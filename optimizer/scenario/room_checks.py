@@ -6,7 +6,7 @@ from math import hypot
 from typing import Final
 
 from optimizer.brief import RoomKind
-from optimizer.catalogue import kind_rules
+from optimizer.catalogue import ground_sqft, kind_rules
 from optimizer.scenario.document import Complaint, Path
 from optimizer.scenario.names import named_things
 from optimizer.scenario.pool_checks import pool_complaints
@@ -126,7 +126,8 @@ def _sizes(room: RoomPart, path: Path, yard_ft: float) -> Iterator[Complaint]:
             key = "width" if choice.width == longest else "depth"
             found = f"{longest:,.0f} ft in a yard of {yard_ft:,.0f} ft from corner to corner"
             yield Complaint((*place, key), "a size that the yard can hold", found, "check the digits and the unit")
-        if choice.seats * _SEAT_SQFT > choice.width * choice.depth:
-            found = f"{choice.seats} seats on {choice.width * choice.depth:.3g} sq ft"
+        ground = ground_sqft(room.shape or "rectangle", choice.width, choice.depth)
+        if choice.seats * _SEAT_SQFT > ground:
+            found = f"{choice.seats} seats on {ground:.3g} sq ft"
             advice = "give fewer seats, or a larger size"
             yield Complaint((*place, "seats"), f"at least {_SEAT_SQFT:g} sq ft for each seat", found, advice)

@@ -14,6 +14,7 @@ from optimizer.engine.problem import Problem
 
 _EVEN_SQFT: Final = 1.0
 NOT_FOUND: Final = "no plan with it was found in this run; why not was not asked yet: `outdoor-rooms why` finds out"
+NOT_SHOWN: Final = "a plan that is not shown"
 
 
 def explained(case: Case, problem: Problem, shown: Sequence[Option], judged: Sequence[Option]) -> tuple[Option, ...]:
@@ -41,7 +42,7 @@ def _told(
 
 def _it_fits(case: Case, option: Option, other: Option, room: str) -> str:
     """For how much it fits, in which concept, and what that one gives up for it."""
-    named = other.title.lower() if other.id else "a plan that is not shown"
+    named = other.title.lower() if other.id else NOT_SHOWN
     more = other.appraisal.cost.phase(1) - option.appraisal.cost.phase(1)
     against = f", {money(case.scenario, abs(more))} {'more' if more > 0 else 'less'} than this one" if more else ""
     told = f"it fits, for {money(case.scenario, other.appraisal.cost.phase(1))}{against}: {named}"

@@ -21,7 +21,7 @@ from optimizer.layout.shapes import QUARTER_STEPS
 
 _FAR_FT = 1e4  # beyond every yard
 _GRAZED_SQFT = 0.05
-"""What the check lets a circle share with an area."""
+"""What the check lets a circle share with an area: its `TOLERANCE_SQFT`, which a test holds equal."""
 _GRAZED_FT = 0.5  # from deeper in it shares more
 
 

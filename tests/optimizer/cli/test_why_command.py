@@ -126,6 +126,15 @@ def test_wrong_calls(yard, words, said, tmp_path, capsys):
     assert not out.exists()
 
 
+@pytest.mark.parametrize("place", ["yard.txt/inner/why.json", "folder"])
+def test_a_file_that_cannot_be_written(yard, place, tmp_path, capsys):
+    """Before the question is asked, or once it is answered: the report names the option that leads there."""
+    (tmp_path / "yard.txt").touch()
+    (tmp_path / "folder").mkdir()
+    assert ask(yard, "--at", "16,12", "--json", str(tmp_path / place)) == 2
+    assert "choose another place with --json, or free room and rights there" in capsys.readouterr().err
+
+
 def test_held_otherwise(tmp_path, capsys):
     """What is asked goes against a hold: that is the answer, and to let go of it was tried."""
     path, out = tmp_path / "held.yaml", tmp_path / "why.json"

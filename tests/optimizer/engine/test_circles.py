@@ -10,10 +10,12 @@ from shapely import Point, box
 
 from optimizer.brief import Hold, Sketch, SketchedRoom
 from optimizer.catalogue import SizedRoom, book_for, root_rings, sized_rooms
+from optimizer.check.case import TOLERANCE_SQFT
 from optimizer.concepts.sketched import sketched_layout
 from optimizer.derived import Derived
 from optimizer.engine.explorer import Limits, Refusals, best_spot, board_of, value_of
 from optimizer.engine.explorer.connected import _close
+from optimizer.engine.grid.kept_off import _GRAZED_SQFT
 from optimizer.engine.grid.root_rings import lens_sqft, taken_sqft
 from optimizer.engine.grid.sun_hours import mean_hours
 from optimizer.engine.grid.variants import Variant
@@ -152,3 +154,8 @@ class Rooms(NamedTuple):
     """All that a sketch asks of a case."""
 
     rooms: tuple[SizedRoom, ...]
+
+
+def test_what_a_circle_may_share_with_an_area():
+    """As much as the check lets pass: written in both, since neither imports the other."""
+    assert _GRAZED_SQFT == TOLERANCE_SQFT

@@ -140,6 +140,7 @@ CROSS_FAULTS = [
     ("kind: nook, seats: 2, worth: 3", "kind: kitchen, choices: [{label: a, equipment: [grill], bar_seats: 9, worth: 3}]", "expected at most 8 seats at a bar, found 9"),
     ("kind: nook, seats: 2", "kind: kitchen, equipment: [grill 8 ft, griddle 8 ft]", "18:48: expected what two runs of counter of 16 ft hold, found more in chairs; leave a piece out"),
     ("seats: 6, worth", "seats: 43, worth", "17:90: expected at least 4 sq ft for each seat, found 43 seats on 168 sq ft; give fewer"),
+    ("kind: nook, seats: 2, worth: 3", "kind: fire, shape: circle, choices: [{label: a, width: 8, depth: 8, seats: 13, worth: 1}]", "expected at least 4 sq ft for each seat, found 13 seats on 50.3 sq ft; give fewer"),
     ("width: 14, depth: 12", "width: 140, depth: 12", "expected a size that the yard can hold, found 140 ft in a yard of 78 ft from corner to corner; check"),
     ("width: 14, depth: 12", "width: 14, depth: 120", "expected a size that the yard can hold, found 120 ft"),
     ("trunk_diameter: 1,", "trunk_diameter: 17,", "13:53: expected a trunk thinner than its crown, found 17 ft under a crown of 16 ft; write it as 16 in"),
