@@ -319,20 +319,9 @@ def _names(option_set: "OptionSet") -> frozenset[str | None]:
 
 def phase_drawings(scenario: Scenario, option: "Option", *, audience: "Audience" = "designer") -> dict[int, "Drawing"]:
     """The plan of what stands after each phase of a concept, by its number."""
-    from optimizer.catalogue import sized_rooms
-    from optimizer.concepts.phases import phase_words, phases_of, standing_after
-    from optimizer.drawing.concept_plan import draw_concept
-    from optimizer.layout import placed_of
+    from optimizer.drawing.phase_plans import phase_plans
 
-    placed, cost = placed_of(sized_rooms(scenario.brief), option.layout), option.appraisal.cost
-    found = {}
-    for phase in phases_of(placed):
-        standing = standing_after(option, placed, phase)
-        # What phase 1 costs stands on every plan.
-        own = (phase_words(cost, phase, scenario.currency),) if phase > 1 else ()
-        told = replace(standing, cautions=(*own, *option.cautions))
-        found[phase] = draw_concept(scenario, told, audience=audience, after=f", after phase {phase}")
-    return found
+    return phase_plans(scenario, option, audience=audience)
 
 
 def plan_drawing(scenario: Scenario, option: "Option", *, audience: "Audience" = "designer") -> "Drawing":

@@ -106,6 +106,20 @@ def test_a_room_is_held_from_the_opened_concept(look, link):
     expect(tab.get_by_text("Nothing yet")).to_be_visible(timeout=10_000)
 
 
+def test_a_question_is_asked_and_answered(look, link):
+    """From what a concept leaves out to the question, its answer, and a way out; no barrier for a program's eye."""
+    axe = pytest.importorskip("axe_playwright_python.sync_playwright", reason="axe-playwright-python is not installed")
+    tab = linked(look, link, concept="c2")
+    tab.get_by_role("button", name="Ask why the water reserve is left out").click()
+    tab.get_by_role("button", name="Ask", exact=True).click()
+    expect(tab.get_by_role("heading", name="Why is the fire feature left out?")).to_be_visible(timeout=20_000)
+    expect(tab.get_by_text("Raise the all-in limit to $140,000.")).to_be_visible()
+    expect(tab.get_by_role("button", name="Do that, and search")).to_be_visible()
+    assert not scrolls_sideways(tab)
+    told = axe.Axe().run(tab, options={"runOnly": {"type": "tag", "values": AXE_TAGS}}).response["violations"]
+    assert not told, [(each["id"], node["html"][:120]) for each in told for node in each["nodes"]]
+
+
 def test_a_finalist_is_kept_and_listed(look, link):
     """Kept with a name, it is there after a reload."""
     name = "The phone's choice" if look.is_phone else "The desk's choice"

@@ -5,6 +5,7 @@ import json
 import zipfile
 from time import monotonic, sleep
 
+from optimizer.results.estimate_table import estimate_table
 from tests.ui.sample_concepts import WHY
 from tests.ui.test_page import named, same_address, search_ended, words
 from ui.searches import question_of
@@ -237,6 +238,7 @@ def test_all_there_is_can_be_handed_over(searches, tab):
     at(tab, "handover")
     labels = [button.label for button in tab.get("download_button")]
     assert labels.count("Owner's plan as SVG") == labels.count("Designer's plan as SVG") == 3
+    assert labels.count("Estimate (CSV)") == 3
     assert "All concepts (JSON)" in labels
     assert "The yard's file" in labels
 
@@ -247,13 +249,20 @@ def test_the_parcel_has_every_file(searches, tab):
 
     search_ended(tab.run())
     search = searching().newest(version(tab))
-    parcel = zipfile.ZipFile(io.BytesIO(_zip(search, None, [("One", concepts_of(search)[0])])))
+    shown = concepts_of(search)[3]
+    parcel = zipfile.ZipFile(io.BytesIO(_zip(search, None, [("One", shown)])))
     assert set(parcel.namelist()) == {
         "options.json",
-        "plans/1-concept-1-owner.svg",
-        "plans/1-concept-1-designer.svg",
+        "plans/1-concept-4-owner.svg",
+        "plans/1-concept-4-designer.svg",
+        "1-concept-4/estimate.csv",
+        "1-concept-4/phase-1.svg",
+        "1-concept-4/phase-2.svg",
         "yard.yaml",
     }
+    assert parcel.read("1-concept-4/estimate.csv").decode() == estimate_table(shown.scenario, shown.option)
+    plans = [parcel.read(f"1-concept-4/phase-{phase}.svg").decode() for phase in (1, 2)]
+    assert ["after phase 1" in plans[0], "after phase 2" in plans[1]] == [True, True]
     assert parcel.testzip() is None
 
 

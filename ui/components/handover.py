@@ -2,18 +2,29 @@
 
 import io
 import zipfile
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from typing import Final
 
 import streamlit as st
 
+from optimizer.results.estimate_table import estimate_table
+from optimizer.results.price_table import price_table
 from ui.components.markup import Markup, element, paragraph, show
-from ui.components.pictures import DESIGNER, OWNER, plan_of, small_picture
+from ui.components.pictures import (
+    DESIGNER,
+    OWNER,
+    phase_plans_of,
+    phase_strip_of,
+    phases_of_concept,
+    plan_of,
+    small_picture,
+)
 from ui.components.wishes_form import slug
 from ui.searches import Search
 from ui.shown import Shown, shown_by
 from ui.state import budgets_search, searching
 from ui.store import Finalist
+from ui.yards import prices_of
 
 _SVG: Final = "image/svg+xml"
 _BUDGET_FILES: Final = {"budgets.json": "application/json", "budgets.csv": "text/csv", "budgets.svg": _SVG}
@@ -72,6 +83,22 @@ def _plans(name: str, shown: Shown, number: int) -> None:
                 on_click="ignore",
                 key=f"{audience}_{number}",
             )
+        for label, ending, mime, content in _papers(shown):
+            st.download_button(
+                label,
+                data=content,
+                file_name=f"{slug(shown.option.title)}-{ending}",
+                mime=mime,
+                on_click="ignore",
+                key=f"{ending}_{number}",
+            )
+
+
+def _papers(shown: Shown) -> Iterator[tuple[str, str, str, Callable[[], str]]]:
+    """Label, end of the name, type and content of what a concept has beside its plans, made when it is asked for."""
+    yield "Estimate (CSV)", "estimate.csv", "text/csv", lambda: estimate_table(shown.scenario, shown.option)
+    if len(phases_of_concept(shown)) > 1:
+        yield "Phases (SVG)", "phases.svg", _SVG, lambda: phase_strip_of(shown, OWNER)
 
 
 def _words(name: str, shown: Shown) -> Markup:
@@ -103,9 +130,21 @@ def _zip(search: Search, budgets: Search | None, chosen: Sequence[tuple[str, Sho
         for number, (_, shown) in enumerate(chosen, start=1):
             for audience in (OWNER, DESIGNER):
                 _add(file, f"plans/{number}-{_plan_name(shown, audience)}", plan_of(shown, audience).encode())
+            for name, content in _more_of(shown):
+                _add(file, f"{number}-{slug(shown.option.title)}/{name}", content.encode())
         if chosen:
-            _add(file, "yard.yaml", chosen[0][1].scenario.text.encode())
+            scenario = chosen[0][1].scenario
+            _add(file, "yard.yaml", scenario.text.encode())
+            if prices_of(scenario) is not None:
+                _add(file, "prices.csv", price_table(scenario.book).encode())
     return packed.getvalue()
+
+
+def _more_of(shown: Shown) -> Iterator[tuple[str, str]]:
+    """Estimate of a concept and the plan after each of its phases, for a designer as the command writes them."""
+    yield "estimate.csv", estimate_table(shown.scenario, shown.option)
+    for phase, plan in phase_plans_of(shown, DESIGNER).items():
+        yield f"phase-{phase}.svg", plan
 
 
 def _add(file: zipfile.ZipFile, name: str, content: bytes | None) -> None:

@@ -5,10 +5,12 @@ from typing import Final
 import streamlit as st
 
 from optimizer.catalogue import sized_rooms
+from optimizer.concepts.phases import phases_of
 from optimizer.drawing import AUDIENCES, Audience, Drawing, draw_plan
 from optimizer.drawing.concept_plan import draw_concept
 from optimizer.drawing.over_plan import for_screen, numbered, with_area
-from optimizer.export import plan_svg, thumbnail_svg
+from optimizer.drawing.phase_plans import phase_plans
+from optimizer.export import plan_svg, strip_svg, thumbnail_svg
 from optimizer.layout import Layout, placed_of
 from optimizer.scenario import Scenario
 from ui.components.markup import Markup, element, image
@@ -32,6 +34,22 @@ def plan_of(shown: Shown, audience: Audience) -> str:
     """Give the plan of a concept as SVG; the designer's as the command wrote it, where it did."""
     written = shown.search.plan_svg(shown.option.id) if audience == DESIGNER and not shown.search.is_running else None
     return written or _plan_svg(f"{shown.key}/{audience}", shown, audience)
+
+
+def phases_of_concept(shown: Shown) -> tuple[int, ...]:
+    """Give the numbers of the phases that a concept is built in."""
+    return tuple(phases_of(placed_of(sized_rooms(shown.scenario.brief), shown.option.layout)))
+
+
+def phase_plans_of(shown: Shown, audience: Audience) -> dict[int, str]:
+    """Give the plans of what stands after each phase of a concept as SVG, by the number of the phase."""
+    plans = phase_plans(shown.scenario, shown.option, audience=audience)
+    return {phase: plan_svg(plan) for phase, plan in plans.items()}
+
+
+def phase_strip_of(shown: Shown, audience: Audience) -> str:
+    """Give the plans after each phase side by side, as one SVG."""
+    return strip_svg(tuple(phase_plans(shown.scenario, shown.option, audience=audience).values()))
 
 
 def small_picture(shown: Shown) -> Markup:
