@@ -54,10 +54,13 @@ def _is_extra(charge: Charge) -> bool:
 def _by_rule(derived: Derived, charges: Sequence[Charge], extras: Sequence[Extra], book: PriceBook) -> Iterator[Part]:
     """Why each of the extras is there, and each share of money."""
     rules, by_hand = {extra.item: extra.rule for extra in extras}, poor_access(derived, charges)
-    for line in (charge for charge in charges if charge.room == SITE):
+    on_site = [charge for charge in charges if charge.room == SITE]
+    for line in on_site:
         price, amount = book.of(line.item), float(line.quantity)
         if line.item in rules:
-            yield Part(SITE, line.item, _RULE, amount, price.unit, rules[line.item], _PRACTICE, line.phase)
+            is_in_parts = sum(charge.item == line.item for charge in on_site) > 1
+            rule = f"{rules[line.item]}; all phases together" if is_in_parts else rules[line.item]
+            yield Part(SITE, line.item, _RULE, amount, price.unit, rule, _PRACTICE, line.phase)
         elif line.item == POOR_ACCESS:
             rooms = ", ".join(dict.fromkeys(charge.room for charge in by_hand if charge.phase == line.phase))
             how = f"{price.price:.0%} of earth and paving: no way of 6 ft for machines to {rooms}"

@@ -7,7 +7,7 @@ from decimal import Decimal
 from typing import Final
 
 from optimizer.appraisal import Cost, CostLine
-from optimizer.catalogue import PriceBook, allowance_words, assemblies, narrowest, price_text
+from optimizer.catalogue import PriceBook, allowance_words, assemblies, narrowest, price_text, with_allowances
 from optimizer.concepts import Option, about_words
 from optimizer.results.forms import money
 from optimizer.results.table import safe_cell
@@ -36,9 +36,9 @@ def estimate_table(scenario: Scenario, option: Option) -> str:
     text = io.StringIO()
     writer = csv.writer(text, lineterminator="\n")
     writer.writerow(COLUMNS)
-    cost = option.appraisal.cost
+    cost, book = option.appraisal.cost, with_allowances(scenario.book, scenario.brief.budget.allowances)
     for phase, _ in cost.phases:
-        writer.writerows(_phase(cost, phase, scenario.book))
+        writer.writerows(_phase(cost, phase, book))
     writer.writerow(_total_row("", "total", cost.total, (cost.low, cost.high), "sum of the phases"))
     for note in _notes(scenario, option):
         writer.writerow(["", "note", "", "", safe_cell(note), *("",) * (len(COLUMNS) - 5)])

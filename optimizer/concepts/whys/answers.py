@@ -95,8 +95,14 @@ def cannot_be(asked: Case, rules: Sequence[Told], *, is_least: bool) -> str:
 def unknown(refused: Sequence[Told]) -> str:
     """That none was found and none ruled out; and what was broken most often, with the rooms that broke it."""
     told = "No plan with it was found in this time, and none is ruled out."
-    named = "; ".join(rule.removesuffix(".") + (f" ({listed(rooms)})" if rooms else "") for _, rule, rooms in refused)
+    named = "; ".join(_named(sentence.removesuffix("."), rooms) for _, sentence, rooms in refused)
     return f"{told} What the plans that were tried broke most often: {named}." if refused else told
+
+
+def _named(words: str, rooms: Sequence[str]) -> str:
+    """A rule with the rooms that broke it, where it does not name them itself."""
+    is_named = all(room.lower() in words.lower() for room in rooms)
+    return words if is_named else f"{words} ({listed(rooms)})"
 
 
 def elsewhere(case: Case, at_ft: tuple[float, float], room: str) -> str:

@@ -4,10 +4,12 @@ from dataclasses import replace
 
 import pytest
 
+from optimizer.appraisal import priced
 from optimizer.appraisal.take_off import all_charges
 from optimizer.brief import Brief, Choice, Guests, RoomWish, Trip
 from optimizer.catalogue import demo_price_book, sized_rooms
 from optimizer.circulation import way_polygon
+from optimizer.concepts.counted import take_off_of
 from optimizer.derived import Derived, stages_of
 from optimizer.layout import Layout, Placement, placed_of
 from optimizer.quantities import Counted, parts_of
@@ -96,3 +98,12 @@ def test_parts_stand_under_the_line_of_their_phase():
     base = {p.phase: p.quantity for p in parts if (p.line, p.item) == ("path paving", "base, ground")}
     ways = next(piece for piece in paved_pieces(derived, Counted(derived, charges).build_up) if piece.room == "site")
     assert sum(base.values()) == pytest.approx(ways.base_sqft, abs=0.02)
+
+
+def test_a_rule_says_of_what_it_counts():
+    """The sum of all phases stands under each of their lines, and says so; of one phase nothing is said."""
+    for places, is_said in (((NEAR, FAR), True), ((NEAR,), False)):
+        derived = standing(*places)
+        parts = take_off_of(derived, priced(derived, BOOK), BOOK).parts
+        told = {p.phase: "all phases together" in p.how for p in parts if (p.line, p.item) == ("light", "by rule")}
+        assert told == dict.fromkeys((1, 2) if is_said else (1,), is_said)

@@ -6,8 +6,8 @@ from dataclasses import replace
 from decimal import Decimal
 
 from optimizer.appraisal import cost_of
-from optimizer.brief import Budget, Later
-from optimizer.catalogue import Charge
+from optimizer.brief import Allowances, Budget, Later
+from optimizer.catalogue import Charge, with_allowances
 from optimizer.results.estimate_table import COLUMNS, estimate_table
 from tests.sample_run import sample_option, sample_scenario
 
@@ -106,3 +106,16 @@ def test_it_says_whose_prices_they_are():
     assert "furniture is not" in notes
     assert "Phase 1: about 11,000 USD; expect 10,000 to 14,000 until soil, levels and lines are checked." in notes
     assert "licensed professionals decide" in notes
+
+
+def test_the_owners_sum_for_furniture_is_said_in_words():
+    """It is in no price book: the scenario's budget has it."""
+    scenario, made = sample_scenario(), sample_option()
+    budget = replace(BUDGET, allowances=Allowances(furniture=Decimal(8000)))
+    book = with_allowances(scenario.book, budget.allowances)
+    cost = cost_of([*CHARGES, Charge(1, "site", "furniture", Decimal(1))], book, budget)
+    there = replace(scenario, brief=replace(scenario.brief, budget=budget))
+    text = estimate_table(there, replace(made, appraisal=replace(made.appraisal, cost=cost)))
+    (line,) = [row for row in csv.DictReader(io.StringIO(text)) if row["item"] == "furniture"]
+    assert line["words"] == "Furniture, the sum that the owner sets aside"
+    assert (line["source"], line["amount"], line["price_high"]) == ("the scenario's budget", "8000.00", "8000.00")
