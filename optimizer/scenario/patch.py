@@ -13,7 +13,7 @@ Patch = Sequence[tuple[str, str, object]]
 
 
 def patched(scenario: Scenario, patch: Patch) -> Scenario:
-    """The scenario whose text is that of this one with the operations applied in order.
+    """The scenario whose text is that of this one with the operations applied in order, with the same prices.
 
     Raises
     ------
@@ -28,7 +28,7 @@ def patched(scenario: Scenario, patch: Patch) -> Scenario:
             _apply(data, operation, path, _plain(value))
         except (TypeError, ValueError) as error:  # a step into what holds nothing, a list's place that is no number
             raise LookupError(f"{path} leads nowhere") from error
-    return read_scenario(json.dumps(data, ensure_ascii=False), scenario.name)
+    return read_scenario(json.dumps(data, ensure_ascii=False), scenario.name, scenario.prices)
 
 
 def _apply(data: Any, operation: str, path: str, value: object) -> None:
