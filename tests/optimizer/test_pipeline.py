@@ -60,12 +60,13 @@ def test_from_an_earlier_result(concepts, tmp_path):
     document = to_document(FERNHOLLOW, sized_rooms(FERNHOLLOW.brief), concepts, book=book_for("USD"))
     path = tmp_path / "options.json"
     path.write_text(to_text(document))
-    again = make_options(FERNHOLLOW, RunSettings(count=2, seconds=3, repeatable=True, seed=99, start_from=path))
+    again = make_options(FERNHOLLOW, RunSettings(count=2, seconds=1.5, repeatable=True, seed=99, start_from=path))
     best, best_again = (min(option.score for option in found.options) for found in (concepts, again))
     assert best_again <= best + 0.01
 
 
-def test_repeatable_means_the_same_concepts(concepts):
+def test_repeatable_means_the_same_concepts():
     """The same versions, seed and yard give the same layouts in the same order."""
-    again = make_options(FERNHOLLOW, RunSettings(seconds=5, repeatable=True))
-    assert [o.layout for o in again.options] == [o.layout for o in concepts.options]
+    thimble = load_scenario("scenarios/thimble-yard.yaml")
+    first, again = (make_options(thimble, RunSettings(seconds=2, repeatable=True)).options for _ in range(2))
+    assert [option.layout for option in again] == [option.layout for option in first] != []

@@ -25,16 +25,20 @@ def finalist_form(shown: Shown, kept: Sequence[Finalist], yard_id: int) -> None:
         if shown.search.is_running:
             paragraph("It can be kept once the search has ended.")
             return
-        name = st.text_input("Name", begun.name, max_chars=100, key=f"name_{key}")
-        note = st.text_area("Note", begun.note, max_chars=2000, key=f"note_{key}", height=90)
-        is_advised = st.checkbox("The one that the designer would build", begun.is_advised, key=f"advised_{key}")
-        now = replace(begun, name=name.strip() or begun.name, note=note.strip(), is_advised=is_advised)
-        with st.container(horizontal=True):
-            st.button("Keep", key=f"save_{key}", on_click=_save, args=(now,), type="primary", disabled=now == known)
-            if known is not None:
-                st.button(
-                    "No finalist any more", key=f"drop_{key}", on_click=_save, args=(replace(known, is_kept=False),)
-                )
+        # A form hands over what is typed with the press: a button beside the fields would save what they held before.
+        with st.form(key=f"form_{key}", border=False):
+            st.text_input("Name", begun.name, max_chars=100, key=f"name_{key}")
+            st.text_area("Note", begun.note, max_chars=2000, key=f"note_{key}", height=90)
+            st.checkbox("The one that the designer would build", begun.is_advised, key=f"advised_{key}")
+            st.form_submit_button("Keep", on_click=_keep, args=(begun, key), type="primary")
+        if known is not None:
+            st.button("No finalist any more", key=f"drop_{key}", on_click=_save, args=(replace(known, is_kept=False),))
+
+
+def _keep(begun: Finalist, key: str) -> None:
+    """Save what the fields of the form say now."""
+    name, note, is_advised = (st.session_state[f"{field}_{key}"] for field in ("name", "note", "advised"))
+    _save(replace(begun, name=name.strip() or begun.name, note=note.strip(), is_advised=is_advised))
 
 
 def _save(finalist: Finalist) -> None:

@@ -61,7 +61,7 @@ def _walking(appraisal: Appraisal, brief: Brief, words: Words) -> Deciding:
         return Deciding("Walking", value, "", "No trips are in the file")
     each = appraisal.walking_ft / count
     said = f"{words.length(each)} a trip on average; up to {words.length(SHORT_FT)} is short"
-    return Deciding("Walking at one gathering", value, _less(each, SHORT_FT, LONG_FT), capital(said))
+    return Deciding("Walking at one gathering", value, _less(round(each), SHORT_FT, LONG_FT), capital(said))
 
 
 def _sun(appraisal: Appraisal, brief: Brief) -> Deciding | None:

@@ -176,3 +176,14 @@ def test_held_otherwise_and_undecided(tmp_path):
     assert ask(path, "--at", "4,20", "--json", str(out), seconds=2) == 4
     answer = json.loads(out.read_text())["answer"]
     assert answer.startswith("It is held otherwise: nook at 24, 16 ft. What follows is without that hold. No plan with")
+
+
+def test_events_for_a_program(yard, tmp_path, capsys):
+    """With JSON progress standard output has events alone, and what is wrong is one of them; prices are read too."""
+    firm = tmp_path / "firm.csv"
+    firm.write_text("item,unit\nlawn,sq ft\n", encoding="utf-8")
+    for wrong, words in (("--choice=huge", "'huge'"), (f"--prices={firm}", "firm.csv")):
+        assert ask(yard, "--progress", "json", wrong) == 2
+        events = [json.loads(line) for line in capsys.readouterr().out.splitlines()]
+        assert events[0]["event"] == "started"
+        assert any(event["event"] == "problem" and words in event["text"] for event in events)

@@ -6,7 +6,8 @@ import pytest
 
 from optimizer.catalogue import book_for
 from optimizer.errors import ScenarioError
-from optimizer.scenario import read_scenario
+from optimizer.results.price_table import price_table
+from optimizer.scenario import load_scenario, read_scenario
 from optimizer.scenario.patch import _apply, patched
 from tests.small_yard import SMALL
 
@@ -71,3 +72,13 @@ def test_what_is_no_scenario_any_more():
     """A room that a relation needs is taken away: said as of any text."""
     with pytest.raises(ScenarioError, match="chairs"):
         patched(YARD, [("remove", "/brief/rooms/1", None)])
+
+
+def test_prices_of_ones_own_stay(tmp_path):
+    """What is changed is priced by the same book, also where the text names its file."""
+    (tmp_path / "firm.csv").write_text(price_table(book_for("USD")).replace(book_for("USD").name, "Our prices"))
+    (tmp_path / "yard.yaml").write_text(f"prices: firm.csv\n{SMALL}")
+    scenario = load_scenario(tmp_path / "yard.yaml")
+    changed = patched(scenario, (("replace", "/name", "Another"),))
+    assert changed.prices == scenario.prices
+    assert changed.prices.name == "Our prices"

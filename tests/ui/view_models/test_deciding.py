@@ -55,9 +55,9 @@ def test_without_a_limit_money_has_no_word():
     assert figures(scenario=free)["Cost of phase 1"].grade == ""
 
 
-@pytest.mark.parametrize(("feet", "grade"), [(400, "good"), (401, "fair"), (800, "fair"), (801, "poor")])
+@pytest.mark.parametrize(("feet", "grade"), [(404, "good"), (406, "fair"), (804, "fair"), (806, "poor")])
 def test_walking_goes_by_the_average_trip(feet, grade):
-    """Ten trips: short up to 40 ft each, long beyond 80."""
+    """Ten trips: short up to 40 ft each, long beyond 80; by whole feet, as they are said."""
     ten = replace(SCENARIO, brief=replace(SCENARIO.brief, trips=(Trip("a", "b", 4), Trip("b", "c", 6))))
     assert figures(scenario=ten, walking_ft=float(feet))["Walking at one gathering"].grade == grade
 

@@ -88,14 +88,14 @@ def searched():
 
 
 def test_each_worth_is_bought_for_hardly_more_than_any_layout_needs():
-    """Against every layout of the yard: the same worths, each within 2 % of the least ceiling that it can have. Of one
+    """Against every layout of the yard: the same worths, each within 3 % of the least ceiling that it can have. Of one
     arrangement the search judges few places, and ways may be shorter elsewhere.
     """
     _, highest = usual_range(case())
     truth = steps_of(all_bought(), lowest=Decimal(0), highest=highest, most=10, unit=unit_of(highest))
     assert len(truth) == 2
     assert [point.worth for point in searched().points] == [step.bought.worth for step in truth]
-    assert all(s.ceiling <= p.ceiling <= 102 * s.ceiling / 100 for p, s in zip(searched().points, truth, strict=True))
+    assert all(s.ceiling <= p.ceiling <= 103 * s.ceiling / 100 for p, s in zip(searched().points, truth, strict=True))
 
 
 def test_no_layout_of_the_yard_has_more_worth_than_the_bound():
