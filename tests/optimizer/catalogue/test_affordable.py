@@ -3,8 +3,8 @@
 from dataclasses import replace
 from decimal import Decimal
 
-from optimizer.brief import Brief, Guests, RoomWish
-from optimizer.catalogue import affordable, book_for, sized_rooms
+from optimizer.brief import Allowances, Brief, Guests, RoomWish
+from optimizer.catalogue import affordable, book_for, fixed_price, room_price, sized_rooms
 from optimizer.scenario import load_scenario
 
 YARD = load_scenario("scenarios/fernhollow-court.yaml")
@@ -60,3 +60,12 @@ def test_many_wishes_are_looked_through_at_once():
     assert all(price <= least / 2 for _, price in found.without)
     fires = {f"room {n}" for n in range(0, 40, 2)}  # a fire costs more than a nook
     assert all(set(names) <= fires for names, _ in found.without)
+
+
+def test_the_least_is_the_floor_of_the_budget():
+    """The owner's sum for furniture is in it, and the cents that rounding of steps may take off are not."""
+    rooms = sized_rooms(YARD.brief)
+    lines = fixed_price(YARD.brief, BOOK) + sum(min(room_price(c, r, BOOK) for c in r.choices) for r in rooms)
+    budget = replace(YARD.brief.budget, allowances=Allowances(furniture=Decimal(8000)))
+    found = affordable(replace(YARD.brief, budget=budget), rooms, BOOK)
+    assert found.least == budget.least(lines) == under(None).least + 8000

@@ -11,6 +11,7 @@ from optimizer.catalogue import demo_price_book, sized_rooms
 from optimizer.circulation import way_polygon
 from optimizer.concepts.counted import take_off_of
 from optimizer.derived import Derived, stages_of
+from optimizer.grading import Earth, Flight
 from optimizer.layout import Layout, Placement, placed_of
 from optimizer.quantities import Counted, parts_of
 from optimizer.quantities.outlines import paved_pieces
@@ -107,3 +108,19 @@ def test_a_rule_says_of_what_it_counts():
         parts = take_off_of(derived, priced(derived, BOOK), BOOK).parts
         told = {p.phase: "all phases together" in p.how for p in parts if (p.line, p.item) == ("light", "by rule")}
         assert told == dict.fromkeys((1, 2) if is_said else (1,), is_said)
+
+
+def test_steps_and_earth_belong_to_the_phase_of_their_rooms():
+    """A flight from the door to each table, earth under each: after phase 1 the near one's alone, its treads likewise."""
+    derived = standing(NEAR, FAR)
+    near, far = (
+        Flight(("door", name), risers, 6, 14, 4, (50, 25), (0, 1), 0, needs_handrail=False, needs_guard=False)
+        for name, risers in (("table", 2), ("far table", 3))
+    )
+    earth = tuple(Earth(name, 1.0, 0.5) for name in ("table", "far table"))
+    vars(derived)["grading"] = replace(derived.grading, flights=(near, far), earth=earth)
+    first = stages_of(derived)[1].grading
+    assert (first.flights, first.earth) == ((near,), earth[:1])
+    assert (amounts(derived)[1, "steps"], amounts(derived)[2, "steps"]) == (2, 3)
+    parts = parts_of(derived, all_charges(derived, BOOK))
+    assert [(p.phase, p.quantity) for p in parts if p.item == "treads"] == [(1, 4), (2, 8)]

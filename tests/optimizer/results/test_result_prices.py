@@ -6,11 +6,13 @@ from decimal import Decimal
 
 import pytest
 
-from optimizer.catalogue import book_for, sized_rooms, with_digest
+from optimizer.appraisal import CostLine
+from optimizer.catalogue import UnitPrice, book_for, sized_rooms, with_digest
 from optimizer.concepts.case import Case
 from optimizer.errors import ResultError
 from optimizer.pipeline import recheck
 from optimizer.results import document_differences, read_result, to_document
+from optimizer.results.schema import from_record, to_record
 from optimizer.scenario import read_scenario
 from tests.sample_run import sample_scenario, sample_set
 
@@ -121,3 +123,13 @@ def test_a_book_in_another_currency_must_be_whole(tmp_path):
     written["prices"]["prices"].pop(0)
     with pytest.raises(ResultError, match="a price of unit paving"):
         stored(tmp_path, written)
+
+
+def test_a_share_keeps_its_four_decimals():
+    """In the book and on its line, so that a result is counted again to the same cents."""
+    share = UnitPrice("poor access", "By hand", "share", Decimal("0.2125"), Decimal("0.15"), Decimal("0.25"))
+    line = CostLine(1, "site", "poor access", Decimal(1000), "share", share.price, Decimal("212.50"))
+    assert to_record(share)["price"] == to_record(line)["unit_price"] == "0.2125"
+    assert [to_record(share)[end] for end in ("low", "high")] == ["0.15", "0.25"]
+    assert from_record(UnitPrice, to_record(share), "share") == share
+    assert from_record(CostLine, to_record(line), "line") == line

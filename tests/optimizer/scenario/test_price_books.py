@@ -172,7 +172,9 @@ def test_a_share_lies_between_none_and_all(wrong):
     book = read_price_book(rows_with(poor_access={"price": "0.2125", "high": "1"}), "firm.csv", "USD")
     assert [str(book.of("poor access").price), float(book.of("poor access").high)] == ["0.2125", 1]
     assert read_price_book(price_table(book), "other.csv", "USD") == book
-    assert book.digest != read_price_book(rows_with(poor_access={"price": "0.21"}), "firm.csv", "USD").digest
+    assert (
+        book.digest != read_price_book(rows_with(poor_access={"price": "0.21", "high": "1"}), "firm.csv", "USD").digest
+    )
 
 
 @pytest.mark.parametrize(
