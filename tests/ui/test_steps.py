@@ -110,8 +110,8 @@ def test_two_tabs_lose_nothing_and_the_later_one_is_told(searches, tab, project)
 def test_a_finalist_keeps_its_name_and_note(searches, tab, project):
     """Kept with a name and a note it is listed with them, in another tab too; dropped it is gone."""
     search_ended(tab.run())
-    next(box for box in tab.text_input if box.key.startswith("name_")).set_value("The long court").run()
-    next(box for box in tab.text_area if box.key.startswith("note_")).set_value("Ask about the oak").run()
+    next(box for box in tab.text_input if box.key.startswith("name_")).set_value("The long court")
+    next(box for box in tab.text_area if box.key.startswith("note_")).set_value("Ask about the oak")
     pressed(tab, "save_")
     other = same_address(tab, project)
     other.segmented_control(key="list").set_value("Finalists").run()

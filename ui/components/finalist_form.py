@@ -30,7 +30,7 @@ def finalist_form(shown: Shown, kept: Sequence[Finalist], yard_id: int) -> None:
             st.text_input("Name", begun.name, max_chars=100, key=f"name_{key}")
             st.text_area("Note", begun.note, max_chars=2000, key=f"note_{key}", height=90)
             st.checkbox("The one that the designer would build", begun.is_advised, key=f"advised_{key}")
-            st.form_submit_button("Keep", on_click=_keep, args=(begun, key), type="primary")
+            st.form_submit_button("Keep", key=f"save_{key}", on_click=_keep, args=(begun, key), type="primary")
         if known is not None:
             st.button("No finalist any more", key=f"drop_{key}", on_click=_save, args=(replace(known, is_kept=False),))
 
