@@ -29,7 +29,9 @@ def main(out, ready, how):
     tell("option", elapsed_s=0.4, found=3, best="$23,869")
     if how == "until_stopped":
         out.mkdir(parents=True, exist_ok=True)
-        shutil.copy(ready / "options.json", out / "so-far.json")
+        # Whole or not at all, as the command writes it: whoever reads meanwhile, or kills it, finds no half of a file.
+        shutil.copy(ready / "options.json", out / ".so-far.json")
+        (out / ".so-far.json").rename(out / "so-far.json")
         stop.wait(60)
         (out / "so-far.json").unlink()
     shutil.copytree(ready, out, dirs_exist_ok=True)
