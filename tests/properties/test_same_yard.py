@@ -34,12 +34,6 @@ def concepts(scenario):
     return [option.layout for option in found.options]
 
 
-@pytest.fixture(scope="module")
-def original():
-    """Concepts of the yard as it is."""
-    return concepts(plain())
-
-
 def same_places(one: Layout, other: Layout) -> bool:
     """Whether all rooms stand in the same places, to a hundredth of a foot."""
     return all(
@@ -80,11 +74,16 @@ def renamed(thing):
     return thing
 
 
-def test_turned(original):
-    """Turned by 90 degrees, and shifted by 3.7 ft."""
-    pose = Pose((0, -1, 1, 0), (3.7, 3.7))
-    moved = concepts(replace(plain(), site=pose.site(plain().site)))
-    assert all(same_places(pose.layout(one), other) for one, other in zip(original, moved, strict=True))
+def test_turned_renamed_and_in_metres():
+    """All at once, since each is a run of its own: turned by 90 degrees and shifted by 3.7 ft, another name for every room,
+    door and thing, and every length written in metres, the grid step too.
+    """
+    plainly, pose = plain(), Pose((0, -1, 1, 0), (3.7, 3.7))
+    turned = pose.site(plainly.site)
+    site = replace(through_metres(renamed(turned)), place=turned.place)
+    options = replace(plainly.brief.options, grid_step=METRE)
+    other = replace(plainly, units="m", site=site, brief=replace(renamed(plainly.brief), options=options))
+    assert all(same_places(pose.layout(one), two) for one, two in zip(concepts(plainly), concepts(other), strict=True))
 
 
 def test_mirrored():
@@ -148,19 +147,3 @@ def without(name, scenario):
     relations = tuple(relation for relation in brief.relations if name not in relation.between)
     trips = tuple(trip for trip in brief.trips if name not in (trip.start, trip.end))
     return replace(scenario, brief=replace(brief, rooms=rooms, relations=relations, trips=trips))
-
-
-def test_in_metres(original):
-    """Every length written in metres, the grid step too."""
-    scenario = plain()
-    site = replace(through_metres(scenario.site), place=scenario.site.place)
-    options = replace(scenario.brief.options, grid_step=METRE)
-    metric = replace(scenario, units="m", site=site, brief=replace(scenario.brief, options=options))
-    assert all(same_places(one, other) for one, other in zip(original, concepts(metric), strict=True))
-
-
-def test_renamed(original):
-    """Another name for every room, door and thing."""
-    scenario = plain()
-    other = replace(scenario, site=renamed(scenario.site), brief=renamed(scenario.brief))
-    assert all(same_places(one, two) for one, two in zip(original, concepts(other), strict=True))
