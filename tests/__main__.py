@@ -7,6 +7,7 @@ REQUIRE_BROWSER=1 in the environment they fail instead.
 import os
 import subprocess
 import sys
+from collections.abc import Sequence
 from pathlib import Path
 
 ROOT = Path(__file__).parents[1]
@@ -26,14 +27,23 @@ STEPS: tuple[tuple[str, tuple[str, ...]], ...] = (
 
 
 def main() -> int:
-    """Run all steps, also after one has failed; 1 if any failed."""
-    failed = []
-    for name, command in STEPS:
-        print(f"== {name}", flush=True)
-        if subprocess.run(command, cwd=ROOT, check=False).returncode:
-            failed.append(name)
+    """Run all steps, also after one has failed; 1 if any failed. The short ones run beside the tests and are told first."""
+    *short, (last, command) = STEPS
+    with subprocess.Popen(command, cwd=ROOT, stdout=subprocess.PIPE, stderr=subprocess.STDOUT) as tests:
+        failed = [name for name, checks in short if _fails(name, checks)]
+        print(f"== {last}", flush=True)
+        for line in tests.stdout or ():
+            sys.stdout.buffer.write(line)
+            sys.stdout.flush()
+    if tests.returncode:
+        failed.append(last)
     print("== failed: " + ", ".join(failed) if failed else "== all passed", flush=True)
     return 1 if failed else 0
+
+
+def _fails(name: str, command: Sequence[str]) -> bool:
+    print(f"== {name}", flush=True)
+    return bool(subprocess.run(command, cwd=ROOT, check=False).returncode)
 
 
 if __name__ == "__main__":
