@@ -27,8 +27,7 @@ TOURS, JUDGED, POLISHED, GROWN = 3, 8, 1, 1
 """Tours, layouts judged, arrangements polished and settled concepts grown in a round."""
 GROWN_S: Final = 0.15
 """About how long one concept's rooms take to grow."""
-FIRST_JUDGED: Final = 3
-FIRST_TRIES: Final = 6
+FIRST_JUDGED, FIRST_TRIES = 3, 6
 """Layouts judged after the first short tour, and so many such tours at most until a layout holds."""
 FAR_SEED: Final = 100_000
 """Between the seeds of the first tours, so that none is the beginning of a later tour."""

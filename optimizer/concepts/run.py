@@ -65,18 +65,23 @@ class ConceptRun:
             problem = build_problem(self.case.scenario, self.case.rooms, self.case.book)
             workers.read(problem)
             clock = Clock(stop, None if self.repeatable else time.monotonic() + self.seconds)
-            run = _Search(self, problem, workers, emit, stop, clock)
-            run.show = show
-            return run.found()
+            return _Search(self, problem, workers, emit, stop, clock, show).found()
 
 
 class _Search:
     """One search of a problem that is read."""
 
     def __init__(
-        self, asked: ConceptRun, problem: Problem, workers: Workers, emit: Emit, stop: threading.Event, clock: Clock
+        self,
+        asked: ConceptRun,
+        problem: Problem,
+        workers: Workers,
+        emit: Emit,
+        stop: threading.Event,
+        clock: Clock,
+        show: Show | None,
     ) -> None:
-        self.asked, self.problem, self.emit, self.stop, self.clock = asked, problem, emit, stop, clock
+        self.asked, self.problem, self.emit, self.stop, self.clock, self.show = asked, problem, emit, stop, clock, show
         self.explorer = Explorer(board_of(problem))
         self.gathering = Gathering(asked.case, problem, emit)
         work_s = WORK_A_SECOND * asked.seconds if asked.repeatable else None
@@ -86,7 +91,6 @@ class _Search:
         self.whole = Whole(problem, budget)
         self.rounds = Rounds(self.gathering, self.explorer, workers, self.whole, asked.seed, asked.count, clock)
         self._told: WholeProof | None = None
-        self.show: Show | None = None
         self._shown, self._shown_at = frozenset[Layout](), -SHOWN_EVERY_S
 
     def found(self) -> OptionSet:
@@ -112,8 +116,10 @@ class _Search:
             return
         options = self.gathering.shown(self.asked.count)
         layouts = frozenset(option.layout for option in options)
+        if layouts:  # ranked to look at, so that it waits for its turn whether they are others or not
+            self._shown_at = self.clock.elapsed_s
         if layouts != self._shown:
-            self._shown, self._shown_at = layouts, self.clock.elapsed_s
+            self._shown = layouts
             self.show(OptionSet(options, replace(self._record("bounded", NOTHING_PROVEN), stopped=True)))
 
     def _explore(self) -> None:
