@@ -1,6 +1,7 @@
-"""One real search in a yard whose fire is a circle: what it shows, writes, draws and finds again."""
+"""One real search in a yard whose fire is a circle: what it shows, writes, draws, finds again and answers."""
 
 import json
+import threading
 from math import hypot, pi
 
 import pytest
@@ -11,6 +12,9 @@ from optimizer.catalogue import book_for, sized_rooms
 from optimizer.check import check_layout
 from optimizer.circulation import ways
 from optimizer.concepts import OptionSet
+from optimizer.concepts.case import Case
+from optimizer.concepts.whys.here import Place, here
+from optimizer.concepts.whys.question import Question
 from optimizer.drawing import Area, Drawing
 from optimizer.layout import footprint, placed_of
 from optimizer.pipeline import RunSettings, make_options, plan_drawing, recheck
@@ -71,6 +75,19 @@ def test_the_result_comes_back_and_holds(found, circled, tmp_path):
     assert recheck(path) == ()
     path.write_text(path.read_text().replace('"shape": "circle"', '"shape": "rectangle"'), encoding="utf-8")
     assert any("fire circle is not laid out as the circle that it is" in words for words in recheck(path))
+
+
+def test_asked_why_not_where_it_stands(circled):
+    """At its own place in a concept that holds nothing is in its way, in the size and turn that it has there."""
+    option, place = next((option, place) for option, place in circled if not option.findings)
+    question = Question("here", "fire circle", at_ft=(place.x_ft, place.y_ft))
+    asked = Place(Case.of(YARD), question, option, until=0.0, stop=threading.Event())
+    found = here(asked, is_barred=lambda: True)
+    assert found.is_settled
+    assert found.rules == ()
+    assert found.said[0].startswith(
+        f"In {option.title.lower()}, with all other rooms where they are, it can stand there"
+    )
 
 
 def test_the_plan_shows_a_circle(circled):
