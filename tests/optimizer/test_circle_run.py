@@ -6,7 +6,7 @@ from math import hypot, pi
 
 import pytest
 import shapely
-from shapely import LineString, Polygon
+from shapely import LineString, Polygon, box
 
 from optimizer.catalogue import book_for, sized_rooms
 from optimizer.check import check_layout
@@ -23,6 +23,8 @@ from optimizer.results.write import to_text
 from tests.circle_yard import circle_yard
 
 YARD = circle_yard()
+NAME = ("fire circle", "fire", "circle")
+"""In one line or in two."""
 
 
 @pytest.fixture(scope="module")
@@ -52,12 +54,14 @@ def test_every_concept_holds_and_pays_for_a_disc(circled):
 
 
 def test_ways_end_in_the_disc_and_pass_its_seats(circled):
-    """Each way to it ends at its middle; on the way it crosses nothing that stands there."""
+    """At least one way leads to it, and each ends at its middle; all others cross nothing that stands there."""
     for option, place in circled:
         placed = placed_of(sized_rooms(YARD.brief), option.layout)
         fire = placed.of("fire circle")
         stands = shapely.union_all([ground for item, ground in fire.furniture])
-        for way in ways(YARD.site, YARD.brief, placed).ways:
+        found = ways(YARD.site, YARD.brief, placed).ways
+        assert any("fire circle" in way.between for way in found)
+        for way in found:
             if "fire circle" in way.between:
                 end = way.points[-1 if way.between[1] == "fire circle" else 0]
                 assert hypot(end[0] - place.centre[0], end[1] - place.centre[1]) == pytest.approx(0, abs=0.01)
@@ -98,3 +102,7 @@ def test_the_plan_shows_a_circle(circled):
         assert Polygon(floor.rings[0]).symmetric_difference(footprint(place)).area < 0.01
         written = [text.text for text in drawing.texts] + [dimension.text for dimension in drawing.dimensions]
         assert any(words.startswith(f"{place.width_ft:.0f}'") and words.endswith("across") for words in written)
+        name = [box(*text.box) for text in drawing.texts if text.role == "room_name" and text.text in NAME]
+        fire = placed_of(sized_rooms(YARD.brief), option.layout).of("fire circle")
+        assert name
+        assert not any(line.intersects(ground) for line in name for _, ground in fire.furniture)
