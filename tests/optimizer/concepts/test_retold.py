@@ -10,7 +10,6 @@ from optimizer.concepts.retold import left_out_again, with_without_again
 from optimizer.concepts.whys.left_out import NOT_FOUND, explained
 from optimizer.concepts.with_without import with_and_without
 from optimizer.engine.problem import build_problem
-from optimizer.pipeline import RunSettings, make_options
 from tests.optimizer.concepts.whys.tiny_yard import tiny
 
 CASE = tiny()
@@ -18,13 +17,9 @@ PROBLEM = build_problem(CASE.scenario, CASE.rooms, CASE.book)
 
 
 @pytest.fixture(scope="module")
-def shown():
+def shown(having, without):
     """A concept with the nook and one without, as a run tells them."""
-    found = make_options(CASE.scenario, RunSettings(seconds=1, repeatable=True, processes=0)).options
-    having = next(option for option in found if option.layout.of("nook"))
-    layout = replace(having.layout, placements=having.layout.placements[:1])
-    without = replace(CASE.described(layout, CASE.judged(layout)), id="concept-09", rank=9)
-    return explained(CASE, PROBLEM, (having, without), ())
+    return explained(CASE, PROBLEM, (having[0], without), ())
 
 
 def retold(shown, why, case=CASE):
