@@ -4,7 +4,7 @@ Heavy libraries are imported where they are used, so that `check` and `--help` s
 """
 
 import threading
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from decimal import Decimal
 from pathlib import Path
@@ -14,7 +14,6 @@ from optimizer.events import Emit, to_nobody
 from optimizer.scenario import Scenario
 
 if TYPE_CHECKING:
-    from optimizer.catalogue import SizedRoom
     from optimizer.concepts import Option, OptionSet
     from optimizer.concepts.budgets import BudgetSet
     from optimizer.concepts.case import Case
@@ -169,12 +168,12 @@ def _layouts_of(result: Path | None) -> "tuple[Layout, ...]":
     return () if result is None else tuple(option.layout for option in read_result(result).option_set.options)
 
 
-def _wishes_cost(scenario: Scenario, rooms: Sequence["SizedRoom"]) -> list[tuple[str, str]]:
+def _wishes_cost(case: "Case") -> list[tuple[str, str]]:
     """What all wishes cost at the least, and what has to wait where that passes the ceiling."""
     from optimizer.catalogue import affordable, existing_of
-    from optimizer.concepts.case import Case
 
-    found = affordable(scenario.brief, rooms, Case.of(scenario).book, existing_of(scenario.site))
+    scenario = case.scenario
+    found = affordable(scenario.brief, case.rooms, case.book, existing_of(scenario.site))
     told = f"at least {found.least:,.0f} {scenario.currency} with every room at its cheapest, without ways and steps"
     if found.ceiling is None:
         return [("all wishes", told)]
@@ -209,14 +208,14 @@ def site_facts(scenario: Scenario) -> tuple[tuple[str, str], ...]:
     """Label and value of what `check` says about a site."""
     from shapely import Polygon, union_all
 
-    from optimizer.catalogue import sized_rooms
+    from optimizer.concepts.case import Case
     from optimizer.engine.problem import buildable_sqft
     from optimizer.fields import site_slopes
 
     unit_ft, unit = scenario.unit_ft, scenario.units
     boundary = Polygon(scenario.site.boundary)
     houses = union_all([Polygon(building.outline) for building in scenario.site.buildings])
-    rooms = sized_rooms(scenario.brief)
+    case = Case.of(scenario)
 
     def area(sqft: float) -> str:
         return f"{sqft / unit_ft**2:,.0f} sq {unit}"
@@ -227,7 +226,7 @@ def site_facts(scenario: Scenario) -> tuple[tuple[str, str], ...]:
         ("buildings", ", ".join(building.name for building in scenario.site.buildings) or "none"),
         ("grid step", f"{scenario.brief.options.grid_step:.3g} {unit}"),
     ]
-    facts += _wishes_cost(scenario, rooms)
+    facts += _wishes_cost(case)
     facts.append(("prices", scenario.book.said.removeprefix("Prices: ")))
     if scenario.site.levels:
         heights = [level.z_ft / unit_ft for level in scenario.site.levels]
@@ -235,22 +234,21 @@ def site_facts(scenario: Scenario) -> tuple[tuple[str, str], ...]:
         words = f"spot levels from {min(heights):.1f} to {max(heights):.1f} {unit}; slope up to {max(steep):.1%}"
         facts.append(("ground", f"{words}, {sum(steep) / len(steep):.1%} on average"))
     facts += [(name, told) for name, told in _paving_there(scenario, area)]
-    areas = dict(buildable_sqft(scenario, rooms))
-    for room in rooms:
+    areas = dict(buildable_sqft(scenario, case.rooms))
+    for room in case.rooms:
         sizes = ", ".join(
             f"{choice.label} {choice.width_ft / unit_ft:.3g} x {choice.depth_ft / unit_ft:.3g} {unit}"
             for choice in room.choices
         )
         facts.append((room.name, f"{sizes}; may stand on {area(areas[room.name])}"))
-    return (*facts, *_holds(scenario))
+    return (*facts, *_holds(case))
 
 
-def _holds(scenario: Scenario) -> tuple[tuple[str, str], ...]:
+def _holds(case: "Case") -> tuple[tuple[str, str], ...]:
     """What is held, and what stands against it."""
-    from optimizer.concepts.case import Case
     from optimizer.concepts.held import hold_words, why_not_held
 
-    case, holds = Case.of(scenario), scenario.brief.holds
+    holds = case.scenario.brief.holds
     said = tuple(("held", hold_words(case, hold)) for hold in holds)
     against = (why_not_held(case, name) for name in dict.fromkeys(hold.room for hold in holds))
     return (*said, *(("nothing fits", words) for words in against if words))
@@ -271,10 +269,8 @@ def recheck(path: Path) -> tuple[str, ...]:
     found += _sketches_again(case, result.option_set, stored)
     understood: list[Option] = []
     for option in result.option_set.concepts:
-        known = {room.name: room for room in case.rooms}
-        strange = [p for p in option.layout.placements if p.room not in known or known[p.room].choice(p.choice) is None]
-        if strange:
-            found += [f"{option.id}: {p.room} as {p.choice} is not in the catalogue of this scenario" for p in strange]
+        if unknown := case.unknown(option.layout):
+            found += [f"{option.id}: {p.room} as {p.choice} is not in the catalogue of this scenario" for p in unknown]
             continue
         understood.append(option)
         fresh = recount.with_proof(case.advised(case.fresh(option)))

@@ -32,7 +32,7 @@ from optimizer.concepts import (
 from optimizer.concepts.counted import not_included_caution, take_off_of
 from optimizer.concepts.phases import phase_cautions
 from optimizer.derived import Derived
-from optimizer.layout import Layout, Placed, placed_of
+from optimizer.layout import Layout, Placed, Placement, placed_of
 from optimizer.scenario import Scenario
 
 
@@ -92,6 +92,11 @@ class Case:
         """Diagonal of the yard's bounding box [ft]."""
         xs, ys = zip(*self.scenario.site.boundary, strict=True)
         return math.hypot(max(xs) - min(xs), max(ys) - min(ys))
+
+    def unknown(self, layout: Layout) -> tuple[Placement, ...]:
+        """Placements of a layout whose room, or whose choice of it, the scenario has not."""
+        rooms = {room.name: room for room in self.rooms}
+        return tuple(p for p in layout.placements if p.room not in rooms or rooms[p.room].choice(p.choice) is None)
 
     def placed(self, layout: Layout) -> Placed:
         """The rooms of a layout where they stand."""

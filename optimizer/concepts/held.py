@@ -9,7 +9,7 @@ from optimizer.concepts.case import Case
 from optimizer.concepts.words import listed
 from optimizer.derived import Derived
 from optimizer.engine.rules import PARTS
-from optimizer.layout import Layout, Placement
+from optimizer.layout import Layout, Placement, turns_at
 from optimizer.site import Ring
 
 BY_ITSELF: Final[tuple[RuleId, ...]] = (
@@ -60,12 +60,9 @@ def _held_placements(case: Case, name: str) -> Iterator[Placement]:
     places, labels = {hold.at_ft for hold in holds} - {None}, {hold.choice for hold in holds} - {None}
     fronts = ({hold.front for hold in holds} - {None}) or set(get_args(Side))
     room = next(room for room in case.rooms if room.name == name)
-    for choice in (choice for choice in room.choices if labels <= {choice.label}):
-        for front in sorted(front for front in fronts if front):
-            size = (choice.width_ft, choice.depth_ft)
-            width_ft, depth_ft = size if front in {"+y", "-y"} else size[::-1]
-            for x_ft, y_ft in filter(None, places):
-                yield Placement(name, choice.label, x_ft, y_ft, width_ft, depth_ft, front, shape=choice.shape)
+    for at_ft in filter(None, places):
+        stands = turns_at(room, at_ft, sorted(front for front in fronts if front))
+        yield from (stand for stand in stands if labels <= {stand.choice})
 
 
 def _faults(case: Case, placement: Placement) -> tuple[Finding, ...]:

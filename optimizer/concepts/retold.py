@@ -57,6 +57,14 @@ def _of_side(told: Side | None, shown: Side | None) -> str | None:
         return None if shown is None else f"is empty, and {shown.concept} would fill it"
     if shown is not None and told.score > shown.score + _EVEN:
         return f"is worse than {shown.concept}"
-    if told.concept is not None and (shown is None or told.concept != shown.concept):
+    if told.concept is None:
+        return None
+    if shown is None or told.concept != shown.concept:
         return f"is not {told.concept}"
-    return None
+    return None if _has_figures_of(told, shown) else f"is not as {told.concept}"
+
+
+def _has_figures_of(told: Side, shown: Side) -> bool:
+    """Whether a side has the figures of the concept that it names, the cost to the cent."""
+    pairs = ((told.worth, shown.worth), (told.walking_ft, shown.walking_ft), (told.score, shown.score))
+    return told.cost == shown.cost and all(abs(one - other) <= _EVEN for one, other in pairs)

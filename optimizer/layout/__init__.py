@@ -20,6 +20,7 @@ from optimizer.layout.shapes import (
     stepped_over,
     walked_round,
 )
+from optimizer.layout.turns import turns_at
 
 __all__ = [
     "FRONT_VECTORS",
@@ -50,5 +51,6 @@ __all__ = [
     "side_ends",
     "side_on_plan",
     "stepped_over",
+    "turns_at",
     "walked_round",
 ]

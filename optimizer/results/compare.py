@@ -9,7 +9,6 @@ from typing import Any, Final
 from optimizer.catalogue import PriceBook
 from optimizer.concepts.leading import Standing, leading
 from optimizer.results.prices import made_up
-from optimizer.results.with_without import with_without_differences
 from optimizer.scenario import Scenario
 
 TOLERANCE: Final = 0.01
@@ -36,7 +35,6 @@ def document_differences(document: Mapping[str, Any], scenario: Scenario, book: 
     return (
         *_scenario(document["scenario"], scenario),
         *_book(document, book),
-        *with_without_differences(document),
         *_kinds(document["options"]),
         *_order([option for option in concepts if None not in (option["rank"], option["proof"])]),
     )

@@ -76,7 +76,7 @@ def _together(one: CostLine, other: CostLine) -> CostLine:
 
 
 def _areas(option: Option) -> Mapping[str, float]:
-    return {place.room: round(place.width_ft * place.depth_ft, 1) for place in option.layout.placements}
+    return {place.room: round(place.area_sqft, 1) for place in option.layout.placements}
 
 
 def _swapped(ours: Mapping[_Key, CostLine], theirs: Mapping[_Key, CostLine]) -> Iterator[tuple[_Key, _Key]]:

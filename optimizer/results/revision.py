@@ -44,8 +44,7 @@ def _change(scenario: Scenario, name: str, one: Placement | None, other: Placeme
 
 def _moved(scenario: Scenario, one: Placement, other: Placement) -> str:
     """How far and where to the middle moved; compass points by the plan's own bearing."""
-    along = other.x_ft + other.width_ft / 2 - one.x_ft - one.width_ft / 2
-    up = other.y_ft + other.depth_ft / 2 - one.y_ft - one.depth_ft / 2
+    along, up = (there - here for here, there in zip(one.centre, other.centre, strict=True))
     far_ft = hypot(along, up)
     if far_ft < _MOVED_FT:
         return ""
@@ -55,8 +54,11 @@ def _moved(scenario: Scenario, one: Placement, other: Placement) -> str:
 
 
 def _grown(scenario: Scenario, one: Placement, other: Placement) -> str:
-    more = other.width_ft * other.depth_ft - one.width_ft * one.depth_ft
+    more = other.area_sqft - one.area_sqft
     label = f", as {other.choice} for {one.choice}" if one.choice != other.choice else ""
+    if one.shape != other.shape:
+        was, now = (f"a {place.shape} {_size(scenario, place)}" for place in (one, other))
+        return f"changed from {was} to {now}{label}"
     if abs(more) < _GREW_SQFT:
         return label.removeprefix(", as ") and f"is now {other.choice} for {one.choice}"
     return f"{'grew' if more > 0 else 'shrank'} from {_size(scenario, one)} to {_size(scenario, other)}{label}"
@@ -67,8 +69,8 @@ def _turned(one: Placement, other: Placement) -> str:
 
 
 def _size(scenario: Scenario, place: Placement) -> str:
-    sides = (f"{side / scenario.unit_ft:.3g}" for side in (place.width_ft, place.depth_ft))
-    return f"{' x '.join(sides)} {scenario.units}"
+    wide, deep = (f"{side / scenario.unit_ft:.3g}" for side in (place.width_ft, place.depth_ft))
+    return f"{wide} {scenario.units} across" if place.is_circle else f"{wide} x {deep} {scenario.units}"
 
 
 def figure_changes(scenario: Scenario, before: Option, after: Option) -> tuple[FigureChange, ...]:

@@ -1,10 +1,9 @@
-"""With and without as a table for a spreadsheet, and what of it the concepts of the same result do not bear out."""
+"""With and without as a table for a spreadsheet."""
 
 import csv
 import io
-from collections.abc import Iterator, Mapping, Sequence
-from decimal import Decimal
-from typing import Any, Final
+from collections.abc import Sequence
+from typing import Final
 
 from optimizer.concepts import Side, WithWithout
 from optimizer.results.forms import money
@@ -12,7 +11,6 @@ from optimizer.results.table import safe_cell
 
 _FIGURES: Final = ("concept", "cost", "worth", "walking_ft", "score")
 _MORE: Final = ("more_cost", "more_worth", "more_walking_ft")
-_EVEN: Final = 0.01
 
 
 def with_without_csv(pairs: Sequence[WithWithout], *, currency: str) -> str:
@@ -25,26 +23,6 @@ def with_without_csv(pairs: Sequence[WithWithout], *, currency: str) -> str:
         both = (*_cells(pair.with_it), *_cells(pair.without_it), *_more(pair))
         writer.writerow([safe_cell(pair.room), safe_cell(pair.size or ""), currency, *both, safe_cell(pair.changes)])
     return text.getvalue()
-
-
-def with_without_differences(document: Mapping[str, Any]) -> Iterator[str]:
-    """Sides that are not as the concepts that they name."""
-    options = {option["id"]: option for option in document["options"]}
-    for pair in document.get("with_without") or ():
-        for key in ("with_it", "without_it"):
-            side = pair[key]
-            if side is not None and side["concept"] is not None and not _is_so(side, options.get(side["concept"])):
-                yield f"with_without of {pair['room']}: {key} is not as {side['concept']}"
-
-
-def _is_so(side: Mapping[str, Any], option: Mapping[str, Any] | None) -> bool:
-    if option is None:
-        return False
-    measures = option["measures"]
-    told = (side["worth"], side["walking_ft"], side["score"])
-    found = (measures["worth"], measures["walking_ft"], option["score"])
-    is_even = all(abs(a - b) <= _EVEN for a, b in zip(told, found, strict=True))
-    return is_even and Decimal(side["cost"]) == Decimal(option["cost"]["phases"].get("1", "0"))
 
 
 def _cells(side: Side | None) -> list[str]:

@@ -1,16 +1,20 @@
-"""One real search in a yard whose fire is a circle: what it shows, writes, draws and finds again."""
+"""One real search in a yard whose fire is a circle: what it shows, writes, draws, finds again and answers."""
 
 import json
+import threading
 from math import hypot, pi
 
 import pytest
 import shapely
-from shapely import LineString, Polygon
+from shapely import LineString, Polygon, box
 
 from optimizer.catalogue import book_for, sized_rooms
 from optimizer.check import check_layout
 from optimizer.circulation import ways
 from optimizer.concepts import OptionSet
+from optimizer.concepts.case import Case
+from optimizer.concepts.whys.here import Place, here
+from optimizer.concepts.whys.question import Question
 from optimizer.drawing import Area, Drawing
 from optimizer.layout import footprint, placed_of
 from optimizer.pipeline import RunSettings, make_options, plan_drawing, recheck
@@ -19,6 +23,8 @@ from optimizer.results.write import to_text
 from tests.circle_yard import circle_yard
 
 YARD = circle_yard()
+NAME = ("fire circle", "fire", "circle")
+"""In one line or in two."""
 
 
 @pytest.fixture(scope="module")
@@ -48,12 +54,14 @@ def test_every_concept_holds_and_pays_for_a_disc(circled):
 
 
 def test_ways_end_in_the_disc_and_pass_its_seats(circled):
-    """Each way to it ends at its middle; on the way it crosses nothing that stands there."""
+    """At least one way leads to it, and each ends at its middle; all others cross nothing that stands there."""
     for option, place in circled:
         placed = placed_of(sized_rooms(YARD.brief), option.layout)
         fire = placed.of("fire circle")
         stands = shapely.union_all([ground for item, ground in fire.furniture])
-        for way in ways(YARD.site, YARD.brief, placed).ways:
+        found = ways(YARD.site, YARD.brief, placed).ways
+        assert any("fire circle" in way.between for way in found)
+        for way in found:
             if "fire circle" in way.between:
                 end = way.points[-1 if way.between[1] == "fire circle" else 0]
                 assert hypot(end[0] - place.centre[0], end[1] - place.centre[1]) == pytest.approx(0, abs=0.01)
@@ -73,6 +81,19 @@ def test_the_result_comes_back_and_holds(found, circled, tmp_path):
     assert any("fire circle is not laid out as the circle that it is" in words for words in recheck(path))
 
 
+def test_asked_why_not_where_it_stands(circled):
+    """At its own place in a concept that holds nothing is in its way, in the size and turn that it has there."""
+    option, place = next((option, place) for option, place in circled if not option.findings)
+    question = Question("here", "fire circle", at_ft=(place.x_ft, place.y_ft))
+    asked = Place(Case.of(YARD), question, option, until=0.0, stop=threading.Event())
+    found = here(asked, is_barred=lambda: True)
+    assert found.is_settled
+    assert found.rules == ()
+    assert found.said[0].startswith(
+        f"In {option.title.lower()}, with all other rooms where they are, it can stand there"
+    )
+
+
 def test_the_plan_shows_a_circle(circled):
     """Its floor is the disc, its size what it is across, and its name is off its furniture."""
     for option, place in circled:
@@ -81,3 +102,7 @@ def test_the_plan_shows_a_circle(circled):
         assert Polygon(floor.rings[0]).symmetric_difference(footprint(place)).area < 0.01
         written = [text.text for text in drawing.texts] + [dimension.text for dimension in drawing.dimensions]
         assert any(words.startswith(f"{place.width_ft:.0f}'") and words.endswith("across") for words in written)
+        name = [box(*text.box) for text in drawing.texts if text.role == "room_name" and text.text in NAME]
+        fire = placed_of(sized_rooms(YARD.brief), option.layout).of("fire circle")
+        assert name
+        assert not any(line.intersects(ground) for line in name for _, ground in fire.furniture)

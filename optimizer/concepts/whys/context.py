@@ -14,24 +14,15 @@ def concepts_of(case: Case, options: Sequence[Option], wanted: str | None) -> tu
     Raises InputError where there is no such concept, or it has a room or a size that the scenario has not.
     """
     if wanted is None:
-        return None, tuple(option for option in options if not _strange(case, option))
+        return None, tuple(option for option in options if not case.unknown(option.layout))
     option = next((option for option in options if option.id == wanted), None)
     if option is None:
         known = ", ".join(option.id for option in options) or "none; name a result with --from"
         raise InputError((Problem("a concept of the result", repr(wanted), f"it has {known}", "--option"),))
-    if strange := _strange(case, option):
-        advice = "ask with the scenario that the result was made from"
-        raise InputError((Problem("a concept of this scenario", strange, advice, "--from"),))
+    if unknown := case.unknown(option.layout):
+        first, advice = unknown[0], "ask with the scenario that the result was made from"
+        found = f"{first.room} as {first.choice}"
+        raise InputError((Problem("a concept of this scenario", found, advice, "--from"),))
     fresh = case.fresh(option)
     fresh = replace(fresh, left_out=case.left_out(fresh.layout))
-    return fresh, tuple(other for other in options if other is not option and not _strange(case, other))
-
-
-def _strange(case: Case, option: Option) -> str | None:
-    """A room or a size of a concept that the scenario has not."""
-    rooms = {room.name: room for room in case.rooms}
-    for placement in option.layout.placements:
-        room = rooms.get(placement.room)
-        if room is None or room.choice(placement.choice) is None:
-            return f"{placement.room} as {placement.choice}"
-    return None
+    return fresh, tuple(other for other in options if other is not option and not case.unknown(other.layout))

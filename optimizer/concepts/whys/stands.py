@@ -2,17 +2,17 @@
 
 import math
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final, get_args
 
-from optimizer.brief import RULES, RelationKind, RuleId, Side
+from optimizer.brief import RULES, RelationKind, RuleId
 from optimizer.catalogue import SizedRoom
 from optimizer.check import CHECKS, Finding
 from optimizer.concepts.case import Case
 from optimizer.concepts.whys.shrink import smallest
 from optimizer.concepts.whys.trying import Named
 from optimizer.concepts.whys.words import relation_words, sentence
-from optimizer.layout import Layout, Placement
+from optimizer.layout import Layout, Placement, turns_at
 
 _EVEN: Final = 1e-6
 
@@ -81,16 +81,12 @@ def _count(every: Sequence[frozenset[Named]], named: Named) -> int:
 
 
 def _placements(case: Case, room: SizedRoom, at_ft: tuple[float, float]) -> Iterator[Placement]:
-    seen: set[tuple[object, ...]] = set()
-    for choice in room.choices:
-        for front in get_args(Side):
-            size = (choice.width_ft, choice.depth_ft)
-            size = size if front in {"+y", "-y"} else size[::-1]
-            for width_ft, depth_ft in (size, tuple(_up(case, side) for side in size)):
-                key = (choice.label, front, round(width_ft, 3), round(depth_ft, 3))
-                if key not in seen:
-                    seen.add(key)
-                    yield Placement(room.name, choice.label, *at_ft, width_ft, depth_ft, front)
+    """Every choice and turn, each as it is and, where that is larger, up to the grid's next lines."""
+    for placement in turns_at(room, at_ft):
+        yield placement
+        larger = replace(placement, width_ft=_up(case, placement.width_ft), depth_ft=_up(case, placement.depth_ft))
+        if larger.area_sqft > placement.area_sqft + _EVEN:
+            yield larger
 
 
 def _up(case: Case, side_ft: float) -> float:

@@ -12,7 +12,7 @@ from optimizer.results import to_text
 from optimizer.results.estimate_table import COLUMNS
 from optimizer.scenario.price_books import load_price_book
 from tests.sample_run import YARD, sample_document
-from tests.small_yard import SMALL
+from tests.small_yard import SMALL, changed
 
 PARTIAL = """\
 name: Alder and Sons
@@ -43,7 +43,8 @@ def test_demonstration_prices_as_a_file_to_fill_in(capsys, tmp_path):
     out = tmp_path / "firm.csv"
     assert call(capsys, "prices", "--out", out, "--currency", "AUD")[0] == 0
     out.write_text(out.read_text().replace(book_for("AUD").name, "Birch"))
-    assert load_price_book(out, "AUD").prices == book_for("AUD").prices
+    own = load_price_book(out, "AUD")
+    assert (own.name, own.prices) == ("Birch", book_for("AUD").prices)
     status, _, err = call(capsys, "prices", "--out", out, "--currency", "EUR")
     assert (status, "USD or AUD, found EUR" in err) == (2, True)
 
@@ -59,7 +60,7 @@ def test_check_counts_by_the_prices_of_the_call(capsys, tmp_path):
     assert "invented for demonstrations" in plain
     least = [next(line for line in text.splitlines() if line.startswith("all wishes")) for text in (plain, out)]
     assert least[0] != least[1]
-    book.write_text(PARTIAL.replace("9000", "-1").replace("light", "lamp"))
+    book.write_text(changed("9000", "-1", changed("light", "lamp", PARTIAL)))
     status, _, err = call(capsys, "check", YARD, "--prices", book)
     assert (status, len(err.splitlines())) == (2, 2)
 
@@ -84,7 +85,7 @@ def test_a_batch_takes_price_books_along(capsys, tmp_path, monkeypatch):
     ran.clear()
     call(capsys, "batch", folder, "--out", tmp_path / "out")
     assert ran == []
-    (folder / "own.yaml").write_text(PARTIAL.replace("9000", "9500"))
+    (folder / "own.yaml").write_text(changed("9000", "9500", PARTIAL))
     call(capsys, "batch", folder, "--out", tmp_path / "out")
     assert [name for name, *_ in ran] == ["a.yaml"]
     ran.clear()
@@ -159,10 +160,9 @@ def test_two_yards_are_not_compared(capsys, tmp_path, result):
         ("corners: [[0, 0], [100, 0]", "corners: [[0, 0], [101, 0]", "two results of the same yard"),
         ("currency: USD", "currency: AUD", "two results in one currency"),
     ):
-        text = document["scenario"]["text"]
-        assert text.count(old) == 1
-        changed = {**document, "scenario": {**document["scenario"], "text": text.replace(old, new)}, "prices": None}
+        text = changed(old, new, document["scenario"]["text"])
+        another = {**document, "scenario": {**document["scenario"], "text": text}, "prices": None}
         other = tmp_path / "other.json"
-        other.write_text(to_text(changed), encoding="utf-8")
+        other.write_text(to_text(another), encoding="utf-8")
         status, _, err = call(capsys, "compare", result, "--option", "a1", "--with", other, "--option", "a2")
         assert (status, words in err) == (2, True)

@@ -59,3 +59,11 @@ def test_another_process_says_the_same(project, case, layouts):
     assert len(sent) < 100_000
     done = subprocess.run([sys.executable, "-c", AGAIN], input=sent, cwd=project, capture_output=True, check=True)
     assert pickle.loads(done.stdout) == [case.judged(layout) for layout in layouts]
+
+
+def test_what_the_scenario_has_not(case, layouts):
+    """A room under another name and one in a size that it has not, each of them and no other."""
+    first, *others = layouts[0].placements
+    strange = (replace(first, room="ballroom"), replace(first, choice="of no size"))
+    assert case.unknown(layouts[0]) == ()
+    assert case.unknown(Layout((*strange, *others))) == strange

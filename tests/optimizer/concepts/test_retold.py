@@ -10,7 +10,6 @@ from optimizer.concepts.retold import left_out_again, with_without_again
 from optimizer.concepts.whys.left_out import NOT_FOUND, explained
 from optimizer.concepts.with_without import with_and_without
 from optimizer.engine.problem import build_problem
-from optimizer.pipeline import RunSettings, make_options
 from tests.optimizer.concepts.whys.tiny_yard import tiny
 
 CASE = tiny()
@@ -18,13 +17,9 @@ PROBLEM = build_problem(CASE.scenario, CASE.rooms, CASE.book)
 
 
 @pytest.fixture(scope="module")
-def shown():
+def shown(having, without):
     """A concept with the nook and one without, as a run tells them."""
-    found = make_options(CASE.scenario, RunSettings(seconds=1, repeatable=True, processes=0)).options
-    having = next(option for option in found if option.layout.of("nook"))
-    layout = replace(having.layout, placements=having.layout.placements[:1])
-    without = replace(CASE.described(layout, CASE.judged(layout)), id="concept-09", rank=9)
-    return explained(CASE, PROBLEM, (having, without), ())
+    return explained(CASE, PROBLEM, (having[0], without), ())
 
 
 def retold(shown, why, case=CASE):
@@ -69,22 +64,31 @@ def test_a_room_that_is_not_left_out(shown):
 
 
 def test_sides(shown):
-    """None empty or worse where a shown concept is better; better ones that are not shown are let be."""
+    """None empty or worse where a shown concept is better, and each with the figures of the concept that it names; better
+    ones that are not shown are let be.
+    """
     pair, *others = with_and_without(CASE, shown, ())
-    side = pair.with_it
-    for told, count in (
-        (None, 1),
-        (replace(side, concept=None, score=side.score + 1), 1),
-        (replace(side, concept=None, score=side.score - 1), 0),
-        (replace(side, concept="concept-09"), 1),
+    side, name = pair.with_it, shown[0].id
+    for told, words in (
+        (side, None),
+        (None, f"is empty, and {name} would fill it"),
+        (replace(side, concept=None, score=side.score + 1), f"is worse than {name}"),
+        (replace(side, concept=None, score=side.score - 1), None),
+        (replace(side, concept="concept-09"), "is not concept-09"),
+        (replace(side, concept="concept-77"), "is not concept-77"),
+        (replace(side, cost=side.cost + Decimal("0.01")), f"is not as {name}"),
+        (replace(side, worth=side.worth + 1), f"is not as {name}"),
+        (replace(side, walking_ft=side.walking_ft - 1), f"is not as {name}"),
+        (replace(side, score=side.score - 1), f"is not as {name}"),
     ):
         found = list(with_without_again(CASE, shown, (replace(pair, with_it=told), *others)))
-        assert len(found) == count, told
+        assert found == ([f"with_without of nook: with_it {words}"] if words else []), told
 
 
 def test_pairs(shown):
-    """Each once, with its own changes."""
+    """Each once, with its own changes; an older result has none."""
     pairs = with_and_without(CASE, shown, ())
+    assert list(with_without_again(CASE, shown, ())) == []
     assert len(list(with_without_again(CASE, shown, pairs[1:]))) == 1
     assert len(list(with_without_again(CASE, shown, (*pairs, pairs[0])))) == 1
     assert len(list(with_without_again(CASE, shown, (replace(pairs[0], changes="all of it"), *pairs[1:])))) == 1

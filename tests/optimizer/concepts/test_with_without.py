@@ -7,8 +7,9 @@ import pytest
 from optimizer.concepts.with_without import with_and_without
 from optimizer.pipeline import RunSettings, make_options
 from tests.optimizer.concepts.whys.tiny_yard import TEXT, tiny
+from tests.small_yard import changed
 
-SCREENED = TEXT.replace("kind: nook\n", "kind: nook\n      screen: true\n")
+SCREENED = changed("kind: nook\n", "kind: nook\n      screen: true\n", TEXT)
 CASE = tiny(SCREENED)
 
 
@@ -60,9 +61,8 @@ def test_what_was_not_found(found):
 
 def test_an_owners_own_labels(found):
     """A label of one's own that ends like what is bought to a size is a size like any other."""
-    text = SCREENED.replace("label: small", "label: 'small, covered'").replace(
-        "label: large", "label: 'large, screened'"
-    )
+    text = changed("label: small", "label: 'small, covered'", SCREENED)
+    text = changed("label: large", "label: 'large, screened'", text)
     case = tiny(text)
     assert len(case.rooms[1].choices) == 4
     option = next(option for option in found.options if option.layout.of("nook"))

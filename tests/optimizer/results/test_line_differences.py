@@ -68,6 +68,14 @@ def test_a_larger_room_is_why_its_paving_is_dearer():
     assert found.cause == "size"
 
 
+def test_the_size_of_a_circle_is_its_discs():
+    """A circle in the square of the room that it was has pi / 4 of its ground, so its paving is less by size."""
+    before = concept((TABLE, "unit paving", 256), layout=moved(width_ft=16, depth_ft=16))
+    after = concept((TABLE, "unit paving", 201), layout=moved(width_ft=16, depth_ft=16, shape="circle"))
+    (found,) = line_differences(before, after)
+    assert found.cause == "size"
+
+
 def test_another_book_is_why_a_line_is_dearer():
     """The same amount at another price, and steps that another budget states."""
     prices = tuple(replace(p, price=p.price + 1, high=p.high + 1) if p.item == "lawn" else p for p in BOOK.prices)
@@ -120,6 +128,19 @@ def test_what_moved_grew_and_shrank():
     assert grown == f"{TABLE} grew from {sizes[0]} to {sizes[1]}"
     (shrunk,) = changes(moved(width_ft=first.width_ft + 2, x_ft=first.x_ft - 1), here)
     assert shrunk == f"{TABLE} shrank from {sizes[1]} to {sizes[0]}"
+
+
+def test_a_circle_is_told_by_what_it_is_across():
+    """Where it grew, where it came and went; and a square in its place is another room, as large as the square is."""
+    small, large = (moved(x_ft=60, y_ft=70, width_ft=side, depth_ft=side, shape="circle") for side in (14, 16))
+    square = moved(x_ft=60, y_ft=70, width_ft=16, depth_ft=16)
+    elsewhere = moved(x_ft=60, y_ft=80, width_ft=14, depth_ft=14, shape="circle")
+    (grown,), (squared,), (rounded,) = changes(small, large), changes(large, square), changes(square, large)
+    assert grown == f"{TABLE} moved 1.4 ft to the east, grew from 14 ft across to 16 ft across"
+    assert squared == f"{TABLE} changed from a circle 16 ft across to a rectangle 16 x 16 ft"
+    assert rounded == f"{TABLE} changed from a rectangle 16 x 16 ft to a circle 16 ft across"
+    assert changes(small, elsewhere) == (f"{TABLE} moved 10.0 ft to the north-east",)
+    assert changes(small, Layout(small.placements[1:])) == (f"{TABLE} went (14 ft across)",)
 
 
 def test_what_came_and_went():

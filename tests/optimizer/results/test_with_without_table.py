@@ -1,13 +1,12 @@
-"""With and without as a table, and held against the concepts that it names."""
+"""With and without as a table."""
 
 import csv
 import io
-from dataclasses import replace
 from decimal import Decimal
 
 from optimizer.concepts import Side, WithWithout
-from optimizer.results.with_without import with_without_csv, with_without_differences
-from tests.sample_run import sample_document, sample_option, sample_set
+from optimizer.results.with_without import with_without_csv
+from tests.sample_run import sample_option
 
 ONE = sample_option()
 NAMED = Side("a1", ONE.appraisal.cost.phase(1), 11.0, 1234.5, 30_500.0)
@@ -24,21 +23,3 @@ def test_a_row_for_each():
     assert first["changes"] == "'=with the nook"
     assert (second["size"], second["with_cost"], second["more_cost"]) == ("generous", "", "")
     assert second["without_score"] == "31000.00"
-
-
-def test_held_against_the_concepts():
-    """A figure that is not the concept's is told, and so is a concept that there is not."""
-    concepts = replace(sample_set(1), options=(ONE,))
-    good = sample_document(replace(concepts, with_without=(PAIR,)))
-    assert list(with_without_differences(good)) == []
-    for wrong in (replace(NAMED, cost=Decimal("1.00")), replace(NAMED, score=1.0), replace(NAMED, concept="a9")):
-        document = sample_document(replace(concepts, with_without=(replace(PAIR, with_it=wrong),)))
-        (words,) = with_without_differences(document)
-        assert words == f"with_without of quiet nook: with_it is not as {wrong.concept}"
-
-
-def test_older_results_have_none():
-    """A document without the key is no difference."""
-    document = sample_document()
-    del document["with_without"]
-    assert list(with_without_differences(document)) == []

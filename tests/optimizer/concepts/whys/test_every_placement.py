@@ -16,16 +16,18 @@ from optimizer.layout import Layout
 from optimizer.pipeline import RunSettings, make_options
 from optimizer.scenario.patch import patched
 from tests.optimizer.concepts.whys.tiny_yard import TEXT, broken, corners, layouts, tiny
+from tests.small_yard import changed
 
 NEVER = threading.Event()
-FIRE = TEXT.replace(
+FIRE = changed(
     """kind: nook
       choices:
         - {label: small, width: 8, depth: 8, seats: 2, worth: 3}
         - {label: large, width: 12, depth: 12, seats: 2, worth: 4}""",
     "kind: fire\n      fuel: gas\n      choices: [{label: one, width: 8, depth: 8, seats: 2, worth: 3}]",
-).replace("apart, at_least: 12", "near, within: 4, by: straight")
-NARROW = TEXT.replace("[36, 28], [0, 28]", "[36, 24], [0, 24]").replace("at_least: 12", "at_least: 8")
+    changed("apart, at_least: 12", "near, within: 4, by: straight", TEXT),
+)
+NARROW = changed("[36, 28], [0, 28]", "[36, 24], [0, 24]", changed("at_least: 12", "at_least: 8", TEXT))
 
 
 def held_at(case, corner):

@@ -5,8 +5,9 @@ import pytest
 from optimizer.concepts.whys.question import Question, refuse_unanswerable
 from optimizer.errors import InputError
 from tests.optimizer.concepts.whys.tiny_yard import TEXT, tiny
+from tests.small_yard import changed
 
-CASE = tiny(TEXT.replace("kind: nook\n", "kind: nook\n      cover: true\n"))
+CASE = tiny(changed("kind: nook\n", "kind: nook\n      cover: true\n", TEXT))
 
 
 @pytest.mark.parametrize("choice", ["large", "large, covered", "small, covered"])

@@ -8,11 +8,14 @@ from optimizer.concepts.whys.sunny import places_words, shade_words
 from optimizer.derived import Derived
 from optimizer.layout import Layout, Placement
 from tests.optimizer.concepts.whys.tiny_yard import TEXT, tiny
+from tests.small_yard import changed
 
 # The elm out of the way, and nothing else but the house, which lies to the south: the plan's +y is north.
-SUNNY = TEXT.replace(
-    "worth: 4}\n", 'worth: 4}\n      sun: {want: sun, from: "10:00", to: "14:00", months: [3, 9]}\n', 1
-).replace("  trees: [{name: elm, at: [33, 25], trunk_diameter: 6 in, canopy_radius: 4}]\n", "")
+SUNNY = changed(
+    "worth: 4}\n",
+    'worth: 4}\n      sun: {want: sun, from: "10:00", to: "14:00", months: [3, 9]}\n',
+    changed("  trees: [{name: elm, at: [33, 25], trunk_diameter: 6 in, canopy_radius: 4}]\n", "", TEXT),
+)
 
 
 def words_at(text, x, y):
@@ -44,7 +47,7 @@ def told_h(text, room, layout):
 
 def test_under_a_new_roof():
     """The hours of the check, and the roof by its name: nothing else stands in the sun's way there."""
-    text = SUNNY.replace("kind: nook\n", "kind: nook\n      cover: true\n")
+    text = changed("kind: nook\n", "kind: nook\n      cover: true\n", SUNNY)
     layout = Layout((Placement("nook", "small, covered", 28.0, 20.0, 8.0, 8.0, "+y"),))
     told, checked = told_h(text, "nook", layout)
     assert told == pytest.approx(checked, abs=0.051)
@@ -62,7 +65,7 @@ def test_measured_as_the_check_does(part, choice, x):
     room = f"    - name: spot\n      {part}      {sun}\n"
     if choice == "ring":
         room += "      choices: [{label: ring, width: 16, depth: 16, seats: 4, worth: 3}]\n"
-    text = SUNNY.replace("    - name: nook\n", f"{room}    - name: nook\n", 1)
+    text = changed("    - name: nook\n", f"{room}    - name: nook\n", SUNNY)
     size = next(room for room in tiny(text).rooms if room.name == "spot").choices[0]
     width, depth, shape = size.width_ft, size.depth_ft, size.shape
     layout = Layout((Placement("spot", size.label, x, 8.0, width, depth, "+y", shape=shape),))
@@ -72,7 +75,7 @@ def test_measured_as_the_check_does(part, choice, x):
 
 def test_shade_is_not_taken():
     """Of a room that wants shade only the hours are told."""
-    words = words_at(SUNNY.replace("want: sun", "want: shade"), 28.0, 20.0)
+    words = words_at(changed("want: sun", "want: shade", SUNNY), 28.0, 20.0)
     assert words == "Where it stands it gets 0.0 of the 4.0 hours of shade."
 
 
@@ -87,5 +90,5 @@ def test_places_and_what_bars_them():
 
 def test_no_place_has_so_much():
     """A window before sunrise."""
-    dark = SUNNY.replace('from: "10:00", to: "14:00", months: [3, 9]', 'from: "03:00", to: "04:00", months: [12]')
+    dark = changed('from: "10:00", to: "14:00", months: [3, 9]', 'from: "03:00", to: "04:00", months: [12]', SUNNY)
     assert places_words(tiny(dark), "nook").startswith("No place in or round the yard gets the 1 hours of sun")

@@ -10,11 +10,12 @@ from optimizer.concepts.whys.trying import Trial
 from optimizer.concepts.whys.words import above_ceiling, share_words
 from optimizer.layout import Layout, Placement
 from tests.optimizer.concepts.whys.tiny_yard import TEXT, tiny
+from tests.small_yard import changed
 
 
 def with_ceiling(amount):
     """The tiny yard with a ceiling."""
-    return tiny(TEXT.replace("ceiling: 90000", f"ceiling: {amount}"))
+    return tiny(changed("ceiling: 90000", f"ceiling: {amount}", TEXT))
 
 
 def test_above_the_ceiling():

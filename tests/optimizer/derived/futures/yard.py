@@ -7,6 +7,7 @@ from optimizer.concepts.case import Case
 from optimizer.derived import Derived, FutureSite
 from optimizer.layout import Layout, Placement
 from optimizer.scenario import Scenario, read_scenario
+from tests.small_yard import changed
 
 TEXT = """\
 schema_version: 1
@@ -36,8 +37,7 @@ def yard(*changes: tuple[str, str]) -> Scenario:
     """The yard with parts of its text replaced, each of them there once."""
     text = TEXT
     for old, new in changes:
-        assert text.count(old) == 1, old
-        text = text.replace(old, new)
+        text = changed(old, new, text)
     return read_scenario(text, "yard.yaml")
 
 
