@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from math import ceil
 from typing import Final
 
-from optimizer.catalogue import SITE, Charge, charge
+from optimizer.catalogue import LIFTED, PAVING_ITEMS, SITE, Charge, charge
 from optimizer.catalogue.steps import wall_needs_permit
 from optimizer.derived import Derived
 from optimizer.fields import site_shapes
@@ -22,18 +22,7 @@ from optimizer.quantities.services import gas_demand_mbh
 POOR_ACCESS: Final = "poor access"
 RETURN: Final = "return to the site"
 EARTH_AND_PAVING: Final = frozenset(
-    {
-        "unit paving",
-        "plain paving",
-        "path paving",
-        "unit paving overlay",
-        "plain paving overlay",
-        "paving lifted",
-        "earth cut",
-        "earth fill",
-        "spoil carted away",
-        "pool shell",
-    }
+    {*PAVING_ITEMS, LIFTED, "earth cut", "earth fill", "spoil carted away", "pool shell"}
 )
 """Items that are dearer where machines do not come: 15 to 25 %, layout rules."""
 

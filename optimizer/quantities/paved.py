@@ -19,7 +19,6 @@ from optimizer.quantities.paving import (
     units,
 )
 
-PAVED_ITEMS: Final = ("unit paving", "plain paving", "path paving", "unit paving overlay", "plain paving overlay")
 _PATTERN: Final = "common practice, no source: no standard says what patterns waste"
 _SWELL: Final = "handbooks, 20 to 30 % for common earth"
 
