@@ -13,7 +13,7 @@ from optimizer.grading import bank_cuyd, loose_cuyd
 from optimizer.quantities.figures import value
 from optimizer.quantities.grounds import trees_near_work
 from optimizer.quantities.lights import LIGHT, site_lights
-from optimizer.quantities.machine_way import hard_to_reach, machine_entrances, worn_lawn_sqft
+from optimizer.quantities.machine_way import hard_to_reach, worn_lawn_sqft
 from optimizer.quantities.outlines import dug_sqft
 from optimizer.quantities.part import Counted
 from optimizer.quantities.paving import layer_cuyd
@@ -80,7 +80,7 @@ def _spoil(of: Counted) -> Extra:
 def _lawn(of: Counted) -> Extra:
     worn = worn_lawn_sqft(of.derived)
     told = "open ground 8 ft wide along the machines' shortest ways from their entrance to each paved room"
-    missing = "" if machine_entrances(of.derived.site) else "; the scenario names no entrance for machines"
+    missing = "" if of.derived.site.machine_entrances else "; the scenario names no entrance for machines"
     return Extra("lawn repair", worn, told + missing, usual=500.0)
 
 

@@ -12,7 +12,7 @@ from optimizer.derived.futures.obstacles import Obstacle
 from optimizer.fields import site_shapes
 from optimizer.fields.site_walls import HALF_FT
 from optimizer.layout import Pose
-from optimizer.site import Site
+from optimizer.site import Site, clear_middle, clear_width_ft
 
 _STREET_FT: Final = 24.0
 """Depth and width to each side of the ground before a gate on which a vehicle stands and turns in."""
@@ -21,7 +21,8 @@ _STREET_FT: Final = 24.0
 def driven_ground(site: Site, there: Sequence[Obstacle]) -> BaseGeometry:
     """Ground of the yard without obstacles, and of the street before its gates.
 
-    The boundary is open at gates alone, and there whatever wall stands on it: an entrance is one.
+    The boundary is open at gates alone, and there whatever wall stands on it: an entrance is one, as wide as the
+    opening that it leads through where the wall has one.
     """
     yard = site_shapes(site).boundary
     gates = shapely.union_all([_opening(gate) for gate in gates_of(site)])
@@ -33,14 +34,13 @@ def driven_ground(site: Site, there: Sequence[Obstacle]) -> BaseGeometry:
 
 
 def gates_of(site: Site, pose: Pose | None = None) -> Iterator[Gate]:
-    """Entrances that machines use, on the plan or in a pose."""
-    for entrance in site.entrances:
-        if "machines" in entrance.used_by:
-            at, inward = entrance.at, entrance.inward
-            if pose is not None:
-                (a, b, c, d), (x, y) = pose.matrix, inward
-                at, inward = pose.point(at), (a * x + b * y, c * x + d * y)
-            yield Gate(entrance.name, at, entrance.width_ft, inward)
+    """Entrances that machines use with their clear widths, on the plan or in a pose."""
+    for entrance in site.machine_entrances:
+        at, inward = clear_middle(site, entrance), entrance.inward
+        if pose is not None:
+            (a, b, c, d), (x, y) = pose.matrix, inward
+            at, inward = pose.point(at), (a * x + b * y, c * x + d * y)
+        yield Gate(entrance.name, at, clear_width_ft(site, entrance), inward)
 
 
 def _opening(gate: Gate) -> Polygon:
