@@ -29,7 +29,7 @@ class SiteLights:
 
 
 def site_lights(derived: Derived) -> SiteLights:
-    """One for each started stretch of arrival and main ways, one for two risers of each flight that is built."""
+    """One for each started stretch of arrival and main ways, and for so many risers of each flight that is built."""
     way_ft = sum(LineString(leg.points).length for leg in derived.laid.legs if leg.use != "service")
     flights = [flight.risers for flight in derived.grading.flights if GROUND not in flight.between]
     return SiteLights(

@@ -15,9 +15,11 @@ from optimizer.quantities.gas import (
     SOURCE,
     cfh,
     cylinder_clear_ft,
+    cylinder_gal,
     cylinder_h,
     demand_mbh,
     pipe_size,
+    propane_btu_per_gal,
     tank_clear_ft,
 )
 from optimizer.quantities.part import Counted, Line, Part
@@ -55,7 +57,8 @@ def gas_branch_parts(line: Line, of: Counted) -> Iterator[Part]:
     mbh = gas_demand_mbh(of.placed(line))
     yield line.part("demand", mbh, "thousand Btu/h", _burners(of.placed(line)), DEMAND_SOURCE)
     if not of.amount("gas run", line.room) and not any(u.kind == "gas" for u in of.derived.site.utilities):
-        how = f"no gas on the site: 4.6 gal of propane x 91,500 Btu / {mbh:g} thousand Btu an hour"
+        heat = f"{cylinder_gal():g} gal of propane x {propane_btu_per_gal():,.0f} Btu"
+        how = f"no gas on the site: {heat} / {mbh:g} thousand Btu an hour"
         yield line.part("hours of a 20 lb cylinder", min(cylinder_h(mbh), 999), "h", how, "a propane supplier's page")
         flame, opening, _ = cylinder_clear_ft()
         how = (
