@@ -13,7 +13,7 @@ from optimizer.grading import GROUND
 from optimizer.quantities.electric import TRANSFORMERS_W, light_cable, transformer_w
 from optimizer.quantities.figures import figure, value
 from optimizer.quantities.part import Counted, Line, Part
-from optimizer.quantities.services import run_ft
+from optimizer.quantities.services import nearest_start, run_ft
 
 LIGHT: Final = "light"
 
@@ -98,8 +98,8 @@ def _supply(line: Line, of: Counted) -> Iterator[Part]:
 def _run_ft(of: Counted, zone: Line) -> float:
     """From where electricity starts to a room, and once along its longer side [ft]."""
     room = of.placed(zone)
-    starts = [start.at for start in of.derived.site.utilities if start.kind == "electric"]
     if room is None:
         return 0.0
-    to_room = min((run_ft(at, room.placement) for at in starts), default=0.0)
+    start = nearest_start(of.derived.site, "electric", room.placement)
+    to_room = run_ft(start, room.placement) if start else 0.0
     return to_room + max(room.placement.width_ft, room.placement.depth_ft)

@@ -23,7 +23,7 @@ from optimizer.quantities.gas import (
     tank_clear_ft,
 )
 from optimizer.quantities.part import Counted, Line, Part
-from optimizer.site import Point
+from optimizer.site import Point, Site
 
 _TANK_GAL: Final = 500.0  # the largest that keeps 10 ft
 _TRADE: Final = "a licensed trade decides under local codes"
@@ -45,6 +45,12 @@ def _to_circle_ft(start: Point, placement: Placement) -> float:
     if less >= radius * sqrt(0.5):
         return max(0.0, less + more - radius * sqrt(2.0))
     return max(0.0, more - sqrt(radius**2 - less**2))
+
+
+def nearest_start(site: Site, supply: str, placement: Placement) -> Point | None:
+    """Where a supply starts that has the shortest run to a room; None where the site does not say."""
+    starts = [start.at for start in site.utilities if start.kind == supply]
+    return min(starts, key=lambda at: run_ft(at, placement), default=None)
 
 
 def gas_demand_mbh(room: PlacedRoom | None) -> float:
@@ -131,11 +137,10 @@ def water_run_parts(line: Line, _of: Counted) -> Iterator[Part]:
 def _under_ways_ft(of: Counted, line: Line) -> float:
     """Length of an electric run that lies under ways, along the axes: x first, then y."""
     room = of.placed(line)
-    starts = [start.at for start in of.derived.site.utilities if start.kind == "electric"]
-    if room is None or not starts:
+    start = nearest_start(of.derived.site, "electric", room.placement) if room else None
+    if room is None or start is None:
         return 0.0
-    x, y = min(starts, key=lambda at: run_ft(at, room.placement))
-    there = room.placement
+    (x, y), there = start, room.placement
     end = (min(max(x, there.x_ft), there.right_ft), min(max(y, there.y_ft), there.top_ft))
     under = float(LineString([(x, y), (end[0], y), end]).intersection(of.derived.paths).length)
     return under + 2 * value("sleeve_beyond_ft") if under > value("sleeve_beyond_ft") / 2 else 0.0
