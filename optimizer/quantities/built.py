@@ -5,7 +5,6 @@ from math import ceil
 from typing import Final
 
 from optimizer.catalogue.sides import side_kind
-from optimizer.grading import GROUND
 from optimizer.layout import PlacedRoom
 from optimizer.quantities.concrete import footing_cuyd, post_footings_cuyd, posts_for, slab_cuyd
 from optimizer.quantities.figures import figure, value
@@ -61,9 +60,9 @@ def retaining_parts(line: Line, of: Counted) -> Iterator[Part]:
 def step_parts(line: Line, of: Counted) -> Iterator[Part]:
     """Treads of each flight that is built in the line's phase, and handrails."""
     before = of.before(line.phase)
-    there = before.grading.flights if before else ()
-    for flight in of.stages[line.phase].grading.flights:
-        if GROUND in flight.between or flight in there:
+    there = before.grading.built_flights if before else ()
+    for flight in of.stages[line.phase].grading.built_flights:
+        if flight in there:
             continue
         ends, treads = " to ".join(flight.between), flight.risers - 1 + flight.landings
         how = (

@@ -9,7 +9,6 @@ from shapely import LineString
 
 from optimizer.catalogue import SITE
 from optimizer.derived import Derived
-from optimizer.grading import GROUND
 from optimizer.quantities.electric import TRANSFORMERS_W, light_cable, transformer_w
 from optimizer.quantities.figures import figure, value
 from optimizer.quantities.part import Counted, Line, Part
@@ -31,7 +30,7 @@ class SiteLights:
 def site_lights(derived: Derived) -> SiteLights:
     """One for each started stretch of arrival and main ways, and for so many risers of each flight that is built."""
     way_ft = sum(LineString(leg.points).length for leg in derived.laid.legs if leg.use != "service")
-    flights = [flight.risers for flight in derived.grading.flights if GROUND not in flight.between]
+    flights = [flight.risers for flight in derived.grading.built_flights]
     return SiteLights(
         way_ft=way_ft,
         along_ways=ceil(way_ft / value("way_light_ft") - 1e-9),
