@@ -7,6 +7,7 @@ import shapely
 from shapely import Polygon
 from shapely.geometry.base import BaseGeometry
 
+from optimizer.derived.boxes import box_along
 from optimizer.derived.futures.course import Gate
 from optimizer.derived.futures.obstacles import Obstacle
 from optimizer.fields import site_shapes
@@ -44,14 +45,8 @@ def gates_of(site: Site, pose: Pose | None = None) -> Iterator[Gate]:
 
 
 def _opening(gate: Gate) -> Polygon:
-    return _before(gate, gate.width_ft / 2, -0.1, 0.1)
+    return box_along(gate.at, gate.inward, gate.width_ft, -0.1, 0.1)
 
 
 def _street(gate: Gate) -> Polygon:
-    return _before(gate, gate.width_ft / 2 + _STREET_FT, -_STREET_FT, 0.0)
-
-
-def _before(gate: Gate, half_ft: float, start_ft: float, end_ft: float) -> Polygon:
-    (x, y), (in_x, in_y) = gate.at, gate.inward
-    corners = ((-half_ft, start_ft), (half_ft, start_ft), (half_ft, end_ft), (-half_ft, end_ft))
-    return Polygon([(x + across * in_y + along * in_x, y - across * in_x + along * in_y) for across, along in corners])
+    return box_along(gate.at, gate.inward, gate.width_ft + 2 * _STREET_FT, -_STREET_FT, 0.0)
