@@ -4,14 +4,14 @@ from collections.abc import Iterator
 
 from optimizer.appraisal.site_measures import GroundMeasures
 from optimizer.catalogue import SITE, Charge, charge
-from optimizer.grading import GROUND, Flight, Grading
+from optimizer.grading import Grading
 from optimizer.layout import Placed
 
 
 def groundwork(grading: Grading, placed: Placed) -> Iterator[Charge]:
-    """Charges of a grading; steps from a door to open ground are taken to be there already."""
+    """Charges of a grading."""
     phases = {there.name: there.room.phase for there in placed}
-    for flight in built_flights(grading):
+    for flight in grading.built_flights:
         phase = max(phases.get(end, 1) for end in flight.between)
         yield charge(phase=phase, room=SITE, item="steps", amount=flight.risers)
     for wall in grading.walls:
@@ -23,11 +23,6 @@ def groundwork(grading: Grading, placed: Placed) -> Iterator[Charge]:
         yield charge(phase=phases[earth.room], room=earth.room, item="earth fill", amount=earth.fill_ccy)
 
 
-def built_flights(grading: Grading) -> tuple[Flight, ...]:
-    """Flights that the layout asks for, those from a door to open ground left out."""
-    return tuple(flight for flight in grading.flights if GROUND not in flight.between)
-
-
 def ground_measures(grading: Grading) -> GroundMeasures | None:
     """Figures of a grading; None where the scenario gives no levels."""
     if not grading.is_known:
@@ -35,7 +30,7 @@ def ground_measures(grading: Grading) -> GroundMeasures | None:
     walls = grading.walls
     return GroundMeasures(
         levels=grading.levels_ft,
-        risers=sum(flight.risers for flight in built_flights(grading)),
+        risers=sum(flight.risers for flight in grading.built_flights),
         cut_bcy=round(grading.cut_bcy, 2),
         fill_ccy=round(grading.fill_ccy, 2),
         away_lcy=round(grading.hauled_off_lcy, 2),

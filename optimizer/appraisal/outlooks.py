@@ -12,7 +12,7 @@ from optimizer.brief import Later as Rise
 from optimizer.catalogue import Charge, FutureKind, Later, PriceBook, charge, future_kind, later, to_cents
 from optimizer.derived import Access, Derived, Fit, FutureSite
 from optimizer.layout import Placed, PlacedRoom, shared_edge_ft
-from optimizer.quantities import RETURN, run_ft
+from optimizer.quantities import RETURN, nearest_start, run_ft
 from optimizer.site import Site
 
 _PUT_BACK: Final = {
@@ -128,9 +128,8 @@ def _at_todays_prices(budget: Budget) -> Budget:
 def _held_in_price(site: Site, room: PlacedRoom, future: FutureKind) -> Iterator[Charge]:
     """Runs to the held ground, and the base under the deck: what a builder does anyway, sooner or later."""
     for supply in future.runs:
-        starts = [run_ft(start.at, room.placement) for start in site.utilities if start.kind == supply]
-        if starts:
-            yield charge(phase=1, room=room.name, item=f"{supply} run", amount=min(starts))
+        if start := nearest_start(site, supply, room.placement):
+            yield charge(phase=1, room=room.name, item=f"{supply} run", amount=run_ft(start, room.placement))
     (wide, deep), (long, short) = future.needs_ft, future.body_ft
     yield charge(phase=1, room=room.name, item="base under later deck", amount=wide * deep - long * short)
 

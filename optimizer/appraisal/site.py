@@ -5,7 +5,7 @@ from typing import Final
 
 from optimizer.appraisal.arrival import arrival_length_ft, arrival_of, arrival_view, risers_seen_share
 from optimizer.appraisal.axis import axis_hits, focal_point
-from optimizer.appraisal.groundwork import built_flights, ground_measures
+from optimizer.appraisal.groundwork import ground_measures
 from optimizer.appraisal.site_measures import SiteMeasures
 from optimizer.appraisal.smoke import smoke_shares
 from optimizer.derived import Derived
@@ -42,5 +42,5 @@ def site_measures(derived: Derived, *, seen: SeenShares = ()) -> SiteMeasures:
 def _risers_seen(scenario: Scenario, placed: Placed, grading: Grading, arrival: Entrance) -> float | None:
     """Share of the risers that a guest who stands just inside the entrance sees."""
     site, view = scenario.site, arrival_view(scenario.site, placed, arrival)
-    flights = [(f.at, ground_at_ft(site, f.at), f.risers) for f in built_flights(grading)]
+    flights = [(f.at, ground_at_ft(site, f.at), f.risers) for f in grading.built_flights]
     return risers_seen_share(flights, view.sees)

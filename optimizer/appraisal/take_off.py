@@ -23,7 +23,7 @@ from optimizer.derived import Derived, PoolSite, stages_of
 from optimizer.fields.existing_paving import paving_to
 from optimizer.grading import Grading
 from optimizer.layout import Placed
-from optimizer.quantities import POOR_ACCESS, RETURN, extra_charges, later_phases, poor_access, run_ft
+from optimizer.quantities import POOR_ACCESS, RETURN, extra_charges, later_phases, nearest_start, poor_access, run_ft
 from optimizer.scenario import Scenario
 from optimizer.site import Site
 
@@ -117,6 +117,6 @@ def _runs(site: Site, placed: Placed, by_room: Sequence[Charge]) -> Iterator[Cha
         supply, room = branch.item.removesuffix(" branch"), placed.of(branch.room)
         if supply not in _SUPPLIES or room is None:
             continue
-        lengths = [run_ft(start.at, room.placement) for start in site.utilities if start.kind == supply]
-        if lengths:
-            yield charge(phase=branch.phase, room=branch.room, item=f"{supply} run", amount=min(lengths))
+        if start := nearest_start(site, supply, room.placement):
+            length = run_ft(start, room.placement)
+            yield charge(phase=branch.phase, room=branch.room, item=f"{supply} run", amount=length)

@@ -37,6 +37,7 @@ from optimizer.catalogue.estimate_classes import (
 )
 from optimizer.catalogue.existing import LIFTED, NOTHING_THERE, OVERLAID, Existing, existing_of, is_carried
 from optimizer.catalogue.finish import (
+    PAVING_ITEMS,
     ChosenFinish,
     Palette,
     border_width_ft,
@@ -112,6 +113,7 @@ __all__ = [
     "NOTHING_THERE",
     "OTHER",
     "OVERLAID",
+    "PAVING_ITEMS",
     "SCREENED",
     "SHARE",
     "SITE",

@@ -56,7 +56,7 @@ def phase_cautions(scenario: Scenario, placed: Placed, cost: Cost, currency: str
 
 def _passing(scenario: Scenario, placed: Placed, phase: int) -> Iterator[str]:
     """Heavy rooms of a phase that lie farther from where machines come in than paving that is there by then."""
-    starts = [entrance for entrance in scenario.site.entrances if "machines" in entrance.used_by]
+    starts = scenario.site.machine_entrances
     built = [room for room in placed.paved if room.room.phase < phase]
     for room in (room for room in placed if room.room.phase == phase and _is_heavy(room)):
         if not starts:

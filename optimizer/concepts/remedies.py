@@ -12,7 +12,6 @@ from shapely.geometry.base import BaseGeometry
 
 from optimizer.appraisal import Appraisal
 from optimizer.appraisal.arrival import ArrivalView, arrival_of, arrival_view
-from optimizer.appraisal.groundwork import built_flights
 from optimizer.catalogue import PriceBook, to_cents
 from optimizer.catalogue.sides import side_kind
 from optimizer.circulation import way_polygon
@@ -75,7 +74,7 @@ def remedies_for(scenario: Scenario, placed: Placed, book: PriceBook, appraisal:
     if arrival is None or not appraisal.site.risers_seen_share:
         return ()
     view = arrival_view(site, placed, arrival)
-    flights = built_flights(grade(site, placed, appraisal.ways))
+    flights = grade(site, placed, appraisal.ways).built_flights
     seen = [flight for flight in flights if view.sees(flight.at, ground_at_ft(site, flight.at))]
     free = _plantable(scenario, placed, appraisal)
     found = [tuple(_screens(site, book, view, free, flight)) for flight in seen]

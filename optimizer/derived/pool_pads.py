@@ -10,9 +10,10 @@ from shapely import LineString, Point, Polygon
 from shapely.geometry.base import BaseGeometry
 
 from optimizer.catalogue import distance_ft, keep_out_ft, line_clear_ft, pad_size_ft, root_rings
+from optimizer.derived.boxes import box_along, jambs
 from optimizer.fields import SITES, site_shapes
 from optimizer.layout import TOLERANCE_FT
-from optimizer.site import Door, Ring, Site, Window
+from optimizer.site import Ring, Site
 
 _FARTHEST_FT: Final = 8.0
 """Equipment that must keep farther from an edge of the yard does not stand along it; common practice, no source."""
@@ -81,15 +82,10 @@ def _free(site: Site) -> BaseGeometry:
 def _before_openings(site: Site) -> Iterator[BaseGeometry]:
     ahead_ft, beside_ft = distance_ft(site, "ahead_of_door"), distance_ft(site, "beside_window")
     for door in site.doors:
-        near, far = _opening(door, 0.0), _opening(door, ahead_ft)
-        yield Polygon([*near, *reversed(far)])
-    yield from (LineString(_opening(pane, 0.0)).buffer(beside_ft) for pane in site.windows if pane.opens)
-
-
-def _opening(opening: Door | Window, out_ft: float) -> Side:
-    (x, y), (out_x, out_y), half = opening.at, opening.outward, opening.width_ft / 2
-    x, y = x + out_ft * out_x, y + out_ft * out_y
-    return ((x + half * out_y, y - half * out_x), (x - half * out_y, y + half * out_x))
+        yield box_along(door.at, door.outward, door.width_ft, 0.0, ahead_ft)
+    for pane in site.windows:
+        if pane.opens:
+            yield LineString(jambs(pane.at, pane.outward, pane.width_ft)).buffer(beside_ft)
 
 
 def _underground(site: Site) -> Iterator[BaseGeometry]:

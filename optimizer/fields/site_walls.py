@@ -5,6 +5,7 @@ from functools import lru_cache
 from typing import Final
 
 from shapely import LineString, Point, Polygon, get_parts, union_all
+from shapely.geometry.base import BaseGeometry
 from shapely.ops import substring
 
 from optimizer.catalogue.heights import DEFAULT_HEIGHT_FT
@@ -82,9 +83,14 @@ def open_edges(site: Site, one: Placement, other: Placement) -> tuple[LineString
     """Parts of the edge that two touching rooms share on which no wall stands."""
     left, right = max(one.x_ft, other.x_ft), min(one.right_ft, other.right_ft)
     low, top = max(one.y_ft, other.y_ft), min(one.top_ft, other.top_ft)
-    walls = union_all([part.buffer(TOLERANCE_FT, cap_style="flat") for part in walls_for_feet(site)])
-    edge = LineString([(left, low), (right, top)]).difference(walls)
+    edge = LineString([(left, low), (right, top)]).difference(_ground_at_walls(site))
     return tuple(part for part in get_parts(edge) if part.length > _LEAST_FT)
+
+
+@lru_cache(maxsize=SITES)
+def _ground_at_walls(site: Site) -> BaseGeometry:
+    """Ground so near a wall that an edge there lies on it."""
+    return union_all([part.buffer(TOLERANCE_FT, cap_style="flat") for part in walls_for_feet(site)])
 
 
 def _passages(wall: Wall) -> Iterator[Span]:

@@ -3,7 +3,7 @@
 from optimizer.grading.access import RouteFinding, accessible_route
 from optimizer.grading.clear import Foot, kept_clear, too_near
 from optimizer.grading.climb import climbed
-from optimizer.grading.earthwork import Earth, bank_cuyd, grid_volume_cuft, loose_cuyd
+from optimizer.grading.earthwork import CUFT_PER_CUYD, Earth, bank_cuyd, grid_volume_cuft, loose_cuyd
 from optimizer.grading.falls import Fall
 from optimizer.grading.flights import GROUND, Flight
 from optimizer.grading.grade import Levelled, grade, graded, levelled
@@ -12,6 +12,7 @@ from optimizer.grading.profile import rooms_along
 from optimizer.grading.walls import Guard, Wall
 
 __all__ = [
+    "CUFT_PER_CUYD",
     "GROUND",
     "Earth",
     "Fall",

@@ -92,14 +92,17 @@ def _at_doors(paved: Paved, levels_ft: Sequence[float]) -> Iterator[Flight]:
 def _between_rooms(paved: Paved, levels_ft: Sequence[float]) -> Iterator[Flight]:
     for low, high in (sorted(pair, key=lambda room: levels_ft[room]) for pair in paved.touching):
         rise = levels_ft[high] - levels_ft[low]
+        risers = risers_for(12 * rise)
+        if not risers:
+            continue
         lower, upper = (paved.rooms[room].placement for room in (low, high))
         # Of an edge with walls on it the longest part that is open.
         open_part = max(open_edges(paved.site, lower, upper), key=lambda part: part.length)
         edge = open_part.length
-        if risers_for(12 * rise) and edge >= CLEAR_WIDTH_FT - TOLERANCE_FT:
+        if edge >= CLEAR_WIDTH_FT - TOLERANCE_FT:
             (middle,) = open_part.interpolate(0.5, normalized=True).coords
             going = _going(middle, lower)
-            ends, risers = (lower.room, upper.room), risers_for(12 * rise)
+            ends = (lower.room, upper.room)
             places = _along_edge(edge, middle, going)
             yield _clearest(paved, [_flight(ends, rise, risers, width, at, going) for at, width in places])
 

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from optimizer.grading.earthwork import Earth, bank_cuyd, loose_cuyd
 from optimizer.grading.falls import Fall
-from optimizer.grading.flights import Flight
+from optimizer.grading.flights import GROUND, Flight
 from optimizer.grading.walls import Guard, Wall
 
 
@@ -28,6 +28,11 @@ class Grading:
     def level_ft(self, room: str) -> float | None:
         """Level of a paved room [ft]; None for any other, which follows the ground."""
         return dict(self.levels_ft).get(room)
+
+    @property
+    def built_flights(self) -> tuple[Flight, ...]:
+        """Flights that the layout asks for; steps from a door to open ground are taken to be there already."""
+        return tuple(flight for flight in self.flights if GROUND not in flight.between)
 
     @property
     def cut_bcy(self) -> float:

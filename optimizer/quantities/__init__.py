@@ -5,7 +5,7 @@ from optimizer.quantities.figures import BuildUp, Figure, build_up, figure
 from optimizer.quantities.machine_way import is_closed_to_machines
 from optimizer.quantities.part import Counted, Line, Part
 from optimizer.quantities.paving import layer_cuyd
-from optimizer.quantities.services import run_ft
+from optimizer.quantities.services import nearest_start, run_ft
 from optimizer.quantities.take_off import parts_of
 
 __all__ = [
@@ -24,6 +24,7 @@ __all__ = [
     "is_closed_to_machines",
     "later_phases",
     "layer_cuyd",
+    "nearest_start",
     "parts_of",
     "poor_access",
     "run_ft",

@@ -5,7 +5,6 @@ from math import ceil
 from typing import Final
 
 from optimizer.catalogue.sides import side_kind
-from optimizer.grading import GROUND
 from optimizer.layout import PlacedRoom
 from optimizer.quantities.concrete import footing_cuyd, post_footings_cuyd, posts_for, slab_cuyd
 from optimizer.quantities.figures import figure, value
@@ -18,7 +17,7 @@ _FROM_DRAWING: Final = "measured on the drawing"
 def counter_parts(line: Line, of: Counted) -> Iterator[Part]:
     """Running length, top, slab and bar top of a kitchen's counter."""
     length, depth, thick = line.quantity, value("counter_depth_ft"), value("counter_slab_in")
-    yield line.part("counter, running length", length, "ft", "ground of the drawn counter / its depth of 2 ft")
+    yield line.part("counter, running length", length, "ft", f"ground of the drawn counter / its depth of {depth:g} ft")
     yield line.part("counter top", length * depth, "sq ft", f"{length:,.2f} ft x {depth:g} ft")
     how = f"{length * depth:,.1f} sq ft x {thick:g} in / 324 x (1 + {value('slab_waste'):.0%})"
     yield line.part("slab under it", slab_cuyd(length * depth, thick), "cu yd", how, figure("counter_slab_in").source)
@@ -61,9 +60,9 @@ def retaining_parts(line: Line, of: Counted) -> Iterator[Part]:
 def step_parts(line: Line, of: Counted) -> Iterator[Part]:
     """Treads of each flight that is built in the line's phase, and handrails."""
     before = of.before(line.phase)
-    there = before.grading.flights if before else ()
-    for flight in of.stages[line.phase].grading.flights:
-        if GROUND in flight.between or flight in there:
+    there = before.grading.built_flights if before else ()
+    for flight in of.stages[line.phase].grading.built_flights:
+        if flight in there:
             continue
         ends, treads = " to ".join(flight.between), flight.risers - 1 + flight.landings
         how = (
@@ -99,10 +98,10 @@ def shed_parts(line: Line, _of: Counted) -> Iterator[Part]:
 
 def screen_parts(line: Line, _of: Counted) -> Iterator[Part]:
     """Posts of a screen."""
-    posts = ceil(line.quantity / 8 - 1e-9) + 1
-    yield line.part(
-        "posts", posts, "each", f"{line.quantity:g} ft, one every 8 ft and one more", "common practice, no source"
-    )
+    apart_ft = value("screen_post_ft")
+    posts = ceil(line.quantity / apart_ft - 1e-9) + 1
+    how = f"{line.quantity:g} ft, one every {apart_ft:g} ft and one more"
+    yield line.part("posts", posts, "each", how, figure("screen_post_ft").source)
 
 
 def equipped(room: PlacedRoom) -> tuple[tuple[str, float], ...]:

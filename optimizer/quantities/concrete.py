@@ -2,10 +2,9 @@
 
 from math import ceil
 
+from optimizer.grading import CUFT_PER_CUYD
 from optimizer.quantities.figures import value
 from optimizer.quantities.paving import layer_cuyd
-
-_CUFT: float = 27.0
 
 
 def slab_cuyd(area_sqft: float, thickness_in: float, waste: float | None = None) -> float:
@@ -26,4 +25,4 @@ def posts_for(width_ft: float, depth_ft: float) -> int:
 
 def post_footings_cuyd(posts: int) -> float:
     """Concrete under posts with what is lost."""
-    return posts * value("post_footing_cuft") / _CUFT * (1 + value("footing_waste"))
+    return posts * value("post_footing_cuft") / CUFT_PER_CUYD * (1 + value("footing_waste"))

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from math import ceil
 from typing import Final
 
-from optimizer.catalogue import SITE, Charge, charge
+from optimizer.catalogue import LIFTED, PAVING_ITEMS, SITE, Charge, charge
 from optimizer.catalogue.steps import wall_needs_permit
 from optimizer.derived import Derived
 from optimizer.fields import site_shapes
@@ -13,7 +13,7 @@ from optimizer.grading import bank_cuyd, loose_cuyd
 from optimizer.quantities.figures import value
 from optimizer.quantities.grounds import trees_near_work
 from optimizer.quantities.lights import LIGHT, site_lights
-from optimizer.quantities.machine_way import hard_to_reach, machine_entrances, worn_lawn_sqft
+from optimizer.quantities.machine_way import hard_to_reach, worn_lawn_sqft
 from optimizer.quantities.outlines import dug_sqft
 from optimizer.quantities.part import Counted
 from optimizer.quantities.paving import layer_cuyd
@@ -22,18 +22,7 @@ from optimizer.quantities.services import gas_demand_mbh
 POOR_ACCESS: Final = "poor access"
 RETURN: Final = "return to the site"
 EARTH_AND_PAVING: Final = frozenset(
-    {
-        "unit paving",
-        "plain paving",
-        "path paving",
-        "unit paving overlay",
-        "plain paving overlay",
-        "paving lifted",
-        "earth cut",
-        "earth fill",
-        "spoil carted away",
-        "pool shell",
-    }
+    {*PAVING_ITEMS, LIFTED, "earth cut", "earth fill", "spoil carted away", "pool shell"}
 )
 """Items that are dearer where machines do not come: 15 to 25 %, layout rules."""
 
@@ -75,8 +64,8 @@ def extra_charges(stages: Mapping[int, Derived], charges: Sequence[Charge]) -> I
 def _lights(of: Counted) -> Extra:
     lights = site_lights(of.derived)
     counts = f"{lights.along_ways} and {lights.at_steps}"
-    apart_ft = value("way_light_ft")
-    told = f"one for {apart_ft:g} ft of ways that guests and many trips take, one for two risers: {counts}"
+    apart_ft, risers = value("way_light_ft"), value("risers_per_light")
+    told = f"one for {apart_ft:g} ft of ways that guests and many trips take, one for {risers:g} risers: {counts}"
     return Extra(LIGHT, lights.along_ways + lights.at_steps, told)
 
 
@@ -90,18 +79,19 @@ def _spoil(of: Counted) -> Extra:
 
 def _lawn(of: Counted) -> Extra:
     worn = worn_lawn_sqft(of.derived)
-    told = "open ground 8 ft wide along the machines' shortest ways from their entrance to each paved room"
-    missing = "" if machine_entrances(of.derived.site) else "; the scenario names no entrance for machines"
+    wide = f"open ground {value('track_ft'):g} ft wide"
+    told = f"{wide} along the machines' shortest ways from their entrance to each paved room"
+    missing = "" if of.derived.site.machine_entrances else "; the scenario names no entrance for machines"
     return Extra("lawn repair", worn, told + missing, usual=500.0)
 
 
 def _downspouts(of: Counted) -> Extra:
-    near_ft = value("at_wall_ft")
+    near_ft, each_ft = value("at_wall_ft"), value("downspout_wall_ft")
     houses = [house.exterior for house in site_shapes(of.derived.site).buildings]
     paved = [room.shape.buffer(near_ft) for room in of.derived.placed.once if "paving" in room.rules.built_as]
     along = sum(float(wall.intersection(ground).length) for wall in houses for ground in paved)
-    count = ceil(along / value("downspout_wall_ft") - 1e-9)
-    told = f"paving within {near_ft:g} ft of {along:,.0f} ft of house wall, one downspout for 35 ft of it"
+    count = ceil(along / each_ft - 1e-9)
+    told = f"paving within {near_ft:g} ft of {along:,.0f} ft of house wall, one downspout for {each_ft:g} ft of it"
     return Extra("downspout led away", count, told, usual=2.0)
 
 

@@ -35,12 +35,22 @@ def pipe_size(flow_cfh: float, longest_ft: float) -> str | None:
 
 def cylinder_h(mbh: float) -> float:
     """Hours that a 20 lb cylinder of propane feeds a burner; infinite where nothing burns."""
-    return float(data(_FILE)["cylinder_gal"]) * hours_per_gallon(mbh) if mbh else inf
+    return cylinder_gal() * hours_per_gallon(mbh) if mbh else inf
+
+
+def cylinder_gal() -> float:
+    """Gallons in a 20 lb cylinder of propane."""
+    return float(data(_FILE)["cylinder_gal"])
+
+
+def propane_btu_per_gal() -> float:
+    """Heat in a gallon of propane [Btu]."""
+    return float(data(_FILE)["propane_btu_per_gal"])
 
 
 def hours_per_gallon(mbh: float) -> float:
     """Hours that a gallon of propane feeds a burner."""
-    return float(data(_FILE)["propane_btu_per_gal"]) / (mbh * 1000)
+    return propane_btu_per_gal() / (mbh * 1000)
 
 
 def tank_clear_ft(gallons: float, *, is_single: bool = False) -> float:

@@ -9,25 +9,23 @@ from shapely import Point
 from optimizer.catalogue import pool_figure, pool_gallons, root_rings
 from optimizer.catalogue.steps import step_rules
 from optimizer.derived import Derived
-from optimizer.grading import bank_cuyd, loose_cuyd
+from optimizer.grading import bank_cuyd
 from optimizer.layout import side_ends
 from optimizer.layout.shapes import middle
-from optimizer.quantities.earth import end_areas_cuyd, loads
+from optimizer.quantities.earth import end_areas_cuyd, loads, loose_part
 from optimizer.quantities.figures import figure, value
 from optimizer.quantities.part import Counted, Line, Part
 from optimizer.quantities.paving import layer_cuyd
 from optimizer.quantities.water import load_psf, tub_lb
 from optimizer.site import Tree
 
-_SWELL: Final = "handbooks, 20 to 30 % for common earth"
 _TUB: Final = (695.0, 325.0, 5)
 """Dry weight [lb], gallons and people of a usual tub; bigthebiggest.com hot tub sizes."""
 
 
 def cut_parts(line: Line, _of: Counted) -> Iterator[Part]:
     """Loose volume of what is dug."""
-    loose = loose_cuyd(line.quantity)
-    yield line.part("loose", loose, "cu yd", f"{line.quantity:,.2f} cu yd x {loose_cuyd(1):g} swell", _SWELL)
+    yield loose_part(line, "loose", line.quantity)
 
 
 def fill_parts(line: Line, _of: Counted) -> Iterator[Part]:
@@ -133,7 +131,7 @@ def pool_parts(line: Line, of: Counted) -> Iterator[Part]:
     yield line.part("water", gallons, "gal", how, "published tables of pool volumes")
     dug = layer_cuyd(line.quantity, 12 * deep)
     yield line.part("dug out for the shell, in the bank", dug, "cu yd", f"{line.quantity:g} sq ft x {deep:g} ft / 27")
-    yield line.part("the same, loose", loose_cuyd(dug), "cu yd", f"{dug:,.2f} cu yd x {loose_cuyd(1):g} swell", _SWELL)
+    yield loose_part(line, "the same, loose", dug)
 
 
 def tub_parts(line: Line, of: Counted) -> Iterator[Part]:

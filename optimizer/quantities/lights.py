@@ -9,11 +9,10 @@ from shapely import LineString
 
 from optimizer.catalogue import SITE
 from optimizer.derived import Derived
-from optimizer.grading import GROUND
 from optimizer.quantities.electric import TRANSFORMERS_W, light_cable, transformer_w
 from optimizer.quantities.figures import figure, value
 from optimizer.quantities.part import Counted, Line, Part
-from optimizer.quantities.services import run_ft
+from optimizer.quantities.services import nearest_start, run_ft
 
 LIGHT: Final = "light"
 
@@ -29,9 +28,9 @@ class SiteLights:
 
 
 def site_lights(derived: Derived) -> SiteLights:
-    """One for each started stretch of arrival and main ways, one for two risers of each flight that is built."""
+    """One for each started stretch of arrival and main ways, and for so many risers of each flight that is built."""
     way_ft = sum(LineString(leg.points).length for leg in derived.laid.legs if leg.use != "service")
-    flights = [flight.risers for flight in derived.grading.flights if GROUND not in flight.between]
+    flights = [flight.risers for flight in derived.grading.built_flights]
     return SiteLights(
         way_ft=way_ft,
         along_ways=ceil(way_ft / value("way_light_ft") - 1e-9),
@@ -98,8 +97,8 @@ def _supply(line: Line, of: Counted) -> Iterator[Part]:
 def _run_ft(of: Counted, zone: Line) -> float:
     """From where electricity starts to a room, and once along its longer side [ft]."""
     room = of.placed(zone)
-    starts = [start.at for start in of.derived.site.utilities if start.kind == "electric"]
     if room is None:
         return 0.0
-    to_room = min((run_ft(at, room.placement) for at in starts), default=0.0)
+    start = nearest_start(of.derived.site, "electric", room.placement)
+    to_room = run_ft(start, room.placement) if start else 0.0
     return to_room + max(room.placement.width_ft, room.placement.depth_ft)

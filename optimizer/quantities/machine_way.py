@@ -13,29 +13,15 @@ from optimizer.fields.existing_paving import standing_paving
 from optimizer.fields.site_walls import standing_parts
 from optimizer.layout import PlacedRoom
 from optimizer.quantities.figures import value
-from optimizer.site import Entrance, Site
+from optimizer.site import Entrance, Site, clear_width_ft
 
 _SLACK_FT = 0.1
-_AT_LINE_FT = 0.5  # a wall so near an entrance is the one that it leads through
-
-
-def machine_entrances(site: Site) -> tuple[Entrance, ...]:
-    """Entrances by which machines may come in."""
-    return tuple(entrance for entrance in site.entrances if "machines" in entrance.used_by)
-
-
-def clear_width_ft(site: Site, entrance: Entrance) -> float:
-    """Width of an entrance, and of the opening in a wall that it leads through [ft]."""
-    at = Point(entrance.at)
-    walls = [wall for wall in site.walls if LineString(wall.line).distance(at) <= _AT_LINE_FT]
-    openings = [o.width_ft for wall in walls for o in wall.openings if at.distance(Point(o.at)) <= o.width_ft / 2]
-    return min([entrance.width_ft, *openings])
 
 
 def hard_to_reach(derived: Derived) -> tuple[str, ...]:
     """Rooms with paving to which no way of 6 ft leads from any entrance for machines; none where none is given."""
     site = derived.site
-    if not machine_entrances(site):
+    if not site.machine_entrances:
         return ()
     reach, half = _reach(site), value("machine_way_ft") / 2 + _SLACK_FT
     built = [room for room in derived.placed.once if room.rules.built_as]
@@ -44,7 +30,7 @@ def hard_to_reach(derived: Derived) -> tuple[str, ...]:
 
 def is_closed_to_machines(site: Site) -> bool:
     """Whether no way of 6 ft leads into the yard from any entrance for machines; not where none is given."""
-    return bool(machine_entrances(site)) and bool(_reach(site).is_empty)
+    return bool(site.machine_entrances) and bool(_reach(site).is_empty)
 
 
 @lru_cache(maxsize=SITES)
@@ -61,7 +47,7 @@ def _reach(site: Site) -> BaseGeometry:
     ]
     open_ground = shapes.boundary.difference(shapely.union_all(blocked))
     # The street goes on outside an entrance that is wide enough, so the boundary is no wall there.
-    wide = [e for e in machine_entrances(site) if clear_width_ft(site, e) >= value("machine_way_ft")]
+    wide = [e for e in site.machine_entrances if clear_width_ft(site, e) >= value("machine_way_ft")]
     mouths = [LineString([e.at, _ahead(e, -half - 1)]).buffer(half, cap_style="flat") for e in wide]
     ground = shapely.union_all([open_ground, *mouths]).buffer(-half)
     starts = [Point(_ahead(e, 1.0)) for e in wide]
@@ -80,7 +66,7 @@ def worn_lawn_sqft(derived: Derived) -> float:
     lines = [line for room in rooms if (line := _shortest(derived, room)) is not None]
     if not lines:
         return 0.0
-    widest = max(clear_width_ft(derived.site, entrance) for entrance in machine_entrances(derived.site))
+    widest = max(clear_width_ft(derived.site, entrance) for entrance in derived.site.machine_entrances)
     track = shapely.union_all(lines).buffer(min(widest, value("track_ft")) / 2)
     shapes = site_shapes(derived.site)
     taken = [
@@ -96,6 +82,6 @@ def _shortest(derived: Derived, room: PlacedRoom) -> BaseGeometry | None:
     """Shortest way on open ground from an entrance for machines to a room; None where there is none."""
     access = derived.network.access
     stop = access.stop(room.name)
-    starts = [access.stop(entrance.name) for entrance in machine_entrances(derived.site)]
+    starts = [access.stop(entrance.name) for entrance in derived.site.machine_entrances]
     lines = [walked_line(derived.network, start, stop) for start in starts if start is not None and stop is not None]
     return min((line for line in lines if not line.is_empty), key=lambda line: line.length, default=None)

@@ -4,8 +4,8 @@ from collections.abc import Iterator
 from typing import Final
 
 from optimizer.catalogue import cuts_share
-from optimizer.grading import loose_cuyd
 from optimizer.quantities.concrete import slab_cuyd
+from optimizer.quantities.earth import loose_part
 from optimizer.quantities.figures import figure, value
 from optimizer.quantities.outlines import PavedPiece
 from optimizer.quantities.part import Counted, Line, Part
@@ -19,9 +19,7 @@ from optimizer.quantities.paving import (
     units,
 )
 
-PAVED_ITEMS: Final = ("unit paving", "plain paving", "path paving", "unit paving overlay", "plain paving overlay")
 _PATTERN: Final = "common practice, no source: no standard says what patterns waste"
-_SWELL: Final = "handbooks, 20 to 30 % for common earth"
 
 
 def paving_parts(line: Line, of: Counted) -> Iterator[Part]:
@@ -86,7 +84,7 @@ def _below(line: Line, of: Counted, piece: PavedPiece) -> Iterator[Part]:
         )
     dug = layer_cuyd(base, up.dug_in)
     yield line.part("dug out, in the bank", dug, "cu yd", f"{base:,.1f} sq ft x {up.dug_in:g} in / 324")
-    yield line.part("dug out, loose", loose_cuyd(dug), "cu yd", f"{dug:,.2f} cu yd x {loose_cuyd(1):g} swell", _SWELL)
+    yield loose_part(line, "dug out, loose", dug)
 
 
 def _edges(line: Line, of: Counted, piece: PavedPiece) -> Iterator[Part]:

@@ -1,8 +1,7 @@
 """Materials of a paved area on sand and crushed stone, from its measures: layers in inches, volumes in cubic yards."""
 
+from optimizer.grading import CUFT_PER_CUYD
 from optimizer.quantities.figures import value
-
-_CUFT: float = 27.0
 
 
 def units(area_sqft: float, cut_edge_ft: float) -> float:
@@ -13,7 +12,7 @@ def units(area_sqft: float, cut_edge_ft: float) -> float:
 
 def layer_cuyd(area_sqft: float, thickness_in: float) -> float:
     """Volume of a layer [cu yd]: 324 sq ft an inch thick are one."""
-    return area_sqft * thickness_in / 12 / _CUFT
+    return area_sqft * thickness_in / 12 / CUFT_PER_CUYD
 
 
 def ordered_sqft(net_sqft: float, cuts: float) -> float:

@@ -15,13 +15,15 @@ from optimizer.quantities.gas import (
     SOURCE,
     cfh,
     cylinder_clear_ft,
+    cylinder_gal,
     cylinder_h,
     demand_mbh,
     pipe_size,
+    propane_btu_per_gal,
     tank_clear_ft,
 )
 from optimizer.quantities.part import Counted, Line, Part
-from optimizer.site import Point
+from optimizer.site import Point, Site
 
 _TANK_GAL: Final = 500.0  # the largest that keeps 10 ft
 _TRADE: Final = "a licensed trade decides under local codes"
@@ -45,6 +47,12 @@ def _to_circle_ft(start: Point, placement: Placement) -> float:
     return max(0.0, more - sqrt(radius**2 - less**2))
 
 
+def nearest_start(site: Site, supply: str, placement: Placement) -> Point | None:
+    """Where a supply starts that has the shortest run to a room; None where the site does not say."""
+    starts = [start.at for start in site.utilities if start.kind == supply]
+    return min(starts, key=lambda at: run_ft(at, placement), default=None)
+
+
 def gas_demand_mbh(room: PlacedRoom | None) -> float:
     """What a room burns [thousand Btu/h]."""
     return demand_mbh(equipped(room)) if room else 0.0
@@ -55,7 +63,8 @@ def gas_branch_parts(line: Line, of: Counted) -> Iterator[Part]:
     mbh = gas_demand_mbh(of.placed(line))
     yield line.part("demand", mbh, "thousand Btu/h", _burners(of.placed(line)), DEMAND_SOURCE)
     if not of.amount("gas run", line.room) and not any(u.kind == "gas" for u in of.derived.site.utilities):
-        how = f"no gas on the site: 4.6 gal of propane x 91,500 Btu / {mbh:g} thousand Btu an hour"
+        heat = f"{cylinder_gal():g} gal of propane x {propane_btu_per_gal():,.0f} Btu"
+        how = f"no gas on the site: {heat} / {mbh:g} thousand Btu an hour"
         yield line.part("hours of a 20 lb cylinder", min(cylinder_h(mbh), 999), "h", how, "a propane supplier's page")
         flame, opening, _ = cylinder_clear_ft()
         how = (
@@ -128,11 +137,10 @@ def water_run_parts(line: Line, _of: Counted) -> Iterator[Part]:
 def _under_ways_ft(of: Counted, line: Line) -> float:
     """Length of an electric run that lies under ways, along the axes: x first, then y."""
     room = of.placed(line)
-    starts = [start.at for start in of.derived.site.utilities if start.kind == "electric"]
-    if room is None or not starts:
+    start = nearest_start(of.derived.site, "electric", room.placement) if room else None
+    if room is None or start is None:
         return 0.0
-    x, y = min(starts, key=lambda at: run_ft(at, room.placement))
-    there = room.placement
+    (x, y), there = start, room.placement
     end = (min(max(x, there.x_ft), there.right_ft), min(max(y, there.y_ft), there.top_ft))
     under = float(LineString([(x, y), (end[0], y), end]).intersection(of.derived.paths).length)
     return under + 2 * value("sleeve_beyond_ft") if under > value("sleeve_beyond_ft") / 2 else 0.0

@@ -3,16 +3,16 @@
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from typing import Final
 
-from optimizer.catalogue import LIFTED, Charge
+from optimizer.catalogue import LIFTED, PAVING_ITEMS, Charge
 from optimizer.derived import Derived
 from optimizer.quantities import built, grounds, lights, services
 from optimizer.quantities.part import Counted, Line, Part
-from optimizer.quantities.paved import PAVED_ITEMS, paving_parts
+from optimizer.quantities.paved import paving_parts
 
 Trade = Callable[[Line, Counted], Iterator[Part]]
 
 _TRADES: Final[Mapping[str, Trade]] = {
-    **dict.fromkeys(PAVED_ITEMS, paving_parts),
+    **dict.fromkeys(PAVING_ITEMS, paving_parts),
     **dict.fromkeys(
         ("kitchen counter, plain", "kitchen counter, veneer", "kitchen counter, stone"), built.counter_parts
     ),

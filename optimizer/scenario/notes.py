@@ -11,7 +11,7 @@ from optimizer.catalogue.sizing.run import equipment_names
 from optimizer.scenario.complaints import did_you_mean
 from optimizer.scenario.rings import outside_ft
 from optimizer.scenario.scenario import Scenario
-from optimizer.site import Site
+from optimizer.site import Site, clear_width_ft
 from optimizer.units import feet_inches
 
 _TOUCHES_FT: Final = 0.02
@@ -117,10 +117,10 @@ def _walled_up(site: Site) -> Iterator[str]:
 def _machine(scenario: Scenario) -> Iterator[str]:
     """Tell where not even the builder's smallest machine comes in."""
     machine = scenario.site.machine
-    gates = [entrance for entrance in scenario.site.entrances if "machines" in entrance.used_by]
-    if machine and all(gate.width_ft < machine.width_ft for gate in gates):
+    gates = [(gate.name, clear_width_ft(scenario.site, gate)) for gate in scenario.site.machine_entrances]
+    if machine and all(width_ft < machine.width_ft for _, width_ft in gates):
         wide = _length(scenario, machine.width_ft)
-        names = ", ".join(f"{gate.name} {_length(scenario, gate.width_ft)}" for gate in gates) or "none"
+        names = ", ".join(f"{name} {_length(scenario, width_ft)}" for name, width_ft in gates) or "none"
         yield (
             f"machine_access: no entrance for machines is {wide} wide ({names}); "
             "heavy work is then done by hand or by crane"

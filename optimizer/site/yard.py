@@ -124,6 +124,11 @@ class Site:
         """All windows of all buildings, in file order."""
         return tuple(window for building in self.buildings for window in building.windows)
 
+    @property
+    def machine_entrances(self) -> tuple[Entrance, ...]:
+        """Entrances by which machines may come in."""
+        return tuple(entrance for entrance in self.entrances if "machines" in entrance.used_by)
+
     def point_of(self, name: str) -> Point | None:
         """Where a door, window, entrance, tree or neighbour's eye of that name is; None for anything else."""
         things: tuple[Door | Window | Entrance | Tree, ...] = (

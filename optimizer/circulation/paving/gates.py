@@ -147,7 +147,7 @@ def _link(
 def _between_walls(land: Land, edge: Opening, low: float, high: float) -> tuple[float, float]:
     """The longest part of a stretch of an edge on which no wall stands."""
     whole = LineString([edge.at(low), edge.at(max(low, high))])
-    longest = max(shapely.get_parts(whole.difference(shapely.union_all(land.walls))), key=shapely.length)
+    longest = max(shapely.get_parts(whole.difference(land.walled)), key=shapely.length)
     if longest.is_empty:
         return low, low
     low, high = sorted(map(edge.along_ft, longest.coords))

@@ -45,6 +45,11 @@ class Land:
         return areas_of((self.lawns, self.paved, self.verges))
 
     @cached_property
+    def walled(self) -> BaseGeometry:
+        """Ground of all walls."""
+        return shapely.union_all(self.walls)
+
+    @cached_property
     def verges(self) -> tuple[Polygon, ...]:
         """Lawns with the strip round each on which the middle of a way would be too near."""
         wider_ft = self.width_ft / 2 - 2 * TOLERANCE_FT

@@ -7,6 +7,7 @@ from shapely import LineString, Point
 from shapely.geometry.base import BaseGeometry
 
 from optimizer.catalogue import FutureKind, distance_ft, keep_out_ft, line_clear_ft, pool_figure, root_rings
+from optimizer.derived.boxes import jambs
 from optimizer.derived.futures.obstacles import PhaseOne, obstacles
 from optimizer.fields import site_shapes
 from optimizer.layout import PlacedRoom
@@ -49,8 +50,7 @@ def _openings(site: Site) -> Iterator[Asked]:
 
 
 def _opening(opening: Door | Window) -> LineString:
-    (x, y), (out_x, out_y), half = opening.at, opening.outward, opening.width_ft / 2
-    return LineString([(x + half * out_y, y - half * out_x), (x - half * out_y, y + half * out_x)])
+    return LineString(jambs(opening.at, opening.outward, opening.width_ft))
 
 
 def _staying(built: PhaseOne, room: PlacedRoom) -> Iterator[tuple[str, BaseGeometry]]:

@@ -8,6 +8,7 @@ import shapely
 from shapely import LineString, Point
 from shapely.geometry.base import BaseGeometry
 
+from optimizer.derived.boxes import jambs
 from optimizer.derived.futures.course import Course
 from optimizer.derived.futures.drive import Drive, Stuck, drive
 from optimizer.derived.futures.obstacles import Obstacle
@@ -59,12 +60,7 @@ def _is_joined(middles: BaseGeometry, course: Course) -> bool:
 
 def _comes_from(part: BaseGeometry, course: Course) -> bool:
     # A line through the gate, not its middle point: something may stand before a part of it.
-    return any(part.intersects(_threshold(gate.at, gate.inward, gate.width_ft)) for gate in course.gates)
-
-
-def _threshold(at: tuple[float, float], inward: tuple[float, float], width_ft: float) -> LineString:
-    (x, y), (in_x, in_y), half = at, inward, width_ft / 2
-    return LineString([(x + half * in_y, y - half * in_x), (x - half * in_y, y + half * in_x)])
+    return any(part.intersects(LineString(jambs(gate.at, gate.inward, gate.width_ft))) for gate in course.gates)
 
 
 def _comes_to(part: BaseGeometry, course: Course) -> bool:

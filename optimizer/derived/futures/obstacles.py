@@ -11,6 +11,7 @@ from shapely.geometry.base import BaseGeometry
 from optimizer.catalogue import Surface
 from optimizer.catalogue.heights import DEFAULT_HEIGHT_FT
 from optimizer.catalogue.sides import side_of_item
+from optimizer.derived.boxes import box_along
 from optimizer.fields import site_shapes
 from optimizer.fields.existing_paving import standing_paving
 from optimizer.fields.site_walls import HALF_FT, standing_parts
@@ -129,7 +130,5 @@ def _of_levels(built: PhaseOne) -> Iterator[Obstacle]:
 
 def _flight(flight: Flight) -> Polygon:
     """Ground of a flight, down from the edge of its top riser [ft]."""
-    (x, y), (up_x, up_y), half = flight.at, flight.going, flight.width_ft / 2
-    deep = max(1, flight.risers - 1) * flight.tread_in / 12
-    corners = ((-half, 0.0), (half, 0.0), (half, -deep), (-half, -deep))
-    return Polygon([(x + across * up_y + along * up_x, y - across * up_x + along * up_y) for across, along in corners])
+    deep_ft = max(1, flight.risers - 1) * flight.tread_in / 12
+    return box_along(flight.at, flight.going, flight.width_ft, -deep_ft, 0.0)

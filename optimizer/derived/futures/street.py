@@ -7,12 +7,13 @@ import shapely
 from shapely import Polygon
 from shapely.geometry.base import BaseGeometry
 
+from optimizer.derived.boxes import box_along
 from optimizer.derived.futures.course import Gate
 from optimizer.derived.futures.obstacles import Obstacle
 from optimizer.fields import site_shapes
 from optimizer.fields.site_walls import HALF_FT
 from optimizer.layout import Pose
-from optimizer.site import Site
+from optimizer.site import Site, clear_middle, clear_width_ft
 
 _STREET_FT: Final = 24.0
 """Depth and width to each side of the ground before a gate on which a vehicle stands and turns in."""
@@ -21,7 +22,8 @@ _STREET_FT: Final = 24.0
 def driven_ground(site: Site, there: Sequence[Obstacle]) -> BaseGeometry:
     """Ground of the yard without obstacles, and of the street before its gates.
 
-    The boundary is open at gates alone, and there whatever wall stands on it: an entrance is one.
+    The boundary is open at gates alone, and there whatever wall stands on it: an entrance is one, as wide as the
+    opening that it leads through where the wall has one.
     """
     yard = site_shapes(site).boundary
     gates = shapely.union_all([_opening(gate) for gate in gates_of(site)])
@@ -33,25 +35,18 @@ def driven_ground(site: Site, there: Sequence[Obstacle]) -> BaseGeometry:
 
 
 def gates_of(site: Site, pose: Pose | None = None) -> Iterator[Gate]:
-    """Entrances that machines use, on the plan or in a pose."""
-    for entrance in site.entrances:
-        if "machines" in entrance.used_by:
-            at, inward = entrance.at, entrance.inward
-            if pose is not None:
-                (a, b, c, d), (x, y) = pose.matrix, inward
-                at, inward = pose.point(at), (a * x + b * y, c * x + d * y)
-            yield Gate(entrance.name, at, entrance.width_ft, inward)
+    """Entrances that machines use with their clear widths, on the plan or in a pose."""
+    for entrance in site.machine_entrances:
+        at, inward = clear_middle(site, entrance), entrance.inward
+        if pose is not None:
+            (a, b, c, d), (x, y) = pose.matrix, inward
+            at, inward = pose.point(at), (a * x + b * y, c * x + d * y)
+        yield Gate(entrance.name, at, clear_width_ft(site, entrance), inward)
 
 
 def _opening(gate: Gate) -> Polygon:
-    return _before(gate, gate.width_ft / 2, -0.1, 0.1)
+    return box_along(gate.at, gate.inward, gate.width_ft, -0.1, 0.1)
 
 
 def _street(gate: Gate) -> Polygon:
-    return _before(gate, gate.width_ft / 2 + _STREET_FT, -_STREET_FT, 0.0)
-
-
-def _before(gate: Gate, half_ft: float, start_ft: float, end_ft: float) -> Polygon:
-    (x, y), (in_x, in_y) = gate.at, gate.inward
-    corners = ((-half_ft, start_ft), (half_ft, start_ft), (half_ft, end_ft), (-half_ft, end_ft))
-    return Polygon([(x + across * in_y + along * in_x, y - across * in_x + along * in_y) for across, along in corners])
+    return box_along(gate.at, gate.inward, gate.width_ft + 2 * _STREET_FT, -_STREET_FT, 0.0)

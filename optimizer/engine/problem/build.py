@@ -1,6 +1,7 @@
 """From a scenario and its sized rooms to the whole-number problem: every rule and every term from its registry."""
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from itertools import combinations
 
 import numpy as np
@@ -39,50 +40,27 @@ def build_problem(
     """
     context = context_of(scenario, rooms)
     parts = {rule: part for rule, part in PARTS.items() if rule not in without}
+    bare = _of_rules(context, book, parts)
     if rules_only:
-        return _of_rules(context, book, parts)
-    variants = tuple(sizes_of(context, room, parts) for room in rooms)
-    built = tuple(_room(context, room, own, book, parts) for room, own in zip(rooms, variants, strict=True))
-    return Problem(
-        context=context,
+        return bare
+    built = tuple(_with_losses(context, room, own, book) for room, own in zip(rooms, bare.rooms, strict=True))
+    return replace(
+        bare,
         rooms=built,
-        pairs=tuple(_pair(context, parts, a, b) for a, b in combinations(range(len(rooms)), 2)),
+        pairs=tuple(_with_terms(context, parts, pair) for pair in bare.pairs),
         pulls=pulls_to_points(context),
-        order=order_of(context),
-        amounts=tuple(a for part in parts.values() if part.amounts for a in part.amounts(context, variants, book)),
-        rings=root_rings_of(context) if "root_ring" in parts else (),
         reach=reach_grid(context) if "reachable" in parts else None,
         guide=guide_of(context, built, book, parts),
     )
 
 
 def _of_rules(context: Context, book: PriceBook, parts: Parts) -> Problem:
-    """What the rules allow, without a loss."""
+    """What the rules allow, without a loss; what they ask of sight and of ways is left out."""
     variants = tuple(sizes_of(context, room, parts) for room in context.rooms)
-    nothing = np.zeros((context.lattice.rows, context.lattice.columns), dtype=np.int64)
-    rooms = tuple(
-        ProblemRoom(
-            name=room.name,
-            required=room.required and "required_rooms" in parts,
-            walkable=room.rules.walkable,
-            is_built=bool(room.rules.built_as),
-            variants=own,
-            losses=(0,) * len(own),
-            allowed=allowed_positions(context, room, own, parts),
-            places=(nothing,) * len(own),
-            floors=(nothing,) * len(own),
-            absent_loss=0,
-        )
-        for room, own in zip(context.rooms, variants, strict=True)
-    )
-    pairs = (
-        RoomPair(a, b, _contact(context, parts, a, b), tuple(_penalties(context, parts, a, b)), ())
-        for a, b in combinations(range(len(rooms)), 2)
-    )
     return Problem(
         context=context,
-        rooms=rooms,
-        pairs=tuple(pairs),
+        rooms=tuple(_room(context, room, own, parts) for room, own in zip(context.rooms, variants, strict=True)),
+        pairs=tuple(_pair(context, parts, a, b) for a, b in combinations(range(len(variants)), 2)),
         pulls=(),
         order=order_of(context),
         amounts=tuple(a for part in parts.values() if part.amounts for a in part.amounts(context, variants, book)),
@@ -116,21 +94,30 @@ def barred_places(context: Context, room: SizedRoom, variant: Variant) -> dict[R
     return {rule: cells for rule, cells in bars.items() if cells.any()}
 
 
-def _room(
-    context: Context, room: SizedRoom, variants: tuple[Variant, ...], book: PriceBook, parts: Parts
-) -> ProblemRoom:
-    allowed = allowed_positions(context, room, variants, parts)
-    losses, doing_without = choice_losses(context, room, variants, book)
-    tables = [place_losses(context, room, v, a, book) for v, a in zip(variants, allowed, strict=True)]
-    absent_place = sum(term.absent_cents(context, room) for term in TERMS)
+def _room(context: Context, room: SizedRoom, variants: tuple[Variant, ...], parts: Parts) -> ProblemRoom:
+    """A room without a loss."""
+    nothing = np.zeros((context.lattice.rows, context.lattice.columns), dtype=np.int64)
     return ProblemRoom(
         name=room.name,
         required=room.required and "required_rooms" in parts,
         walkable=room.rules.walkable,
         is_built=bool(room.rules.built_as),
         variants=variants,
+        losses=(0,) * len(variants),
+        allowed=allowed_positions(context, room, variants, parts),
+        places=(nothing,) * len(variants),
+        floors=(nothing,) * len(variants),
+        absent_loss=0,
+    )
+
+
+def _with_losses(context: Context, room: SizedRoom, bare: ProblemRoom, book: PriceBook) -> ProblemRoom:
+    losses, doing_without = choice_losses(context, room, bare.variants, book)
+    tables = [place_losses(context, room, v, a, book) for v, a in zip(bare.variants, bare.allowed, strict=True)]
+    absent_place = sum(term.absent_cents(context, room) for term in TERMS)
+    return replace(
+        bare,
         losses=losses,
-        allowed=allowed,
         places=tuple(exact for exact, _ in tables),
         floors=tuple(floor for _, floor in tables),
         absent_loss=doing_without + absent_place,
@@ -163,10 +150,16 @@ def _allowed(context: Context, room: SizedRoom, variant: Variant, kept: tuple[Ke
 
 
 def _pair(context: Context, parts: Parts, first: int, second: int) -> RoomPair:
-    contact = _contact(context, parts, first, second)
-    return RoomPair(
-        first, second, contact, _stamps(context, parts, first, second), _asks(context, parts, first, second)
-    )
+    """What rules ask of two rooms by offset, without sight."""
+    contact, forbidden = _contact(context, parts, first, second), _penalties(context, parts, first, second)
+    return RoomPair(first, second, contact, tuple(forbidden), ())
+
+
+def _with_terms(context: Context, parts: Parts, bare: RoomPair) -> RoomPair:
+    """The same with what counts between them, and with all that is asked of sight."""
+    first, second = bare.first, bare.second
+    counted = (stamp for term in TERMS if term.stamps for stamp in term.stamps(context, first, second))
+    return replace(bare, stamps=(*bare.stamps, *counted), asks=_asks(context, parts, first, second))
 
 
 def _contact(context: Context, parts: Parts, first: int, second: int) -> Contact:
@@ -182,11 +175,6 @@ def _penalties(context: Context, parts: Parts, first: int, second: int) -> Itera
     for rule, part in parts.items():
         if part.conditions:
             yield from (Penalty(rule, condition) for condition in part.conditions(context, first, second))
-
-
-def _stamps(context: Context, parts: Parts, first: int, second: int) -> tuple[Stamp, ...]:
-    rules = _penalties(context, parts, first, second)
-    return (*rules, *(stamp for term in TERMS if term.stamps for stamp in term.stamps(context, first, second)))
 
 
 def _asks(context: Context, parts: Parts, first: int, second: int) -> tuple[Ask, ...]:

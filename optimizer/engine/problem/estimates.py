@@ -6,8 +6,7 @@ from collections.abc import Sequence
 import numpy as np
 
 from optimizer.brief import RuleId
-from optimizer.catalogue import PriceBook, SizedChoice, SizedRoom, palette_of
-from optimizer.catalogue.finish import PAVING_ITEMS
+from optimizer.catalogue import PAVING_ITEMS, PriceBook, SizedChoice, SizedRoom, palette_of
 from optimizer.circulation import WIDTH_FT
 from optimizer.engine.grid.context import Context
 from optimizer.engine.grid.lattice import Cells

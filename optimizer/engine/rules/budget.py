@@ -1,6 +1,7 @@
 """Phase 1 with its stated steps costs at most the ceiling: here the rooms alone, the judge adds ways and steps."""
 
 from collections.abc import Iterator, Sequence
+from decimal import Decimal
 
 from optimizer.catalogue import PriceBook, SizedRoom, existing_of, fixed_price, room_price
 from optimizer.engine.amounts import Amount
@@ -11,11 +12,19 @@ from optimizer.engine.rules.part import Part, Variants
 CENTS = 100
 
 
-def costs_of(context: Context, room: SizedRoom, variants: Sequence[Variant], book: PriceBook) -> tuple[int, ...]:
-    """Least phase 1 cost of each variant of a room, stated steps included, in cents."""
-    more, there = context.scenario.brief.budget.factor, existing_of(context.site)
-    prices = (room_price(room.choices[variant.choice], room, book, there) for variant in variants)
-    return tuple(int(price * more * CENTS) for price in prices)
+def costs_of(
+    context: Context,
+    room: SizedRoom,
+    variants: Sequence[Variant],
+    book: PriceBook,
+    *,
+    phase: int = 1,
+    more: Decimal | None = None,
+) -> tuple[int, ...]:
+    """Least cost of each variant of a room in a phase, in cents: its price times `more`, else with the stated steps."""
+    factor, there = context.scenario.brief.budget.factor if more is None else more, existing_of(context.site)
+    prices = (room_price(room.choices[variant.choice], room, book, there, phase=phase) for variant in variants)
+    return tuple(int(price * factor * CENTS) for price in prices)
 
 
 def _spendable(context: Context, variants: Variants, book: PriceBook) -> Iterator[Amount]:

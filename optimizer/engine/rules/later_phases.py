@@ -2,25 +2,21 @@
 
 from collections.abc import Iterator
 
-from optimizer.catalogue import PriceBook, existing_of, room_price
+from optimizer.catalogue import PriceBook
 from optimizer.engine.amounts import Amount
 from optimizer.engine.grid.context import Context
+from optimizer.engine.rules.budget import CENTS, costs_of
 from optimizer.engine.rules.part import Part, Variants
 from optimizer.quantities import RETURN
-
-CENTS = 100
 
 
 def _spendable(context: Context, variants: Variants, book: PriceBook) -> Iterator[Amount]:
     """Least cost of each variant in each phase that has a ceiling of its own, with contingency, in cents."""
-    budget, there = context.scenario.brief.budget, existing_of(context.site)
+    budget = context.scenario.brief.budget
     more = (1 + budget.contingency) * (1 + book.of(RETURN).price)
     for phase, ceiling in budget.phases:
         uses = tuple(
-            tuple(
-                int(room_price(room.choices[variant.choice], room, book, there, phase=phase) * more * CENTS)
-                for variant in own
-            )
+            costs_of(context, room, own, book, phase=phase, more=more)
             for room, own in zip(context.rooms, variants, strict=True)
         )
         # The share for coming back, and contingency, are rounded to the cent each.

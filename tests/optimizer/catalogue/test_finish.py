@@ -6,9 +6,8 @@ from typing import get_args
 import pytest
 
 from optimizer.brief import Finish, FinishWish, Material, Pattern
-from optimizer.catalogue import book_for, cuts_share, finished_book, material_facts, palette_of
+from optimizer.catalogue import PAVING_ITEMS, book_for, cuts_share, finished_book, material_facts, palette_of
 from optimizer.catalogue.data_files import data, data_text
-from optimizer.catalogue.finish import PAVING_ITEMS
 
 
 def test_the_file_knows_every_material_and_pattern_and_no_other() -> None:

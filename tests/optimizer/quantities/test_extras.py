@@ -9,8 +9,8 @@ from optimizer.appraisal import priced
 from optimizer.catalogue import fixed_price
 from optimizer.concepts.counted import not_included_caution, take_off_of
 from optimizer.quantities import extras_of
-from optimizer.quantities.machine_way import clear_width_ft, hard_to_reach, worn_lawn_sqft
-from optimizer.site import Entrance, Tree, Wall, WallOpening
+from optimizer.quantities.machine_way import hard_to_reach, worn_lawn_sqft
+from optimizer.site import Entrance, Tree, Wall, WallOpening, clear_width_ft
 from tests.optimizer.quantities.conftest import BRIEF, SITE, without_ways
 
 TABLE = ("table", 0, 40, 50)

@@ -50,6 +50,16 @@ def test_a_machine_too_wide_for_every_entrance_is_a_note():
     assert not [n for n in scenario_notes(narrow) if n.startswith("machine")]
 
 
+def test_an_opening_in_a_wall_narrows_the_gate():
+    """A gate of 8 ft takes a machine of 7 ft, but not where a fence on it leaves an opening of 5 ft."""
+    wide = changed("at: [0, 30], width: 4", "at: [0, 30], width: 8", with_machine(MACHINE))
+    assert not [n for n in scenario_notes(read_scenario(wide, "x")) if n.startswith("machine")]
+    wall = "{name: fence, line: [[0, 20], [0, 40]], kind: fence, openings: [{at: [0, 30], width: 5}]}"
+    fenced = read_scenario(changed("  trees:", f"  walls: [{wall}]\n  trees:", wide), "x")
+    (note,) = [n for n in scenario_notes(fenced) if n.startswith("machine")]
+    assert "(gate 5'-0\")" in note
+
+
 def test_the_schema_knows_it():
     """Editors are told what the key means."""
     shown = scenario_schema()["$defs"]["MachinePart"]["properties"]

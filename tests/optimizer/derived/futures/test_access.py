@@ -54,6 +54,20 @@ def test_an_entrance_too_narrow_bars_by_name(width: float, barred: list[str]) ->
     assert digger.vehicle == ("digger" if width >= 8 else "small digger" if width >= 6 else "digger")
 
 
+@pytest.mark.parametrize(("middle", "off"), [(80, 0), (82, 0), (78, 0.3)])
+def test_an_entrance_behind_a_narrow_opening_bars_by_name(middle: float, off: float) -> None:
+    """A drive of 12 ft leads through an opening of 5 ft in a street fence, on the line or a little inside, in the middle or
+    beside it: no digger (6 ft and more) comes in, and the drive is named with its 5 ft; a tub of 4.5 ft does.
+    """
+    opening = f"openings: [{{at: [{middle}, {off}], width: 5}}]"
+    wall = f"  walls: [{{name: street fence, line: [[0, {off}], [90, {off}]], height: 4, kind: fence, {opening}}}]\n{FENCE}"
+    found = futures(yard((FENCE, wall)))
+    for barred in found["pool"].access.barred:
+        assert (barred.because, barred.by, barred.found_ft) == ("gate", ("drive",), 5)
+    assert not found["pool"].access.is_found
+    assert found["hot tub"].access.is_found
+
+
 def test_the_builders_own_machine_takes_the_place_of_a_small_one() -> None:
     """An entrance of 6 ft: not for a machine of 7 ft, but for one of 5."""
     narrow = (ENTRANCE, ENTRANCE.replace("12", "6"))
