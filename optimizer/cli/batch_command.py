@@ -1,6 +1,7 @@
 """Many yards: each by a process of its own, here or on a cluster; one bad file never stops the rest."""
 
 import os
+from collections import Counter
 from collections.abc import Iterator
 from concurrent.futures import CancelledError, Executor, Future, ThreadPoolExecutor, as_completed
 from contextlib import contextmanager
@@ -75,19 +76,25 @@ def _scenarios(folder: Path) -> list[Path]:
         what = "a folder with scenarios (.yaml, .yml or .json)"
         found_instead = "none in it" if folder.is_dir() else "no such folder"
         raise InputError((Problem(what, found_instead, "name the folder that holds them", where=str(folder)),))
-    alike = sorted(path.name for path in found if [other.stem for other in found].count(path.stem) > 1)
-    if alike:
-        # Each file's results go to a folder of its name.
-        what, advice = "scenarios of different names", "rename all but one of them"
-        raise InputError((Problem(what, ", ".join(alike), advice, where=str(folder)),))
     return found
 
 
 def _yards(folder: Path) -> list[_Yard]:
-    """Scenarios of a folder; the price books that they name are none."""
-    yards = [_read(path) for path in _scenarios(folder)]
-    books = {name for yard in yards for name in yard.beside}
-    return [yard for yard in yards if yard.path.name not in books]
+    """Scenarios of a folder; the price books that they name are none, and may bear a scenario's name."""
+    read = [_read(path) for path in _scenarios(folder)]
+    books = {name for yard in read for name in yard.beside}
+    yards = [yard for yard in read if yard.path.name not in books]
+    _refuse_alike([yard.path for yard in yards], folder)
+    return yards
+
+
+def _refuse_alike(paths: list[Path], folder: Path) -> None:
+    """Refuse scenarios of one name: each file's results go to a folder of its name."""
+    times = Counter(path.stem for path in paths)
+    alike = sorted(path.name for path in paths if times[path.stem] > 1)
+    if alike:
+        what, advice = "scenarios of different names", "rename all but one of them"
+        raise InputError((Problem(what, ", ".join(alike), advice, where=str(folder)),))
 
 
 def _read(path: Path) -> _Yard:
