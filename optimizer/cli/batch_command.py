@@ -20,6 +20,7 @@ from optimizer.cli.yard_run import YardDone, run_yard
 from optimizer.errors import InputError, Problem
 from optimizer.results import ready_folder, versions, write_whole
 from optimizer.scenario import files_beside
+from optimizer.scenario.files import bytes_of
 
 TABLE: Final = "batch.csv"
 _GIVEN: Final = "prices given with the call"
@@ -106,11 +107,7 @@ def _given_prices(call: BatchCall) -> dict[str, bytes]:
     """The price book of the call under a name of its own, with which it lies beside every scenario."""
     if call.prices is None:
         return {}
-    try:
-        return {f"{_GIVEN}{call.prices.suffix}": call.prices.read_bytes()}
-    except OSError as error:
-        found = (error.strerror or type(error).__name__).lower()
-        raise InputError((Problem("a price book", found, "check the path", where=str(call.prices)),)) from None
+    return {f"{_GIVEN}{call.prices.suffix}": bytes_of(call.prices, str(call.prices), "a price book")}
 
 
 def _is_done(row: BatchRow | None, yard: _Yard, run: str, out: Path) -> bool:
