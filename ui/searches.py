@@ -84,6 +84,11 @@ class Search:
         """Return a file that it wrote, or None."""
         return self.store.searches.file(self.id, name)
 
+    @property
+    def file_names(self) -> tuple[str, ...]:
+        """Names of the files that it wrote; none before it has ended."""
+        return self.store.searches.file_names(self.id)
+
     def plan_svg(self, concept_id: str) -> str | None:
         """Return the plan of a concept as the command wrote it, or None where there is none."""
         content = self.file(f"{concept_id}.svg")

@@ -240,19 +240,26 @@ def test_all_there_is_can_be_handed_over(searches, tab):
     assert labels.count("Owner's plan as SVG") == labels.count("Designer's plan as SVG") == 3
     assert labels.count("Estimate (CSV)") == 3
     assert "All concepts (JSON)" in labels
+    assert "With and without each room (CSV)" in labels
     assert "The yard's file" in labels
 
 
 def test_the_parcel_has_every_file(searches, tab):
+    """All that the search has kept but its plans; the stand-in hands over budgets and an answer too, whatever is asked."""
     from ui.components.concept_list import concepts_of
-    from ui.components.handover import _zip
+    from ui.components.handover import _tables, _zip
 
     search_ended(tab.run())
     search = searching().newest(version(tab))
     shown = concepts_of(search)[3]
-    parcel = zipfile.ZipFile(io.BytesIO(_zip(search, None, [("One", shown)])))
+    parcel = zipfile.ZipFile(io.BytesIO(_zip(_tables(search, search), [("One", shown)])))
     assert set(parcel.namelist()) == {
         "options.json",
+        "with-without.csv",
+        "budgets.json",
+        "budgets.csv",
+        "budgets.svg",
+        "why.json",
         "plans/1-concept-4-owner.svg",
         "plans/1-concept-4-designer.svg",
         "1-concept-4/estimate.csv",
@@ -261,6 +268,7 @@ def test_the_parcel_has_every_file(searches, tab):
         "yard.yaml",
     }
     assert parcel.read("1-concept-4/estimate.csv").decode() == estimate_table(shown.scenario, shown.option)
+    assert parcel.read("with-without.csv").startswith(b"room,size,")
     plans = [parcel.read(f"1-concept-4/phase-{phase}.svg").decode() for phase in (1, 2)]
     assert ["after phase 1" in plans[0], "after phase 2" in plans[1]] == [True, True]
     assert parcel.testzip() is None
