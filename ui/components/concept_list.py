@@ -37,8 +37,8 @@ def concept_list(concepts: Sequence[Shown], kept: Sequence[Finalist], opened: Sh
 
 def _concepts(concepts: Sequence[Shown], kept: Sequence[Finalist], opened: Shown | None) -> None:
     st.subheader("Concepts in order", anchor=False)
-    term = "contingency" if is_for_designer() else "a sum for surprises"
-    paragraph(f"Prices are of phase 1, {term} included.")
+    said = words_of(concepts[0].scenario, for_designer=is_for_designer())
+    paragraph(said.signed("Prices are of phase 1, contingency included."))
     names = {(finalist.search_id, finalist.concept): finalist.name for finalist in kept}
     with st.container(key="concept_rows", gap=None):
         for shown in concepts:

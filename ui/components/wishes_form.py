@@ -11,26 +11,24 @@ from ui.components.markup import element, paragraph, plain, problem_list, show
 from ui.components.pictures import yard_picture
 from ui.components.search_start import begin_search, seconds_asked
 from ui.components.versions import versions
-from ui.edits import STANDINGS, Standing, Wanted, changed, wanted_of
+from ui.edits import (
+    AMOUNTS,
+    STANDING_NAMES,
+    STANDINGS,
+    WEIGHT_NAMES,
+    Standing,
+    Wanted,
+    amount_words,
+    changed,
+    wanted_of,
+)
 from ui.searches import Search
 from ui.state import current_search, go_on_with, is_for_designer, searching, store, take_up_search, tell_once
 from ui.store import Revision, Saved
-from ui.view_models import listed, scenario_summary, words_of
+from ui.view_models import capital, listed, scenario_summary, words_of
 from ui.yards import scenario_of
 
 _LIMIT_STEP: Final = 1000
-_STANDING_NAMES: Final[dict[Standing, str]] = {"must": "must", "like": "would like", "later": "later"}
-_WEIGHTS: Final = {
-    "walking": "Short ways on foot",
-    "cost": "Money",
-    "sun": "Sun and shade as wished",
-    "worth": "What you would miss",
-    "sight": "Views",
-    "order": "Lines that meet",
-    "smoke": "Smoke",
-    "paving": "Little paving of paths",
-}
-_AMOUNTS: Final = {0.0: "not at all", 0.5: "half", 1.0: "as usual", 2.0: "double"}
 _BESIDE: Final = (
     "Somebody else, or another tab, went on from the same version: {}. Yours stands beside it, and nothing is lost."
 )
@@ -96,7 +94,7 @@ def _rooms(scenario: Scenario, was: Wanted, key: str) -> tuple[Standing, ...]:
                 plain(f"{room.name[:1].upper()}{room.name[1:]}"),
                 STANDINGS,
                 default=standing,
-                format_func=_STANDING_NAMES.__getitem__,
+                format_func=STANDING_NAMES.__getitem__,
                 key=f"standing_{index}_{key}",
                 required=True,
             )
@@ -105,14 +103,12 @@ def _rooms(scenario: Scenario, was: Wanted, key: str) -> tuple[Standing, ...]:
 
 
 def _weight(name: str, weight: float, key: str) -> float:
-    amounts = {**_AMOUNTS, **({} if weight in _AMOUNTS else {weight: f"{weight:g} times"})}
-    order = sorted(amounts)
     return float(
         st.segmented_control(
-            _WEIGHTS.get(name, name),
-            order,
+            capital(WEIGHT_NAMES[name]),
+            sorted({*AMOUNTS, weight}),
             default=weight,
-            format_func=amounts.__getitem__,
+            format_func=amount_words,
             key=f"{name}_{key}",
             required=True,
         )

@@ -11,7 +11,7 @@ from ui.view_models.progress import Progress, progress
 from ui.view_models.sheet import Check, Sheet, sheet
 from ui.view_models.summary import Summary, ending, scenario_summary
 from ui.view_models.why import Told, told
-from ui.view_models.words import CAUTION, Words, listed, number_words, sentence, share_words, words_of
+from ui.view_models.words import CAUTION, Words, capital, listed, number_words, sentence, share_words, words_of
 
 __all__ = [
     "CAUTION",
@@ -34,6 +34,7 @@ __all__ = [
     "Words",
     "answers",
     "budget_steps",
+    "capital",
     "card",
     "compare",
     "cost_sheet",
