@@ -139,6 +139,22 @@ def test_a_held_room_is_in_the_file_and_in_the_next_search(searches, tab):
     assert version(tab).what == "No longer held: quiet nook with its lower left corner at 16, 86"
 
 
+def test_a_concept_is_drawn_once_for_all_its_pictures(searches, tab, monkeypatch):
+    """Small, large, with numbers, and with a scale and an area where a room is held."""
+    from ui.components import pictures
+
+    drawn, draw = [], pictures.draw_concept
+
+    def counting(scenario, option, **asked):
+        drawn.append((option.id, asked["audience"]))
+        return draw(scenario, option, **asked)
+
+    monkeypatch.setattr(pictures, "draw_concept", counting)
+    search_ended(tab.run())
+    at(tab, "hold")
+    assert sorted(drawn) == [(f"c{number}", "owner") for number in (1, 2, 3, 4)]
+
+
 def test_a_spot_is_forbidden_and_an_area_is_drawn(searches, tab):
     search_ended(tab.run())
     at(tab, "hold")
