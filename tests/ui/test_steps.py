@@ -3,6 +3,7 @@
 import io
 import json
 import zipfile
+from importlib import import_module
 from time import monotonic, sleep
 
 from optimizer.results.estimate_table import estimate_table
@@ -76,6 +77,17 @@ def test_answers_that_cannot_be_are_told_and_nothing_is_saved(searches, tab):
     assert "2 at the party, 4 every day" in words(tab)
     assert not [button for button in tab.button if button.key in {"find", "save"}]
     assert len(store().revisions.of_yard(version(tab).yard_id)) == 1
+
+
+def test_answers_are_read_only_once_they_differ(searches, tab, monkeypatch):
+    """Without a change the text is the one that the page has read already."""
+    form, read = import_module("ui.components.wishes_form"), []
+    reader = form.scenario_of
+    monkeypatch.setattr(form, "scenario_of", lambda *given: read.append(given) or reader(*given))
+    opened(tab)
+    assert not read
+    tab.number_input(key=f"ceiling_{version(tab).id}").set_value(140_000).run()
+    assert len(read) == 1
 
 
 def test_the_file_can_be_changed_by_hand(searches, tab):

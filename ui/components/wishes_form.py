@@ -118,7 +118,7 @@ def _weight(name: str, weight: float, key: str) -> float:
 
 def _next(revision: Revision, text: str, what: str) -> None:
     """Say what changed, and offer to search or to save."""
-    problems = _problems_of(revision, text)
+    problems = _problems_of(revision, text) if what else ()
     if problems:
         st.error("So it cannot be searched. What is wrong:")
         problem_list(problems)

@@ -57,8 +57,9 @@ def choose(revision: Revision) -> None:
             search_from(revision, USUAL_S, None)
         return
     try:
-        data, concepts = search.document(), concepts_of(search)
-        result = search.result()
+        # Before what is shown: what comes meanwhile is then seen as new.
+        data = search.document() if search.is_running else None
+        concepts, result = concepts_of(search), search.result()
     except InputError as error:
         st.error("The result of this search cannot be read.")
         problem_list(tuple(str(problem) for problem in error.problems))
