@@ -10,6 +10,7 @@ from optimizer.results.estimate_table import estimate_table
 from tests.ui.sample_concepts import WHY
 from tests.ui.test_page import named, same_address, search_ended, words
 from ui.searches import question_of
+from ui.shown import concepts_of
 from ui.state import searching, store
 
 
@@ -274,7 +275,6 @@ def test_all_there_is_can_be_handed_over(searches, tab):
 
 def test_the_parcel_has_every_file(searches, tab):
     """All that the search has kept but its plans; the stand-in hands over budgets and an answer too, whatever is asked."""
-    from ui.components.concept_list import concepts_of
     from ui.components.handover import _tables, _zip
 
     search_ended(tab.run())

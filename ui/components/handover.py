@@ -21,7 +21,7 @@ from ui.components.pictures import (
 )
 from ui.components.wishes_form import slug
 from ui.searches import Search
-from ui.shown import Shown, shown_by
+from ui.shown import Shown, name_of, shown_by
 from ui.state import budgets_search, searching
 from ui.store import Finalist
 from ui.yards import prices_of
@@ -74,7 +74,7 @@ def handover(search: Search, concepts: Sequence[Shown], kept: Sequence[Finalist]
 
 def _chosen(concepts: Sequence[Shown], kept: Sequence[Finalist]) -> list[tuple[str, Shown]]:
     """Names and concepts of the finalists that are there, else of the first three."""
-    found = [(each.name, shown_by(f"{each.search_id}.{each.concept}", searching())) for each in kept]
+    found = [(each.name, shown_by(name_of(each.search_id, each.concept), searching())) for each in kept]
     finalists = [(name, shown) for name, shown in found if shown is not None]
     return finalists or [(shown.option.title, shown) for shown in concepts[:3]]
 

@@ -80,8 +80,7 @@ def _answers(revision: Revision, scenario: Scenario) -> tuple[str, str]:
 
 
 def _limit_name(scenario: Scenario) -> str:
-    term = words_of(scenario, for_designer=is_for_designer()).term("ceiling")
-    return f"{term[:1].upper()}{term[1:]}"
+    return capital(words_of(scenario, for_designer=is_for_designer()).term("ceiling"))
 
 
 def _rooms(scenario: Scenario, was: Wanted, key: str) -> tuple[Standing, ...]:
@@ -91,7 +90,7 @@ def _rooms(scenario: Scenario, was: Wanted, key: str) -> tuple[Standing, ...]:
     with st.container(key="standings", gap=None):
         for index, (room, standing) in enumerate(zip(scenario.brief.rooms, was.standings, strict=True)):
             answer = st.segmented_control(
-                plain(f"{room.name[:1].upper()}{room.name[1:]}"),
+                plain(capital(room.name)),
                 STANDINGS,
                 default=standing,
                 format_func=STANDING_NAMES.__getitem__,
@@ -118,10 +117,9 @@ def _weight(name: str, weight: float, key: str) -> float:
 
 def _next(revision: Revision, text: str, what: str) -> None:
     """Say what changed, and offer to search or to save."""
-    problems = _problems_of(revision, text) if what else ()
-    if problems:
+    if what and (error := _error_in(revision, text)):
         st.error("So it cannot be searched. What is wrong:")
-        problem_list(problems)
+        problem_list(error)
         return
     if what:
         paragraph(f"Changed: {what}.", css="lead")
@@ -143,12 +141,12 @@ def _next(revision: Revision, text: str, what: str) -> None:
         search_from(saved, seconds, earlier if goes_on else None)
 
 
-def _problems_of(revision: Revision, text: str) -> tuple[str, ...]:
+def _error_in(revision: Revision, text: str) -> InputError | None:
     try:
         scenario_of(revision, text, "your answers")
     except InputError as error:
-        return tuple(str(problem) for problem in error.problems)
-    return ()
+        return error
+    return None
 
 
 def saved_as(revision: Revision, text: str, what: str) -> Revision:
@@ -190,11 +188,11 @@ def _file(revision: Revision, scenario: Scenario) -> None:
 
 def _told(revision: Revision, text: str) -> bool:
     """Whether the text has problems, which are then shown."""
-    problems = _problems_of(revision, text)
-    if problems:
+    error = _error_in(revision, text)
+    if error:
         st.error("This text cannot be used yet, line by line:")
-        problem_list(problems)
-    return bool(problems)
+        problem_list(error)
+    return error is not None
 
 
 def slug(name: str) -> str:

@@ -7,6 +7,7 @@ from typing import Any, Final, Literal
 from optimizer.brief import Brief, RoomWish, Weights
 from optimizer.scenario import Scenario
 from ui.edits.text import with_value
+from ui.view_models import capital
 
 Standing = Literal["must", "like", "later"]
 STANDINGS: Final[tuple[Standing, ...]] = ("must", "like", "later")
@@ -79,8 +80,7 @@ def changed(scenario: Scenario, wanted: Wanted) -> tuple[str, str]:
         if weight != dict(was.weights)[name]:
             text = with_value(text, ("brief", "weights", name), weight)
             said.append(f"{WEIGHT_NAMES[name]}: {amount_words(weight)}")
-    words = "; ".join(said)
-    return text, words[:1].upper() + words[1:]
+    return text, capital("; ".join(said))
 
 
 def _with_standing(text: str, index: int, room: RoomWish, standing: Standing) -> str:

@@ -8,9 +8,10 @@ from optimizer.appraisal import Appraisal
 from optimizer.brief import Brief
 from optimizer.catalogue import asked_by
 from optimizer.concepts import Option
+from optimizer.concepts.words import capital, listed
 from optimizer.scenario import Scenario
 from ui.view_models.cost_sheet import expected
-from ui.view_models.words import Words, capital, listed, share_words
+from ui.view_models.words import Words, share_words
 
 Grade = Literal["good", "fair", "poor", ""]
 """Empty where nothing was wished for that it could be held against."""

@@ -6,6 +6,7 @@ from optimizer.appraisal import Appraisal
 from optimizer.brief import RULES, Brief
 from optimizer.check import Finding
 from optimizer.concepts import Option, Proof
+from optimizer.concepts.words import capital, listed
 from optimizer.layout import Placement
 from optimizer.scenario import Scenario
 from ui.view_models.card import Card, card
@@ -14,7 +15,7 @@ from ui.view_models.deciding import Deciding, deciding
 from ui.view_models.figure import Figure
 from ui.view_models.groups import FigureGroup, figure_groups
 from ui.view_models.later import later_figures
-from ui.view_models.words import Words, capital, listed, number_words, sentence, share_words, words_of
+from ui.view_models.words import Words, number_words, sentence, share_words, words_of
 
 
 @dataclass(frozen=True, slots=True)
