@@ -84,6 +84,11 @@ class Search:
         """Return a file that it wrote, or None."""
         return self.store.searches.file(self.id, name)
 
+    @property
+    def file_names(self) -> tuple[str, ...]:
+        """Names of the files that it wrote; none before it has ended."""
+        return self.store.searches.file_names(self.id)
+
     def plan_svg(self, concept_id: str) -> str | None:
         """Return the plan of a concept as the command wrote it, or None where there is none."""
         content = self.file(f"{concept_id}.svg")
@@ -94,7 +99,7 @@ class Search:
         if self.is_running and self.record.folder is not None:
             path = so_far_in(Path(self.record.folder))
             return path.read_bytes() if path else None
-        return self.file(RESULT_NAMES[self.kind]) or self.file(SO_FAR)
+        return _kept_document(self.store, self.id, self.kind)
 
     def result(self) -> Result | None:
         """Return its concepts, or None where there are none yet.
@@ -104,6 +109,8 @@ class Search:
         InputError
             If what it wrote is no result.
         """
+        if self.record.ended_at is not None:
+            return _kept_result(self.store, self.id, self.kind)
         data = self.document()
         return None if data is None else _read(data)
 
@@ -115,6 +122,17 @@ def question_of(search: Search) -> Question | None:
         return None
     record = json.loads(kept)
     return Question(**{**record, "at": record["at"] and tuple(record["at"])})
+
+
+def _kept_document(store: Store, search_id: str, kind: Kind) -> bytes | None:
+    return store.searches.file(search_id, RESULT_NAMES[kind]) or store.searches.file(search_id, SO_FAR)
+
+
+@lru_cache(maxsize=24)
+def _kept_result(store: Store, search_id: str, kind: Kind) -> Result | None:
+    """Result of a search that has ended, which stays as it is: its file is not fetched at every press."""
+    data = _kept_document(store, search_id, kind)
+    return None if data is None else _read(data)
 
 
 @lru_cache(maxsize=24)

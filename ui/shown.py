@@ -28,7 +28,7 @@ class Shown:
     @property
     def name(self) -> str:
         """What an address calls it."""
-        return f"{self.search.id}{_OF}{self.option.id}"
+        return name_of(self.search.id, self.option.id)
 
     @property
     def key(self) -> str:
@@ -39,6 +39,23 @@ class Shown:
     def scenario(self) -> Scenario:
         """The yard and brief that it was found for."""
         return self.result.scenario
+
+
+def name_of(search_id: str, concept_id: str) -> str:
+    """What an address calls a concept of a search."""
+    return f"{search_id}{_OF}{concept_id}"
+
+
+def concepts_of(search: Search) -> tuple[Shown, ...]:
+    """All concepts of a search and layouts of one's own; none where there is no result yet.
+
+    Raises
+    ------
+    InputError
+        If the result cannot be read.
+    """
+    result = search.result()
+    return () if result is None else tuple(Shown(search, result, option) for option in result.option_set.options)
 
 
 def shown_by(name: str | None, searching: Searching) -> Shown | None:

@@ -1,6 +1,7 @@
 """Many yards: each by a process of its own, here or on a cluster; one bad file never stops the rest."""
 
 import os
+from collections import Counter
 from collections.abc import Iterator
 from concurrent.futures import CancelledError, Executor, Future, ThreadPoolExecutor, as_completed
 from contextlib import contextmanager
@@ -19,6 +20,7 @@ from optimizer.cli.yard_run import YardDone, run_yard
 from optimizer.errors import InputError, Problem
 from optimizer.results import ready_folder, versions, write_whole
 from optimizer.scenario import files_beside
+from optimizer.scenario.files import bytes_of
 
 TABLE: Final = "batch.csv"
 _GIVEN: Final = "prices given with the call"
@@ -75,19 +77,25 @@ def _scenarios(folder: Path) -> list[Path]:
         what = "a folder with scenarios (.yaml, .yml or .json)"
         found_instead = "none in it" if folder.is_dir() else "no such folder"
         raise InputError((Problem(what, found_instead, "name the folder that holds them", where=str(folder)),))
-    alike = sorted(path.name for path in found if [other.stem for other in found].count(path.stem) > 1)
-    if alike:
-        # Each file's results go to a folder of its name.
-        what, advice = "scenarios of different names", "rename all but one of them"
-        raise InputError((Problem(what, ", ".join(alike), advice, where=str(folder)),))
     return found
 
 
 def _yards(folder: Path) -> list[_Yard]:
-    """Scenarios of a folder; the price books that they name are none."""
-    yards = [_read(path) for path in _scenarios(folder)]
-    books = {name for yard in yards for name in yard.beside}
-    return [yard for yard in yards if yard.path.name not in books]
+    """Scenarios of a folder; the price books that they name are none, and may bear a scenario's name."""
+    read = [_read(path) for path in _scenarios(folder)]
+    books = {name for yard in read for name in yard.beside}
+    yards = [yard for yard in read if yard.path.name not in books]
+    _refuse_alike([yard.path for yard in yards], folder)
+    return yards
+
+
+def _refuse_alike(paths: list[Path], folder: Path) -> None:
+    """Refuse scenarios of one name: each file's results go to a folder of its name."""
+    times = Counter(path.stem for path in paths)
+    alike = sorted(path.name for path in paths if times[path.stem] > 1)
+    if alike:
+        what, advice = "scenarios of different names", "rename all but one of them"
+        raise InputError((Problem(what, ", ".join(alike), advice, where=str(folder)),))
 
 
 def _read(path: Path) -> _Yard:
@@ -99,11 +107,7 @@ def _given_prices(call: BatchCall) -> dict[str, bytes]:
     """The price book of the call under a name of its own, with which it lies beside every scenario."""
     if call.prices is None:
         return {}
-    try:
-        return {f"{_GIVEN}{call.prices.suffix}": call.prices.read_bytes()}
-    except OSError as error:
-        found = (error.strerror or type(error).__name__).lower()
-        raise InputError((Problem("a price book", found, "check the path", where=str(call.prices)),)) from None
+    return {f"{_GIVEN}{call.prices.suffix}": bytes_of(call.prices, str(call.prices), "a price book")}
 
 
 def _is_done(row: BatchRow | None, yard: _Yard, run: str, out: Path) -> bool:

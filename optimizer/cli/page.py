@@ -45,7 +45,7 @@ def serve_page(scenario: Path | None, *, port: int | None, opens_browser: bool, 
     if scenario is not None:
         _refuse_missing(scenario)
     if work is not None and "://" not in work:
-        work = _ready_folder(Path(work))
+        work = _ready(Path(work))
     port = free_port(port)
     stop = stop_on_signal()
     # In a group of its own: Ctrl-C reaches it through us, once, and so do the searches that it has begun.
@@ -112,19 +112,11 @@ def _refuse_missing(scenario: Path) -> None:
         raise InputError((Problem("a scenario file", found, "check the path", where=str(scenario)),))
 
 
-def _ready_folder(folder: Path) -> str:
-    """Make the folder that work is kept in, where it lacks; InputError where it cannot be written to."""
-    try:
-        folder.mkdir(parents=True, exist_ok=True)
-    except OSError as error:
-        found = (error.strerror or type(error).__name__).lower()
-        raise InputError(
-            (Problem("a folder to keep work in", found, "name another one", where=str(folder)),)
-        ) from error
-    if not os.access(folder, os.W_OK):
-        raise InputError(
-            (Problem("a folder to keep work in", "one that is not yours", "name another", where=str(folder)),)
-        )
+def _ready(folder: Path) -> str:
+    """Make the folder that work is kept in, where it lacks, and give its path in full."""
+    from optimizer.results import ready_folder  # loads half the program, and few name a folder
+
+    ready_folder(folder, option="--work", thing="a folder to keep work in")
     return str(folder.resolve())
 
 

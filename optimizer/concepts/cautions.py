@@ -23,7 +23,7 @@ from optimizer.concepts.future_cautions import future_cautions, way_in_cautions
 from optimizer.concepts.money_cautions import money_cautions
 from optimizer.concepts.pool_cautions import pool_cautions
 from optimizer.concepts.roof_cautions import roof_cautions
-from optimizer.concepts.words import listed
+from optimizer.concepts.words import capital, listed
 from optimizer.fields.existing_paving import slab_under
 from optimizer.layout import Placed
 from optimizer.scenario import Scenario
@@ -85,7 +85,7 @@ def _on_slabs(scenario: Scenario, placed: Placed) -> Iterator[str]:
     for name in dict.fromkeys(slabs.values()):
         carried = listed([room for room, slab in slabs.items() if slab == name])
         yield (
-            f"{name[:1].upper()}{name[1:]}: before the {carried} is laid on it, have it looked at for cracks and "
+            f"{capital(name)}: before the {carried} is laid on it, have it looked at for cracks and "
             "for its fall; where it meets the house, keep 6 in below siding, 4 in below brick weeps, or a gravel strip."
         )
 
@@ -107,7 +107,7 @@ def _looser_lines(scenario: Scenario) -> Iterator[str]:
 def _looser(scenario: Scenario, what: str, kept_ft: float, usual_ft: float, source: str) -> str:
     kept, usual = (f"{_figure(ft / scenario.unit_ft)} {scenario.units}" for ft in (kept_ft, usual_ft))
     told = f"the scenario keeps {kept} where {usual} is usual ({source}); confirm with the local code."
-    return f"{what[:1].upper()}{what[1:]}: {told}"
+    return f"{capital(what)}: {told}"
 
 
 def _looser_rings(scenario: Scenario) -> Iterator[str]:

@@ -7,7 +7,7 @@ from typing import Final
 from optimizer.catalogue import COVERED, SCREENED, rounded
 from optimizer.concepts.option import Option
 from optimizer.concepts.whereabouts import nearest_edge, off_house_ft, whereabouts
-from optimizer.concepts.words import listed
+from optimizer.concepts.words import capital, listed
 from optimizer.layout import Layout, Placement
 from optimizer.scenario import Scenario
 from optimizer.units import metres_from_feet
@@ -131,4 +131,4 @@ def _rounded(money: Decimal) -> int:
 
 
 def _sentence(words: str) -> str:
-    return words[:1].upper() + words[1:] + "."
+    return f"{capital(words)}."

@@ -51,10 +51,10 @@ def dimensions(
         found += next(filter(None, ties), ())
     whole = set[str]()
     for place in placements:
-        before = len(found)
-        for wanted in _sizes(place, units, scale):
+        before, sizes = len(found), _sizes(place, units, scale)
+        for wanted in sizes:
             found += first_clear(sheet, place, wanted, found)
-        if len(found) == before + len(_sizes(place, units, scale)):
+        if len(found) == before + len(sizes):
             whole.add(place.room)
     return Measured(found, frozenset(whole))
 

@@ -7,6 +7,7 @@ from dataclasses import replace
 from typing import Final
 
 from optimizer.drawing.marks import Area, Box, Drawing, Line, Mark, Text
+from optimizer.drawing.outlines import ring_of_box
 from optimizer.layout import Layout
 
 NUMBER_SHARE: Final = 0.055
@@ -37,8 +38,7 @@ def with_area(drawing: Drawing, area: Box | None, *, unit_ft: float) -> Drawing:
     """Drawing with a scale in the file's unit along left and bottom, and an area if one is given [ft]."""
     areas: tuple[Mark, ...] = ()
     if area is not None:
-        x1, y1, x2, y2 = area
-        areas = (Area("held_area", (((x1, y1), (x2, y1), (x2, y2), (x1, y2)),)),)
+        areas = (Area("held_area", (ring_of_box(area),)),)
     lines, labels = zip(*_scale(drawing.plan_box, unit_ft), strict=True)
     return replace(drawing, marks=(*drawing.marks, *areas, *lines), texts=(*drawing.texts, *labels))
 

@@ -9,9 +9,8 @@ from optimizer.catalogue.sides import side_kind, side_of_item
 from optimizer.check import lookers_of
 from optimizer.fields.room_screens import bought_screen
 from optimizer.figures.held_ground import is_held_ground
-from optimizer.figures.scene import floor_of
 from optimizer.figures.solids import Mesh, joined, prism
-from optimizer.layout import Placed, PlacedRoom
+from optimizer.layout import Placed, PlacedRoom, footprint
 from optimizer.scenario import Scenario
 
 LOOSE_FT: Final[Mapping[str, float]] = {
@@ -34,9 +33,7 @@ def furnished(scenario: Scenario, placed: Placed, levels: Mapping[str, float]) -
     """Name and surface of all that stands in each room, on its level [ft]."""
     lookers = lookers_of(scenario, placed)
     for room, choice in placed.chosen:
-        solids = list(_solids(room))
-        if is_held_ground(room):
-            solids = []
+        solids = [] if is_held_ground(room) else list(_solids(room))
         if choice.is_screened:
             panels = (bought_screen(room.placement, at).outline for at in lookers.get(room.name, ()))
             height_ft = side_kind("screen").height_ft
@@ -51,7 +48,7 @@ def furnished(scenario: Scenario, placed: Placed, levels: Mapping[str, float]) -
 def _solids(room: PlacedRoom) -> Iterator[tuple[Polygon, float]]:
     """Ground and height [ft] of each piece; a shed is one box, whatever stands in it."""
     if room.kind == "storage":
-        yield floor_of(room.placement), side_kind("back").height_ft
+        yield footprint(room.placement), side_kind("back").height_ft
         return
     for item, plan in room.furniture:
         side = side_of_item(room.kind, item)

@@ -6,7 +6,7 @@ from typing import Final
 import shapely
 from shapely import Point, Polygon
 
-from optimizer.layout import Layout, Placement, footprint
+from optimizer.layout import Layout, footprint
 from optimizer.site import Site
 
 SIDEWAYS: Final = radians(25)
@@ -33,7 +33,7 @@ def scene_of(site: Site, layout: Layout) -> dict[str, object]:
 def _view_from(site: Site, layout: Layout) -> float:
     """Direction from the house over the rooms [rad], a little to the side on which no neighbour is in the way."""
     houses = shapely.union_all([Polygon(building.outline) for building in site.buildings])
-    rooms = shapely.union_all([floor_of(placement) for placement in layout.placements])
+    rooms = shapely.union_all([footprint(placement) for placement in layout.placements])
     ahead = pi / 2 if houses.is_empty or rooms.is_empty else _direction(houses.centroid, rooms.centroid)
     yard = Polygon(site.boundary).centroid
     beside = [_direction(yard, Polygon(thing.outline).centroid) for thing in site.surroundings if thing.outline]
@@ -44,8 +44,3 @@ def _view_from(site: Site, layout: Layout) -> float:
 
 def _direction(start: Point, end: Point) -> float:
     return atan2(end.y - start.y, end.x - start.x)
-
-
-def floor_of(placement: Placement) -> Polygon:
-    """Make a placed room a polygon."""
-    return footprint(placement)

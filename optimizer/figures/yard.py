@@ -23,9 +23,9 @@ from optimizer.fields.sun import CROWN_BASE, DEFAULT_HEIGHT_FT, LOWEST_ALTITUDE_
 from optimizer.figures.furniture import furnished
 from optimizer.figures.held_ground import held_marks, is_held_ground
 from optimizer.figures.pools import round_pools
-from optimizer.figures.scene import floor_of, scene_of
+from optimizer.figures.scene import scene_of
 from optimizer.figures.solids import DRAPE_FT, Heights, Mesh, ball, curtain, draped, fence, joined, prism
-from optimizer.layout import Placed
+from optimizer.layout import Placed, footprint
 from optimizer.scenario import Scenario
 from optimizer.site import Ring, Site, Structure, Tree
 
@@ -93,7 +93,7 @@ def yard_3d(
     site = with_covers(scenario.site, placed)
     layout, ground = placed.layout, ground_of(site).z_ft
     shades = _by_share(shadows_at(site, when)) if when else {}
-    floors = shapely.union_all([floor_of(placement) for placement in layout.placements])
+    floors = shapely.union_all([footprint(placement) for placement in layout.placements])
     paved = way_polygon(site, placed, legs)
     yard, there = Polygon(site.boundary), standing_paving(site, placed.shapes)
     known = room_levels(site, layout, levels)
@@ -227,7 +227,7 @@ def _rooms(
     for room in placed:
         if is_held_ground(room):
             continue
-        floor, level = floor_of(room.placement), levels[room.name]
+        floor, level = footprint(room.placement), levels[room.name]
         colour = ROOM_COLOURS.get(room.kind, OTHER_ROOM)
         words = f"{room.name}, level {level_text(level, scenario.units)} {scenario.units}"
         wet = room.water if room.rules.has_deck else Polygon()
@@ -240,8 +240,8 @@ def _held_grounds(placed: Placed, ground: Heights, shades: Shades) -> Iterator[g
     for room in placed:
         if is_held_ground(room):
             words, colour = f"{room.name}, kept free for later", ROOM_COLOURS["reserve"]
-            yield from _covers(floor_of(room.placement), shades, ground, room.name, colour, words=words)
-            yield from held_marks(room.name, floor_of(room.placement), ground)
+            yield from _covers(footprint(room.placement), shades, ground, room.name, colour, words=words)
+            yield from held_marks(room.name, footprint(room.placement), ground)
 
 
 def _at(level_ft: float) -> Heights:

@@ -34,10 +34,10 @@ def write_whole(path: Path, text: str, *, option: str = "--out") -> None:
             beside.unlink(missing_ok=True)
 
 
-def ready_folder(folder: Path, *, option: str = "--out") -> None:
+def ready_folder(folder: Path, *, option: str = "--out", thing: str = "a folder to write results to") -> None:
     """Make a folder where it is missing, and see that a file can be written in it, before any long work is begun.
 
-    Raises OutputError where it cannot, with the option that names the folder or a file in it.
+    Raises OutputError where it cannot, with the option that names the folder or a file in it; `thing` says what it is.
     """
     trial = folder / f".{secrets.token_hex(4)}.part"
     try:
@@ -45,7 +45,7 @@ def ready_folder(folder: Path, *, option: str = "--out") -> None:
         trial.touch(exist_ok=False)
         trial.unlink()
     except OSError as error:
-        raise _cannot_write(folder, error, option, thing="a folder") from error
+        raise _cannot_write(folder, error, option, thing=thing) from error
 
 
 def _write_synced(path: Path, text: str) -> None:
@@ -65,7 +65,9 @@ def _sync_folder(folder: Path) -> None:
             os.close(handle)
 
 
-def _cannot_write(path: Path, error: OSError, option: str, *, thing: str = "a place") -> OutputError:
+def _cannot_write(
+    path: Path, error: OSError, option: str, *, thing: str = "a place to write results to"
+) -> OutputError:
     found = (error.strerror or type(error).__name__).lower()
     advice = f"choose another place with {option}, or free room and rights there"
-    return OutputError((Problem(f"{thing} to write results to", found, advice, where=str(path)),))
+    return OutputError((Problem(thing, found, advice, where=str(path)),))

@@ -16,11 +16,17 @@ def text_of(path: Path, name: str, thing: str = "a scenario file") -> str:
     ScenarioError
         If it cannot be read, is too large, or is no text in UTF-8.
     """
-    return _text(_bytes(path, name, thing), name)
+    return _text(bytes_of(path, name, thing), name)
 
 
-def _bytes(path: Path, name: str, thing: str) -> bytes:
-    """Content of a file, no more of it than is allowed."""
+def bytes_of(path: Path, name: str, thing: str = "a scenario file") -> bytes:
+    """Content of a file as it is; `name` stands for it in messages.
+
+    Raises
+    ------
+    ScenarioError
+        If it cannot be read, or is too large.
+    """
     try:
         with path.open("rb") as file:
             content = file.read(LARGEST_BYTES + 1)

@@ -6,6 +6,7 @@ import signal
 import sqlite3
 
 import pytest
+from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import expect
 
 from tests.browser.conftest import BETWEEN, SIZES, started
@@ -108,7 +109,6 @@ def test_a_room_is_held_from_the_opened_concept(look, link):
 
 def test_a_question_is_asked_and_answered(look, link):
     """From what a concept leaves out to the question, its answer, and a way out; no barrier for a program's eye."""
-    axe = pytest.importorskip("axe_playwright_python.sync_playwright", reason="axe-playwright-python is not installed")
     tab = linked(look, link, concept="c2")
     tab.get_by_role("button", name="Ask why the water reserve is left out").click()
     tab.get_by_role("button", name="Ask", exact=True).click()
@@ -116,7 +116,7 @@ def test_a_question_is_asked_and_answered(look, link):
     expect(tab.get_by_text("Raise the all-in limit to $140,000.")).to_be_visible()
     expect(tab.get_by_role("button", name="Do that, and search")).to_be_visible()
     assert not scrolls_sideways(tab)
-    told = axe.Axe().run(tab, options={"runOnly": {"type": "tag", "values": AXE_TAGS}}).response["violations"]
+    told = Axe().run(tab, options={"runOnly": {"type": "tag", "values": AXE_TAGS}}).response["violations"]
     assert not told, [(each["id"], node["html"][:120]) for each in told for node in each["nodes"]]
 
 
@@ -167,10 +167,9 @@ def test_work_outlives_the_server_and_a_killed_search(desk, project, ready, tmp_
 
 def test_no_barrier_of_our_making(desk, link):
     """axe-core finds no violation of WCAG 2.2 A and AA at any step."""
-    axe = pytest.importorskip("axe_playwright_python.sync_playwright", reason="axe-playwright-python is not installed")
     found = {}
     for step in STEPS:
         linked(desk, link, step)
-        told = axe.Axe().run(desk, options={"runOnly": {"type": "tag", "values": AXE_TAGS}}).response["violations"]
+        told = Axe().run(desk, options={"runOnly": {"type": "tag", "values": AXE_TAGS}}).response["violations"]
         found[step] = [(each["id"], node["html"][:120]) for each in told for node in each["nodes"]]
     assert not any(found.values()), found

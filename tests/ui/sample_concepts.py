@@ -4,13 +4,14 @@ from dataclasses import replace
 from decimal import Decimal
 
 from optimizer.catalogue import sized_rooms
-from optimizer.concepts import DiffersBy, LeftOut, OptionSet, Proof
+from optimizer.concepts import DiffersBy, LeftOut, OptionSet, Proof, WithWithout
 from optimizer.drawing import draw_plan
 from optimizer.export import plan_svg
 from optimizer.export.budget_picture import budget_picture
 from optimizer.layout import Layout, Placement, placed_of
 from optimizer.results import to_document, to_text
 from optimizer.results.budgets import budgets_csv, budgets_document
+from optimizer.results.with_without import with_without_csv
 from tests.sample_budgets import sample_budgets
 from tests.sample_run import SEARCH, sample_option, sample_scenario
 
@@ -41,6 +42,8 @@ def write_ready(folder, option_set):
     rooms = sized_rooms(scenario.brief)
     document = to_document(scenario, rooms, option_set, book=_book())
     (folder / "options.json").write_text(to_text(document), encoding="utf-8")
+    compared = with_without_csv([WithWithout("fire feature", None, None, None, "")], currency=scenario.currency)
+    (folder / "with-without.csv").write_text(compared, encoding="utf-8")
     (folder / "why.json").write_text(to_text(WHY), encoding="utf-8")
     for option in option_set.options:
         drawing = draw_plan(scenario, placed_of(rooms, option.layout), option.appraisal.ways, title=option.title)

@@ -48,6 +48,14 @@ def test_what_a_search_found_is_there_after_a_restart(here, kept, tmp_path):
     assert not list((tmp_path / "searches").iterdir())
 
 
+def test_the_result_of_an_ended_search_is_read_once(here, kept, monkeypatch):
+    """However often the page asks for it: it stays as it is."""
+    found = ended(here, here.start(kept.revisions.open("Larch End", "name: x"), seconds=5))
+    first = found.result()
+    monkeypatch.setattr(type(kept.searches), "file", lambda *_: pytest.fail("its file was fetched again"))
+    assert here.get(found.id).result() is first
+
+
 def test_a_running_search_shows_the_best_so_far(here, kept, searches):
     searches("until_stopped")
     search = here.start(kept.revisions.open("Larch End", "name: x"), seconds=60)

@@ -3,12 +3,14 @@
 import io
 import json
 import zipfile
+from importlib import import_module
 from time import monotonic, sleep
 
 from optimizer.results.estimate_table import estimate_table
 from tests.ui.sample_concepts import WHY
 from tests.ui.test_page import named, same_address, search_ended, words
 from ui.searches import question_of
+from ui.shown import concepts_of
 from ui.state import searching, store
 
 
@@ -78,6 +80,17 @@ def test_answers_that_cannot_be_are_told_and_nothing_is_saved(searches, tab):
     assert len(store().revisions.of_yard(version(tab).yard_id)) == 1
 
 
+def test_answers_are_read_only_once_they_differ(searches, tab, monkeypatch):
+    """Without a change the text is the one that the page has read already."""
+    form, read = import_module("ui.components.wishes_form"), []
+    reader = form.scenario_of
+    monkeypatch.setattr(form, "scenario_of", lambda *given: read.append(given) or reader(*given))
+    opened(tab)
+    assert not read
+    tab.number_input(key=f"ceiling_{version(tab).id}").set_value(140_000).run()
+    assert len(read) == 1
+
+
 def test_the_file_can_be_changed_by_hand(searches, tab):
     """A wrong text is told line by line; a right one becomes a version."""
     opened(tab)
@@ -137,6 +150,22 @@ def test_a_held_room_is_in_the_file_and_in_the_next_search(searches, tab):
     pressed(tab, "let_go_0")
     assert "Nothing yet" in words(tab)
     assert version(tab).what == "No longer held: quiet nook with its lower left corner at 16, 86"
+
+
+def test_a_concept_is_drawn_once_for_all_its_pictures(searches, tab, monkeypatch):
+    """Small, large, with numbers, and with a scale and an area where a room is held."""
+    from ui.components import pictures
+
+    drawn, draw = [], pictures.draw_concept
+
+    def counting(scenario, option, **asked):
+        drawn.append((option.id, asked["audience"]))
+        return draw(scenario, option, **asked)
+
+    monkeypatch.setattr(pictures, "draw_concept", counting)
+    search_ended(tab.run())
+    at(tab, "hold")
+    assert sorted(drawn) == [(f"c{number}", "owner") for number in (1, 2, 3, 4)]
 
 
 def test_a_spot_is_forbidden_and_an_area_is_drawn(searches, tab):
@@ -240,19 +269,25 @@ def test_all_there_is_can_be_handed_over(searches, tab):
     assert labels.count("Owner's plan as SVG") == labels.count("Designer's plan as SVG") == 3
     assert labels.count("Estimate (CSV)") == 3
     assert "All concepts (JSON)" in labels
+    assert "With and without each room (CSV)" in labels
     assert "The yard's file" in labels
 
 
 def test_the_parcel_has_every_file(searches, tab):
-    from ui.components.concept_list import concepts_of
-    from ui.components.handover import _zip
+    """All that the search has kept but its plans; the stand-in hands over budgets and an answer too, whatever is asked."""
+    from ui.components.handover import _tables, _zip
 
     search_ended(tab.run())
     search = searching().newest(version(tab))
     shown = concepts_of(search)[3]
-    parcel = zipfile.ZipFile(io.BytesIO(_zip(search, None, [("One", shown)])))
+    parcel = zipfile.ZipFile(io.BytesIO(_zip(_tables(search, search), [("One", shown)])))
     assert set(parcel.namelist()) == {
         "options.json",
+        "with-without.csv",
+        "budgets.json",
+        "budgets.csv",
+        "budgets.svg",
+        "why.json",
         "plans/1-concept-4-owner.svg",
         "plans/1-concept-4-designer.svg",
         "1-concept-4/estimate.csv",
@@ -261,6 +296,7 @@ def test_the_parcel_has_every_file(searches, tab):
         "yard.yaml",
     }
     assert parcel.read("1-concept-4/estimate.csv").decode() == estimate_table(shown.scenario, shown.option)
+    assert parcel.read("with-without.csv").startswith(b"room,size,")
     plans = [parcel.read(f"1-concept-4/phase-{phase}.svg").decode() for phase in (1, 2)]
     assert ["after phase 1" in plans[0], "after phase 2" in plans[1]] == [True, True]
     assert parcel.testzip() is None

@@ -55,14 +55,13 @@ def _found(found: Search, result: Result, take: Callable[[BudgetStep], None]) ->
         problem_list(found.said)
         _offer_again(found)
         return
-    term = "contingency" if is_for_designer() else "a sum for surprises"
-    paragraph(f"Budgets are for phase 1, {term} included. Choose one to see what it buys.")
+    said = words_of(result.scenario, for_designer=is_for_designer())
+    paragraph(said.signed("Budgets are for phase 1, contingency included. Choose one to see what it buys."))
     step = _chosen(steps, result)
     words, plan = st.columns([5, 11], gap="large")
     with words:
         _told(step)
-        limit = "ceiling" if is_for_designer() else "all-in limit"
-        if st.button(f"Take this as the {limit}, and find concepts", key="take_budget"):
+        if st.button(f"Take this as the {said.term('ceiling')}, and find concepts", key="take_budget"):
             take(step)
         _files(found)
     with plan:

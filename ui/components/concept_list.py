@@ -6,8 +6,7 @@ import streamlit as st
 
 from ui.components.markup import Markup, element, paragraph, plain, show
 from ui.components.pictures import small_picture
-from ui.searches import Search
-from ui.shown import Shown, shown_by
+from ui.shown import Shown, name_of, shown_by
 from ui.state import is_for_designer, list_finalists, lists_finalists, open_concept, searching
 from ui.store import Finalist
 from ui.view_models import Card, card, listed, words_of
@@ -37,8 +36,8 @@ def concept_list(concepts: Sequence[Shown], kept: Sequence[Finalist], opened: Sh
 
 def _concepts(concepts: Sequence[Shown], kept: Sequence[Finalist], opened: Shown | None) -> None:
     st.subheader("Concepts in order", anchor=False)
-    term = "contingency" if is_for_designer() else "a sum for surprises"
-    paragraph(f"Prices are of phase 1, {term} included.")
+    said = words_of(concepts[0].scenario, for_designer=is_for_designer())
+    paragraph(said.signed("Prices are of phase 1, contingency included."))
     names = {(finalist.search_id, finalist.concept): finalist.name for finalist in kept}
     with st.container(key="concept_rows", gap=None):
         for shown in concepts:
@@ -56,7 +55,7 @@ def _finalists(kept: Sequence[Finalist], opened: Shown | None) -> None:
     st.subheader("Finalists", anchor=False)
     with st.container(key="concept_rows", gap=None):
         for number, finalist in enumerate(kept):
-            shown = shown_by(f"{finalist.search_id}.{finalist.concept}", searching())
+            shown = shown_by(name_of(finalist.search_id, finalist.concept), searching())
             if shown is not None:
                 _row(shown, finalist.name, opened, note=_note(finalist), key=f"finalist_{number}")
 
@@ -85,15 +84,3 @@ def _line(shown: Card, picture: Markup, *, name: str, note: str | None) -> Marku
     broken = (element("ul", *(element("li", words) for words in shown.broken)),) if shown.broken else ()
     reason = element("p", shown.reason if note is None else note, css="reason")
     return element("div", picture, element("div", head, *kept, *idea, facts, *without, reason, *broken), css="line")
-
-
-def concepts_of(search: Search) -> tuple[Shown, ...]:
-    """All concepts of a search and layouts of one's own; none where there is no result yet.
-
-    Raises
-    ------
-    InputError
-        If the result cannot be read.
-    """
-    result = search.result()
-    return () if result is None else tuple(Shown(search, result, option) for option in result.option_set.options)

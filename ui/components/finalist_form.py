@@ -9,6 +9,7 @@ from ui.components.markup import paragraph
 from ui.shown import Shown
 from ui.state import store, tell_once
 from ui.store import Finalist
+from ui.view_models import capital
 
 _BESIDE = (
     "Somebody else, or another tab, changed this finalist at the same time. Both entries are kept, one below the other."
@@ -19,7 +20,7 @@ def finalist_form(shown: Shown, kept: Sequence[Finalist], yard_id: int) -> None:
     """Offer to keep the concept, or to change what is said of it."""
     known = next((each for each in kept if (each.search_id, each.concept) == (shown.search.id, shown.option.id)), None)
     usual = shown.option.idea.name if shown.option.idea else shown.option.title
-    begun = known or Finalist(yard_id, shown.search.id, shown.option.id, usual[:1].upper() + usual[1:])
+    begun = known or Finalist(yard_id, shown.search.id, shown.option.id, capital(usual))
     key = f"{shown.name}_{begun.id}"
     with st.popover("Finalist" if known else "Keep as finalist", key=f"keep_{key}"):
         if shown.search.is_running:

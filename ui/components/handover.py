@@ -2,7 +2,7 @@
 
 import io
 import zipfile
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from typing import Final
 
 import streamlit as st
@@ -21,13 +21,22 @@ from ui.components.pictures import (
 )
 from ui.components.wishes_form import slug
 from ui.searches import Search
-from ui.shown import Shown, shown_by
+from ui.shown import Shown, name_of, shown_by
 from ui.state import budgets_search, searching
 from ui.store import Finalist
 from ui.yards import prices_of
 
 _SVG: Final = "image/svg+xml"
-_BUDGET_FILES: Final = {"budgets.json": "application/json", "budgets.csv": "text/csv", "budgets.svg": _SVG}
+_KINDS: Final = {"json": "application/json", "csv": "text/csv", "svg": _SVG}
+_LABELS: Final = {
+    "options.json": "All concepts (JSON)",
+    "options.csv": "All concepts (CSV)",
+    "with-without.csv": "With and without each room (CSV)",
+    "budgets.json": "Budgets (JSON)",
+    "budgets.csv": "Budgets (CSV)",
+    "budgets.svg": "Budgets (SVG)",
+}
+"""Files of searches that have a button of their own."""
 
 
 def handover(search: Search, concepts: Sequence[Shown], kept: Sequence[Finalist]) -> None:
@@ -42,12 +51,11 @@ def handover(search: Search, concepts: Sequence[Shown], kept: Sequence[Finalist]
     for number, (name, shown) in enumerate(chosen):
         _plans(name, shown, number)
     st.subheader("Results and tables", anchor=False)
-    budgets = budgets_search(search)
+    tables = _tables(search, budgets_search(search))
     with st.container(horizontal=True, key="tables"):
-        _file(search, "options.json", "All concepts (JSON)", "application/json")
-        _file(search, "options.csv", "All concepts (CSV)", "text/csv")
-        for file_name, mime in _BUDGET_FILES.items() if budgets else ():
-            _file(budgets, file_name, f"Budgets ({file_name.rpartition('.')[2].upper()})", mime)
+        for name in _LABELS:
+            if name in tables:
+                _file(name, tables[name])
         scenario = concepts[0].scenario
         st.download_button(
             "The yard's file", scenario.text, f"{slug(scenario.name)}.yaml", "text/yaml", on_click="ignore"
@@ -55,7 +63,7 @@ def handover(search: Search, concepts: Sequence[Shown], kept: Sequence[Finalist]
     st.subheader("Everything in one", anchor=False)
     st.download_button(
         "All of it (ZIP)",
-        data=lambda: _zip(search, budgets, chosen),
+        data=lambda: _zip(tables, chosen),
         file_name=f"{slug(scenario.name)}.zip",
         mime="application/zip",
         on_click="ignore",
@@ -66,7 +74,7 @@ def handover(search: Search, concepts: Sequence[Shown], kept: Sequence[Finalist]
 
 def _chosen(concepts: Sequence[Shown], kept: Sequence[Finalist]) -> list[tuple[str, Shown]]:
     """Names and concepts of the finalists that are there, else of the first three."""
-    found = [(each.name, shown_by(f"{each.search_id}.{each.concept}", searching())) for each in kept]
+    found = [(each.name, shown_by(name_of(each.search_id, each.concept), searching())) for each in kept]
     finalists = [(name, shown) for name, shown in found if shown is not None]
     return finalists or [(shown.option.title, shown) for shown in concepts[:3]]
 
@@ -114,29 +122,38 @@ def _plan_name(shown: Shown, audience: str) -> str:
     return f"{slug(shown.option.title)}-{audience}.svg"
 
 
-def _file(search: Search | None, name: str, label: str, mime: str) -> None:
-    content = None if search is None else search.file(name)
-    if content is not None:
-        st.download_button(label, content, name, mime, on_click="ignore", key=f"file_{name}")
+def _tables(search: Search, budgets: Search | None) -> dict[str, bytes]:
+    """Results, tables and the picture of budgets by name, as they were kept; plans are drawn anew."""
+    found = (search,) if budgets is None else (search, budgets)
+    names = {name: each for each in found for name in each.file_names if _is_table(name)}
+    contents = ((name, each.file(name)) for name, each in names.items())
+    return {name: content for name, content in contents if content is not None}
 
 
-def _zip(search: Search, budgets: Search | None, chosen: Sequence[tuple[str, Shown]]) -> bytes:
+def _is_table(name: str) -> bool:
+    return name.endswith((".json", ".csv")) or name == "budgets.svg"
+
+
+def _file(name: str, content: bytes) -> None:
+    mime = _KINDS[name.rpartition(".")[2]]
+    st.download_button(_LABELS[name], content, name, mime, on_click="ignore", key=f"file_{name}")
+
+
+def _zip(tables: Mapping[str, bytes], chosen: Sequence[tuple[str, Shown]]) -> bytes:
     packed = io.BytesIO()
     with zipfile.ZipFile(packed, "w", zipfile.ZIP_DEFLATED) as file:
-        for name in ("options.json", "options.csv"):
-            _add(file, name, search.file(name))
-        for name in _BUDGET_FILES:
-            _add(file, name, None if budgets is None else budgets.file(name))
+        for name, content in tables.items():
+            file.writestr(name, content)
         for number, (_, shown) in enumerate(chosen, start=1):
             for audience in (OWNER, DESIGNER):
-                _add(file, f"plans/{number}-{_plan_name(shown, audience)}", plan_of(shown, audience).encode())
-            for name, content in _more_of(shown):
-                _add(file, f"{number}-{slug(shown.option.title)}/{name}", content.encode())
+                file.writestr(f"plans/{number}-{_plan_name(shown, audience)}", plan_of(shown, audience))
+            for name, text in _more_of(shown):
+                file.writestr(f"{number}-{slug(shown.option.title)}/{name}", text)
         if chosen:
             scenario = chosen[0][1].scenario
-            _add(file, "yard.yaml", scenario.text.encode())
+            file.writestr("yard.yaml", scenario.text)
             if prices_of(scenario) is not None:
-                _add(file, "prices.csv", price_table(scenario.book).encode())
+                file.writestr("prices.csv", price_table(scenario.book))
     return packed.getvalue()
 
 
@@ -145,8 +162,3 @@ def _more_of(shown: Shown) -> Iterator[tuple[str, str]]:
     yield "estimate.csv", estimate_table(shown.scenario, shown.option)
     for phase, plan in phase_plans_of(shown, DESIGNER).items():
         yield f"phase-{phase}.svg", plan
-
-
-def _add(file: zipfile.ZipFile, name: str, content: bytes | None) -> None:
-    if content is not None:
-        file.writestr(name, content)

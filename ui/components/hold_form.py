@@ -4,6 +4,7 @@ from typing import Final, Literal
 
 import streamlit as st
 
+from optimizer.drawing.outlines import box_of
 from optimizer.errors import InputError
 from optimizer.layout import Placement
 from optimizer.scenario import Scenario
@@ -16,6 +17,7 @@ from ui.edits import SIDES, Held, hold_as_it_stands, hold_words, keep_out, of_ar
 from ui.shown import Shown
 from ui.state import ask_about, asked_room
 from ui.store import Revision
+from ui.view_models import capital
 from ui.yards import scenario_of
 
 _ROUND_FT: Final = 4.0
@@ -79,7 +81,7 @@ def _what_is_held(revision: Revision, scenario: Scenario) -> None:
             horizontal=True, vertical_alignment="center", horizontal_alignment="distribute", key=f"held_{index}"
         ):
             with st.container(width="content"):
-                paragraph(f"{said[:1].upper()}{said[1:]}", css="held")
+                paragraph(capital(said), css="held")
             st.button("Let go", key=f"let_go_{index}", on_click=_let_go, args=(revision, scenario, index))
 
 
@@ -96,7 +98,7 @@ def _asked(scenario: Scenario, shown: Shown) -> tuple[Held, Area | None]:
     if how in {"within", "not_in"}:
         area = _area(scenario, place)
         return of_area(name, area, scenario, inside=how == "within"), area
-    own = (place.x_ft, place.y_ft, place.right_ft, place.top_ft)
+    own = box_of(place)
     if how == "not_here":
         return keep_out(place, scenario), own
     parts = {"at": how == "place", "front": how == "front", "choice": how == "choice"}
@@ -131,7 +133,7 @@ def _next(revision: Revision, scenario: Scenario, shown: Shown, held: Held) -> N
         scenario_of(revision, text, "what is held")
     except InputError as error:
         st.error("So it cannot be held. What is in the way:")
-        problem_list(tuple(str(problem) for problem in error.problems))
+        problem_list(error)
         return
     seconds = seconds_asked()
     with st.container(horizontal=True):

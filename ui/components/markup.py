@@ -2,10 +2,13 @@
 
 import re
 from base64 import b64encode
+from collections.abc import Iterable
 from html import escape
 from typing import Final
 
 import streamlit as st
+
+from optimizer.errors import InputError
 
 _MARKS: Final = re.compile(r"([\\`*_{}\[\]()<>#+\-.!|~$]|:(?=\S))")
 """What the page library takes for marks of its own in labels, titles and messages."""
@@ -41,8 +44,9 @@ def paragraph(text: str, *, css: str = "quiet") -> None:
     show(element("p", text, css=css))
 
 
-def problem_list(problems: tuple[str, ...]) -> None:
-    """Put problems on the page, one a line."""
+def problem_list(said: InputError | Iterable[str]) -> None:
+    """Put problems on the page, one a line: those of an input, or what was said."""
+    problems = map(str, said.problems) if isinstance(said, InputError) else said
     show(element("ul", *(element("li", problem) for problem in problems), css="problems"))
 
 

@@ -33,7 +33,7 @@ def large_plan(shown: Shown, audience: Audience) -> Markup:
 def plan_of(shown: Shown, audience: Audience) -> str:
     """Give the plan of a concept as SVG; the designer's as the command wrote it, where it did."""
     written = shown.search.plan_svg(shown.option.id) if audience == DESIGNER and not shown.search.is_running else None
-    return written or _plan_svg(f"{shown.key}/{audience}", shown, audience)
+    return written or _plan_svg(shown.key, audience, shown)
 
 
 def phases_of_concept(shown: Shown) -> tuple[int, ...]:
@@ -59,8 +59,7 @@ def small_picture(shown: Shown) -> Markup:
 
 def area_picture(shown: Shown, area: tuple[float, float, float, float] | None) -> Markup:
     """Give the plan of a concept with a scale along its sides, and with an area over it."""
-    drawing = with_area(_small_drawing(shown), area, unit_ft=shown.scenario.unit_ft)
-    svg = thumbnail_svg(drawing, width_px=AREA_WIDTH_PX)
+    svg = _area_svg(shown.key, area, shown)
     return element("div", image(svg, words=f"{_words(shown)}, with a scale along its sides"), css="plan")
 
 
@@ -69,29 +68,39 @@ def yard_picture(scenario: Scenario) -> Markup:
     return image(_yard_svg(scenario.digest, scenario), words=f"The yard of {scenario.name} as it is")
 
 
-# Drawing takes a moment and the page is run at every press; the first argument names the others for the cache.
-@st.cache_data(max_entries=100, show_spinner="Drawing")
-def _plan_svg(key: str, _shown: Shown, _audience: Audience) -> str:
+# Drawing takes a moment and the page is run at every press; `key` names `_shown` for the cache.
+@st.cache_resource(max_entries=100, show_spinner=False)
+def _drawn(key: str, audience: Audience, _shown: Shown) -> Drawing:
+    """Draw a concept once for all the pictures that are made of it: small, large, with numbers, with an area."""
     del key
-    return plan_svg(draw_concept(_shown.scenario, _shown.option, audience=_audience))
+    return draw_concept(_shown.scenario, _shown.option, audience=audience)
+
+
+@st.cache_data(max_entries=100, show_spinner="Drawing")
+def _plan_svg(key: str, audience: Audience, _shown: Shown) -> str:
+    return plan_svg(_drawn(key, audience, _shown))
 
 
 @st.cache_data(max_entries=100, show_spinner="Drawing")
 def _screen_svg(key: str, _shown: Shown) -> str:
-    del key
-    return plan_svg(for_screen(_small_drawing(_shown)))
+    return plan_svg(for_screen(_drawn(key, OWNER, _shown)))
 
 
 @st.cache_data(max_entries=400, show_spinner=False)
 def _small_svg(key: str, _shown: Shown) -> str:
-    del key
-    return thumbnail_svg(_small_drawing(_shown))
+    return thumbnail_svg(_drawn(key, OWNER, _shown))
 
 
 @st.cache_data(max_entries=100, show_spinner=False)
 def _numbered_svg(key: str, _shown: Shown) -> str:
-    del key
-    return thumbnail_svg(numbered(_small_drawing(_shown), _shown.option.layout), width_px=AREA_WIDTH_PX)
+    drawing = numbered(_drawn(key, OWNER, _shown), _shown.option.layout)
+    return thumbnail_svg(drawing, width_px=AREA_WIDTH_PX)
+
+
+@st.cache_data(max_entries=100, show_spinner=False)
+def _area_svg(key: str, area: tuple[float, float, float, float] | None, _shown: Shown) -> str:
+    drawing = with_area(_drawn(key, OWNER, _shown), area, unit_ft=_shown.scenario.unit_ft)
+    return thumbnail_svg(drawing, width_px=AREA_WIDTH_PX)
 
 
 @st.cache_data(max_entries=40, show_spinner=False)
@@ -99,10 +108,6 @@ def _yard_svg(digest: str, _scenario: Scenario) -> str:
     del digest
     placed = placed_of(sized_rooms(_scenario.brief), Layout(()))
     return thumbnail_svg(draw_plan(_scenario, placed, (), title=_scenario.name, audience=OWNER))
-
-
-def _small_drawing(shown: Shown) -> Drawing:
-    return draw_concept(shown.scenario, shown.option, audience=OWNER)
 
 
 def _words(shown: Shown) -> str:

@@ -7,6 +7,7 @@ from typing import Final
 
 import streamlit as st
 
+from optimizer.drawing.words import moment_text
 from optimizer.errors import InputError
 from optimizer.results import result_of
 from optimizer.scenario import Scenario, load_scenario, read_scenario, scenario_notes
@@ -86,8 +87,7 @@ def _kept_words(yard: Yard) -> str:
 
 def moment_words(seconds: float) -> str:
     """Say a moment, in seconds since 1970, by the clock of this computer."""
-    moment = datetime.fromtimestamp(seconds)  # noqa: DTZ006
-    return f"{moment.day} {moment:%B, %H:%M}"
+    return moment_text(datetime.fromtimestamp(seconds))  # noqa: DTZ006
 
 
 def _go_on(revision_id: int) -> None:
@@ -99,7 +99,7 @@ def _go_on(revision_id: int) -> None:
 def _problems(error: InputError) -> None:
     count = len(error.problems)
     st.error(f"This file cannot be used yet: {count} problem{'' if count == 1 else 's'}, line by line.")
-    problem_list(tuple(str(problem) for problem in error.problems))
+    problem_list(error)
 
 
 def _uploaded() -> Scenario | None:

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, Any, Final
 import streamlit as st
 
 from optimizer.catalogue import sized_rooms
+from optimizer.drawing.words import moment_text
 from optimizer.layout import Placed, placed_of
 from ui.components.markup import Markup, element, image, plain, show
 from ui.components.pictures import DESIGNER, OWNER, large_plan, plan_of
@@ -22,9 +23,10 @@ if TYPE_CHECKING:
 
 CHOICES: Final = ("Plan", "Ground", "Sun", "Sight", "Section", "3-D")
 MOMENTS: Final[dict[str, datetime]] = {
-    f"{day.day} {day:%B}, {hour:02d}:00": day.replace(hour=hour)
-    for day in (datetime(2026, 6, 21), datetime(2026, 9, 21), datetime(2026, 12, 21))  # noqa: DTZ001 - the yard's clock
+    moment_text(when): when
+    for month in (6, 9, 12)
     for hour in (9, 13, 17)
+    for when in (datetime(2026, month, 21, hour),)  # noqa: DTZ001 - the yard's clock
 }
 FIGURE_HEIGHT_PX: Final = 460
 

@@ -7,7 +7,7 @@ import streamlit as st
 from optimizer.scenario import Scenario
 from ui.components.markup import element, show
 from ui.state import STEPS, Step, current_step, go_to, is_for_designer, put_away, speak_to_designer
-from ui.view_models import words_of
+from ui.view_models import capital, words_of
 
 STEP_NAMES: Final[dict[Step, str]] = {
     "yard": "Your yard",
@@ -44,7 +44,7 @@ def _name(scenario: Scenario) -> None:
     words = words_of(scenario, for_designer=is_for_designer())
     ceiling = scenario.brief.budget.ceiling
     term = words.term("ceiling")
-    limit = f"No {term}" if ceiling is None else f"{term[:1].upper()}{term[1:]} {words.money(ceiling)}"
+    limit = f"No {term}" if ceiling is None else f"{capital(term)} {words.money(ceiling)}"
     show(element("div", element("h1", scenario.name), element("span", limit, css="limit"), css="yard-name"))
 
 

@@ -5,6 +5,7 @@ from typing import Final
 import streamlit as st
 
 from optimizer.catalogue import SizedRoom, sized_rooms
+from optimizer.drawing.outlines import box_of
 from optimizer.scenario import Scenario
 from ui.components.markup import element, paragraph, plain, problem_list, show
 from ui.components.search_progress import search_progress
@@ -56,7 +57,7 @@ def _asked(scenario: Scenario, shown: Shown) -> tuple[Question, Area | None]:
     assert wish is not None
     offered = questions_about(wish, choice=place.choice if place else None, choices=choices)
     kind = st.radio("Question", [*offered], format_func=offered.__getitem__, key=f"why_kind_{room.name}")
-    own = None if place is None else (place.x_ft, place.y_ft, place.right_ft, place.top_ft)
+    own = None if place is None else box_of(place)
     if kind == "here":
         at, area = _corner(scenario, room, own)
         return Question(kind, room.name, shown.option.id, at=at), area
@@ -104,7 +105,7 @@ def _corner(scenario: Scenario, room: SizedRoom, own: Area | None) -> tuple[tupl
 
 
 def _answered(revision: Revision, scenario: Scenario, asked: Search) -> None:
-    document = asked.file("why.json")
+    document = asked.document()
     if document is None:
         st.error("The question has no answer. What was said:")
         problem_list(asked.said)

@@ -11,26 +11,24 @@ from ui.components.markup import element, paragraph, plain, problem_list, show
 from ui.components.pictures import yard_picture
 from ui.components.search_start import begin_search, seconds_asked
 from ui.components.versions import versions
-from ui.edits import STANDINGS, Standing, Wanted, changed, wanted_of
+from ui.edits import (
+    AMOUNTS,
+    STANDING_NAMES,
+    STANDINGS,
+    WEIGHT_NAMES,
+    Standing,
+    Wanted,
+    amount_words,
+    changed,
+    wanted_of,
+)
 from ui.searches import Search
 from ui.state import current_search, go_on_with, is_for_designer, searching, store, take_up_search, tell_once
 from ui.store import Revision, Saved
-from ui.view_models import listed, scenario_summary, words_of
+from ui.view_models import capital, listed, scenario_summary, words_of
 from ui.yards import scenario_of
 
 _LIMIT_STEP: Final = 1000
-_STANDING_NAMES: Final[dict[Standing, str]] = {"must": "must", "like": "would like", "later": "later"}
-_WEIGHTS: Final = {
-    "walking": "Short ways on foot",
-    "cost": "Money",
-    "sun": "Sun and shade as wished",
-    "worth": "What you would miss",
-    "sight": "Views",
-    "order": "Lines that meet",
-    "smoke": "Smoke",
-    "paving": "Little paving of paths",
-}
-_AMOUNTS: Final = {0.0: "not at all", 0.5: "half", 1.0: "as usual", 2.0: "double"}
 _BESIDE: Final = (
     "Somebody else, or another tab, went on from the same version: {}. Yours stands beside it, and nothing is lost."
 )
@@ -82,8 +80,7 @@ def _answers(revision: Revision, scenario: Scenario) -> tuple[str, str]:
 
 
 def _limit_name(scenario: Scenario) -> str:
-    term = words_of(scenario, for_designer=is_for_designer()).term("ceiling")
-    return f"{term[:1].upper()}{term[1:]}"
+    return capital(words_of(scenario, for_designer=is_for_designer()).term("ceiling"))
 
 
 def _rooms(scenario: Scenario, was: Wanted, key: str) -> tuple[Standing, ...]:
@@ -93,10 +90,10 @@ def _rooms(scenario: Scenario, was: Wanted, key: str) -> tuple[Standing, ...]:
     with st.container(key="standings", gap=None):
         for index, (room, standing) in enumerate(zip(scenario.brief.rooms, was.standings, strict=True)):
             answer = st.segmented_control(
-                plain(f"{room.name[:1].upper()}{room.name[1:]}"),
+                plain(capital(room.name)),
                 STANDINGS,
                 default=standing,
-                format_func=_STANDING_NAMES.__getitem__,
+                format_func=STANDING_NAMES.__getitem__,
                 key=f"standing_{index}_{key}",
                 required=True,
             )
@@ -105,14 +102,12 @@ def _rooms(scenario: Scenario, was: Wanted, key: str) -> tuple[Standing, ...]:
 
 
 def _weight(name: str, weight: float, key: str) -> float:
-    amounts = {**_AMOUNTS, **({} if weight in _AMOUNTS else {weight: f"{weight:g} times"})}
-    order = sorted(amounts)
     return float(
         st.segmented_control(
-            _WEIGHTS.get(name, name),
-            order,
+            capital(WEIGHT_NAMES[name]),
+            sorted({*AMOUNTS, weight}),
             default=weight,
-            format_func=amounts.__getitem__,
+            format_func=amount_words,
             key=f"{name}_{key}",
             required=True,
         )
@@ -122,10 +117,9 @@ def _weight(name: str, weight: float, key: str) -> float:
 
 def _next(revision: Revision, text: str, what: str) -> None:
     """Say what changed, and offer to search or to save."""
-    problems = _problems_of(revision, text)
-    if problems:
+    if what and (error := _error_in(revision, text)):
         st.error("So it cannot be searched. What is wrong:")
-        problem_list(problems)
+        problem_list(error)
         return
     if what:
         paragraph(f"Changed: {what}.", css="lead")
@@ -147,12 +141,12 @@ def _next(revision: Revision, text: str, what: str) -> None:
         search_from(saved, seconds, earlier if goes_on else None)
 
 
-def _problems_of(revision: Revision, text: str) -> tuple[str, ...]:
+def _error_in(revision: Revision, text: str) -> InputError | None:
     try:
         scenario_of(revision, text, "your answers")
     except InputError as error:
-        return tuple(str(problem) for problem in error.problems)
-    return ()
+        return error
+    return None
 
 
 def saved_as(revision: Revision, text: str, what: str) -> Revision:
@@ -194,11 +188,11 @@ def _file(revision: Revision, scenario: Scenario) -> None:
 
 def _told(revision: Revision, text: str) -> bool:
     """Whether the text has problems, which are then shown."""
-    problems = _problems_of(revision, text)
-    if problems:
+    error = _error_in(revision, text)
+    if error:
         st.error("This text cannot be used yet, line by line:")
-        problem_list(problems)
-    return bool(problems)
+        problem_list(error)
+    return error is not None
 
 
 def slug(name: str) -> str:

@@ -2,14 +2,29 @@
 
 from ui.edits.holds import SIDES, Held, hold_as_it_stands, hold_words, keep_out, of_area, with_hold, without_hold
 from ui.edits.text import patched, with_value
-from ui.edits.wanted import STANDINGS, Standing, Wanted, changed, standing_of, wanted_of
+from ui.edits.wanted import (
+    AMOUNTS,
+    STANDING_NAMES,
+    STANDINGS,
+    WEIGHT_NAMES,
+    Standing,
+    Wanted,
+    amount_words,
+    changed,
+    standing_of,
+    wanted_of,
+)
 
 __all__ = [
+    "AMOUNTS",
     "SIDES",
     "STANDINGS",
+    "STANDING_NAMES",
+    "WEIGHT_NAMES",
     "Held",
     "Standing",
     "Wanted",
+    "amount_words",
     "changed",
     "hold_as_it_stands",
     "hold_words",

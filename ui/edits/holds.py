@@ -3,6 +3,7 @@
 from typing import Any, Final
 
 from optimizer.brief import Hold
+from optimizer.drawing.outlines import box_of
 from optimizer.layout import Placement
 from optimizer.scenario import Scenario
 from ui.edits.text import with_value
@@ -32,7 +33,7 @@ def of_area(room: str, area: Rectangle, scenario: Scenario, *, inside: bool) -> 
 
 def keep_out(place: Placement, scenario: Scenario) -> Held:
     """Keep a room off the spot where it stands."""
-    return of_area(place.room, (place.x_ft, place.y_ft, place.right_ft, place.top_ft), scenario, inside=False)
+    return of_area(place.room, box_of(place), scenario, inside=False)
 
 
 def with_hold(scenario: Scenario, held: Held) -> tuple[str, str]:

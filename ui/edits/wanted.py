@@ -7,9 +7,23 @@ from typing import Any, Final, Literal
 from optimizer.brief import Brief, RoomWish, Weights
 from optimizer.scenario import Scenario
 from ui.edits.text import with_value
+from ui.view_models import capital
 
 Standing = Literal["must", "like", "later"]
 STANDINGS: Final[tuple[Standing, ...]] = ("must", "like", "later")
+STANDING_NAMES: Final[dict[Standing, str]] = {"must": "must", "like": "would like", "later": "later"}
+WEIGHT_NAMES: Final = {
+    "walking": "short ways on foot",
+    "cost": "money",
+    "sun": "sun and shade as wished",
+    "worth": "what you would miss",
+    "sight": "views",
+    "order": "lines that meet",
+    "smoke": "smoke",
+    "paving": "little paving of paths",
+}
+AMOUNTS: Final = {0.0: "not at all", 0.5: "half", 1.0: "as usual", 2.0: "double"}
+"""How much something counts, in the steps that are offered."""
 _LATER_PHASE: Final = 2
 
 
@@ -29,6 +43,11 @@ def standing_of(room: RoomWish) -> Standing:
     if room.phase > 1:
         return "later"
     return "must" if room.required else "like"
+
+
+def amount_words(weight: float) -> str:
+    """Say how much something counts; also what lies between the steps that are offered."""
+    return AMOUNTS.get(weight, f"{weight:g} times")
 
 
 def wanted_of(brief: Brief) -> Wanted:
@@ -56,13 +75,12 @@ def changed(scenario: Scenario, wanted: Wanted) -> tuple[str, str]:
     for index, (room, standing) in enumerate(zip(scenario.brief.rooms, wanted.standings, strict=True)):
         if standing != standing_of(room):
             text = _with_standing(text, index, room, standing)
-            said.append(f"{room.name}: {standing}")
+            said.append(f"{room.name}: {STANDING_NAMES[standing]}")
     for name, weight in wanted.weights:
         if weight != dict(was.weights)[name]:
             text = with_value(text, ("brief", "weights", name), weight)
-            said.append(f"{name} counts {weight:g}")
-    words = "; ".join(said)
-    return text, words[:1].upper() + words[1:]
+            said.append(f"{WEIGHT_NAMES[name]}: {amount_words(weight)}")
+    return text, capital("; ".join(said))
 
 
 def _with_standing(text: str, index: int, room: RoomWish, standing: Standing) -> str:

@@ -21,12 +21,11 @@ from ui.components import (
     search_progress,
     show,
 )
-from ui.components.concept_list import concepts_of
 from ui.components.search_start import USUAL_S
 from ui.components.ways_out import ways_out
 from ui.components.wishes_form import search_from
 from ui.searches import Search
-from ui.shown import Shown, follow, shown_by
+from ui.shown import Shown, concepts_of, follow, name_of, shown_by
 from ui.state import (
     close_concept,
     concept_beside,
@@ -57,11 +56,12 @@ def choose(revision: Revision) -> None:
             search_from(revision, USUAL_S, None)
         return
     try:
-        data, concepts = search.document(), concepts_of(search)
-        result = search.result()
+        # Before what is shown: what comes meanwhile is then seen as new.
+        data = search.document() if search.is_running else None
+        concepts, result = concepts_of(search), search.result()
     except InputError as error:
         st.error("The result of this search cannot be read.")
-        problem_list(tuple(str(problem) for problem in error.problems))
+        problem_list(error)
         return
     if search.is_running:
         search_progress(search.id, crc32(data or b""))
@@ -144,7 +144,7 @@ def _followed(concepts: Sequence[Shown]) -> Shown | None:
 def _first(concepts: Sequence[Shown], kept: Sequence[Finalist]) -> Shown:
     """The concept that is shown before one is opened: the first of the list."""
     first = kept[0] if kept and lists_finalists() else None
-    known = None if first is None else shown_by(f"{first.search_id}.{first.concept}", searching())
+    known = None if first is None else shown_by(name_of(first.search_id, first.concept), searching())
     return known or concepts[0]
 
 
@@ -178,7 +178,7 @@ def _beside(shown: Shown, concepts: Sequence[Shown], kept: Sequence[Finalist]) -
     """Let another concept, or a finalist of another search, be put beside."""
     titles = {each.name: each.option.title for each in concepts}
     for finalist in kept:
-        name = f"{finalist.search_id}.{finalist.concept}"
+        name = name_of(finalist.search_id, finalist.concept)
         titles[name] = f"{finalist.name} ({titles.get(name, 'found earlier')})"
     titles.pop(shown.name, None)
     if not titles:

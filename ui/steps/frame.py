@@ -46,7 +46,7 @@ def _yard(revision: Revision) -> None:
         scenario = scenario_of(revision)
     except InputError as error:
         st.error("This version of the yard cannot be read by this program:")
-        problem_list(tuple(str(problem) for problem in error.problems))
+        problem_list(error)
         return
     strip(scenario)
     if (told := told_once()) is not None:

@@ -1,19 +1,21 @@
 """The steps beside choosing: what each budget buys, hold here, hand over; each begins from a search."""
 
+from dataclasses import replace
+
 import streamlit as st
 
 from optimizer.errors import InputError
 from optimizer.scenario import Scenario
 from ui.components import budget_view, handover, hold_form, paragraph, problem_list
-from ui.components.concept_list import concepts_of
 from ui.components.search_start import USUAL_S
 from ui.components.wishes_form import saved_as, search_from
-from ui.edits import with_value
+from ui.edits import changed, wanted_of
 from ui.searches import Search
-from ui.shown import Shown, shown_by
+from ui.shown import Shown, concepts_of, shown_by
 from ui.state import current_search, go_to, opened_concept, searching, store
 from ui.store import Revision
 from ui.view_models import BudgetStep
+from ui.yards import scenario_of
 
 
 def budgets_step(revision: Revision) -> None:
@@ -26,8 +28,9 @@ def budgets_step(revision: Revision) -> None:
 
 def _take(revision: Revision, search: Search, step: BudgetStep) -> None:
     """Make a budget the limit of the yard, and search on for concepts within it."""
-    text = with_value(revision.text, ("budget", "ceiling"), int(step.amount))
-    saved = revision if text == revision.text else saved_as(revision, text, f"All-in limit {step.amount:,.0f}")
+    scenario = scenario_of(revision)
+    text, what = changed(scenario, replace(wanted_of(scenario.brief), ceiling=step.amount))
+    saved = saved_as(revision, text, what) if what else revision
     search_from(saved, search.seconds or USUAL_S, search)
 
 
@@ -55,7 +58,7 @@ def _found(revision: Revision) -> tuple[Search, tuple[Shown, ...]] | None:
         concepts = () if search is None else concepts_of(search)
     except InputError as error:
         st.error("The result of this search cannot be read.")
-        problem_list(tuple(str(problem) for problem in error.problems))
+        problem_list(error)
         return None
     if search is None or not concepts:
         paragraph("There are no concepts of this yard yet.", css="lead")

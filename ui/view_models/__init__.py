@@ -1,5 +1,6 @@
 """From a result to ready words and numbers: pure functions, no page in them."""
 
+from optimizer.concepts.words import capital, listed
 from ui.view_models.answers import Answer, answers
 from ui.view_models.budgets import BudgetStep, budget_steps
 from ui.view_models.card import Card, card
@@ -11,7 +12,7 @@ from ui.view_models.progress import Progress, progress
 from ui.view_models.sheet import Check, Sheet, sheet
 from ui.view_models.summary import Summary, ending, scenario_summary
 from ui.view_models.why import Told, told
-from ui.view_models.words import CAUTION, Words, listed, number_words, sentence, share_words, words_of
+from ui.view_models.words import CAUTION, Words, number_words, sentence, share_words, words_of
 
 __all__ = [
     "CAUTION",
@@ -34,6 +35,7 @@ __all__ = [
     "Words",
     "answers",
     "budget_steps",
+    "capital",
     "card",
     "compare",
     "cost_sheet",

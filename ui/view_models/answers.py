@@ -9,9 +9,10 @@ from optimizer.catalogue import sized_rooms
 from optimizer.catalogue.upkeep import Upkeep, upkeep_of
 from optimizer.check.sight import sight_share
 from optimizer.concepts import Option, OptionSet
+from optimizer.concepts.words import listed
 from optimizer.layout import placed_of
 from optimizer.scenario import Scenario
-from ui.view_models.words import Words, listed, number_words, sentence, share_words, words_of
+from ui.view_models.words import Words, number_words, sentence, share_words, words_of
 
 SEEN: Final = 0.1
 """Of a place that is seen to a smaller share nothing is said; common practice, no source."""

@@ -4,7 +4,8 @@ from dataclasses import dataclass
 
 from optimizer.appraisal import Appraisal
 from optimizer.concepts import Option
-from ui.view_models.words import Words, capital, number_words, sentence
+from optimizer.concepts.words import capital
+from ui.view_models.words import Words, number_words, sentence
 
 
 @dataclass(frozen=True, slots=True)

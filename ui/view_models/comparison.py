@@ -5,10 +5,11 @@ from math import dist
 from typing import Final
 
 from optimizer.concepts import Option
+from optimizer.concepts.words import capital
 from optimizer.layout import Layout
 from optimizer.scenario import Scenario
 from ui.view_models.card import Card, card
-from ui.view_models.words import Words, capital, share_words, words_of
+from ui.view_models.words import Words, share_words, words_of
 
 _SAME_PLACE_FT: Final = 0.5
 
@@ -74,9 +75,7 @@ def _measure_rows(first: Option, second: Option, words: Words) -> tuple[Comparis
 
 def _room_rows(first: Layout, second: Layout) -> tuple[ComparisonRow, ...]:
     rooms = dict.fromkeys(place.room for place in (*first.placements, *second.placements))
-    return tuple(
-        ComparisonRow(room[:1].upper() + room[1:], _choice(first, room), _choice(second, room)) for room in rooms
-    )
+    return tuple(ComparisonRow(capital(room), _choice(first, room), _choice(second, room)) for room in rooms)
 
 
 def _choice(layout: Layout, room: str) -> str:

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from optimizer.appraisal import Cost, CostLine, Uncertainty
-from optimizer.catalogue import narrowest
+from optimizer.catalogue import narrowest, rounded
 from optimizer.quantities import Part
 from ui.view_models.words import Words, share_words
 
@@ -96,6 +96,14 @@ class _Folded:
         key = (line.phase, line.room, line.item)
         own = (part for part in self.parts if (part.phase, part.room, part.line) == key)
         return tuple(f"{p.item}: {self.words.counted(p.quantity, p.unit)} ({p.how})" for p in own)
+
+
+def expected(cost: Cost, words: Words) -> str:
+    """How far phase 1 may be off, `$165,000 to $225,000`, rounded as it is said to an owner; nothing where no range is
+    known.
+    """
+    known = cost.range_of(1)
+    return "" if known is None else f"{words.money(rounded(known.low))} to {words.money(rounded(known.high))}"
 
 
 def _phase(number: int, cost: Cost, folded: _Folded) -> PhaseCost:

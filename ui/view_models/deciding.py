@@ -7,9 +7,11 @@ from typing import Final, Literal
 from optimizer.appraisal import Appraisal
 from optimizer.brief import Brief
 from optimizer.catalogue import asked_by
-from optimizer.concepts import Option, expected_words
+from optimizer.concepts import Option
+from optimizer.concepts.words import capital, listed
 from optimizer.scenario import Scenario
-from ui.view_models.words import Words, capital, listed, share_words
+from ui.view_models.cost_sheet import expected
+from ui.view_models.words import Words, share_words
 
 Grade = Literal["good", "fair", "poor", ""]
 """Empty where nothing was wished for that it could be held against."""
@@ -42,8 +44,8 @@ def deciding(option: Option, scenario: Scenario, words: Words) -> tuple[Deciding
 
 def _money(appraisal: Appraisal, brief: Brief, words: Words) -> Deciding:
     cost, ceiling = appraisal.cost, brief.budget.ceiling
-    first, expected, known = cost.phase(1), expected_words(cost), cost.range_of(1)
-    said = [f"expect {expected} until soil, levels and lines are checked"] if expected else []
+    first, likely, known = cost.phase(1), expected(cost, words), cost.range_of(1)
+    said = [f"expect {likely} until soil, levels and lines are checked"] if likely else []
     if ceiling is None:
         return Deciding("Cost of phase 1", words.money(first), "", capital("; ".join(said)))
     side = "under" if first <= ceiling else "over"

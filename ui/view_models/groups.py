@@ -8,9 +8,10 @@ from optimizer.appraisal import Appraisal, CookMeasures, TableWay
 from optimizer.appraisal.cook import TO_TABLE_FT
 from optimizer.appraisal.jogs import JOG_FT
 from optimizer.appraisal.work_zone import SIDE_FT
+from optimizer.concepts.words import listed
 from ui.view_models.figure import Figure
 from ui.view_models.site_figures import site_figures
-from ui.view_models.words import Words, listed, share_words
+from ui.view_models.words import Words, share_words
 
 _PHASE_LABELS: Final = {"fire": "After the meal"}
 

@@ -2,19 +2,20 @@
 
 from dataclasses import dataclass
 
-from optimizer.appraisal import Appraisal, Cost
+from optimizer.appraisal import Appraisal
 from optimizer.brief import RULES, Brief
 from optimizer.check import Finding
-from optimizer.concepts import Option, Proof, expected_words
+from optimizer.concepts import Option, Proof
+from optimizer.concepts.words import capital, listed
 from optimizer.layout import Placement
 from optimizer.scenario import Scenario
 from ui.view_models.card import Card, card
-from ui.view_models.cost_sheet import CostSheet, cost_sheet
+from ui.view_models.cost_sheet import CostSheet, cost_sheet, expected
 from ui.view_models.deciding import Deciding, deciding
 from ui.view_models.figure import Figure
 from ui.view_models.groups import FigureGroup, figure_groups
 from ui.view_models.later import later_figures
-from ui.view_models.words import Words, capital, listed, number_words, sentence, share_words, words_of
+from ui.view_models.words import Words, number_words, sentence, share_words, words_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -121,21 +122,15 @@ def _money_sentence(option: Option, scenario: Scenario, words: Words) -> str:
 
 
 def _figures(appraisal: Appraisal, brief: Brief, words: Words) -> tuple[Figure, ...]:
-    all_in = words.signed("contingency included")
+    all_in, likely = words.signed("contingency included"), expected(appraisal.cost, words)
     return (
-        Figure("Phase 1", words.money(appraisal.cost.phase(1)), _expect(appraisal.cost)),
+        Figure("Phase 1", words.money(appraisal.cost.phase(1)), f"expect {likely}; {all_in}" if likely else all_in),
         Figure("All phases", words.money(appraisal.cost.total), all_in),
         Figure("Seats", str(appraisal.seats), f"drawn; the party has {brief.guests.party}"),
         Figure("Walking", words.length(appraisal.walking_ft), "all trips of one gathering"),
         Figure(capital(words.term("worth")), number_words(appraisal.worth), "points of your wish list"),
         Figure("Paved", share_words(appraisal.paved_share), "of the open yard"),
     )
-
-
-def _expect(cost: Cost) -> str:
-    """How far phase 1 may be off, rounded as it is said to an owner."""
-    expected = expected_words(cost)
-    return f"expect {expected}; contingency included" if expected else "contingency included"
 
 
 def _room(place: Placement, brief: Brief, words: Words) -> Figure:

@@ -3,8 +3,9 @@
 from collections.abc import Iterator
 
 from optimizer.appraisal import GroundMeasures, SiteMeasures
+from optimizer.concepts.words import listed
 from ui.view_models.figure import Figure
-from ui.view_models.words import Words, listed, share_words
+from ui.view_models.words import Words, share_words
 
 
 def site_figures(site: SiteMeasures, words: Words) -> Iterator[Figure]:

@@ -4,8 +4,9 @@ from dataclasses import dataclass
 
 from optimizer.brief import RoomWish
 from optimizer.concepts import OptionSet
+from optimizer.concepts.words import capital, listed
 from optimizer.scenario import Scenario
-from ui.view_models.words import capital, listed, sentence, words_of
+from ui.view_models.words import sentence, words_of
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,7 +4,8 @@ import json
 from dataclasses import dataclass
 
 from optimizer.concepts import WayOut
-from ui.view_models.words import Words, listed, sentence
+from optimizer.concepts.words import listed
+from ui.view_models.words import Words, sentence
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,12 +1,12 @@
 """Figures in words: money in the scenario's currency, lengths in its units, lists as a person writes them."""
 
 import re
-from collections.abc import Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 from typing import Final
 
 from optimizer.catalogue import SHARE
+from optimizer.concepts.words import capital
 from optimizer.scenario import Scenario
 from optimizer.units import metres_from_feet
 
@@ -120,17 +120,7 @@ def share_words(share: float) -> str:
     return f"{share:.0%}"
 
 
-def listed(names: Sequence[str]) -> str:
-    """Names as `a, b and c`; empty for none."""
-    return " and ".join([", ".join(names[:-1]), names[-1]]) if len(names) > 1 else "".join(names)
-
-
 def sentence(text: str) -> str:
     """Text with a capital at its start and one full stop at its end."""
     plain = text.strip().rstrip(".")
     return f"{capital(plain)}." if plain else ""
-
-
-def capital(text: str) -> str:
-    """Text with a capital at its start."""
-    return f"{text[:1].upper()}{text[1:]}"

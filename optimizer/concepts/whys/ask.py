@@ -22,6 +22,7 @@ from optimizer.concepts.whys.stands import told_of
 from optimizer.concepts.whys.sunny import places_words, shade_words
 from optimizer.concepts.whys.trying import MANY_TOURS, Found, Trial, tried
 from optimizer.concepts.whys.ways_out import MOST_WAYS_OUT, Solved, WaysOut, solved_by
+from optimizer.concepts.words import capital
 from optimizer.events import Emit, Event, to_nobody
 from optimizer.scenario.patch import Patch, patched
 
@@ -196,7 +197,7 @@ class _Answering:
     def _answered(self, *, is_answered: bool = True) -> Answer:
         return Answer(
             self._question.words(self._case),
-            " ".join(said[:1].upper() + said[1:] for said in self._said if said),
+            " ".join(capital(said) for said in self._said if said),
             self._rules,
             tuple(one.way_out for one in self._ways),
             is_answered,

@@ -6,6 +6,7 @@ from typing import Final
 from optimizer.brief import Relation
 from optimizer.concepts.case import Case
 from optimizer.concepts.floor import floor_price
+from optimizer.concepts.words import capital
 from optimizer.scenario import Scenario
 
 _LOOKS = {"in_view": "in view of", "out_of_view": "out of view of", "faces": "opening towards"}
@@ -42,7 +43,7 @@ def relation_words(scenario: Scenario, relation: Relation) -> str:
 
 def sentence(words: str) -> str:
     """Words with a capital and a full stop."""
-    return words[:1].upper() + words[1:] + "."
+    return f"{capital(words)}."
 
 
 def length(scenario: Scenario, length_ft: float | None) -> str:

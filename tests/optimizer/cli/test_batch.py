@@ -117,6 +117,15 @@ def test_two_files_of_one_name_are_refused(capsys, yards, tmp_path):
     assert "found a.yaml, a.yml" in err
 
 
+def test_a_price_book_may_bear_the_name_of_its_scenario(capsys, yards, tmp_path, ran):
+    """It is no scenario, and has no results that could go to the same folder."""
+    (yards / "a.json").write_text("{}")
+    (yards / "a.yaml").write_text(SMALL + "prices: a.json\n")
+    status, _, err = call(capsys, yards, "--out", tmp_path / "out")
+    assert (status, err) == (0, "")
+    assert sorted(ran) == ["a.yaml", "b.yaml", "bad.yaml"]
+
+
 def test_what_breaks_in_here_is_a_row_too(capsys, yards, tmp_path, monkeypatch):
     """Such as a cluster's worker that went away."""
 

@@ -100,7 +100,7 @@ def test_a_batch_without_its_price_book_is_told(capsys, tmp_path):
     """Before anything is run."""
     (tmp_path / "a.yaml").write_text(SMALL)
     status, _, err = call(capsys, "batch", tmp_path, "--out", tmp_path / "out", "--prices", tmp_path / "none.csv")
-    assert (status, "expected a price book, found no such file" in err) == (2, True)
+    assert (status, "expected a price book, found nothing of that name" in err) == (2, True)
 
 
 def test_a_sheet_as_a_table(capsys, result, tmp_path):

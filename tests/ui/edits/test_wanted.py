@@ -7,7 +7,17 @@ import pytest
 
 from optimizer.scenario import load_scenario, read_scenario
 from tests.sample_run import sample_option, sample_scenario
-from ui.edits import changed, hold_as_it_stands, hold_words, keep_out, of_area, wanted_of, with_hold, without_hold
+from ui.edits import (
+    WEIGHT_NAMES,
+    changed,
+    hold_as_it_stands,
+    hold_words,
+    keep_out,
+    of_area,
+    wanted_of,
+    with_hold,
+    without_hold,
+)
 from ui.view_models import words_of
 
 
@@ -36,10 +46,19 @@ def test_every_answer_is_read_back():
     )
     after, what = edited(wanted)
     assert wanted_of(after.brief) == wanted
-    assert what.startswith("All-in limit 140,000; 20 guests at a party; gathering area: like; ")
+    assert what.startswith("All-in limit 140,000; 20 guests at a party; gathering area: would like; ")
+    assert what.endswith("; sun and shade as wished: double")
     assert after.site == scenario.site
     assert after.brief.relations == scenario.brief.relations
     assert wanted_of(edited(before, after)[0].brief) == before
+
+
+def test_what_counts_is_said_as_the_form_says_it():
+    """Every weight has words; an amount that lies between the steps of the form too."""
+    before = wanted_of(sample_scenario().brief)
+    assert [*WEIGHT_NAMES] == [name for name, _ in before.weights]
+    _, what = edited(replace(before, weights=(("worth", 0.5), ("sight", 1.25))))
+    assert what == "What you would miss: half; views: 1.25 times"
 
 
 def test_no_limit_is_an_answer_too():

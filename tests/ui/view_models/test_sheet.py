@@ -1,7 +1,9 @@
 """The opened concept and its line in the list, in ready words."""
 
 from dataclasses import replace
+from decimal import Decimal
 
+from optimizer.appraisal import CostRange
 from optimizer.brief import RULES
 from optimizer.check import Finding
 from optimizer.concepts import DiffersBy, Idea, Proof
@@ -97,6 +99,20 @@ def test_the_verdict_says_rules_money_and_rooms_in_a_line():
     )
     finding = Finding("no_overlap", ("a", "b"), 4.0, "sq ft", "a overlaps b")
     assert opened(findings=(finding,)).verdict.startswith("1 rule broken · ")
+
+
+def test_what_phase_1_may_come_to_is_money_in_this_readers_words():
+    """Rounded as to an owner, in the currency; for surprises to an owner, contingency to a designer."""
+    option = sample_option()
+    cost = replace(option.appraisal.cost, ranges=((1, CostRange(Decimal(104_610), Decimal(146_200), 4)),))
+    ranged = replace(option, appraisal=replace(option.appraisal, cost=cost))
+    first = sheet(ranged, sample_scenario()).figures[0]
+    assert first.meaning == "expect $105,000 to $145,000; the sum for surprises included"
+    to_designer = sheet(ranged, sample_scenario(), for_designer=True).figures[0]
+    assert to_designer.meaning == "expect $105,000 to $145,000; contingency included"
+    assert opened().figures[0].meaning == "the sum for surprises included"
+    money = sheet(ranged, sample_scenario()).deciding[0]
+    assert "expect $105,000 to $145,000 until soil" in money.why
 
 
 def test_how_it_differs_is_not_said_twice():
