@@ -5,6 +5,7 @@ over all layouts. A program is opened into blocks; a block is asked of the solve
 """
 
 import heapq
+import math
 import threading
 from collections import deque
 from collections.abc import Callable, Iterator, Sequence
@@ -122,10 +123,14 @@ class BranchAndBound:
     def _least(self) -> int:
         return self._open[0][0]
 
+    @property
+    def _left_s(self) -> float:
+        """Deterministic time that is left of the budget, infinite where it has no limit."""
+        return math.inf if self._budget.work_s is None else self._budget.work_s - self.proof.work_s
+
     def _is_spent(self, more_s: float = 0.0) -> bool:
         """Whether nothing is left of the budget after some more work."""
-        spent = self._budget.work_s is not None and self.proof.work_s + more_s >= self._budget.work_s
-        return spent or self._budget.stop.is_set()
+        return more_s >= self._left_s or self._budget.stop.is_set()
 
     def _add_work(self, work_s: float) -> None:
         self.proof = replace(self.proof, work_s=round(self.proof.work_s + work_s, 6))
@@ -194,11 +199,12 @@ class BranchAndBound:
     def _explore(self, program: Program, places: Places) -> bool:
         """Look for something better in a program by itself; whether there was."""
         self._explored += 1
-        limit, seed = self.proof.objective, self._budget.seed
-        found = best_of_program(self._problem, places, limit, seed=seed, stop=self._budget.stop)
-        if found is not None:
-            self._better(found, bound=program.floor)
-        return found is not None
+        limit, asked = self.proof.objective, self._budget
+        found = best_of_program(self._problem, places, limit, seed=asked.seed, stop=asked.stop, work_s=self._left_s)
+        self._add_work(found.work_s)
+        if found.state is not None:
+            self._better(found.state, bound=program.floor)
+        return found.state is not None
 
     def _solve(self, threads: ThreadPoolExecutor, blocks: Sequence[tuple[int, Block]]) -> None:
         asked = [(bound, left) for bound, block in blocks if (left := block.below(self.proof.objective)).leaves]
@@ -215,9 +221,10 @@ class BranchAndBound:
         """How hard to try a block. Where trips are dense one search with all of the linear relaxation is best."""
         dense = block.is_whole and is_dense(self._problem, block.scope)
         doublings = block.level if block.is_whole else max(0, block.level - len(SIDES) + 1)
+        slice_s = SLICE_S * 2.0**doublings * (WHOLE_SLICES if block.is_whole else 1)
         return Effort(
             workers=self._budget.workers if block.is_whole and not dense and self._budget.work_s is None else 1,
-            deterministic_s=SLICE_S * 2.0**doublings * (WHOLE_SLICES if block.is_whole else 1),
+            deterministic_s=min(slice_s, self._left_s),
             wall_s=1e9,
             seed=1,
             linearization=(2 if dense else 1) if block.is_whole else 0,

@@ -4,7 +4,7 @@ Money is not asked, since the list of programs did, nor whether the layout can b
 """
 
 import threading
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from typing import Final
 
 from optimizer.engine.explorer import Explorer, Tour
@@ -12,7 +12,7 @@ from optimizer.engine.model import arrangement_scope, build_model
 from optimizer.engine.problem import Problem, State, modelled_value
 from optimizer.engine.problem.arrangement import key_of
 from optimizer.engine.prover.places import Places
-from optimizer.engine.prover.solve import Effort, hint, solve
+from optimizer.engine.prover.solve import Answer, Effort, hint, solve
 
 TOURS, REBUILDS, POLISHED = 8, 60, 3
 WORTH_POLISHING: Final = 1.06
@@ -20,29 +20,45 @@ WORTH_POLISHING: Final = 1.06
 _POLISH: Final = Effort(workers=1, deterministic_s=0.3, wall_s=10.0, linearization=0, presolve_rounds=1)
 
 
-def best_of_program(problem: Problem, places: Places, limit: int, *, seed: int, stop: threading.Event) -> State | None:
-    """A layout of the program that the model counts below the limit, as a state of the whole problem; None where none
-    was found.
+@dataclass(frozen=True, slots=True)
+class Incumbent:
+    """A layout, or None where none was found, and the solver's deterministic time that it took."""
+
+    state: State | None = None
+    work_s: float = 0.0
+
+
+def best_of_program(
+    problem: Problem, places: Places, limit: int, *, seed: int, stop: threading.Event, work_s: float
+) -> Incumbent:
+    """A layout of the program that the model counts below the limit, as a state of the whole problem.
+
+    `work_s`: so much of the solver's deterministic time at most, infinite for any.
     """
     explorer = Explorer(places.board)
     for turn in range(TOURS):
         explorer.run(Tour(REBUILDS, seed + turn), stop=stop)
-    best = None
     found = [places.whole(state) for _, state in explorer.pool.ranked()[:POLISHED]]
-    for state in found:
-        objective = modelled_value(problem, state)
-        if objective < limit:
-            best, limit = state, objective
+    best = min(found, key=lambda state: modelled_value(problem, state), default=None)
+    if best is not None and modelled_value(problem, best) < limit:
+        limit = modelled_value(problem, best)
+    else:
+        best = None
+    spent_s = 0.0
     for state in found:
         is_near = modelled_value(problem, state) <= WORTH_POLISHING * limit
-        better = _polished(problem, state, limit, stop) if is_near and not stop.is_set() else None
-        if better is not None:
-            best, limit = better, modelled_value(problem, better)
-    return best
+        if not is_near or spent_s >= work_s or stop.is_set():
+            continue
+        answer = _polished(problem, state, limit, stop, work_s - spent_s)
+        spent_s += answer.work_s
+        if answer.state is not None:
+            best, limit = answer.state, modelled_value(problem, answer.state)
+    return Incumbent(best, spent_s)
 
 
-def _polished(problem: Problem, state: State, limit: int, stop: threading.Event) -> State | None:
+def _polished(problem: Problem, state: State, limit: int, stop: threading.Event, work_s: float) -> Answer:
     """The best of a state's arrangement, if it is below the limit and found soon."""
     built = build_model(problem, arrangement_scope(problem, key_of(problem, state)))
     hint(built, state)
-    return solve(built, replace(_POLISH, cutoff=limit), stop=stop).state
+    effort = replace(_POLISH, cutoff=limit, deterministic_s=min(_POLISH.deterministic_s, work_s))
+    return solve(built, effort, stop=stop)

@@ -13,6 +13,7 @@ from optimizer.engine.model import build_model, whole_scope
 from optimizer.engine.problem import build_problem, modelled_value
 from optimizer.engine.problem.modelled import modelled_problem
 from optimizer.engine.prover import BranchAndBound, Budget
+from optimizer.engine.prover.incumbent import Incumbent
 from optimizer.engine.prover.places import Places
 from optimizer.engine.prover.programs import programs
 from optimizer.engine.prover.solve import Effort, SolverFault, solve
@@ -83,6 +84,17 @@ def test_so_much_work_repeats_exactly():
     assert found[0] == found[1]
 
 
+def test_all_of_the_work_is_within_its_limit():
+    """What polishes the layouts to begin from counts too, and no model gets more than is left: on a yard whose first
+    layouts alone would take ten times as much.
+    """
+    scenario = load_scenario("scenarios/fernhollow-court.yaml")
+    problem = build_problem(scenario, sized_rooms(scenario.brief), book_for(scenario.currency))
+    proof = BranchAndBound(problem, Budget(NEVER, work_s=0.2)).run()
+    assert not proof.is_proven
+    assert 0.2 <= proof.work_s < 0.25
+
+
 def test_stopped_before_it_began():
     """Nothing is claimed but what was offered."""
     problem, stop = problem_of(YARDS["plain"]), threading.Event()
@@ -123,7 +135,7 @@ def test_a_contradiction_is_a_fault(monkeypatch):
         return answer if answer.objective is None else replace(answer, objective=answer.objective - 100)
 
     monkeypatch.setattr(branch_and_bound, "solve", lying)
-    monkeypatch.setattr(branch_and_bound, "best_of_program", lambda *_, **__: None)
+    monkeypatch.setattr(branch_and_bound, "best_of_program", lambda *_, **__: Incumbent())
     with pytest.raises(SolverFault, match="the solver has"):
         BranchAndBound(problem, Budget(NEVER)).run()
 

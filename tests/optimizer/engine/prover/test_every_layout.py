@@ -15,6 +15,7 @@ from optimizer.engine.problem import Spot, modelled_losses
 from optimizer.engine.problem.arrangement import key_of
 from optimizer.engine.problem.modelled import modelled_problem
 from optimizer.engine.prover import BranchAndBound, Budget, anything_fits, branch_and_bound, polish, whole
+from optimizer.engine.prover.incumbent import Incumbent
 from optimizer.engine.prover.places import Places
 from optimizer.engine.prover.programs import Program, programs
 from optimizer.engine.prover.solve import Answer, Effort, SolverFault, solve
@@ -77,7 +78,7 @@ def test_the_proof_finds_the_least_of_all(name, alone, split, monkeypatch):
 
     monkeypatch.setattr(BranchAndBound, "_ask", ask)
     if alone:
-        monkeypatch.setattr(branch_and_bound, "best_of_program", lambda *_, **__: None)
+        monkeypatch.setattr(branch_and_bound, "best_of_program", lambda *_, **__: Incumbent())
         monkeypatch.setattr(branch_and_bound, "WEAK", 1.0)
     proof = BranchAndBound(tiny(name, guide=DOUBTFUL), Budget(NEVER)).run()
     optimum = min(values.values())
@@ -98,7 +99,7 @@ def test_an_open_proof_says_so(name, monkeypatch):
         return Answer("undecided", None, None, None)
 
     monkeypatch.setattr(BranchAndBound, "_ask", ask)
-    monkeypatch.setattr(branch_and_bound, "best_of_program", lambda *_, **__: None)
+    monkeypatch.setattr(branch_and_bound, "best_of_program", lambda *_, **__: Incumbent())
     search = BranchAndBound(tiny(name), Budget(stop))
     search.offer(max(values, key=values.__getitem__))
     proof = search.run()

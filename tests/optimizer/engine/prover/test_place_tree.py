@@ -16,6 +16,7 @@ from optimizer.engine.problem import Spot, modelled_value
 from optimizer.engine.problem.modelled import modelled_problem
 from optimizer.engine.prover import BranchAndBound, Budget, branch_and_bound
 from optimizer.engine.prover.blocks import pieces_of
+from optimizer.engine.prover.incumbent import Incumbent
 from optimizer.engine.prover.place_tree import MOST_PLACES, PlaceTables, PlaceTree
 from optimizer.engine.prover.places import Leaf, Places
 from optimizer.engine.prover.programs import programs
@@ -57,7 +58,7 @@ def test_the_least_of_all_without_the_solver(name, is_known, monkeypatch):
     asked = []
     monkeypatch.setattr(BranchAndBound, "_ask", lambda _self, block, _limit: asked.append(block))
     if not is_known:
-        monkeypatch.setattr(branch_and_bound, "best_of_program", lambda *_, **__: None)
+        monkeypatch.setattr(branch_and_bound, "best_of_program", lambda *_, **__: Incumbent())
     proof = BranchAndBound(FEW[name], Budget(NEVER)).run()
     assert proof.is_proven
     assert proof.objective == modelled_value(FEW[name], proof.state) == least_of(name)
@@ -89,7 +90,7 @@ def test_ended_early_it_claims_what_is_sure(nodes, monkeypatch):
     tree.run(FORBIDDEN)
     assert not tree.is_done
     assert 0 < tree.floor <= least_of("a full box")
-    monkeypatch.setattr(branch_and_bound, "best_of_program", lambda *_, **__: None)
+    monkeypatch.setattr(branch_and_bound, "best_of_program", lambda *_, **__: Incumbent())
     search = BranchAndBound(problem, Budget(NEVER, work_s=nodes * 1e-4))
     worst = max(
         filter(partial(is_kept, problem), product(*map(spots, problem.rooms))), key=partial(modelled_value, problem)
@@ -121,7 +122,7 @@ def test_each_piece_is_a_block_of_its_own(monkeypatch):
         dear = np.where(np.arange(9) > 3, 3, 0) + np.zeros((4, 1), dtype=np.int64)
         rooms.append(replace(data, allowed=(allowed & np.array(stands),), floors=(dear,), places=(dear,)))
     problem, asked, real = replace(problem, rooms=tuple(rooms)), [], BranchAndBound._ask
-    monkeypatch.setattr(branch_and_bound, "best_of_program", lambda *_, **__: None)
+    monkeypatch.setattr(branch_and_bound, "best_of_program", lambda *_, **__: Incumbent())
     monkeypatch.setattr(
         BranchAndBound, "_ask", lambda self, block, limit: asked.append(block) or real(self, block, limit)
     )
