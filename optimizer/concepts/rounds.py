@@ -15,7 +15,7 @@ from optimizer.concepts.growth import Grown
 from optimizer.concepts.picking import Picker
 from optimizer.concepts.whole import Whole
 from optimizer.concepts.workers import Pending, Workers
-from optimizer.engine.explorer import Explorer, Residuals
+from optimizer.engine.explorer import Explorer, Residuals, Tour
 from optimizer.engine.ideas import IdeaGrounds
 from optimizer.engine.portfolio import Purse, first_tours, tour_of
 from optimizer.engine.problem import State, layout_of, modelled_value
@@ -73,7 +73,7 @@ class Rounds:
         """
         self._judge_here(self._found(starts))
         for tour in first_tours(self.seed, (*starts, *mended), self._purse.set_aside(0)):
-            self.explorer.run(tour, stop=self.stop)
+            self._run(tour)
             if mended and not self.gathering.finds:
                 self._judge_here(self._picker.pick(1))
         self._judge_picked()
@@ -81,10 +81,14 @@ class Rounds:
             if self.gathering.finds or self.stop.is_set():
                 break
             for tour in first_tours(self.seed + turn * FAR_SEED, (), self._purse.set_aside(turn)):
-                self.explorer.run(tour, stop=self.stop)
+                self._run(tour)
             self._judge_picked()
         if not (self.stop.is_set() and self.gathering.finds):
             self._tell_whole()
+
+    def _run(self, tour: Tour) -> None:
+        self.explorer.run(tour, stop=self.stop)
+        self._purse.is_tight |= not self.explorer.pool.best
 
     def _judge_picked(self) -> None:
         """One after another, so that each refusal keeps the next from the same place."""
@@ -107,8 +111,7 @@ class Rounds:
         best = self.gathering.best_states(STARTS)
         for number in range(TOURS):
             turn = self.turn * TOURS + number
-            tour = tour_of(problem, turn, seed=self.seed, purse=self._purse, best=best, ideas=self._ideas)
-            self.explorer.run(tour, stop=self.stop)
+            self._run(tour_of(problem, turn, seed=self.seed, purse=self._purse, best=best, ideas=self._ideas))
         self._take_in()
         self._judged, self._polishing, self._growing = picked, polishing, growing
         self.turn += 1

@@ -1,5 +1,6 @@
 """The stages of one run, in order."""
 
+import math
 import os
 import threading
 import time
@@ -99,7 +100,7 @@ class _Search:
         known = {layout: state_of(self.problem, layout) for layout in self.asked.start}
         changed = [what_fits(self.problem, layout) for layout, state in known.items() if state is None]
         self.rounds.first([s for s in known.values() if s], [mended(self.explorer.board, s) for s in changed if any(s)])
-        self._explore()
+        self._explore(TRIED_BEFORE_ASKING)
         if not self.explorer.pool.best:
             answer = self._anything()
             if answer.state is None:
@@ -122,8 +123,10 @@ class _Search:
             self._shown = layouts
             self.show(OptionSet(options, replace(self._record("bounded", NOTHING_PROVEN), stopped=True)))
 
-    def _explore(self) -> None:
-        """Rounds until their share of the time is over, or all is proven and nothing changes any more."""
+    def _explore(self, most_without_any: float = math.inf) -> None:
+        """Rounds until their share of the time is over, or all is proven and nothing changes any more; so many at most
+        while there is no layout at all.
+        """
         most = round(EXPLORED_BY * ROUNDS_A_SECOND * self.asked.seconds) if self.asked.repeatable else None
         lasted, unchanged, shown = 0.0, 0, frozenset[Layout]()
         if placeless_rooms(self.problem):
@@ -135,7 +138,7 @@ class _Search:
             self._tell_bound()
             self._show()
             lasted = time.monotonic() - began
-            if not self.explorer.pool.best and self.rounds.turn >= TRIED_BEFORE_ASKING:
+            if not self.explorer.pool.best and self.rounds.turn >= most_without_any:
                 return
             now = self.rounds.proven_set() if self.whole.proof.is_proven else None
             unchanged, shown = (unchanged + 1, shown) if now == shown else (0, now or frozenset())

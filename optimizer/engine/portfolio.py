@@ -27,13 +27,16 @@ class Purse:
 
     problem: Problem
     priced: list[int] = field(default_factory=list)
+    is_tight: bool = False
+    """Whether nothing was found with something set aside: then as little as may be."""
 
     def set_aside(self, turn: int) -> int:
         """Cents for the ways, sometimes little, sometimes much."""
         if len(self.priced) < _LEAST_PRICED:
-            return round(_FIRST_SHARES[turn % len(_FIRST_SHARES)] * self.problem.guide.ways)
+            return 0 if self.is_tight else round(_FIRST_SHARES[turn % len(_FIRST_SHARES)] * self.problem.guide.ways)
         low, middle, high = quantiles(self.priced, n=4)
-        return max(0, round((middle, low, high)[turn % 3]))
+        amounts = (min(self.priced), low, middle) if self.is_tight else (middle, low, high)
+        return max(0, round(amounts[turn % 3]))
 
     def likely(self) -> int:
         """Cents that the ways will cost in the middle."""

@@ -50,8 +50,8 @@ def test_ideas_are_named_where_a_person_reads(runs):
                     assert option.reason.lower().startswith(option.idea.words.lower())
 
 
-def test_a_false_idea_is_found(runs, tmp_path):
-    """A result rechecks clean; another idea's name, and an idea taken away, do not."""
+def test_a_false_result_is_found(runs, tmp_path):
+    """A result rechecks clean; another idea's name, an idea taken away and a moved room do not."""
     scenario, result = runs["thimble-yard"]
     document = to_document(scenario, sized_rooms(scenario.brief), result, book=book_for("USD"))
     path = tmp_path / "options.json"
@@ -66,3 +66,17 @@ def test_a_false_idea_is_found(runs, tmp_path):
         first["idea"] = idea
         path.write_text(json.dumps(document, default=str))
         assert any(line.startswith(f"concept {first['id']}: {words}") for line in recheck(path))
+    first["idea"] = named
+    first["rooms"][0]["x_ft"] += 1
+    path.write_text(json.dumps(document, default=str))
+    assert any(line.startswith(f"concept {first['id']}: ") for line in recheck(path))
+
+
+def test_from_an_earlier_result(runs, tmp_path):
+    """A run of one round that starts from a result finds nothing worse than its best."""
+    scenario, result = runs["wattle-rise"]
+    path = tmp_path / "options.json"
+    path.write_text(to_text(to_document(scenario, sized_rooms(scenario.brief), result, book=book_for("USD"))))
+    again = make_options(scenario, RunSettings(count=2, seconds=1.5, repeatable=True, seed=99, start_from=path))
+    best, best_again = (min(option.score for option in found.options) for found in (result, again))
+    assert best_again <= best + 0.01

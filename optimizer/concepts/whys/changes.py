@@ -29,12 +29,14 @@ _USUAL_EDGE_FT: Final = 3.0
 
 @dataclass(frozen=True, slots=True)
 class Change:
-    """A change to try: in words, and as a patch of the scenario's text. `relation` is what it loosens, if it does."""
+    """A change to try: in words, and as a patch of the scenario's text. `relation`: what it loosens; `ceiling`: the new
+    ceiling, if it is such a change.
+    """
 
     words: str
     patch: Patch
     relation: int | None = None
-    is_ceiling: bool = False
+    ceiling: Decimal | None = None
 
 
 Group = tuple[Change, ...]
@@ -85,7 +87,7 @@ def figure_of(relation: Relation) -> float:
 def with_ceiling(case: Case, ceiling: Decimal) -> Change:
     """Another ceiling."""
     words = f"raise the ceiling to {money(case.scenario, ceiling)}"
-    return Change(words, (("replace", "/budget/ceiling", int(ceiling)),), is_ceiling=True)
+    return Change(words, (("replace", "/budget/ceiling", int(ceiling)),), ceiling=ceiling)
 
 
 def _figured(relation: Relation, figure_ft: float) -> Relation:

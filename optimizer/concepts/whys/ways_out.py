@@ -25,6 +25,8 @@ _ENOUGH: Final = 2
 """Layouts found of each, of which the one that needs least is taken."""
 _HALVED: Final = 3
 _HUNDRED: Final = Decimal(100)
+_SPARE: Final = Decimal("0.02")
+"""A ceiling leaves so much above the cheapest plan that was found, so that a search under it soon finds some too."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,9 +82,10 @@ class WaysOut:
         """The change with no more in it than what was found needs, where that holds too."""
         assert trial.best is not None
         found = trial.best
-        if change.is_ceiling:
+        if change.ceiling is not None:
             found = min(trial.holding, key=lambda one: one.cost)
-            change = self._if_held(with_ceiling(self._case, rounded_up(found.cost)), found) or change
+            ceiling = min(change.ceiling, rounded_up(found.cost * (1 + _SPARE)))
+            change = self._if_held(with_ceiling(self._case, ceiling), found) or change
         elif change.relation is not None:
             change, found = self._least_loosened(change, change.relation, trial)
         return solved_by(self._case, change, found, before=self._before)

@@ -112,3 +112,13 @@ def test_without_a_ceiling_runs_alone_are_counted():
     problem = build_problem(free, sized_rooms(free.brief), book_for("USD"))
     assert problem.budget is None
     assert Purse(problem).of_rooms(STATE) < Purse(PROBLEM).of_rooms(STATE)
+
+
+def test_where_nothing_was_found_as_little_as_may_be_is_set_aside():
+    """Nothing while nothing is priced; then the least that ways cost, a quarter's and a half's."""
+    purse = Purse(PROBLEM, is_tight=True)
+    assert {purse.set_aside(turn) for turn in range(6)} == {0}
+    cost = purse.of_rooms(STATE)
+    for ways in (500, 100, 400, 200, 300):
+        purse.learn(STATE, cost + ways)
+    assert [purse.set_aside(turn) for turn in range(4)] == [100, 150, 300, 100]

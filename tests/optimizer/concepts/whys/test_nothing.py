@@ -12,12 +12,13 @@ from optimizer.scenario import load_scenario
 from optimizer.scenario.patch import patched
 
 FERNHOLLOW = load_scenario("scenarios/fernhollow-court.yaml")
+THIMBLE = load_scenario("scenarios/thimble-yard.yaml")
 SMALL_SITE = ("add", "/site/limits", {"paved_share": 0.001})
 
 
-def answer(*patch):
-    """The changed example, and why nothing fits in it: so much time is needed by a slow machine only."""
-    case = Case.of(patched(FERNHOLLOW, patch))
+def answer(*patch, yard=FERNHOLLOW):
+    """A changed yard, and why nothing fits in it: so much time is needed by a slow machine only."""
+    case = Case.of(patched(yard, patch))
     problem = build_problem(case.scenario, case.rooms, case.book)
     return case.scenario, why_nothing(case, problem, seconds=60, stop=threading.Event())
 
@@ -45,7 +46,7 @@ def test_a_room_that_fits_nowhere():
 
 def test_a_ceiling_below_the_floor():
     """The floor and the ceiling are named, and the raised ceiling of the way out gives concepts when it is applied."""
-    scenario, found = answer(("replace", "/budget/ceiling", 9000))
+    scenario, found = answer(("replace", "/budget/ceiling", 9000), yard=THIMBLE)
     assert "9,000" in found.words
     assert "budget" in [rule for rule, _, _ in found.rules]
     ceiling = next(way for way in found.ways_out if "ceiling" in way.text)
@@ -56,15 +57,21 @@ def test_a_ceiling_below_the_floor():
 
 
 def test_relations_that_clash_on_the_ground():
-    """A fire near the kitchen door cannot keep 12 ft from the house: both are named, and either may be loosened."""
-    near = {"between": ["fire feature", "kitchen door"], "kind": "near", "within": 5, "by": "straight"}
-    scenario, found = answer(("add", "/brief/relations/-", near), ("add", "/brief/rooms/2/required", True))
+    """A shed within 10 ft of the alley gate cannot be 4 ft from the house: both are named, and either may be loosened."""
+    house, gate = (
+        {"between": ["bicycle shed", name], "kind": "near", "within": within, "by": "straight"}
+        for name, within in (("house", 4), ("alley gate", 10))
+    )
+    required = ("add", "/brief/rooms/4/required", True)
+    scenario, found = answer(
+        ("add", "/brief/relations/-", house), ("add", "/brief/relations/-", gate), required, yard=THIMBLE
+    )
     assert [(rule, sentence) for rule, sentence, _ in found.rules] == [
-        ("required_rooms", "The fire feature must be there."),
-        ("apart", "Fire feature at least 12 ft from house."),
-        ("near", "Fire feature within 5 ft of kitchen door."),
+        ("required_rooms", "The bicycle shed must be there."),
+        ("near", "Bicycle shed within 4 ft of house."),
+        ("near", "Bicycle shed within 10 ft of alley gate."),
     ]
-    loosened = [way for way in found.ways_out if "fire feature" in way.text]
+    loosened = [way for way in found.ways_out if "bicycle shed" in way.text]
     assert loosened
     assert works(scenario, loosened[0])
 
