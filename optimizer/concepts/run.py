@@ -169,7 +169,8 @@ class _Search:
 
     def _ranked(self, proof: WholeProof) -> OptionSet:
         case, found = self.asked.case, self.gathering
-        options = explained(case, self.problem, tuple(map(case.advised, found.shown(self.asked.count))), found.options)
+        advised = [pending.result() for pending in self.rounds.workers.advise(found.shown(self.asked.count))]
+        options = explained(case, self.problem, tuple(advised), found.options)
         if not options:
             return OptionSet((), self._record("undecided", NOTHING_PROVEN))
         compared = with_and_without(case, options, found.options)

@@ -17,6 +17,7 @@ from optimizer.concepts.beside import CONTEXT, mind_parent
 from optimizer.concepts.case import Case, Verdict
 from optimizer.concepts.clock import Clock
 from optimizer.concepts.growth import Grown, grow
+from optimizer.concepts.option import Option
 from optimizer.engine.explorer import Board, board_of
 from optimizer.engine.problem import Problem, State
 from optimizer.engine.prover import ArrangementProof, polish
@@ -89,6 +90,18 @@ class Workers:
         """Begin to let rooms grow to lines. What is under way when the time is up ends with what is judged by then."""
         return [self._begin(partial(grow, self._case, one, stop=stop), _grown, one, stop.until) for one in settled]
 
+    def advise(self, options: Sequence[Option]) -> list[Pending[Option]]:
+        """Begin to add what is said of shown concepts only. They are asked for one after another: each process does as
+        many as this one, which does the first.
+        """
+        turns = self.count + 1
+        return [
+            Pending(partial(self._case.advised, option), None)
+            if number % turns == 0
+            else self._begin(partial(self._case.advised, option), _advised, option)
+            for number, option in enumerate(options)
+        ]
+
     def _begin(self, here: Callable[[], Said], there: Callable[..., Said], *arguments: object) -> Pending[Said]:
         if self._pool is None:
             return Pending(here, None)
@@ -114,6 +127,10 @@ def _open(case: Case, parent: int) -> None:
 
 def _judged(layout: Layout) -> Verdict:
     return _case[0].judged(layout)
+
+
+def _advised(option: Option) -> Option:
+    return _case[0].advised(option)
 
 
 def _grown(settled: Grown, until: float | None) -> Grown:

@@ -28,7 +28,12 @@ def test_beside_as_here(layouts):
     """What a process beside says is what the judge says here."""
     with Workers(CASE, processes=1) as workers:
         said = [pending.result() for pending in workers.judge(layouts)]
+        options = [
+            CASE.described(layout, verdict) for layout, verdict in zip(layouts, said, strict=True) if verdict.holds
+        ]
+        advised = [pending.result() for pending in workers.advise(2 * options)]  # here and beside
     assert said == [CASE.judged(layout) for layout in layouts]
+    assert advised == 2 * [CASE.advised(option) for option in options] != []
 
 
 def test_a_process_that_dies_costs_no_verdict(layouts):
