@@ -98,7 +98,8 @@ def _within(steps: tuple[BudgetStep, ...], result: Result) -> BudgetStep:
 
 
 def _told(step: BudgetStep) -> None:
-    paragraph(f"About {step.cost}, within {step.ceiling}", css="lead")
+    materials = f", in {step.level} materials" if step.level else ""
+    paragraph(f"About {step.cost}, within {step.ceiling}{materials}", css="lead")
     show(element("ul", *(element("li", room) for room in step.rooms)))
     for text in (step.adds, step.next):
         if text:
