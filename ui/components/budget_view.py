@@ -61,7 +61,8 @@ def _found(found: Search, result: Result, take: Callable[[BudgetStep], None]) ->
     words, plan = st.columns([5, 11], gap="large")
     with words:
         _told(step)
-        if st.button(f"Take this as the {said.term('ceiling')}, and find concepts", key="take_budget"):
+        materials = f" in {step.level} materials" if step.level else ""
+        if st.button(f"Take this as the {said.term('ceiling')}, and find concepts{materials}", key="take_budget"):
             take(step)
         _files(found)
     with plan:

@@ -6,9 +6,9 @@ import streamlit as st
 
 from optimizer.brief import Brief, FinishLevel
 from optimizer.catalogue import palette_of, usual_level, usual_levels
-from ui.components.markup import plain
+from ui.components.markup import paragraph, plain
 from ui.edits import Wanted
-from ui.view_models import capital
+from ui.view_models import capital, listed
 
 _FIRST: Final = "good"
 """Level that concepts are made in at first, where it is among those that are compared."""
@@ -21,15 +21,16 @@ def materials_form(brief: Brief, was: Wanted, key: str) -> tuple[tuple[str, ...]
     st.subheader("Materials", anchor=False)
     known = _known(brief)
     compared = st.pills(
-        "Compare what the ground costs in",
+        "Materials of the ground to compare",
         [*known],
         selection_mode="multi",
         default=was.levels,
-        format_func=lambda name: _label(known[name]),
+        format_func=lambda name: plain(capital(name)),
         key=f"levels_{key}",
         help="What each budget buys chooses between them: better materials, or one more room. Every concept says what "
         "it would cost in each.",
     )
+    paragraph(f"{capital(listed([_named(level) for level in known.values()]))}.", css="quiet")
     levels = tuple(name for name in known if name in compared)
     return levels, _level(levels, was, key) if levels else None
 
@@ -50,10 +51,11 @@ def _level(levels: tuple[str, ...], was: Wanted, key: str) -> str | None:
 
 
 def _known(brief: Brief) -> dict[str, FinishLevel]:
-    """Levels of the file and the usual ones, by name."""
+    """Levels by name, in the order of the file, and then the usual ones that it has not."""
     usual = [level for name in usual_levels() if (level := usual_level(name)) is not None]
-    return {level.name: level for level in (*usual, *brief.finish_levels)}
+    own = {level.name: level for level in brief.finish_levels}
+    return {**own, **{level.name: level for level in usual if level.name not in own}}
 
 
-def _label(level: FinishLevel) -> str:
-    return plain(f"{capital(level.name)}: {palette_of(level.finish).field.material}")
+def _named(level: FinishLevel) -> str:
+    return f"{level.name} is {palette_of(level.finish).field.material}"

@@ -105,7 +105,7 @@ def _with_levels(text: str, was: Wanted, wanted: Wanted) -> tuple[str, list[str]
     if wanted.level != was.level:
         path = (*_FINISH, "level")
         text = without_value(text, path) if wanted.level is None else with_value(text, path, wanted.level)
-        said.append(f"materials: {wanted.level or 'the usual'}")
+        said.append(f"concepts in {wanted.level or 'the usual'} materials")
     return text, said
 
 

@@ -18,23 +18,24 @@ def step_words(
     if before is None:
         all_of_it = listed([_named(place, labels[place.room]) for place in now.layout.placements])
         return f"The least that was found to work{_in(now.level)}: {all_of_it}."
-    changes = [*_room_changes(now, before, labels), *_level_change(now, before)]
-    return f"For about {more:,.0f} {currency} more: {'; '.join(changes)}."
+    stays = "the same plan" if now.layout == before.layout else "the same rooms"
+    changes = "; ".join(_room_changes(now, before, labels)) or stays
+    return f"For about {more:,.0f} {currency} more: {changes}{_level_change(now, before)}."
 
 
 def _room_changes(now: Bought, before: Bought, labels: dict[str, list[str]]) -> list[str]:
-    """Rooms that come, change their size and go; where only the level changes, what stays."""
+    """Rooms that come, change their size and go."""
     old, new = before.layout, now.layout
     added = [_named(place, labels[place.room]) for place in new.placements if old.of(place.room) is None]
     both = [(was, place) for place in new.placements if (was := old.of(place.room)) is not None]
     changed = [resized_words(was, place) for was, place in both if was.choice != place.choice]
     without = [f"without the {was.room}" for was in old.placements if new.of(was.room) is None]
     bought = [f"the {listed(added)}"] if added else []
-    return [*bought, *changed, *without] or ["the same plan" if new == old else "the same rooms"]
+    return [*bought, *changed, *without]
 
 
-def _level_change(now: Bought, before: Bought) -> list[str]:
-    return [] if now.level == before.level else [f"in {now.level} materials instead of {before.level}"]
+def _level_change(now: Bought, before: Bought) -> str:
+    return "" if now.level == before.level else f", in {now.level} materials instead of {before.level}"
 
 
 def _in(level: str | None) -> str:

@@ -76,11 +76,11 @@ def test_materials_are_read_back():
     before = wanted_of(scenario.brief)
     assert (before.levels, before.level) == (("plain", "brick"), "brick")
     after, what = edited(replace(before, levels=("brick", "fine"), level="fine"), scenario)
-    assert what == "Materials to compare: brick, fine; materials: fine"
+    assert what == "Materials to compare: brick, fine; concepts in fine materials"
     assert after.brief.finish_levels[0] == scenario.brief.level("brick")
     assert after.brief.finish == after.brief.level("fine").finish
     none, what = edited(replace(before, levels=(), level=None), scenario)
-    assert what == "Materials to compare: none; materials: the usual"
+    assert what == "Materials to compare: none; concepts in the usual materials"
     assert wanted_of(none.brief) == replace(before, levels=(), level=None)
     again, _ = edited(replace(before, levels=("plain", "good"), level="good"), none)
     assert (again.brief.finish_level, [level.name for level in again.brief.finish_levels]) == (

@@ -99,10 +99,10 @@ def test_what_a_step_adds_in_words():
     plain, good = (Bought(table, Decimal(1), 1.0, 1.0, level) for level in ("plain", "good"))
     assert say(plain, None, Decimal(9)) == "The least that was found to work, in plain materials: table (six)."
     more = "For about 9,000 USD more: "
-    assert say(good, plain, Decimal(9000)) == f"{more}the same plan; in good materials instead of plain."
-    assert say(replace(good, layout=moved), plain, Decimal(9000)).startswith(f"{more}the same rooms; in good")
+    assert say(good, plain, Decimal(9000)) == f"{more}the same plan, in good materials instead of plain."
+    assert say(replace(good, layout=moved), plain, Decimal(9000)).startswith(f"{more}the same rooms, in good")
     assert say(replace(good, layout=eight), good, Decimal(9000)).endswith("eight.")
-    assert say(replace(good, layout=eight), plain, Decimal(9000)).endswith("; in good materials instead of plain.")
+    assert say(replace(good, layout=eight), plain, Decimal(9000)).endswith("eight, in good materials instead of plain.")
 
 
 def test_the_step_that_tells_least_goes_first():
