@@ -192,7 +192,7 @@ def _finish_levels(scenario: Scenario) -> Iterator[tuple[str, str]]:
     for level in scenario.brief.finish_levels:
         field, ratio = palette_of(level.finish).field.words, price_ratio(level.finish)
         chosen = "; concepts are made in it" if level.name == scenario.brief.finish_level else ""
-        told = f"{field}; paving costs {ratio:g} times unit paving, worth counts {level.worth_factor:g} times"
+        told = f"{field}; paving costs {float(ratio):g} times unit paving, worth counts {level.worth_factor:g} times"
         yield f"materials, {level.name}", told + chosen
 
 

@@ -198,14 +198,14 @@ class BudgetSearch:
             if verdict.holds:
                 worth = round(verdict.measured.worth, WORTH_DIGITS)
                 bought = Bought(layout, verdict.measured.cost.phase(1), worth, verdict.score)
-                self.bought[layout], self.offered[layout] = bought, tuple(_in_levels(bought, verdict))
+                self.bought[layout], self.offered[layout] = bought, tuple(in_each_level(bought, verdict))
                 self._residuals.learn(state, CENTS * verdict.score - self._explorer.counted(state))
             learn_refusals(self._explorer, state, verdict)
         if len(self._residuals.cents) >= LEARNED_FROM:
             self._explorer.board.learn(self._residuals.tables())
 
 
-def _in_levels(bought: Bought, verdict: Verdict) -> Iterator[Bought]:
+def in_each_level(bought: Bought, verdict: Verdict) -> Iterator[Bought]:
     """What was bought, in each level in which later phases keep their own ceilings; as it is where there are none."""
     if not verdict.at_levels:
         yield bought

@@ -1,5 +1,6 @@
 """What a layout costs in each finish level: as if its yard knew no other finish."""
 
+import json
 from dataclasses import replace
 from decimal import Decimal
 
@@ -7,15 +8,18 @@ import pytest
 
 from optimizer.appraisal import priced
 from optimizer.brief import Finish, FinishLevel, FinishWish
-from optimizer.catalogue import sized_rooms, usual_level
+from optimizer.catalogue import book_for, sized_rooms, usual_level
 from optimizer.concepts import level_words
 from optimizer.concepts.case import Case
 from optimizer.concepts.finish_levels import at_levels, book_of
 from optimizer.derived import Derived
+from optimizer.drawing.concept_plan import draw_concept
+from optimizer.errors import ResultError
 from optimizer.layout import Layout, Placement, placed_of
-from optimizer.results import differences, option_record
+from optimizer.results import differences, option_record, to_document
+from optimizer.results.read import result_of
 from optimizer.scenario import read_scenario
-from tests.sample_run import sample_option, sample_scenario
+from tests.sample_run import sample_option, sample_scenario, sample_set
 from tests.small_yard import changed
 
 LEVELS = (
@@ -106,6 +110,25 @@ def test_a_falsified_level_is_found_again(case, layout):
         assert said.startswith("concept a1: at_levels")
     (said,) = differences({**fresh, "finish_level": "plain"}, fresh)
     assert "finish_level is plain, found good" in said
+
+
+def test_a_concept_is_drawn_in_the_level_that_it_is_measured_in(case, layout):
+    """Whatever level the yard's own concepts are made in."""
+    fine = case.at_level("fine")
+    option = replace(fine.described(layout, fine.in_full(layout)), id="a1", rank=1, at_levels=())
+    told = " ".join(text.text for text in draw_concept(case.scenario, option).texts)
+    assert "Finish, fine: " in told
+    assert "random flag" in told
+    assert "Finish, good: " in " ".join(t.text for t in draw_concept(case.scenario, replace(option, level=None)).texts)
+
+
+def test_a_result_of_a_level_that_the_yard_does_not_have_is_refused():
+    document = to_document(sample_scenario(), sized_rooms(sample_scenario().brief), sample_set(), book=book_for("USD"))
+    document["options"][1]["finish_level"] = "fine"
+    assert result_of(json.dumps(document).encode(), "o.json").option("a2").level == "fine"
+    document["options"][1]["finish_level"] = "gold"
+    with pytest.raises(ResultError, match=r"options\[1\].finish_level: expected a finish level of the scenario"):
+        result_of(json.dumps(document).encode(), "o.json")
 
 
 def test_without_levels_nothing_is_said():

@@ -10,8 +10,9 @@ import numpy as np
 import pytest
 
 from optimizer.concepts.budgets.points import Bought, steps_of
+from optimizer.concepts.budgets.programs import least_cents
 from optimizer.concepts.budgets.run import find_budgets, unit_of, usual_range
-from optimizer.concepts.budgets.search import BudgetAsked, BudgetSearch, at_ceiling
+from optimizer.concepts.budgets.search import BudgetAsked, BudgetSearch, at_ceiling, in_each_level
 from optimizer.concepts.case import Case
 from optimizer.engine.problem import Spot, build_problem, layout_of
 from optimizer.events import to_nobody
@@ -160,6 +161,18 @@ def test_in_levels_too_each_worth_is_bought_for_hardly_more_than_any_layout_need
     assert all(s.ceiling <= p.ceiling <= 103 * s.ceiling / 100 for p, s in zip(points, truth, strict=True))
 
 
+def test_a_level_in_which_a_later_phase_passes_its_ceiling_is_not_offered():
+    """Phase 1 may pass it: that is what budgets are about."""
+    layout, verdict = all_verdicts()[0]
+    plain, good, fine = verdict.at_levels
+    verdict = replace(
+        verdict, at_levels=(replace(plain, over=()), replace(good, over=(1,)), replace(fine, over=(1, 2)))
+    )
+    bought = Bought(layout, Decimal(1), 1.0, 1.0)
+    assert [one.level for one in in_each_level(bought, verdict)] == ["plain", "good"]
+    assert list(in_each_level(bought, replace(verdict, at_levels=()))) == [bought]
+
+
 def test_concepts_are_measured_and_priced_in_the_level_of_their_point():
     found = searched_in_levels()
     for point, option in zip(found.points, found.options, strict=True):
@@ -177,6 +190,12 @@ def test_no_layout_in_any_level_has_more_worth_than_the_bound():
     search = BudgetSearch(BudgetAsked(in_levels(), lowest, highest, 10, 1.0, 3, repeatable=True, processes=0), NEVER)
     assert all(one.worth <= search.most_worth(one.cost) for one in all_in_levels())
     assert search.most_worth(highest) == max(one.worth for one in all_in_levels())
+    for program in search.programs.front:
+        at = in_levels().at_level(program.level.name)
+        budget = build_problem(at_ceiling(at, highest).scenario, at.rooms, at.book).budget
+        fixed = round(highest * 100) - budget.most
+        assert program.cents == fixed + least_cents(replace(search.problem, amounts=(budget,)), program.choices)
+    assert {program.level.name for program in search.programs.front} == {"plain", "good", "fine"}
     assert lowest < usual_range(case())[0]
     assert highest > usual_range(case())[1]
 
