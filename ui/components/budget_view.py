@@ -61,8 +61,8 @@ def _found(found: Search, result: Result, take: Callable[[BudgetStep], None]) ->
     words, plan = st.columns([5, 11], gap="large")
     with words:
         _told(step)
-        materials = f" in {step.level} materials" if step.level else ""
-        if st.button(f"Take this as the {said.term('ceiling')}, and find concepts{materials}", key="take_budget"):
+        as_limit = "limit and materials" if step.level else f"as the {said.term('ceiling')}"
+        if st.button(f"Take this {as_limit}, and find concepts", key="take_budget"):
             take(step)
         _files(found)
     with plan:
