@@ -185,6 +185,17 @@ def _wishes_cost(case: "Case") -> list[tuple[str, str]]:
     return facts
 
 
+def _finish_levels(scenario: Scenario) -> Iterator[tuple[str, str]]:
+    """Finish levels that are offered, and which of them concepts are made in."""
+    from optimizer.catalogue import palette_of, price_ratio
+
+    for level in scenario.brief.finish_levels:
+        field, ratio = palette_of(level.finish).field.words, price_ratio(level.finish)
+        chosen = "; concepts are made in it" if level.name == scenario.brief.finish_level else ""
+        told = f"{field}; paving costs {float(ratio):g} times unit paving, worth counts {level.worth_factor:g} times"
+        yield f"materials, {level.name}", told + chosen
+
+
 def _paving_there(scenario: Scenario, area: Callable[[float], str]) -> Iterator[tuple[str, str]]:
     """What there is of paving, and what becomes of it."""
     from optimizer.fields.existing_paving import carrying_slabs, fall_of, paving_to
@@ -227,6 +238,7 @@ def site_facts(scenario: Scenario) -> tuple[tuple[str, str], ...]:
         ("grid step", f"{scenario.brief.options.grid_step:.3g} {unit}"),
     ]
     facts += _wishes_cost(case)
+    facts += _finish_levels(scenario)
     facts.append(("prices", scenario.book.said.removeprefix("Prices: ")))
     if scenario.site.levels:
         heights = [level.z_ft / unit_ft for level in scenario.site.levels]

@@ -1,7 +1,7 @@
 """What is wanted: rooms, relations, trips, guests, weights and money; and the sentence of every hard rule."""
 
 from optimizer.brief.budget import Allowances, Budget, Later
-from optimizer.brief.finish import Finish, FinishPartName, FinishWish, Material, Pattern
+from optimizer.brief.finish import WORTH_DIGITS, Finish, FinishLevel, FinishPartName, FinishWish, Material, Pattern
 from optimizer.brief.holds import Hold, Side
 from optimizer.brief.rules import RULES, Rule, RuleId
 from optimizer.brief.sketches import Sketch, SketchedRoom
@@ -24,12 +24,14 @@ from optimizer.brief.wishes import (
 
 __all__ = [
     "RULES",
+    "WORTH_DIGITS",
     "Allowances",
     "Brief",
     "Budget",
     "Choice",
     "Equipment",
     "Finish",
+    "FinishLevel",
     "FinishPartName",
     "FinishWish",
     "Guests",

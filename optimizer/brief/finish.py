@@ -1,7 +1,7 @@
 """What the ground is to be finished with: a palette of four parts, and the pattern that a field is laid in."""
 
 from dataclasses import dataclass
-from typing import Literal
+from typing import Final, Literal
 
 Material = Literal[
     "concrete unit paver",
@@ -13,6 +13,8 @@ Material = Literal[
     "composite deck",
 ]
 Pattern = Literal["running bond", "stacked", "herringbone", "random flag", "panels", "loose", "boards"]
+WORTH_DIGITS: Final = 6
+"""So that sums of worth that are alike compare alike."""
 FinishPartName = Literal["field", "border", "accent", "cap"]
 
 
@@ -38,3 +40,16 @@ class FinishWish:
     pattern: Pattern | None = None
     by_room: tuple[tuple[str, Pattern], ...] = ()
     like: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class FinishLevel:
+    """A finish that the yard may be built in, and how many times its choices' worth everything is worth in it."""
+
+    name: str
+    finish: FinishWish
+    worth_factor: float
+
+    def worth(self, of_choices: float) -> float:
+        """Worth in this level of choices of so much worth."""
+        return round(round(of_choices, WORTH_DIGITS) * self.worth_factor, WORTH_DIGITS)

@@ -1,11 +1,11 @@
 """The brief as the family gave it: rooms by size or by use, how they relate, who walks where, what it may cost."""
 
 from collections.abc import Collection
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Literal
 
 from optimizer.brief.budget import Budget
-from optimizer.brief.finish import FinishWish
+from optimizer.brief.finish import FinishLevel, FinishWish
 from optimizer.brief.holds import Hold
 
 Interim = Literal["lawn", "gravel court", "nook"]
@@ -184,7 +184,19 @@ class Brief:
     budget: Budget = field(default_factory=Budget)
     options: OptionsWanted = OptionsWanted()
     finish: FinishWish = field(default_factory=FinishWish)
+    """What concepts are finished with: that of `finish_level`, where one is named."""
     holds: tuple[Hold, ...] = ()
+    finish_levels: tuple[FinishLevel, ...] = ()
+    """Finishes that may be tried, as the file names them."""
+    finish_level: str | None = None
+
+    def at_level(self, name: str | None) -> "Brief":
+        """The brief with another of its levels; as it is for None. KeyError for a level that it does not offer."""
+        return self if name is None else replace(self, finish=self.level(name).finish, finish_level=name)
+
+    def level(self, name: str) -> FinishLevel:
+        """The offered level of that name; KeyError where there is none."""
+        return {level.name: level for level in self.finish_levels}[name]
 
     def room(self, name: str) -> RoomWish | None:
         """The wished room of that name, or None."""

@@ -37,6 +37,7 @@ from optimizer.catalogue.estimate_classes import (
 )
 from optimizer.catalogue.existing import LIFTED, NOTHING_THERE, OVERLAID, Existing, existing_of, is_carried
 from optimizer.catalogue.finish import (
+    PALETTE_PARTS,
     PAVING_ITEMS,
     ChosenFinish,
     Palette,
@@ -45,6 +46,9 @@ from optimizer.catalogue.finish import (
     finished_book,
     material_facts,
     palette_of,
+    price_ratio,
+    usual_level,
+    usual_levels,
 )
 from optimizer.catalogue.futures import (
     SURFACES,
@@ -113,6 +117,7 @@ __all__ = [
     "NOTHING_THERE",
     "OTHER",
     "OVERLAID",
+    "PALETTE_PARTS",
     "PAVING_ITEMS",
     "SCREENED",
     "SHARE",
@@ -204,6 +209,7 @@ __all__ = [
     "pool_figure",
     "pool_gallons",
     "price_correlation",
+    "price_ratio",
     "price_text",
     "rates",
     "room_charges",
@@ -220,6 +226,8 @@ __all__ = [
     "to_cents",
     "too_long",
     "usual_distance",
+    "usual_level",
+    "usual_levels",
     "usual_rings",
     "vehicle",
     "walkway_grade",

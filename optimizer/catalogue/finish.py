@@ -3,15 +3,16 @@
 from dataclasses import dataclass, replace
 from decimal import Decimal
 from functools import cache
-from typing import Any, Final
+from typing import Any, Final, get_args
 
-from optimizer.brief import Finish, FinishPartName, FinishWish, Material, Pattern
+from optimizer.brief import Finish, FinishLevel, FinishPartName, FinishWish, Material, Pattern
 from optimizer.catalogue.bill import to_cents
 from optimizer.catalogue.data_files import data
 from optimizer.catalogue.price_book import PriceBook, UnitPrice
 
 PAVING_ITEMS: Final = ("unit paving", "plain paving", "path paving", "unit paving overlay", "plain paving overlay")
 """Items of the price book that are laid in the material of the field."""
+PALETTE_PARTS: Final[tuple[FinishPartName, ...]] = get_args(FinishPartName)
 _FILE: Final = "finishes.yaml"
 
 
@@ -80,6 +81,26 @@ def _part(name: FinishPartName, wished: Finish | None) -> ChosenFinish:
     return ChosenFinish(finish.material, finish.color or material_facts(finish.material).colors[0][0])
 
 
+def usual_levels() -> tuple[str, ...]:
+    """Names of the levels that a yard may offer without saying more, from the least to the most."""
+    return tuple(data(_FILE)["levels"])
+
+
+@cache
+def usual_level(name: str) -> FinishLevel | None:
+    """The usual level of that name, with what differs from the usual palette; None where there is none."""
+    entry: dict[str, Any] | None = data(_FILE)["levels"].get(name)
+    if entry is None:
+        return None
+    parts: dict[str, Any] = {part: Finish(**entry[part]) for part in PALETTE_PARTS if part in entry}
+    return FinishLevel(name, FinishWish(**parts), float(entry["worth_factor"]))
+
+
+def price_ratio(wish: FinishWish) -> Decimal:
+    """What paving costs in a finish against unit paving: that of its field."""
+    return material_facts(palette_of(wish).field.material).price_ratio
+
+
 def cuts_share(pattern: Pattern, *, turned: bool = False) -> float:
     """Share of an area that is cut away and ordered on top of it; common practice, no source."""
     share = float(data(_FILE)["cuts"][pattern])
@@ -97,7 +118,7 @@ def finished_book(book: PriceBook, wish: FinishWish) -> PriceBook:
     Engine and take-off read one book, so that the least a room costs stays a bound of what it costs. Border, accent and
     cap are counted at the field's price.
     """
-    ratio = material_facts(palette_of(wish).field.material).price_ratio
+    ratio = price_ratio(wish)
     if ratio == 1:
         return book
     return replace(book, prices=tuple(_finished(price, ratio) for price in book.prices))

@@ -131,10 +131,15 @@ def _table(scenario: Scenario, found: BudgetSet) -> Table:
     table = Table(box=SIMPLE_HEAD, title=Text(f"{scenario.name}: what each budget buys"), title_justify="left")
     for heading in (f"ceiling {scenario.currency}", "cost", "worth", "at most"):
         table.add_column(Text(heading), justify="right")
+    has_levels = bool(scenario.brief.finish_levels)
+    if has_levels:
+        table.add_column("materials", no_wrap=True)
     table.add_column("concept", no_wrap=True)
     table.add_column("what it buys", ratio=1)
     for point, option in zip(found.points, found.options, strict=True):
         most = "proven" if point.status == "proven" else f"{point.bound:g}"
-        cells = (f"{point.ceiling:,.0f}", f"{point.cost:,.0f}", f"{point.worth:g}", most, option.id, option.reason)
+        level = [point.level or ""] * has_levels
+        figures = (f"{point.ceiling:,.0f}", f"{point.cost:,.0f}", f"{point.worth:g}", most)
+        cells = (*figures, *level, option.id, option.reason)
         table.add_row(*(Text(printable(cell)) for cell in cells))
     return table

@@ -5,7 +5,7 @@ Here are the data and what is said of them; `concepts/run.py`, which needs the s
 
 from optimizer.concepts.cautions import cautions_for
 from optimizer.concepts.idea_words import idea_of
-from optimizer.concepts.money_words import about_words, expected_words
+from optimizer.concepts.money_words import about_words, expected_words, level_words
 from optimizer.concepts.option import (
     NOT_ASKED,
     Conflict,
@@ -52,6 +52,7 @@ __all__ = [
     "cautions_for",
     "expected_words",
     "idea_of",
+    "level_words",
     "losses_of",
     "permits_for",
     "ranked",

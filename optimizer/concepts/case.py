@@ -12,9 +12,7 @@ from optimizer.brief import Relation, RuleId
 from optimizer.catalogue import (
     PriceBook,
     SizedRoom,
-    finished_book,
     sized_rooms,
-    with_allowances,
     worth_rate,
 )
 from optimizer.check import CHECKS, CheckCase, Finding, all_findings, first_findings, fits, seen_shares, wishes_missed
@@ -30,6 +28,7 @@ from optimizer.concepts import (
     remedies_for,
 )
 from optimizer.concepts.counted import not_included_caution, take_off_of
+from optimizer.concepts.finish_levels import AtLevel, at_levels, book_of
 from optimizer.concepts.phases import phase_cautions
 from optimizer.derived import Derived
 from optimizer.layout import Layout, Placed, Placement, placed_of
@@ -47,6 +46,8 @@ class Verdict:
     findings: tuple[Finding, ...]
     appraisal: Appraisal | None = None
     losses: Losses = ()
+    at_levels: tuple[AtLevel, ...] = ()
+    """What it costs in each finish level offered, where the case asks for it."""
 
     @property
     def holds(self) -> bool:
@@ -79,13 +80,18 @@ class Case:
     scenario: Scenario
     rooms: tuple[SizedRoom, ...]
     book: PriceBook
+    prices_levels: bool = False
+    """Whether the judge prices what it measures in every finish level that the brief offers."""
 
     @classmethod
     def of(cls, scenario: Scenario) -> "Case":
         """Size the rooms and open the price book."""
-        brief = scenario.brief
-        book = with_allowances(finished_book(scenario.book, brief.finish), brief.budget.allowances)
-        return cls(scenario, sized_rooms(brief), book)
+        return cls(scenario, sized_rooms(scenario.brief), book_of(scenario))
+
+    def at_level(self, name: str | None) -> "Case":
+        """The case finished in another level that its brief offers; as it is for None."""
+        scenario = self.scenario.at_level(name)
+        return self if name is None else replace(self, scenario=scenario, book=book_of(scenario))
 
     @property
     def diagonal_ft(self) -> float:
@@ -131,7 +137,8 @@ class Case:
     def _measured(self, case: CheckCase, findings: tuple[Finding, ...], cost: Callable[[], Cost]) -> Verdict:
         missed = wishes_missed(case)
         appraisal = appraise(case.derived, self.book, Given(missed, seen_shares(case), cost()))
-        return Verdict(findings, appraisal, self._losses(case.derived.placed.left_out, appraisal, missed))
+        losses = self._losses(case.derived.placed.left_out, appraisal, missed)
+        return Verdict(findings, appraisal, losses, at_levels(case.derived) if self.prices_levels else ())
 
     def _losses(self, left_out: Collection[str], appraisal: Appraisal, missed: Sequence[Relation]) -> Losses:
         return losses_of(
@@ -175,6 +182,7 @@ class Case:
             "score": verdict.score,
             "findings": verdict.findings,
             "idea": idea_of(self.scenario, placed, appraisal),
+            "level": self.scenario.brief.finish_level,
         }
 
     def advised(self, option: Option) -> Option:
@@ -192,6 +200,7 @@ class Case:
             parts=counted.parts,
             not_included=counted.not_included,
             futures=futures,
+            at_levels=at_levels(derived),
             cautions=(*cautions, *in_phases, *missing),
             uncertainty=uncertainty_of(appraisal.cost, self.scenario.brief.budget.ceiling),
             permits=permits_for(self.scenario, placed, appraisal),

@@ -1,7 +1,16 @@
 """What a concept costs, as it is said to an owner: rounded, and with its range."""
 
+from collections.abc import Sequence
+from decimal import Decimal
+from typing import Final
+
 from optimizer.appraisal import Cost
 from optimizer.catalogue import rounded
+from optimizer.concepts.finish_levels import AtLevel
+from optimizer.concepts.option import Option
+
+_ROUND: Final = -2
+"""Differences between levels are said in hundreds."""
 
 
 def about_words(cost: Cost, currency: str, phase: int = 1) -> str:
@@ -18,3 +27,32 @@ def expected_words(cost: Cost, phase: int = 1) -> str:
     """`165,000 to 225,000`; nothing where no range is known."""
     known = cost.range_of(phase)
     return "" if known is None else f"{rounded(known.low):,.0f} to {rounded(known.high):,.0f}"
+
+
+def level_words(option: Option, currency: str) -> str:
+    """Say `In plain materials about 9,200 USD less, in fine about 14,100 USD more, which passes the ceiling.`; nothing
+    where the brief offers no other level.
+    """
+    first, before = option.appraisal.cost.phase(1), _over(option.at_levels, option.level)
+    others = [at for at in option.at_levels if at.level != option.level]
+    said = [f"{_difference(at.phase_1 - first, currency)}{_passes(at, before)}" for at in others]
+    materials = [" materials", *([""] * len(others))]
+    parts = [f"{at.level}{word} {what}" for at, word, what in zip(others, materials, said, strict=False)]
+    return f"In {', in '.join(parts)}." if parts else ""
+
+
+def _difference(more: Decimal, currency: str) -> str:
+    amount = round(abs(more), _ROUND)
+    return f"about {amount:,.0f} {currency} {'more' if more > 0 else 'less'}" if amount else "about the same"
+
+
+def _passes(at: AtLevel, before: frozenset[int]) -> str:
+    """Whether a level passes a ceiling that is kept in the concept's own."""
+    more = sorted(set(at.over) - before)
+    if not more:
+        return ""
+    return ", which passes the ceiling" if more == [1] else f", which passes the ceiling of phase {more[0]}"
+
+
+def _over(at_levels: Sequence[AtLevel], level: str | None) -> frozenset[int]:
+    return frozenset(next((at.over for at in at_levels if at.level == level), ()))

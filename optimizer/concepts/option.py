@@ -7,6 +7,7 @@ from typing import Final, Literal
 from optimizer.appraisal import Appraisal, Outlook, Uncertainty
 from optimizer.check import Finding
 from optimizer.concepts.counted import NotIncluded
+from optimizer.concepts.finish_levels import AtLevel
 from optimizer.layout import Layout
 from optimizer.quantities import Part
 from optimizer.site import Ring
@@ -105,6 +106,10 @@ class Option:
     """How likely phase 1 stays under the ceiling, and what moves it most; None where it was not asked."""
     futures: tuple[Outlook, ...] = ()
     """What may come later on ground that is held for it; in no score."""
+    level: str | None = None
+    """Finish level that it is measured and drawn in; None where the brief names none."""
+    at_levels: tuple[AtLevel, ...] = ()
+    """What it costs and is worth in each finish level that the brief offers."""
 
     @property
     def title(self) -> str:

@@ -1,5 +1,6 @@
 """What follows from one layout."""
 
+from copy import copy
 from dataclasses import dataclass, field
 from functools import cached_property
 
@@ -26,6 +27,14 @@ class Derived:
     scenario: Scenario
     placed: Placed
     _sun_h: dict[str, float] = field(default_factory=dict, init=False, repr=False, compare=False)
+
+    def at_level(self, name: str) -> "Derived":
+        """The same layout finished in another level. Nothing that is worked out here depends on what the ground is made
+        of, so it all goes along.
+        """
+        made = copy(self)
+        object.__setattr__(made, "scenario", self.scenario.at_level(name))
+        return made
 
     @property
     def site(self) -> Site:

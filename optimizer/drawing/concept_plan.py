@@ -2,7 +2,7 @@
 
 from optimizer.catalogue import sized_rooms
 from optimizer.circulation import way_polygon
-from optimizer.concepts import Option, about_words
+from optimizer.concepts import Option, about_words, level_words
 from optimizer.drawing.audience import Audience
 from optimizer.drawing.marks import Drawing
 from optimizer.drawing.notable_marks import Notable
@@ -13,6 +13,7 @@ from optimizer.scenario import Scenario
 
 def draw_concept(scenario: Scenario, option: Option, *, audience: Audience = "designer", after: str = "") -> Drawing:
     """Draw a concept: a designer's plan, or an owner's without marks and dimensions. `after` is added to its title."""
+    scenario = scenario.at_level(option.level)
     appraisal, placed = option.appraisal, placed_of(sized_rooms(scenario.brief), option.layout)
     focal = appraisal.site.focal_point
     notable = Notable(focal[0] if focal else None, appraisal.party.worst)
@@ -22,6 +23,12 @@ def draw_concept(scenario: Scenario, option: Option, *, audience: Audience = "de
         appraisal.ways,
         title=f"{option.title}: {option.idea.name if option.idea else 'plan'}{after}",
         paths=Paths(way_polygon(scenario.site, placed, appraisal.legs), appraisal.legs, notable, option.futures),
-        cautions=(about_words(appraisal.cost, scenario.currency), *option.cautions),
+        cautions=(*_money(option, scenario.currency), *option.cautions),
         audience=audience,
     )
+
+
+def _money(option: Option, currency: str) -> tuple[str, ...]:
+    """What it costs, and in the other finish levels that are offered."""
+    said = (about_words(option.appraisal.cost, currency), level_words(option, currency))
+    return tuple(words for words in said if words)

@@ -5,7 +5,7 @@ from dataclasses import replace
 
 from optimizer.appraisal import FinishPlan, FinishTakeOff
 from optimizer.appraisal.finish import TURN_DEG
-from optimizer.brief import FinishWish, Pattern
+from optimizer.brief import Brief, Pattern
 from optimizer.catalogue import ChosenFinish
 from optimizer.drawing.marks import Mark
 from optimizer.drawing.outlines import areas_of
@@ -48,7 +48,7 @@ def finish_legend(plan: FinishPlan) -> dict[str, str]:
     }
 
 
-def finish_words(plan: FinishPlan, amounts: FinishTakeOff, wish: FinishWish, units: Units) -> tuple[str, ...]:
+def finish_words(plan: FinishPlan, amounts: FinishTakeOff, brief: Brief, units: Units) -> tuple[str, ...]:
     """One sentence of what is to be laid, and of what is ordered for it; none where nothing is paved."""
     if not amounts.field_sqft:
         return ()
@@ -56,12 +56,13 @@ def finish_words(plan: FinishPlan, amounts: FinishTakeOff, wish: FinishWish, uni
     patterns = sorted({field.pattern for field in amounts.fields}) or [palette.pattern]
     field = f"{area_text(amounts.field_sqft, units)} of {palette.field.words}, {' and '.join(patterns)}"
     order = f"{area_text(amounts.field_order_sqft, units)} with what is cut away"
-    like = f", like the {wish.like}" if wish.like else ""
+    like = f", like the {brief.finish.like}" if brief.finish.like else ""
     border = f"border {length_text(amounts.border_ft, units)} of {palette.border.words}{like}"
     accent = f"turned accent {area_text(amounts.accent_sqft, units)} of {palette.accent.words}"
     cap = f"caps {length_text(amounts.cap_ft, units)} of {palette.cap.words}"
     more = [accent] * (amounts.accent_sqft > 0) + [cap] * (amounts.cap_ft > _NOTHING_FT)
-    return (f"Finish: {'; '.join([f'{field} ({order})', border, *more])}.",)
+    level = f", {brief.finish_level}" if brief.finish_level else ""
+    return (f"Finish{level}: {'; '.join([f'{field} ({order})', border, *more])}.",)
 
 
 def _laid(what: str, finish: ChosenFinish, pattern: Pattern, turn_deg: float) -> str:

@@ -104,7 +104,8 @@ def _key(found: BudgetSet) -> Iterator[str]:
         y = top + _LINE * (place - 1)
         yield _text(_LEFT + 14, y, str(place), anchor="end")
         yield _text(_LEFT + 80, y, f"{point.ceiling:,.0f}", anchor="end")
-        yield _text(_LEFT + 95, y, option.reason)
+        stays = f" Still in {point.level} materials." if point.level and place > 1 and not point.level_before else ""
+        yield _text(_LEFT + 95, y, option.reason + stays)
 
 
 def _text(x: float, y: float, text: str, *, anchor: str = "start", size: int = 13, color: str = INK) -> str:

@@ -17,7 +17,7 @@ from optimizer.scenario import Scenario
 FORMAT: Final = "outdoor-rooms/budgets/1"
 _COLUMNS: Final = (
     *("ceiling", "currency", "cost", "worth", "bound", "status"),
-    *("rooms", "enters", "leaves", "concept", "prices"),
+    *("rooms", "enters", "leaves", "concept", "prices", "level"),
 )
 
 
@@ -50,7 +50,9 @@ def budgets_csv(found: BudgetSet, *, currency: str, prices: str = "") -> str:
     text = io.StringIO()
     writer = csv.writer(text, lineterminator="\n")
     writer.writerow(_COLUMNS)
-    writer.writerows([*_row(point, currency), safe_cell(prices)] for point in found.points)
+    writer.writerows(
+        [*_row(point, currency), safe_cell(prices), safe_cell(point.level or "")] for point in found.points
+    )
     return text.getvalue()
 
 
@@ -65,8 +67,11 @@ def _point(point: BudgetPoint) -> dict[str, Any]:
         "rooms": _things(point.rooms),
         "enters": _things(point.enters),
         "leaves": _things(point.leaves),
-        "next": after and {"room": after.room, "choice": after.choice, "amount": money(after.amount)},
+        "next": after
+        and {"room": after.room, "choice": after.choice, "amount": money(after.amount), "level": after.level},
         "concept": point.concept,
+        "level": point.level,
+        "level_before": point.level_before,
     }
 
 
@@ -75,9 +80,14 @@ def _things(things: Iterable[tuple[str, str]]) -> list[dict[str, str]]:
 
 
 def _row(point: BudgetPoint, currency: str) -> list[str]:
+    changed = point.level_before is not None
     rooms, enters, leaves = (
-        "; ".join(f"{room} ({choice})" for room, choice in things)
-        for things in (point.rooms, point.enters, point.leaves)
+        "; ".join([*(f"{room} ({choice})" for room, choice in things), *levels])
+        for things, levels in (
+            (point.rooms, ()),
+            (point.enters, [f"{point.level} materials"] * changed),
+            (point.leaves, [f"{point.level_before} materials"] * changed),
+        )
     )
     return [
         money(point.ceiling),

@@ -145,6 +145,7 @@ PLACES: Final[Mapping[type, Mapping[str, str]]] = {
         "appraisal.sight_missed": "measures.sight.missed",
         "appraisal.site": "measures",
         "appraisal.site.sight": "measures.views",
+        "level": "finish_level",
     },
     Placement: {"room": "name"},
     LeftOut: {"room": "name"},
@@ -183,8 +184,8 @@ PARTS: Final[Mapping[tuple[type, str], Mapping[str, str]]] = {
 }
 """Tuples whose parts have names in the file."""
 
-NULL_IF_EMPTY: Final = frozenset({(Appraisal, "sun_h")})
-"""No entry at all means that it was not computed, not that nothing was found."""
+NULL_IF_EMPTY: Final = frozenset({(Appraisal, "sun_h"), (Option, "at_levels")})
+"""No entry at all means that it was not computed, or not asked for, not that nothing was found."""
 
 EXTRAS: Final[Mapping[type, Mapping[str, str]]] = {
     Option: {"measures.steps": "appraisal.site.ground.risers"},

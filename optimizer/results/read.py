@@ -116,6 +116,8 @@ def _refuse_strangers(scenario: Scenario, options: Sequence[Option], name: str) 
         if option.id in seen:
             refuse("ids that differ", option.id, f"{name}.options[{i}].id")
         seen.add(option.id)
+        if option.level not in {None, *(level.name for level in scenario.brief.finish_levels)}:
+            refuse("a finish level of the scenario", option.level, f"{name}.options[{i}].finish_level")
         for j, place in enumerate(option.layout.placements):
             if scenario.brief.room(place.room) is None:
                 refuse("a room of the scenario", place.room, f"{name}.options[{i}].rooms[{j}].name")

@@ -23,7 +23,7 @@ from optimizer.brief import (
     Weights,
 )
 from optimizer.scenario.existing_build import build_paving, build_wall
-from optimizer.scenario.finish_build import build_finish
+from optimizer.scenario.finish_build import build_finish, build_levels
 from optimizer.scenario.hold_schema import HoldPart
 from optimizer.scenario.machine_schema import MachinePart
 from optimizer.scenario.rings import counter_clockwise, outward
@@ -97,6 +97,8 @@ def build_brief(part: ScenarioPart) -> Brief:
         budget=_budget(part),
         options=_options(part),
         finish=build_finish(part),
+        finish_levels=build_levels(part),
+        finish_level=brief.finish.level,
         holds=tuple(_hold(hold) for hold in brief.holds),
     )
 

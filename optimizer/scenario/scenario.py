@@ -1,6 +1,6 @@
 """One input file, read and validated: site, brief and the text it came from."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from optimizer.brief import Brief, Sketch
@@ -27,6 +27,10 @@ class Scenario:
     def book(self) -> PriceBook:
         """Price book that everything is priced by, before finish and allowances."""
         return book_for(self.currency) if self.prices is None else self.prices
+
+    def at_level(self, name: str | None) -> "Scenario":
+        """The scenario finished in another of the levels that its brief offers; as it is for None."""
+        return self if name is None else replace(self, brief=self.brief.at_level(name))
 
     @property
     def unit_ft(self) -> float:

@@ -66,8 +66,16 @@ WHY = {
 
 
 def write_ready_budgets(folder):
-    """Write what the budgets command writes for the page."""
+    """Write what the budgets command writes for the page; the first point in plain materials, the second in good."""
     scenario, found = sample_scenario(), sample_budgets()
+    levels = (("plain", None), ("good", "plain"))
+    points = zip(found.points, levels, strict=True)
+    options = zip(found.options, levels, strict=True)
+    found = replace(
+        found,
+        points=tuple(replace(point, level=now, level_before=before) for point, (now, before) in points),
+        options=tuple(replace(option, level=now) for option, (now, _) in options),
+    )
     document = budgets_document(scenario, sized_rooms(scenario.brief), found, book=_book())
     (folder / "budgets.json").write_text(to_text(document), encoding="utf-8")
     (folder / "budgets.csv").write_text(budgets_csv(found, currency="USD"), encoding="utf-8")

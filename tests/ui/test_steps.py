@@ -53,17 +53,21 @@ def test_the_strip_has_the_yards_name_and_its_limit(searches, tab):
 
 
 def test_answers_become_a_version_and_the_search_goes_on_from_what_is_there(searches, tab):
-    """Another limit and another standing are saved with the search, which begins from the concepts found before."""
+    """Limit, standing and materials are saved with the search, which begins from the concepts found before."""
     search_ended(tab.run())
     first = version(tab)
     at(tab, "yard")
     tab.number_input(key=f"ceiling_{first.id}").set_value(140_000).run()
     tab.segmented_control(key=f"standing_2_{first.id}").set_value("later").run()
-    assert "Changed: All-in limit 140,000; fire feature: later." in words(tab)
+    tab.pills(key=f"levels_{first.id}").set_value(["good", "fine"]).run()
+    tab.segmented_control(key=f"level_good_fine_{first.id}").set_value("fine").run()
+    of_levels = "materials to compare: good, fine; concepts in fine materials"
+    assert f"Changed: All-in limit 140,000; fire feature: later; {of_levels}." in words(tab)
     search_ended(tab)
     now = version(tab)
     assert now.parent_id == first.id
     assert "ceiling: 140000 " in now.text
+    assert 'levels: [good, fine], level: "fine"' in now.text
     assert "All-in limit $140,000" in words(tab)
     found = searching().newest(now)
     assert found.record.start_from == searching().newest(first).id
@@ -358,13 +362,14 @@ def test_a_database_that_cannot_be_opened_is_told(searches, tab, monkeypatch):
 
 
 def test_a_budget_becomes_the_limit_and_is_searched(searches, tab):
-    """What a budget buys is chosen: it is the limit of a further version, whose concepts are found from what is there."""
+    """What a budget buys is chosen: its limit and materials make a further version, searched from what is there."""
     search_ended(tab.run())
     search_ended(at(tab, "budgets"), button="find_budgets")
     tab.segmented_control(key="budget_step").set_value("budget-01").run()
     search_ended(tab, button="take_budget")
     assert "All-in limit $64,000" in words(tab)
-    assert version(tab).what == "All-in limit 64,000"
+    assert version(tab).what == "All-in limit 64,000; concepts in plain materials"
+    assert 'level: "plain"' in version(tab).text
     assert tab.header[0].value == "Concept 1"
 
 

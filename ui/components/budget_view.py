@@ -61,7 +61,8 @@ def _found(found: Search, result: Result, take: Callable[[BudgetStep], None]) ->
     words, plan = st.columns([5, 11], gap="large")
     with words:
         _told(step)
-        if st.button(f"Take this as the {said.term('ceiling')}, and find concepts", key="take_budget"):
+        as_limit = "limit and materials" if step.level else f"as the {said.term('ceiling')}"
+        if st.button(f"Take this {as_limit}, and find concepts", key="take_budget"):
             take(step)
         _files(found)
     with plan:
@@ -98,7 +99,8 @@ def _within(steps: tuple[BudgetStep, ...], result: Result) -> BudgetStep:
 
 
 def _told(step: BudgetStep) -> None:
-    paragraph(f"About {step.cost}, within {step.ceiling}", css="lead")
+    materials = f", in {step.level} materials" if step.level else ""
+    paragraph(f"About {step.cost}, within {step.ceiling}{materials}", css="lead")
     show(element("ul", *(element("li", room) for room in step.rooms)))
     for text in (step.adds, step.next):
         if text:

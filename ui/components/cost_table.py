@@ -11,7 +11,7 @@ def cost_table(cost: CostSheet) -> None:
     rows = [row for phase in cost.phases for row in _phase(phase)]
     total = _row("Total, all phases", cost.total, css="sum")
     likely = f"At concept stage expect {cost.low} to {cost.high}."
-    said = [likely, *(phase.expect for phase in cost.phases), cost.sure, cost.prices]
+    said = [likely, *(phase.expect for phase in cost.phases), cost.sure, cost.levels, cost.prices]
     notes = (element("p", words, css="quiet") for words in said if words)
     show(element("table", element("tbody", *rows, total), css="sheet-table"), *notes, *_movers(cost))
 
@@ -19,8 +19,9 @@ def cost_table(cost: CostSheet) -> None:
 def cost_summary(cost: CostSheet) -> None:
     """Show where the money goes: what each room and stated step of a phase comes to, its sum and its range."""
     rows = [row for phase in cost.phases for row in _sums(phase)]
-    notes = (element("p", phase.expect, css="quiet") for phase in cost.phases if phase.expect)
-    show(element("table", element("tbody", *rows), css="sheet-table"), *notes, element("p", cost.prices, css="quiet"))
+    said = [*(phase.expect for phase in cost.phases), cost.levels, cost.prices]
+    notes = (element("p", words, css="quiet") for words in said if words)
+    show(element("table", element("tbody", *rows), css="sheet-table"), *notes)
 
 
 def _sums(phase: PhaseCost) -> Iterator[Markup]:

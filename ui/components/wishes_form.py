@@ -8,6 +8,7 @@ import streamlit as st
 from optimizer.errors import InputError
 from optimizer.scenario import Scenario, scenario_notes
 from ui.components.markup import element, paragraph, plain, problem_list, show
+from ui.components.materials_form import materials_form
 from ui.components.pictures import yard_picture
 from ui.components.search_start import begin_search, seconds_asked
 from ui.components.versions import versions
@@ -66,6 +67,7 @@ def _answers(revision: Revision, scenario: Scenario) -> tuple[str, str]:
     everyday = usual.number_input("Guests on a usual day", 1, 1000, was.everyday, key=f"everyday_{key}")
     guests = party.number_input("Guests at a party", 1, 1000, was.party, key=f"party_{key}")
     standings = _rooms(scenario, was, key)
+    levels, level = materials_form(scenario.brief, was, key)
     with st.expander("What counts how much"):
         weights = tuple((name, _weight(name, weight, key)) for name, weight in was.weights)
     same = was.ceiling is not None and ceiling == int(was.ceiling)
@@ -75,6 +77,8 @@ def _answers(revision: Revision, scenario: Scenario) -> tuple[str, str]:
         party=int(guests),
         standings=standings,
         weights=weights,
+        levels=levels,
+        level=level,
     )
     return changed(scenario, wanted)
 

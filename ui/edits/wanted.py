@@ -6,7 +6,7 @@ from typing import Any, Final, Literal
 
 from optimizer.brief import Brief, RoomWish, Weights
 from optimizer.scenario import Scenario
-from ui.edits.text import with_value
+from ui.edits.text import LAST, with_value, without_value
 from ui.view_models import capital
 
 Standing = Literal["must", "like", "later"]
@@ -25,6 +25,7 @@ WEIGHT_NAMES: Final = {
 AMOUNTS: Final = {0.0: "not at all", 0.5: "half", 1.0: "as usual", 2.0: "double"}
 """How much something counts, in the steps that are offered."""
 _LATER_PHASE: Final = 2
+_FINISH: Final = ("brief", "finish")
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,6 +37,10 @@ class Wanted:
     party: int
     standings: tuple[Standing, ...]
     weights: tuple[tuple[str, float], ...]
+    levels: tuple[str, ...] = ()
+    """Names of the finish levels that may be tried."""
+    level: str | None = None
+    """Which of them concepts are made in."""
 
 
 def standing_of(room: RoomWish) -> Standing:
@@ -58,6 +63,8 @@ def wanted_of(brief: Brief) -> Wanted:
         party=brief.guests.party,
         standings=tuple(standing_of(room) for room in brief.rooms),
         weights=tuple((field.name, getattr(brief.weights, field.name)) for field in fields(Weights)),
+        levels=tuple(level.name for level in brief.finish_levels),
+        level=brief.finish_level,
     )
 
 
@@ -80,7 +87,26 @@ def changed(scenario: Scenario, wanted: Wanted) -> tuple[str, str]:
         if weight != dict(was.weights)[name]:
             text = with_value(text, ("brief", "weights", name), weight)
             said.append(f"{WEIGHT_NAMES[name]}: {amount_words(weight)}")
-    return text, capital("; ".join(said))
+    text, of_levels = _with_levels(text, was, wanted)
+    return text, capital("; ".join([*said, *of_levels]))
+
+
+def _with_levels(text: str, was: Wanted, wanted: Wanted) -> tuple[str, list[str]]:
+    """Text with these finish levels; those that stay keep their place and what the file says of them."""
+    said: list[str] = []
+    if wanted.levels != was.levels:
+        for index in reversed(range(len(was.levels))):
+            if was.levels[index] not in wanted.levels:
+                text = without_value(text, (*_FINISH, "levels", index))
+        for name in wanted.levels:
+            if name not in was.levels:
+                text = with_value(text, (*_FINISH, "levels", LAST), name)
+        said.append(f"materials to compare: {', '.join(wanted.levels) or 'none'}")
+    if wanted.level != was.level:
+        path = (*_FINISH, "level")
+        text = without_value(text, path) if wanted.level is None else with_value(text, path, wanted.level)
+        said.append(f"concepts in {wanted.level or 'the usual'} materials")
+    return text, said
 
 
 def _with_standing(text: str, index: int, room: RoomWish, standing: Standing) -> str:

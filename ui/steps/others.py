@@ -27,9 +27,11 @@ def budgets_step(revision: Revision) -> None:
 
 
 def _take(revision: Revision, search: Search, step: BudgetStep) -> None:
-    """Make a budget the limit of the yard, and search on for concepts within it."""
+    """Make a budget the limit of the yard, in its materials, and search on for concepts within it."""
     scenario = scenario_of(revision)
-    text, what = changed(scenario, replace(wanted_of(scenario.brief), ceiling=step.amount))
+    was = wanted_of(scenario.brief)
+    level = step.level if step.level in was.levels else was.level
+    text, what = changed(scenario, replace(was, ceiling=step.amount, level=level))
     saved = saved_as(revision, text, what) if what else revision
     search_from(saved, search.seconds or USUAL_S, search)
 

@@ -23,6 +23,8 @@ class BudgetStep:
     rooms: tuple[str, ...]
     adds: str
     next: str
+    level: str | None = None
+    """Finish level that it is built in; None where the yard offers none."""
 
 
 def budget_steps(document: Mapping[str, Any], words: Words) -> tuple[BudgetStep, ...]:
@@ -73,6 +75,7 @@ def _step(
         rooms=tuple(_thing(thing) for thing in point["rooms"]),
         adds=adds,
         next=following,
+        level=point.get("level"),
     )
 
 
@@ -81,11 +84,15 @@ def _more(one: Mapping[str, Any], other: Mapping[str, Any], words: Words) -> str
 
 
 def _new(one: Mapping[str, Any], other: Mapping[str, Any]) -> str:
-    """What the dearer of two points has that the other has not, and what it does without."""
+    """What the dearer of two points has that the other has not, what it does without, and in what materials."""
     had = {thing["name"]: thing["choice"] for thing in one["rooms"]}
     has = {thing["name"] for thing in other["rooms"]}
     new = [_thing(thing) for thing in other["rooms"] if had.get(thing["name"]) != thing["choice"]]
-    return ", ".join([*new, *(f"without the {name}" for name in had if name not in has)])
+    changes = [*new, *(f"without the {name}" for name in had if name not in has)]
+    if one.get("level") != other.get("level"):
+        level = f"in {other['level']} materials instead of {one['level']}"
+        return f"{', '.join(changes)}, {level}" if changes else f"the same rooms {level}"
+    return ", ".join(changes)
 
 
 def _thing(thing: Mapping[str, str]) -> str:

@@ -51,6 +51,8 @@ class CostSheet:
     sure: str = ""
     movers: tuple[CostRow, ...] = ()
     prices: str = ""
+    levels: str = ""
+    """What it costs in the other finish levels that are offered."""
 
 
 def cost_sheet(

@@ -1,11 +1,11 @@
 """A concept opened: a paragraph, its figures, its checks, its proof and its cautions."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from optimizer.appraisal import Appraisal
 from optimizer.brief import RULES, Brief
 from optimizer.check import Finding
-from optimizer.concepts import Option, Proof
+from optimizer.concepts import Option, Proof, level_words
 from optimizer.concepts.words import capital, listed
 from optimizer.layout import Placement
 from optimizer.scenario import Scenario
@@ -64,7 +64,10 @@ def sheet(option: Option, scenario: Scenario, *, for_designer: bool = False) -> 
         rooms=tuple(_room(place, scenario.brief, words) for place in option.layout.placements),
         left_out=tuple(Figure(left_out.room, sentence(words.signed(left_out.why))) for left_out in option.left_out),
         wishes_missed=option.appraisal.wishes_missed,
-        cost=cost_sheet(option.appraisal.cost, words, option.uncertainty, scenario.book.said, option.parts),
+        cost=replace(
+            cost_sheet(option.appraisal.cost, words, option.uncertainty, scenario.book.said, option.parts),
+            levels=words.signed(level_words(option, scenario.currency)),
+        ),
         checks=_checks(option.findings),
         proof=_proof(option.proof, words),
         cautions=tuple(words.signed(caution) for caution in option.cautions),

@@ -2,7 +2,8 @@
 
 from dataclasses import dataclass
 
-from optimizer.brief import RoomWish
+from optimizer.brief import Brief, RoomWish
+from optimizer.catalogue import palette_of
 from optimizer.concepts import OptionSet
 from optimizer.concepts.words import capital, listed
 from optimizer.scenario import Scenario
@@ -41,12 +42,20 @@ def scenario_summary(scenario: Scenario, *, for_designer: bool = False) -> Summa
             capital(words.term("reserve")) if all_kept else "Later",
             sentence(listed([_with_futures(room) for room in later])),
         ),
+        ("Materials", _materials(brief)),
         ("Stays as it is", sentence(listed(stays))),
         ("Lifted", sentence(listed(goes))),
         ("Prices", scenario.book.said.removeprefix("Prices: ")),
         ("Concepts asked for", str(brief.options.count)),
     )
     return Summary(scenario.name, tuple(line for line in lines if line[1]))
+
+
+def _materials(brief: Brief) -> str:
+    """What the paved ground is made of, and the levels that may be tried; nothing where the file offers none."""
+    offered = [f"{level.name} ({palette_of(level.finish).field.material})" for level in brief.finish_levels]
+    made = f"; concepts are made in {brief.finish_level}" if brief.finish_level else ""
+    return sentence(f"{listed(offered)}{made}") if offered else ""
 
 
 def _with_futures(room: RoomWish) -> str:

@@ -1,4 +1,7 @@
-"""What each budget buys: of the layouts found, at each ceiling the one of most worth, and what it adds to the last."""
+"""What each budget buys: of the layouts found, at each ceiling the one of most worth, and what it adds to the last.
+
+Where the brief offers finish levels, a layout stands once in each, with its cost and worth there.
+"""
 
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
@@ -22,6 +25,8 @@ class Bought:
     cost: Decimal
     worth: float
     score: float
+    level: str | None = None
+    """Finish level that it has cost and worth in; None where the brief offers none."""
 
     @property
     def things(self) -> tuple[Thing, ...]:
@@ -31,11 +36,15 @@ class Bought:
 
 @dataclass(frozen=True, slots=True)
 class NextThing:
-    """What the next point adds, and how much its ceiling is higher."""
+    """What the next point adds, and how much its ceiling is higher.
 
-    room: str
-    choice: str
+    A room with its choice, None where none is added; and its finish level, None where that stays.
+    """
+
+    room: str | None
+    choice: str | None
     amount: Decimal
+    level: str | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,6 +61,10 @@ class BudgetPoint:
     leaves: tuple[Thing, ...]
     next: NextThing | None
     concept: str
+    level: str | None = None
+    """Finish level that it is built in; None where the brief offers none."""
+    level_before: str | None = None
+    """Level of the point before, where that is another."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -109,6 +122,7 @@ def points_of(
     points: list[BudgetPoint] = []
     for step, concept in zip(steps, concepts, strict=True):
         things, before = step.bought.things, points[-1].rooms if points else ()
+        level, level_before = step.bought.level, points[-1].level if points else None
         bound = max(step.bought.worth, bound_at(step.ceiling))
         points.append(
             BudgetPoint(
@@ -122,14 +136,19 @@ def points_of(
                 leaves=tuple(thing for thing in before if thing not in things),
                 next=None,
                 concept=concept,
+                level=level,
+                level_before=None if level_before == level else level_before,
             )
         )
     return [replace(point, next=_next(point, after)) for point, after in pairwise(points)] + points[-1:]
 
 
 def _next(point: BudgetPoint, after: BudgetPoint) -> NextThing | None:
-    added = after.enters[0] if after.enters else None
-    return None if added is None else NextThing(*added, after.ceiling - point.ceiling)
+    level = None if after.level == point.level else after.level
+    if not after.enters and level is None:
+        return None
+    room, choice = after.enters[0] if after.enters else (None, None)
+    return NextThing(room, choice, after.ceiling - point.ceiling, level)
 
 
 def _rounded_up(amount: Decimal, unit: Decimal) -> Decimal:

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from decimal import ROUND_CEILING, ROUND_FLOOR, Decimal
 from functools import partial
-from itertools import pairwise
+from itertools import chain, pairwise
 from typing import Final
 
 from optimizer.catalogue import existing_of, fixed_price, room_price
@@ -31,7 +31,7 @@ def find_budgets(asked: BudgetAsked, *, emit: Emit, stop: threading.Event) -> Bu
     for found in search.run():
         emit(Event("option", {"found": found, "best": f"worth {_most_worth(search):g}"}))
     steps = steps_of(
-        search.bought.values(),
+        chain.from_iterable(search.offered.values()),
         lowest=asked.lowest,
         highest=asked.highest,
         most=asked.points,
@@ -54,7 +54,15 @@ def find_budgets(asked: BudgetAsked, *, emit: Emit, stop: threading.Event) -> Bu
 
 
 def usual_range(case: Case) -> tuple[Decimal, Decimal]:
-    """From the least that what is required can cost to everything at its dearest with its ways."""
+    """From the least that what is required can cost to everything at its dearest with its ways; over all the finish
+    levels that are offered.
+    """
+    levels = case.scenario.brief.finish_levels
+    ranges = [_range(case.at_level(level.name)) for level in levels] or [_range(case)]
+    return min(lowest for lowest, _ in ranges), max(highest for _, highest in ranges)
+
+
+def _range(case: Case) -> tuple[Decimal, Decimal]:
     brief = case.scenario.brief
     dearest = sum(max(room_price(choice, room, case.book) for choice in room.choices) for room in case.rooms)
     once = fixed_price(brief, case.book, existing_of(case.scenario.site))
@@ -70,21 +78,19 @@ def unit_of(highest: Decimal) -> Decimal:
 
 
 def _most_worth(search: BudgetSearch) -> float:
-    return max((bought.worth for bought in search.bought.values()), default=0.0)
+    return max((bought.worth for bought in chain.from_iterable(search.offered.values())), default=0.0)
 
 
 def _options(case: Case, steps: Sequence[Step]) -> tuple[Option, ...]:
-    """A concept for each step, measured under the step's own ceiling."""
+    """A concept for each step, measured under the step's own ceiling and in its own level."""
     say = partial(step_words, rooms=case.rooms, currency=case.book.currency)
-    reasons = [say(step.bought.layout, None, step.ceiling) for step in steps[:1]]
-    reasons += [
-        say(after.bought.layout, step.bought.layout, after.ceiling - step.ceiling) for step, after in pairwise(steps)
-    ]
+    reasons = [say(step.bought, None, step.ceiling) for step in steps[:1]]
+    reasons += [say(after.bought, step.bought, after.ceiling - step.ceiling) for step, after in pairwise(steps)]
     numbered = enumerate(zip(steps, reasons, strict=True), 1)
     return tuple(_option(case, number, step, reason) for number, (step, reason) in numbered)
 
 
 def _option(case: Case, number: int, step: Step, reason: str) -> Option:
-    case = at_ceiling(case, step.ceiling)
+    case = at_ceiling(case.at_level(step.bought.level), step.ceiling)
     option = case.described(step.bought.layout, case.in_full(step.bought.layout))
     return case.advised(replace(option, id=f"budget-{number:02}", rank=number, reason=reason))

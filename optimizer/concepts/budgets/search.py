@@ -12,8 +12,10 @@ from decimal import Decimal
 from itertools import count
 from typing import Final
 
+from optimizer.brief import WORTH_DIGITS
+from optimizer.catalogue import price_ratio
 from optimizer.concepts.budgets.points import Bought
-from optimizer.concepts.budgets.programs import Program, programs_of
+from optimizer.concepts.budgets.programs import Program, Programs, at_prices, least_cents, programs_of, programs_over
 from optimizer.concepts.budgets.thinning import thinned
 from optimizer.concepts.case import Case, Verdict
 from optimizer.concepts.clock import Clock
@@ -22,7 +24,7 @@ from optimizer.concepts.rounds import LEARNED_FROM, learn_refusals
 from optimizer.concepts.workers import Pending, Workers
 from optimizer.engine.explorer import Explorer, Residuals, Tour, board_of
 from optimizer.engine.portfolio import REBUILDS, Purse
-from optimizer.engine.problem import State, build_problem, layout_of, state_of
+from optimizer.engine.problem import Problem, State, build_problem, layout_of, state_of
 from optimizer.layout import Layout
 
 WORTH_FIRST, THEN_COST = 20.0, 5.0
@@ -52,17 +54,22 @@ class BudgetAsked:
 
 @dataclass
 class BudgetSearch:
-    """Layouts by ceiling. `bought` holds all that keep every rule but, perhaps, the ceiling asked for."""
+    """Layouts by ceiling. `bought` holds all that keep every rule but, perhaps, the ceiling asked for.
+
+    Where the brief offers finish levels, the search is made in the cheapest.
+    """
 
     asked: BudgetAsked
     stop: threading.Event
     bought: dict[Layout, Bought] = field(default_factory=dict)
+    offered: dict[Layout, tuple[Bought, ...]] = field(default_factory=dict)
+    """The same layouts, each in every finish level that the brief offers; without levels as in `bought`."""
 
     def __post_init__(self) -> None:
         """Read the yard once, for the highest ceiling."""
-        self.case = worth_first(self.asked.case, self.asked.highest)
+        self.case = worth_first(in_cheapest_level(self.asked.case), self.asked.highest)
         self.problem = build_problem(self.case.scenario, self.case.rooms, self.case.book)
-        self.programs = programs_of(self.problem, self.case.rooms, self._fixed_cents)
+        self.programs = self._programs()
         self._explorer, self._purse = Explorer(board_of(self.problem)), Purse(self.problem)
         self._residuals = Residuals(self.problem)
         self._seen: set[State] = set()
@@ -86,8 +93,16 @@ class BudgetSearch:
             self._learn(begun)
         yield len(self.bought)
 
+    def _programs(self) -> Programs:
+        """Programs by the prices of the case, or of every finish level that it offers."""
+        rooms, levels = self.case.rooms, self.case.scenario.brief.finish_levels
+        priced = [(level, at_prices(self.problem, self.case.at_level(level.name).book)) for level in levels]
+        if not priced:
+            return programs_of(self.problem, rooms, self._fixed_cents(self.problem))
+        return programs_over([(level, programs_of(at, rooms, self._fixed_cents(at))) for level, at in priced])
+
     def most_worth(self, ceiling: Decimal) -> float:
-        """No layout within the ceiling has more worth, by least prices of rooms that have a place."""
+        """No layout within the ceiling has more worth, in any level, by least prices of rooms that have a place."""
         program = self.programs.best_for(round(ceiling * CENTS))
         return 0.0 if program is None else program.worth
 
@@ -97,10 +112,9 @@ class BudgetSearch:
         front = [(Decimal(program.cents) / CENTS, program.worth) for program in self.programs.front]
         return tuple((ceiling, worth) for ceiling, worth in front if ceiling <= self.asked.highest)
 
-    @property
-    def _fixed_cents(self) -> int:
+    def _fixed_cents(self, problem: Problem) -> int:
         """What is charged once [cents]."""
-        budget = self.problem.budget
+        budget = problem.budget
         assert budget is not None
         assert budget.most is not None, "a search for budgets has a ceiling"
         return round(self.asked.highest * CENTS) - budget.most
@@ -116,10 +130,17 @@ class BudgetSearch:
         return clock.is_past(1.0)
 
     def _programs_to_try(self) -> list[Program]:
-        """The programs within the highest ceiling that tell most, twice as many as points are told."""
+        """The programs within the highest ceiling that tell most, twice as many as points are told.
+
+        Those of the same choices in several levels are one, by the prices of the search.
+        """
         front = [p for p in self.programs.front if p.cents <= self.asked.highest * CENTS] or self.programs.front[:1]
+        front = list({p.choices: p for p in reversed(front)}.values())[::-1]
         kept = thinned([p.cents for p in front], [p.worth for p in front], 2 * self.asked.points)
-        return [front[number] for number in kept]
+        fixed = self._fixed_cents(self.problem)
+        return [
+            replace(front[number], cents=fixed + least_cents(self.problem, front[number].choices)) for number in kept
+        ]
 
     def _ceiling_for(self, program: Program, turn: int) -> Decimal:
         """What a program will likely need with its ways, now less, now more, within what is asked for."""
@@ -149,7 +170,7 @@ class BudgetSearch:
     def _picked(self, ceiling: Decimal) -> list[State]:
         """Layouts to be judged: by the likely price within the ceiling, most worth first, then the least loss."""
         board, refusals = self._explorer.board, self._explorer.refusals
-        likely = round(ceiling * CENTS) - self._fixed_cents - self._purse.likely()
+        likely = round(ceiling * CENTS) - self._fixed_cents(self.problem) - self._purse.likely()
         ranked = sorted(
             (-self._worth(state), value + board.estimate(state), number, state)
             for number, (value, state) in enumerate(self._explorer.pool.ranked())
@@ -173,16 +194,33 @@ class BudgetSearch:
             verdict, layout = pending.result(), layout_of(self.problem, state)
             cost = verdict.phase_1(self.asked.highest)
             if cost is not None:
-                self._purse.learn(state, round(cost * CENTS) - self._fixed_cents)
+                self._purse.learn(state, round(cost * CENTS) - self._fixed_cents(self.problem))
             if verdict.holds:
-                appraisal = verdict.measured
-                self.bought[layout] = Bought(
-                    layout, appraisal.cost.phase(1), round(appraisal.worth, 6), score=verdict.score
-                )
+                worth = round(verdict.measured.worth, WORTH_DIGITS)
+                bought = Bought(layout, verdict.measured.cost.phase(1), worth, verdict.score)
+                self.bought[layout], self.offered[layout] = bought, tuple(in_each_level(bought, verdict))
                 self._residuals.learn(state, CENTS * verdict.score - self._explorer.counted(state))
             learn_refusals(self._explorer, state, verdict)
         if len(self._residuals.cents) >= LEARNED_FROM:
             self._explorer.board.learn(self._residuals.tables())
+
+
+def in_each_level(bought: Bought, verdict: Verdict) -> Iterator[Bought]:
+    """What was bought, in each level in which later phases keep their own ceilings; as it is where there are none."""
+    if not verdict.at_levels:
+        yield bought
+    for at in verdict.at_levels:
+        if not set(at.over) - {1}:
+            yield replace(bought, cost=at.phase_1, worth=at.worth, level=at.level)
+
+
+def in_cheapest_level(case: Case) -> Case:
+    """The case in the cheapest finish level that it offers, with a judge that prices all of them; as it is without."""
+    levels = case.scenario.brief.finish_levels
+    if not levels:
+        return case
+    cheapest = min(levels, key=lambda level: price_ratio(level.finish))
+    return replace(case.at_level(cheapest.name), prices_levels=True)
 
 
 def worth_first(case: Case, ceiling: Decimal) -> Case:

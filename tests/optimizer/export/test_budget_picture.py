@@ -27,6 +27,16 @@ def test_points_are_numbered_where_money_and_worth_say():
     assert {"1", "2", "64,000", "95,000", "For about 31,000 USD more: the fire."} <= set(words)
 
 
+def test_materials_are_told_of_every_point():
+    """Of a point that changes nothing of them too; nothing where the yard offers none."""
+    found = sample_budgets()
+    in_good = replace(found, points=tuple(replace(point, level="good") for point in found.points))
+    words = [text.text for text in drawn(in_good).iter(f"{SVG}text")]
+    assert "For about 31,000 USD more: the fire. Still in good materials." in words
+    changed = replace(in_good, points=(in_good.points[0], replace(in_good.points[1], level_before="plain")))
+    assert not [text.text for text in drawn(changed).iter(f"{SVG}text") if "Still in" in text.text]
+
+
 def test_worth_is_to_scale():
     """Heights over the base line are as the worths."""
     base = next(float(re.match(r"M[\d.]+ ([\d.]+)H", path.get("d"))[1]) for path in drawn().iter(f"{SVG}path"))

@@ -4,8 +4,10 @@ import csv
 import io
 import json
 from dataclasses import replace
+from decimal import Decimal
 
 from optimizer.catalogue import book_for, sized_rooms
+from optimizer.concepts.budgets import NextThing
 from optimizer.results import to_text
 from optimizer.results.budgets import budgets_csv, budgets_document
 from tests.sample_budgets import sample_budgets
@@ -13,6 +15,8 @@ from tests.sample_run import sample_scenario
 
 POINT_KEYS = {"ceiling", "worth", "bound", "cost", "status", "rooms", "enters", "leaves", "next", "concept"}
 """As the contract of the result has them."""
+LEVEL_KEYS = {"level", "level_before"}
+"""Null where the brief offers no finish levels."""
 
 
 def document(found=None):
@@ -26,10 +30,15 @@ def test_the_form():
     found = document()
     assert found["format"] == "outdoor-rooms/budgets/1"
     assert found["scenario"]["text"] == sample_scenario().text
-    assert all(set(point) == POINT_KEYS for point in found["points"])
+    assert all(set(point) == POINT_KEYS | LEVEL_KEYS for point in found["points"])
     first, second = found["points"]
     assert (first["ceiling"], first["cost"], first["next"]["amount"]) == ("64000.00", "63957.10", "31000.00")
-    assert first["next"] | {"amount": ""} == {"room": "fire feature", "choice": "six seats", "amount": ""}
+    assert first["next"] | {"amount": ""} == {
+        "room": "fire feature",
+        "choice": "six seats",
+        "amount": "",
+        "level": None,
+    }
     assert second["next"] is None
     assert second["rooms"] == [
         {"name": "gathering area", "choice": "table for eight"},
@@ -54,3 +63,24 @@ def test_the_table():
     assert [row["ceiling"] for row in rows] == ["64000.00", "95000.00"]
     assert rows[0]["rooms"].startswith("'=")
     assert rows[1]["enters"] == "fire feature (six seats)"
+    assert [row["level"] for row in rows] == ["", ""]
+
+
+def test_finish_levels():
+    """Each point has its own; a change stands beside the rooms, and in what comes next."""
+    found = sample_budgets()
+    first = replace(found.points[0], level="=plain", next=NextThing(None, None, Decimal(31_000), "good"))
+    second = replace(found.points[1], level="good", level_before="=plain")
+    found = replace(found, points=(first, second))
+    one, other = document(found)["points"]
+    assert (one["level"], one["level_before"], other["level"], other["level_before"]) == (
+        "=plain",
+        None,
+        "good",
+        "=plain",
+    )
+    assert one["next"] == {"room": None, "choice": None, "amount": "31000.00", "level": "good"}
+    one, other = csv.DictReader(io.StringIO(budgets_csv(found, currency="USD")))
+    assert (one["level"], one["enters"]) == ("'=plain", "gathering area (table for eight)")
+    assert (other["level"], other["enters"]) == ("good", "fire feature (six seats); good materials")
+    assert other["leaves"] == "'=plain materials"

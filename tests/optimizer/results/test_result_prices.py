@@ -74,7 +74,7 @@ def test_falsified_prices_are_told(tmp_path):
 def test_a_recheck_asks_for_the_book_itself(tmp_path):
     """Not for what finish and allowances make of it: that their prices are others is no difference."""
     text = sample_scenario().text.replace("  contingency: 0.15", "  contingency: 0.15\n  allowances: {appliances: out}")
-    text = text.replace("brief:\n", "brief:\n  finish: {field: {material: natural flag}}\n")
+    text = text.replace("level: good", "level: fine")
     scenario = read_scenario(text, "yard.yaml")
     assert Case.of(scenario).book.prices != DEMO.prices
     path = tmp_path / "options.json"

@@ -56,7 +56,7 @@ FAULTS = [
     ("{pattern: [stacked]}", "found a list of 1; give one value, without brackets"),
     ("{like: barn}", "16:18: expected the name of a building or structure with a material, found 'barn'"),
     ("{like: house}", "found 'house' without a material; give that building or structure a `material`"),
-    ("{fild: gravel}", "16:12: expected one of the keys field, border, accent, cap, pattern, by_room, like, found 'fild'; did you mean field?"),
+    ("{fild: gravel}", "16:12: expected one of the keys field, border, accent, cap, pattern, by_room, like, levels, level, found 'fild'; did you mean field?"),
 ]  # fmt: skip
 
 

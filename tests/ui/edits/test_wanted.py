@@ -67,6 +67,28 @@ def test_no_limit_is_an_answer_too():
     assert what == "No all-in limit"
 
 
+def test_materials_are_read_back():
+    """Levels taken away, added and chosen; what the file says of its own levels stays."""
+    text = sample_scenario().text.replace(
+        "[plain, good, fine]", "[plain, {name: brick, field: clay brick, worth_factor: 1.05}]"
+    )
+    scenario = read_scenario(text.replace("level: good", "level: brick"), "own")
+    before = wanted_of(scenario.brief)
+    assert (before.levels, before.level) == (("plain", "brick"), "brick")
+    after, what = edited(replace(before, levels=("brick", "fine"), level="fine"), scenario)
+    assert what == "Materials to compare: brick, fine; concepts in fine materials"
+    assert after.brief.finish_levels[0] == scenario.brief.level("brick")
+    assert after.brief.finish == after.brief.level("fine").finish
+    none, what = edited(replace(before, levels=(), level=None), scenario)
+    assert what == "Materials to compare: none; concepts in the usual materials"
+    assert wanted_of(none.brief) == replace(before, levels=(), level=None)
+    again, _ = edited(replace(before, levels=("plain", "good"), level="good"), none)
+    assert (again.brief.finish_level, [level.name for level in again.brief.finish_levels]) == (
+        "good",
+        ["plain", "good"],
+    )
+
+
 @pytest.mark.parametrize("yard", ["fernhollow-court", "alder-nook", "wattle-rise"])
 def test_every_yard_can_be_edited(project, yard):
     """Demonstration yards in feet and in metres, whatever style they are written in."""
@@ -74,7 +96,11 @@ def test_every_yard_can_be_edited(project, yard):
     for path in paths or sorted((project / "scenarios").glob("*.yaml"))[:1]:
         scenario = load_scenario(path)
         wanted = replace(
-            wanted_of(scenario.brief), ceiling=Decimal(77_777), standings=("later",) * len(scenario.brief.rooms)
+            wanted_of(scenario.brief),
+            ceiling=Decimal(77_777),
+            standings=("later",) * len(scenario.brief.rooms),
+            levels=("plain", "fine"),
+            level="fine",
         )
         assert wanted_of(edited(wanted, scenario)[0].brief) == wanted
 

@@ -34,6 +34,18 @@ def test_what_is_said_of_a_step():
     assert (last.rooms, last.next, last.concept) == (("table (eight)", "fire (six seats)"), "", "at-90000")
 
 
+def test_materials_that_change():
+    """Beside the rooms, and alone where the rooms stay; files of before have none."""
+    rooms = ("table", "six"), ("shed", "small")
+    levels = {60_000: "plain", 70_000: "good", 90_000: "plain"}
+    points = [point(60_000, 9.0, *rooms), point(70_000, 10.0, *rooms), point(90_000, 15.0, *rooms, ("fire", "six"))]
+    steps = budget_steps({"points": [{**p, "level": levels[int(p["ceiling"][:-3])]} for p in points]}, USD)
+    assert [step.level for step in steps] == ["plain", "good", "plain"]
+    assert steps[0].next == "For $10,000 more: the same rooms in good materials instead of plain"
+    assert steps[2].adds.endswith(": fire (six), in plain materials instead of good")
+    assert [step.level for step in budget_steps({"points": points}, USD)] == [None] * 3
+
+
 @given(st.lists(st.tuples(st.integers(1_000, 90_000), st.floats(0.1, 9)), max_size=15, unique_by=lambda one: one[0]))
 def test_few_steps_clearly_apart(found):
     """Four at most, a tenth apart, the dearest among them."""

@@ -1,13 +1,18 @@
 """From layouts to the steps of a stair that rises."""
 
+from dataclasses import replace
 from decimal import Decimal
+from functools import partial
 from math import ceil
 
 from hypothesis import given
 from hypothesis import strategies as st
 
+from optimizer.catalogue import SizedChoice, SizedRoom
+from optimizer.catalogue.kinds import kind_rules
 from optimizer.concepts.budgets.points import Bought, NextThing, Step, points_of, steps_of
 from optimizer.concepts.budgets.thinning import thinned
+from optimizer.concepts.budgets.words import step_words
 from optimizer.layout import Layout, Placement
 
 
@@ -64,6 +69,40 @@ def test_what_enters_and_leaves():
     assert other.next is None
     assert other.enters == (("table", "eight"), ("fire", "six"))
     assert other.leaves == (("table", "six"), ("shed", "one"))
+
+
+def test_a_level_that_changes_is_told():
+    """What enters and leaves are rooms; the level stands beside them, and in what comes next."""
+    table, fire = ("table", "six"), ("fire", "six")
+    steps = [
+        Step(Decimal(1000), replace(bought(990, 4.5, 1.0, table), level="plain")),
+        Step(Decimal(1200), replace(bought(1190, 5.0, 1.0, table), level="good")),
+        Step(Decimal(2000), replace(bought(1990, 9.0, 1.0, table, fire), level="plain")),
+        Step(Decimal(2500), replace(bought(2490, 9.9, 1.0, ("table", "eight"), fire), level="plain")),
+    ]
+    first, second, third, last = points_of(steps, lambda _: 9.0, ["b1", "b2", "b3", "b4"])
+    assert [point.level for point in (first, second, third, last)] == ["plain", "good", "plain", "plain"]
+    assert [point.level_before for point in (first, second, third, last)] == [None, "plain", "good", None]
+    assert (second.enters, second.leaves) == ((), ())
+    assert first.next == NextThing(None, None, Decimal(200), "good")
+    assert second.next == NextThing("fire", "six", Decimal(800), "plain")
+    assert third.next == NextThing("table", "eight", Decimal(500))
+
+
+def test_what_a_step_adds_in_words():
+    """Rooms, sizes and materials; where materials alone change it says what stays."""
+    table, eight, moved = layout(("table", "six")), layout(("table", "eight")), layout(("table", "six"))
+    moved = replace(moved, placements=tuple(replace(place, x_ft=9.0) for place in moved.placements))
+    choices = tuple(SizedChoice(label, 4, 4, 0, 1.0) for label in ("six", "eight"))
+    room = SizedRoom("table", kind_rules("gathering"), required=True, phase=1, choices=choices)
+    say = partial(step_words, rooms=[room], currency="USD")
+    plain, good = (Bought(table, Decimal(1), 1.0, 1.0, level) for level in ("plain", "good"))
+    assert say(plain, None, Decimal(9)) == "The least that was found to work, in plain materials: table (six)."
+    more = "For about 9,000 USD more: "
+    assert say(good, plain, Decimal(9000)) == f"{more}the same plan, in good materials instead of plain."
+    assert say(replace(good, layout=moved), plain, Decimal(9000)).startswith(f"{more}the same rooms, in good")
+    assert say(replace(good, layout=eight), good, Decimal(9000)).endswith("eight.")
+    assert say(replace(good, layout=eight), plain, Decimal(9000)).endswith("eight, in good materials instead of plain.")
 
 
 def test_the_step_that_tells_least_goes_first():

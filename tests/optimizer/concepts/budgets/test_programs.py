@@ -6,9 +6,10 @@ from itertools import product
 import numpy as np
 import pytest
 
+from optimizer.brief import FinishLevel, FinishWish
 from optimizer.catalogue import SizedChoice, SizedRoom
 from optimizer.catalogue.kinds import kind_rules
-from optimizer.concepts.budgets.programs import programs_of
+from optimizer.concepts.budgets.programs import least_cents, programs_of, programs_over
 from optimizer.engine.amounts import Amount
 from optimizer.engine.grid.variants import Variant
 from tests.tiny import NAMES, ROOMS, tiny
@@ -60,3 +61,20 @@ def test_most_worth_for_every_sum(seed):
         best = found.best_for(cents)
         assert (best.worth if best else None) == (max(within) if within else None)
         assert best is None or best.cents <= cents
+
+
+@pytest.mark.parametrize("seed", range(4))
+def test_most_worth_over_levels(seed):
+    """Of programs in two levels, each with its own prices and worths, the same as the best of all of them."""
+    (problem, rooms), (other, _) = made_up(seed), made_up(seed + 100)
+    dearer = replace(problem, amounts=other.amounts)
+    plain, fine = FinishLevel("plain", FinishWish(), 0.9), FinishLevel("fine", FinishWish(), 1.1)
+    levels = [(plain, problem), (fine, dearer)]
+    found = programs_over([(level, programs_of(priced, rooms, FIXED)) for level, priced in levels])
+    every = [(c, level.worth(w)) for level, priced in levels for c, w in everything(priced, rooms)]
+    for cents in sorted({c for c, _ in every} | {c - 1 for c, _ in every}):
+        within = [worth for price, worth in every if price <= cents]
+        best = found.best_for(cents)
+        assert (best.worth if best else None) == (max(within) if within else None)
+    prices = {level.name: priced for level, priced in levels}
+    assert all(p.cents == FIXED + least_cents(prices[p.level.name], p.choices) for p in found.front)

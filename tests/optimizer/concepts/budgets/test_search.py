@@ -10,8 +10,9 @@ import numpy as np
 import pytest
 
 from optimizer.concepts.budgets.points import Bought, steps_of
+from optimizer.concepts.budgets.programs import least_cents
 from optimizer.concepts.budgets.run import find_budgets, unit_of, usual_range
-from optimizer.concepts.budgets.search import BudgetAsked, BudgetSearch, at_ceiling
+from optimizer.concepts.budgets.search import BudgetAsked, BudgetSearch, at_ceiling, in_each_level
 from optimizer.concepts.case import Case
 from optimizer.engine.problem import Spot, build_problem, layout_of
 from optimizer.events import to_nobody
@@ -54,18 +55,40 @@ def case():
 
 
 @cache
-def all_bought():
-    """Every layout that keeps the rules, whatever it costs."""
-    _, highest = usual_range(case())
-    rich = at_ceiling(case(), highest)
+def in_levels():
+    """The same yard with three finish levels; good is what it is without them."""
+    text = TINY.replace("  trips:", "  finish: {levels: [plain, good, fine], level: good}\n  trips:")
+    return Case.of(read_scenario(text, "tiny.yaml"))
+
+
+@cache
+def all_verdicts():
+    """Every layout that keeps the rules, whatever it costs, in good and with what it costs in each level."""
+    _, highest = usual_range(in_levels())
+    rich = replace(at_ceiling(in_levels(), highest), prices_levels=True)
     problem = build_problem(rich.scenario, rich.rooms, rich.book)
-    found = []
-    for state in product(*(list(spots(room)) for room in problem.rooms)):
-        layout = layout_of(problem, state)
-        verdict = rich.judged(layout)
-        if verdict.holds:
-            found.append(Bought(layout, verdict.measured.cost.phase(1), verdict.measured.worth, verdict.score))
-    return found
+    states = product(*(list(spots(room)) for room in problem.rooms))
+    judged = ((layout, rich.judged(layout)) for layout in (layout_of(problem, state) for state in states))
+    return [(layout, verdict) for layout, verdict in judged if verdict.holds]
+
+
+@cache
+def all_bought():
+    """All of them as they are without levels."""
+    return [
+        Bought(layout, verdict.measured.cost.phase(1), verdict.measured.worth, verdict.score)
+        for layout, verdict in all_verdicts()
+    ]
+
+
+@cache
+def all_in_levels():
+    """All of them in each level."""
+    return [
+        Bought(layout, at.phase_1, at.worth, verdict.score, at.level)
+        for layout, verdict in all_verdicts()
+        for at in verdict.at_levels
+    ]
 
 
 def spots(room):
@@ -119,6 +142,62 @@ def test_the_same_again():
     """A repeatable search finds the same, whatever the clock says."""
     again = find_budgets(asked(), emit=to_nobody, stop=NEVER)
     assert replace(again, seconds=0) == replace(searched(), seconds=0)
+
+
+@cache
+def searched_in_levels():
+    lowest, highest = usual_range(in_levels())
+    request = BudgetAsked(in_levels(), lowest, highest, 10, 12.0, 3, repeatable=True, processes=0)
+    return find_budgets(request, emit=to_nobody, stop=NEVER)
+
+
+def test_in_levels_too_each_worth_is_bought_for_hardly_more_than_any_layout_needs():
+    """Against every layout in every level: rooms and materials are traded as they should be."""
+    _, highest = usual_range(in_levels())
+    truth = steps_of(all_in_levels(), lowest=Decimal(0), highest=highest, most=10, unit=unit_of(highest))
+    points = searched_in_levels().points
+    assert [(p.level, p.worth) for p in points] == [(s.bought.level, s.bought.worth) for s in truth]
+    assert len({p.level for p in points}) == 3
+    assert all(s.ceiling <= p.ceiling <= 103 * s.ceiling / 100 for p, s in zip(points, truth, strict=True))
+
+
+def test_a_level_in_which_a_later_phase_passes_its_ceiling_is_not_offered():
+    """Phase 1 may pass it: that is what budgets are about."""
+    layout, verdict = all_verdicts()[0]
+    plain, good, fine = verdict.at_levels
+    verdict = replace(
+        verdict, at_levels=(replace(plain, over=()), replace(good, over=(1,)), replace(fine, over=(1, 2)))
+    )
+    bought = Bought(layout, Decimal(1), 1.0, 1.0)
+    assert [one.level for one in in_each_level(bought, verdict)] == ["plain", "good"]
+    assert list(in_each_level(bought, replace(verdict, at_levels=()))) == [bought]
+
+
+def test_concepts_are_measured_and_priced_in_the_level_of_their_point():
+    found = searched_in_levels()
+    for point, option in zip(found.points, found.options, strict=True):
+        own = next(at for at in option.at_levels if at.level == point.level)
+        assert option.level == point.level
+        assert point.cost == option.appraisal.cost.phase(1) == own.phase_1
+        assert (point.worth, option.findings) == (own.worth, ())
+    changes = [point.level_before is not None for point in found.points]
+    assert [" materials instead of " in option.reason for option in found.options] == changes
+
+
+def test_no_layout_in_any_level_has_more_worth_than_the_bound():
+    """By least prices of all levels, at the cost of each layout in each."""
+    lowest, highest = usual_range(in_levels())
+    search = BudgetSearch(BudgetAsked(in_levels(), lowest, highest, 10, 1.0, 3, repeatable=True, processes=0), NEVER)
+    assert all(one.worth <= search.most_worth(one.cost) for one in all_in_levels())
+    assert search.most_worth(highest) == max(one.worth for one in all_in_levels())
+    for program in search.programs.front:
+        at = in_levels().at_level(program.level.name)
+        budget = build_problem(at_ceiling(at, highest).scenario, at.rooms, at.book).budget
+        fixed = round(highest * 100) - budget.most
+        assert program.cents == fixed + least_cents(replace(search.problem, amounts=(budget,)), program.choices)
+    assert {program.level.name for program in search.programs.front} == {"plain", "good", "fine"}
+    assert lowest < usual_range(case())[0]
+    assert highest > usual_range(case())[1]
 
 
 def test_stopped_at_once_it_says_so():
