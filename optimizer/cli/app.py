@@ -247,11 +247,15 @@ def sheet(
         str | None,
         typer.Option("--phase", metavar="N|all", help="Plan of what stands after a phase, or of all side by side."),
     ] = None,
+    future: Annotated[
+        str | None,
+        typer.Option("--future", metavar="NAME", help="Plan of what may come later on held ground, with its way in."),
+    ] = None,
 ) -> None:
     """Write one concept for hand-off: its plan, its record, or quantities and estimate line by line."""
     from optimizer.cli.sheet import write_sheet
 
-    write_sheet(result, option_id=option, out=out, audience=audience, phase=phase)
+    write_sheet(result, option_id=option, out=out, audience=audience, phase=phase, future=future)
     say(f"Wrote {out}")
 
 

@@ -8,6 +8,7 @@ from optimizer.drawing.outlines import box_of
 from optimizer.errors import InputError
 from optimizer.layout import Placement
 from optimizer.scenario import Scenario
+from ui.components.held_ground import held_ground
 from ui.components.markup import paragraph, plain, problem_list, show
 from ui.components.pictures import area_picture
 from ui.components.search_start import seconds_asked
@@ -42,6 +43,7 @@ def hold_form(revision: Revision, scenario: Scenario, shown: Shown) -> None:
     with plan:
         show(area_picture(shown, area))
         paragraph(f"The numbers along the sides are in {scenario.units}, from the corner that the file counts from.")
+    held_ground(shown)
 
 
 def _asks(shown: Shown) -> bool:

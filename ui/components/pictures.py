@@ -4,10 +4,12 @@ from typing import Final
 
 import streamlit as st
 
+from optimizer.appraisal import Outlook
 from optimizer.catalogue import sized_rooms
 from optimizer.concepts.phases import phases_of
 from optimizer.drawing import AUDIENCES, Audience, Drawing, draw_plan
 from optimizer.drawing.concept_plan import draw_concept
+from optimizer.drawing.future_plan import draw_future
 from optimizer.drawing.over_plan import for_screen, numbered, with_area
 from optimizer.drawing.phase_plans import phase_plans
 from optimizer.export import plan_svg, strip_svg, thumbnail_svg
@@ -50,6 +52,11 @@ def phase_plans_of(shown: Shown, audience: Audience) -> dict[int, str]:
 def phase_strip_of(shown: Shown, audience: Audience) -> str:
     """Give the plans after each phase side by side, as one SVG."""
     return strip_svg(tuple(phase_plans(shown.scenario, shown.option, audience=audience).values()))
+
+
+def future_plan_of(shown: Shown, outlook: Outlook, audience: Audience, *, whole: bool) -> str:
+    """Give the plan of what may come later as SVG: the whole sheet, or the plan alone with large names."""
+    return _future_svg(f"{shown.key}/{outlook.room}/{outlook.future}", audience, whole, shown, outlook)
 
 
 def small_picture(shown: Shown) -> Markup:
@@ -101,6 +108,13 @@ def _numbered_svg(key: str, _shown: Shown) -> str:
 def _area_svg(key: str, area: tuple[float, float, float, float] | None, _shown: Shown) -> str:
     drawing = with_area(_drawn(key, OWNER, _shown), area, unit_ft=_shown.scenario.unit_ft)
     return thumbnail_svg(drawing, width_px=AREA_WIDTH_PX)
+
+
+@st.cache_data(max_entries=100, show_spinner="Drawing")
+def _future_svg(key: str, audience: Audience, whole: bool, _shown: Shown, _outlook: Outlook) -> str:
+    del key
+    drawing = draw_future(_shown.scenario, _shown.option, _outlook, audience=audience)
+    return plan_svg(drawing if whole else for_screen(drawing))
 
 
 @st.cache_data(max_entries=40, show_spinner=False)
