@@ -10,6 +10,7 @@ from optimizer.layout import Placement
 from optimizer.scenario import Scenario
 from ui.components.held_ground import held_ground
 from ui.components.markup import paragraph, plain, problem_list, show
+from ui.components.phase_strip import phase_strip
 from ui.components.pictures import area_picture
 from ui.components.search_start import seconds_asked
 from ui.components.why_form import why_form
@@ -44,6 +45,7 @@ def hold_form(revision: Revision, scenario: Scenario, shown: Shown) -> None:
         show(area_picture(shown, area))
         paragraph(f"The numbers along the sides are in {scenario.units}, from the corner that the file counts from.")
     held_ground(shown)
+    phase_strip(shown)
 
 
 def _asks(shown: Shown) -> bool:

@@ -1,5 +1,6 @@
 """Plans of a concept: the owner's, the designer's, a small one, one with numbers for phones; and the yard as it is."""
 
+from collections.abc import Mapping
 from typing import Final
 
 import streamlit as st
@@ -20,6 +21,7 @@ from ui.shown import Shown
 
 OWNER, DESIGNER = AUDIENCES
 AREA_WIDTH_PX: Final = 900
+PHASE_WIDTH_PX: Final = 480
 
 
 def large_plan(shown: Shown, audience: Audience) -> Markup:
@@ -47,6 +49,14 @@ def phase_plans_of(shown: Shown, audience: Audience) -> dict[int, str]:
     """Give the plans of what stands after each phase of a concept as SVG, by the number of the phase."""
     plans = phase_plans(shown.scenario, shown.option, audience=audience)
     return {phase: plan_svg(plan) for phase, plan in plans.items()}
+
+
+def phase_pictures(shown: Shown, audience: Audience) -> Mapping[int, tuple[Markup, str]]:
+    """Give a small plan of what stands after each phase of a concept as a picture, with the whole sheet as SVG."""
+    return {
+        phase: (image(small, words=f"{_words(shown)}, after phase {phase}"), whole)
+        for phase, (small, whole) in _phase_svgs(shown.key, audience, shown).items()
+    }
 
 
 def phase_strip_of(shown: Shown, audience: Audience) -> str:
@@ -108,6 +118,13 @@ def _numbered_svg(key: str, _shown: Shown) -> str:
 def _area_svg(key: str, area: tuple[float, float, float, float] | None, _shown: Shown) -> str:
     drawing = with_area(_drawn(key, OWNER, _shown), area, unit_ft=_shown.scenario.unit_ft)
     return thumbnail_svg(drawing, width_px=AREA_WIDTH_PX)
+
+
+@st.cache_data(max_entries=40, show_spinner="Drawing")
+def _phase_svgs(key: str, audience: Audience, _shown: Shown) -> dict[int, tuple[str, str]]:
+    del key
+    plans = phase_plans(_shown.scenario, _shown.option, audience=audience)
+    return {phase: (thumbnail_svg(plan, width_px=PHASE_WIDTH_PX), plan_svg(plan)) for phase, plan in plans.items()}
 
 
 @st.cache_data(max_entries=100, show_spinner="Drawing")

@@ -9,6 +9,7 @@ from ui.view_models.cost_sheet import CostRow, CostSheet, PhaseCost, RoomCost, c
 from ui.view_models.deciding import Deciding, deciding
 from ui.view_models.figure import Figure
 from ui.view_models.later import LaterWords, later_words
+from ui.view_models.phases import PhaseWords, phase_words_of
 from ui.view_models.progress import Progress, progress
 from ui.view_models.sheet import Check, Sheet, sheet
 from ui.view_models.summary import Summary, ending, scenario_summary
@@ -29,6 +30,7 @@ __all__ = [
     "Figure",
     "LaterWords",
     "PhaseCost",
+    "PhaseWords",
     "Progress",
     "RoomCost",
     "Sheet",
@@ -46,6 +48,7 @@ __all__ = [
     "later_words",
     "listed",
     "number_words",
+    "phase_words_of",
     "progress",
     "scenario_summary",
     "sentence",
