@@ -266,7 +266,14 @@ def compare(
     other: Annotated[
         Path | None, typer.Option("--with", metavar="RESULT", help="Where the second is; else in the same result.")
     ] = None,
-    out: Annotated[Path | None, typer.Option("--out", metavar="FILE", help="The lines that differ, as .csv.")] = None,
+    out: Annotated[
+        Path | None,
+        typer.Option("--out", metavar="FILE", help="The lines that differ, as .csv, or the revision note, as .txt."),
+    ] = None,
+    decisions: Annotated[
+        Path | None,
+        typer.Option(metavar="FILE", help="Decisions with their reasons, as the page hands them over (.csv)."),
+    ] = None,
 ) -> None:
     """Compare two concepts of one yard.
 
@@ -274,7 +281,7 @@ def compare(
     """
     from optimizer.cli.compare_command import compare as compare_concepts
 
-    compare_concepts(result, other, option, out)
+    compare_concepts(result, other, option, out, decisions)
 
 
 @app.command()
