@@ -52,7 +52,7 @@ def phase_plans_of(shown: Shown, audience: Audience) -> dict[int, str]:
 
 
 def phase_pictures(shown: Shown, audience: Audience) -> Mapping[int, tuple[Markup, str]]:
-    """Give a small plan of what stands after each phase of a concept as a picture, with the whole sheet as SVG."""
+    """Give a small plan of what stands after each phase of a concept as a picture, and the reader's whole sheet."""
     return {
         phase: (image(small, words=f"{_words(shown)}, after phase {phase}"), whole)
         for phase, (small, whole) in _phase_svgs(shown.key, audience, shown).items()
@@ -123,8 +123,11 @@ def _area_svg(key: str, area: tuple[float, float, float, float] | None, _shown: 
 @st.cache_data(max_entries=40, show_spinner="Drawing")
 def _phase_svgs(key: str, audience: Audience, _shown: Shown) -> dict[int, tuple[str, str]]:
     del key
-    plans = phase_plans(_shown.scenario, _shown.option, audience=audience)
-    return {phase: (thumbnail_svg(plan, width_px=PHASE_WIDTH_PX), plan_svg(plan)) for phase, plan in plans.items()}
+    clean = phase_plans(_shown.scenario, _shown.option, audience=OWNER)
+    whole = clean if audience == OWNER else phase_plans(_shown.scenario, _shown.option, audience=audience)
+    return {
+        phase: (thumbnail_svg(clean[phase], width_px=PHASE_WIDTH_PX), plan_svg(plan)) for phase, plan in whole.items()
+    }
 
 
 @st.cache_data(max_entries=100, show_spinner="Drawing")

@@ -120,7 +120,11 @@ def test_a_slope_too_steep() -> None:
     found = futures(yard(narrow, (FENCE, f"  levels:\n{levels}\n{FENCE}")))
     assert found["pool"].access.is_found
     assert found["pool"].access.steepest == pytest.approx(0.18, abs=0.005)
-    assert [site.access.barred[0].because for name, site in found.items() if name != "pool"] == ["slope", "slope"]
+    barred = [site.access.barred[0] for name, site in found.items() if name != "pool"]
+    assert [one.because for one in barred] == ["slope", "slope"]
+    for one in barred:  # they come no farther than where the ground begins to fall
+        assert one.at is not None
+        assert 20 < one.at[1] < 50
 
 
 def test_what_phase_1_builds_stands_in_the_way() -> None:
