@@ -50,6 +50,13 @@ def option():
     return yard, case.described(layout, case.in_full(layout))
 
 
+@pytest.fixture(scope="module")
+def whole():
+    """A concept of the demonstration yard with what may come later on its held ground."""
+    case, layout = Case.of(YARD), layout_of(YARD)
+    return case.advised(case.described(layout, case.in_full(layout)))
+
+
 def test_a_room_of_a_later_phase_is_not_there_yet(option):
     """After phase 1 the fire, and legs that lead to nothing else, are missing; held ground is there from the first."""
     yard, whole = option
@@ -133,11 +140,8 @@ def test_machines_of_a_phase(option):
     assert machine_words(closed, whole, placed(yard), 1) == "No entrance for machines is given: say where they come in."
 
 
-def test_machines_of_what_comes_later():
+def test_machines_of_what_comes_later(whole):
     """In the phase of the held ground, and by name: what brings each future, or that nothing drives in."""
-    case = Case.of(YARD)
-    layout = layout_of(YARD)
-    whole = case.advised(case.described(layout, case.in_full(layout)))
     first, second = (machine_words(YARD, whole, placed(YARD), phase) for phase in (1, 2))
     for outlook in whole.futures:
         name = outlook.future.capitalize()
@@ -146,11 +150,8 @@ def test_machines_of_what_comes_later():
         assert name not in first
 
 
-def test_an_owner_sees_what_may_come_in_its_phase_alone():
+def test_an_owner_sees_what_may_come_in_its_phase_alone(whole):
     """The held ground of phase 2 is empty after phase 1; and every plan of a phase says what comes before digging."""
-    case = Case.of(YARD)
-    layout = layout_of(YARD)
-    whole = case.advised(case.described(layout, case.in_full(layout)))
     plans = phase_drawings(YARD, whole, audience="owner")
     drawn = [bool({mark.role for mark in plan.marks} & LATER_ROLES) for plan in plans.values()]
     assert drawn == [False, True]
