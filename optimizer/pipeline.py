@@ -7,6 +7,7 @@ import threading
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from decimal import Decimal
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -330,6 +331,19 @@ def phase_drawings(scenario: Scenario, option: "Option", *, audience: "Audience"
     from optimizer.drawing.phase_plans import phase_plans
 
     return phase_plans(scenario, option, audience=audience)
+
+
+def future_drawings(
+    scenario: Scenario, option: "Option", *, audience: "Audience" = "designer"
+) -> "dict[str, Callable[[], Drawing]]":
+    """What draws each future that a concept keeps room for, by its name."""
+    from optimizer.concepts.future_words import futures_by_name
+    from optimizer.drawing.future_plan import draw_future
+
+    return {
+        name: partial(draw_future, scenario, option, outlook, audience=audience)
+        for name, outlook in futures_by_name(option).items()
+    }
 
 
 def plan_drawing(scenario: Scenario, option: "Option", *, audience: "Audience" = "designer") -> "Drawing":

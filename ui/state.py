@@ -27,6 +27,7 @@ _BESIDE: Final = "beside"
 _LIST: Final = "list"
 _FINALISTS: Final = "finalists"
 _PICTURE: Final = "picture"
+_FUTURE: Final = "future"
 _BUDGETS: Final = "budgets"
 _BUDGET: Final = "budget"
 _FOR: Final = "for"
@@ -213,6 +214,16 @@ def current_picture() -> str | None:
 def show_picture(name: str | None) -> None:
     """Show all concepts in this picture."""
     _set(_PICTURE, name)
+
+
+def current_future() -> str | None:
+    """Name of what may come later that is looked at, or None."""
+    return st.query_params.get(_FUTURE)
+
+
+def look_at_future(name: str | None) -> None:
+    """Look at this of what may come later."""
+    _set(_FUTURE, name)
 
 
 def budgets_search(search: Search) -> Search | None:

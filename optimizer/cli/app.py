@@ -247,11 +247,15 @@ def sheet(
         str | None,
         typer.Option("--phase", metavar="N|all", help="Plan of what stands after a phase, or of all side by side."),
     ] = None,
+    future: Annotated[
+        str | None,
+        typer.Option("--future", metavar="NAME", help="Plan of what may come later on held ground, with its way in."),
+    ] = None,
 ) -> None:
     """Write one concept for hand-off: its plan, its record, or quantities and estimate line by line."""
     from optimizer.cli.sheet import write_sheet
 
-    write_sheet(result, option_id=option, out=out, audience=audience, phase=phase)
+    write_sheet(result, option_id=option, out=out, audience=audience, phase=phase, future=future)
     say(f"Wrote {out}")
 
 
@@ -262,7 +266,14 @@ def compare(
     other: Annotated[
         Path | None, typer.Option("--with", metavar="RESULT", help="Where the second is; else in the same result.")
     ] = None,
-    out: Annotated[Path | None, typer.Option("--out", metavar="FILE", help="The lines that differ, as .csv.")] = None,
+    out: Annotated[
+        Path | None,
+        typer.Option("--out", metavar="FILE", help="The lines that differ, as .csv, or the revision note, as .txt."),
+    ] = None,
+    decisions: Annotated[
+        Path | None,
+        typer.Option(metavar="FILE", help="Decisions with their reasons, as the page hands them over (.csv)."),
+    ] = None,
 ) -> None:
     """Compare two concepts of one yard.
 
@@ -270,7 +281,7 @@ def compare(
     """
     from optimizer.cli.compare_command import compare as compare_concepts
 
-    compare_concepts(result, other, option, out)
+    compare_concepts(result, other, option, out, decisions)
 
 
 @app.command()

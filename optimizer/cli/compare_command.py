@@ -15,29 +15,39 @@ from optimizer.cli.rich_console import console_on
 from optimizer.concepts import Option
 from optimizer.errors import InputError, Problem
 from optimizer.results import Result, read_result, write_whole
+from optimizer.results.decisions import decision_lines, read_decisions
 from optimizer.results.forms import money
 from optimizer.results.line_differences import LineDifference, line_differences
-from optimizer.results.revision import figure_changes, room_changes
+from optimizer.results.revision import figure_changes, revision_note, room_changes
 from optimizer.results.table import safe_cell
 
 
-def compare(first: Path, second: Path | None, ids: Sequence[str], out: Path | None) -> None:
+def compare(
+    first: Path, second: Path | None, ids: Sequence[str], out: Path | None, decided: Path | None = None
+) -> None:
     """Print what a second concept has other than the first, and write the lines to a file where one is given.
 
-    Raises InputError where there are not two concepts of one yard, ResultError for a result that cannot be read.
+    A .txt file takes the revision note in their place. `decided` is a table of decisions that the page wrote.
+
+    Raises InputError where there are not two concepts of one yard or no such table, ResultError for a result that
+    cannot be read.
     """
+    decisions = () if decided is None else read_decisions(decided)
     ours = read_result(first)
     theirs = ours if second is None else read_result(second)
     before, after = _concepts(ours, theirs, ids, (first, second or first))
     _refuse_another_yard(ours, theirs, second or first)
     found = line_differences(before, after)
     _print(ours, before, after, found)
+    for line in decision_lines(decisions):
+        say(f"Decided {line}")
     if ours.scenario.book.digest != theirs.scenario.book.digest:
         say(f"The two have other price books. First: {ours.scenario.book.said} Second: {theirs.scenario.book.said}")
     else:
         say(ours.scenario.book.said)
     if out is not None:
-        write_whole(out, _csv(found))
+        is_note = out.suffix.lower() == ".txt"
+        write_whole(out, revision_note(ours.scenario, before, after, decisions) if is_note else _csv(found))
         say(f"Wrote {out}")
 
 

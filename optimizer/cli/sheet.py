@@ -12,14 +12,23 @@ from optimizer.results.estimate_table import estimate_table
 
 
 def write_sheet(
-    result_path: Path, *, option_id: str, out: Path, audience: str = "designer", phase: str | None = None
+    result_path: Path,
+    *,
+    option_id: str,
+    out: Path,
+    audience: str = "designer",
+    phase: str | None = None,
+    future: str | None = None,
 ) -> None:
     """Write a concept of a result to a file; a plan is for a designer or, clean, for an owner. With a phase it is the
-    plan of what stands after it, or of each phase side by side with "all".
+    plan of what stands after it, or of each phase side by side with "all"; with a future the plan of what may come
+    later.
 
-    Raises InputError for an ending, a reader or a concept that does not exist, ResultError for a result that cannot be
-    read, OutputError where the file cannot be written.
+    Raises InputError for an ending, a reader, a concept, phase or future that does not exist, ResultError for a result
+    that cannot be read, OutputError where the file cannot be written.
     """
+    if phase is not None and future is not None:
+        raise _wrong("a phase or a future", f"{phase} and {future}", "--future", "ask for one of them at a time")
     writer = WRITERS.get(out.suffix.lower())
     if writer is None:
         raise _wrong("a file that ends in " + " or ".join(WRITERS), out.name, "--out", "change the ending")
@@ -31,15 +40,34 @@ def write_sheet(
     if option is None:
         known = ", ".join(option.id for option in result.option_set.options) or "none"
         raise _wrong(f"a concept of {result_path.name}", option_id, "--option", f"it has {known}")
-    write_whole(out, writer(result, option, reader) if phase is None else _of_phase(result, option, reader, phase, out))
+    if out.suffix.lower() != ".svg" and (phase or future) is not None:
+        raise _wrong("a file that ends in .svg", out.name, "--out", "phases and futures are plans: change the ending")
+    if phase is not None:
+        write_whole(out, _of_phase(result, option, reader, phase))
+    elif future is not None:
+        write_whole(out, _of_future(result, option, reader, future))
+    else:
+        write_whole(out, writer(result, option, reader))
 
 
-def _of_phase(result: Result, option: Option, audience: Audience, phase: str, out: Path) -> str:
+def _of_future(result: Result, option: Option, audience: Audience, future: str) -> str:
+    from optimizer.export import plan_svg
+    from optimizer.pipeline import future_drawings
+
+    drawings = future_drawings(result.scenario, option, audience=audience)
+    wanted = " ".join(future.lower().split())
+    drawing = next((draw for name, draw in drawings.items() if name.lower() == wanted), None)
+    if drawing is None:
+        known = ", ".join(drawings)
+        advice = f"it keeps room for {known}" if known else "it keeps no room for anything"
+        raise _wrong(f"a future of concept {option.id}", future, "--future", advice)
+    return plan_svg(drawing())
+
+
+def _of_phase(result: Result, option: Option, audience: Audience, phase: str) -> str:
     from optimizer.export import plan_svg, strip_svg
     from optimizer.pipeline import phase_drawings
 
-    if out.suffix.lower() != ".svg":
-        raise _wrong("a file that ends in .svg", out.name, "--out", "phases are plans: change the ending")
     plans = phase_drawings(result.scenario, option, audience=audience)
     if phase == "all":
         return strip_svg(tuple(plans.values()))

@@ -5,10 +5,10 @@ from typing import Final
 
 from optimizer.appraisal import Cost, Outlook
 from optimizer.catalogue import future_kind, rounded
-from optimizer.concepts.words import listed
+from optimizer.concepts.future_words import DIG_CAUTION
+from optimizer.concepts.words import length_words, listed
 from optimizer.derived import Access, Barred, Miss
 from optimizer.scenario import Scenario
-from optimizer.units import feet_inches
 
 _WHY: Final = {
     "setback": " for the setback of water",
@@ -20,11 +20,15 @@ _WHY: Final = {
 
 
 def future_cautions(scenario: Scenario, futures: Sequence[Outlook]) -> Iterator[str]:
-    """Of each future what it misses and what bars its way, and one sentence on the ways that must stay free."""
+    """Of each future what it misses and what bars its way, one sentence on the ways that must stay free, and what comes
+    before any digging.
+    """
     for outlook in futures:
         yield from _missed(scenario, outlook)
         yield from _barred(scenario, outlook)
     yield from _kept_free(scenario, futures)
+    if futures:
+        yield DIG_CAUTION
 
 
 def _missed(scenario: Scenario, outlook: Outlook) -> Iterator[str]:
@@ -33,14 +37,14 @@ def _missed(scenario: Scenario, outlook: Outlook) -> Iterator[str]:
     if short:
         yield f"Later {outlook.future}: in the {outlook.room} its water comes {'; and '.join(short)}."
     if "held ground" in rules:
-        lacks = next(_length(scenario, miss.short_ft) for miss in outlook.fit.misses if miss.rule == "held ground")
+        lacks = next(length_words(scenario, miss.short_ft) for miss in outlook.fit.misses if miss.rule == "held ground")
         yield f"Later {outlook.future}: the {outlook.room} is {lacks} too small for it with its deck and service space."
     if "equipment pad" in rules:
         yield f"Later {outlook.future}: no free place for the pad of its equipment was found at a wall or the boundary."
 
 
 def _short(scenario: Scenario, miss: Miss) -> str:
-    return f"{_length(scenario, miss.short_ft)} too near to the {miss.name}{_WHY.get(miss.rule, '')}"
+    return f"{length_words(scenario, miss.short_ft)} too near to the {miss.name}{_WHY.get(miss.rule, '')}"
 
 
 def _barred(scenario: Scenario, outlook: Outlook) -> Iterator[str]:
@@ -53,17 +57,17 @@ def _barred(scenario: Scenario, outlook: Outlook) -> Iterator[str]:
 
 def _other_way(scenario: Scenario, access: Access) -> str:
     if access.is_found:
-        wide = _length(scenario, access.width_ft)
+        wide = length_words(scenario, access.width_ft)
         return f"a {access.vehicle}, {wide} wide, from the {access.gate}; it takes longer and costs more"
     return "over the house or the fence by crane, from a street that bears it; ask what it reaches"
 
 
 def _vehicle(scenario: Scenario, barred: Barred) -> str:
-    return f"{barred.vehicle}, {_length(scenario, barred.width_ft)} wide"
+    return f"{barred.vehicle}, {length_words(scenario, barred.width_ft)} wide"
 
 
 def _because(scenario: Scenario, barred: Barred) -> str:
-    by, free = listed(barred.by), "" if barred.found_ft is None else _length(scenario, barred.found_ft)
+    by, free = listed(barred.by), "" if barred.found_ft is None else length_words(scenario, barred.found_ft)
     if barred.because == "gate":
         return f"the {by} is {free} wide at the most" if by else "no entrance lets machines in"
     if barred.because == "slope":
@@ -80,7 +84,7 @@ def _kept_free(scenario: Scenario, futures: Sequence[Outlook]) -> Iterator[str]:
         found = [one for one in futures if one.room == room and one.access.is_found]
         if found:
             access = max((one.access for one in found), key=lambda access: access.width_ft)
-            wide, long = _length(scenario, access.width_ft), _length(scenario, round(access.length_ft))
+            wide, long = length_words(scenario, access.width_ft), length_words(scenario, round(access.length_ft))
             names = _either([one.future for one in found])
             yield (
                 f"Way in for a later {names}: a band {wide} wide and {long} long, "
@@ -103,7 +107,3 @@ def way_in_cautions(scenario: Scenario, cost: Cost | None, futures: Sequence[Out
 
 def _either(names: Sequence[str]) -> str:
     return " or ".join([", ".join(names[:-1]), names[-1]] if len(names) > 1 else names)
-
-
-def _length(scenario: Scenario, length_ft: float) -> str:
-    return feet_inches(length_ft, denominator=1) if scenario.units == "ft" else f"{length_ft / scenario.unit_ft:.2f} m"

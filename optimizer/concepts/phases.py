@@ -5,15 +5,16 @@ from dataclasses import replace
 from decimal import Decimal
 from math import dist
 
-from optimizer.appraisal import Cost
+from optimizer.appraisal import Cost, Outlook
 from optimizer.catalogue import rounded
 from optimizer.concepts.money_words import about_words
 from optimizer.concepts.option import Option
-from optimizer.concepts.words import listed
+from optimizer.concepts.words import capital, length_words, listed
 from optimizer.derived import later_rooms, legs_without
 from optimizer.layout import Layout, Placed, PlacedRoom
-from optimizer.quantities import figure
+from optimizer.quantities import POOR_ACCESS, figure
 from optimizer.scenario import Scenario
+from optimizer.site import clear_width_ft
 
 
 def phases_of(placed: Placed) -> tuple[int, ...]:
@@ -39,6 +40,27 @@ def phase_words(cost: Cost, phase: int, currency: str) -> str:
     so_far = sum((amount for number, amount in cost.phases if number <= phase), Decimal(0))
     own = about_words(cost, currency, phase)
     return own if phase == 1 else f"{own} With what stands before it about {rounded(so_far):,.0f} {currency}."
+
+
+def machine_words(scenario: Scenario, option: Option, placed: Placed, phase: int) -> str:
+    """What machines come in by for a phase: entrances with clear widths, and of held ground what brings each future."""
+    site = scenario.site
+    if not site.machine_entrances:
+        return "No entrance for machines is given: say where they come in."
+    gates = ((gate.name, clear_width_ft(site, gate)) for gate in site.machine_entrances)
+    wide = (f"the {name}, {length_words(scenario, width_ft)} wide" for name, width_ft in gates)
+    said = [f"Machines come in by {' or '.join(wide)}."]
+    if any((line.phase, line.item) == (phase, POOR_ACCESS) for line in option.appraisal.cost.lines):
+        said.append("Where none comes, earth and paving are done by hand.")
+    held = {room.name for room in placed.of_kind("reserve") if room.room.phase == phase}
+    said += [_comes(outlook) for outlook in option.futures if outlook.room in held]
+    return " ".join(said)
+
+
+def _comes(outlook: Outlook) -> str:
+    access = outlook.access
+    by = f"by {access.vehicle} from the {access.gate}" if access.is_found else "by crane alone: nothing drives in"
+    return f"{capital(outlook.future)} {by}."
 
 
 def phase_cautions(scenario: Scenario, placed: Placed, cost: Cost, currency: str) -> Iterator[str]:

@@ -1,7 +1,7 @@
 """What follows from a layout: ways, levels, beds and sun, each worked out once, when it is first asked for."""
 
 from optimizer.derived.derived import Derived
-from optimizer.derived.futures import Access, Barred, Fit, FutureSite, Miss
+from optimizer.derived.futures import Access, Barred, Distance, Fit, FutureSite, Miss
 from optimizer.derived.pools import PoolSite, pool_sites
 from optimizer.derived.stages import later_rooms, legs_without, stages_of
 
@@ -9,6 +9,7 @@ __all__ = [
     "Access",
     "Barred",
     "Derived",
+    "Distance",
     "Fit",
     "FutureSite",
     "Miss",

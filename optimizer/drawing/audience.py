@@ -3,15 +3,12 @@
 from collections.abc import Iterable, Iterator
 from typing import Final, Literal, get_args
 
-from optimizer.drawing.future_marks import LATER_ROLES
 from optimizer.drawing.marks import Mark
 from optimizer.drawing.notable_marks import FOCAL_ROLE, PINCH_ROLE
 
 Audience = Literal["owner", "designer"]
 AUDIENCES: Final[tuple[Audience, ...]] = get_args(Audience)
-DESIGNERS_MARKS: Final = frozenset(
-    {"setback", "root_zone", "utility", "level_mark", FOCAL_ROLE, PINCH_ROLE, *LATER_ROLES}
-)
+DESIGNERS_MARKS: Final = frozenset({"setback", "root_zone", "utility", "level_mark", FOCAL_ROLE, PINCH_ROLE})
 """Marks that mean something to a designer alone; dimension lines with their ticks are left off with them."""
 
 

@@ -70,11 +70,19 @@ class Caption:
 
 
 def plan_sheet(
-    scenario: Scenario, layout: Layout, marks: Iterable[Mark], texts: Iterable[Text], caption: Caption
+    scenario: Scenario,
+    layout: Layout,
+    marks: Iterable[Mark],
+    texts: Iterable[Text],
+    caption: Caption,
+    *,
+    over: Iterable[Mark] = (),
 ) -> Drawing:
-    """Sheet of one picture on the plan: `marks` lie between the bare ground and the outlines of what stands."""
+    """Sheet of one picture on the plan: `marks` lie between the bare ground and the outlines of what stands, what is
+    `over` on top of all.
+    """
     site, plan_box, scale = scenario.site, plan_box_of(scenario.site), text_scale(scenario.site)
-    drawn = (*under_marks(site, layout), *marks, *over_marks(site, layout))
+    drawn = (*under_marks(site, layout), *marks, *over_marks(site, layout), *over)
     strip = sheet_strip(
         plan_box,
         words_in_use(caption.words, drawn),

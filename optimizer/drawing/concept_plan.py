@@ -11,8 +11,12 @@ from optimizer.layout import placed_of
 from optimizer.scenario import Scenario
 
 
-def draw_concept(scenario: Scenario, option: Option, *, audience: Audience = "designer", after: str = "") -> Drawing:
-    """Draw a concept: a designer's plan, or an owner's without marks and dimensions. `after` is added to its title."""
+def draw_concept(
+    scenario: Scenario, option: Option, *, audience: Audience = "designer", after: str = "", is_due: bool = False
+) -> Drawing:
+    """Draw a concept: a designer's plan, or an owner's without marks and dimensions. `after` is added to its title.
+    What may come later is for a designer, and for an owner where it `is_due`.
+    """
     scenario = scenario.at_level(option.level)
     appraisal, placed = option.appraisal, placed_of(sized_rooms(scenario.brief), option.layout)
     focal = appraisal.site.focal_point
@@ -22,7 +26,9 @@ def draw_concept(scenario: Scenario, option: Option, *, audience: Audience = "de
         placed,
         appraisal.ways,
         title=f"{option.title}: {option.idea.name if option.idea else 'plan'}{after}",
-        paths=Paths(way_polygon(scenario.site, placed, appraisal.legs), appraisal.legs, notable, option.futures),
+        paths=Paths(
+            way_polygon(scenario.site, placed, appraisal.legs), appraisal.legs, notable, option.futures, is_due
+        ),
         cautions=(*_money(option, scenario.currency), *option.cautions),
         audience=audience,
     )

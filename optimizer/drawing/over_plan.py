@@ -13,6 +13,8 @@ from optimizer.layout import Layout
 NUMBER_SHARE: Final = 0.055
 """Size of a number, as a share of the plan's width: about 20 px on a phone."""
 LABEL_SHARE: Final = 0.024
+SIZE_SHARE: Final = 0.019
+"""Size of the figure of a length, on a screen."""
 MOST_LABELS: Final = 12
 _ROUND_STEPS: Final = (1, 2, 5, 10, 20, 25, 50, 100, 200, 500)
 
@@ -20,7 +22,9 @@ _ROUND_STEPS: Final = (1, 2, 5, 10, 20, 25, 50, 100, 200, 500)
 def for_screen(drawing: Drawing) -> Drawing:
     """Drawing without its sheet, with the names of rooms alone, so large that they can be read in part of a window."""
     names = (replace(text, role="room_name") for text in drawing.texts if text.role == "room_name_large")
-    return replace(drawing, sheet_box=drawing.plan_box, key=(), texts=tuple(names))
+    size_ft = SIZE_SHARE * (drawing.plan_box[2] - drawing.plan_box[0])
+    sizes = (replace(size, size_ft=max(size.size_ft, size_ft)) for size in drawing.dimensions)
+    return replace(drawing, sheet_box=drawing.plan_box, key=(), texts=tuple(names), dimensions=tuple(sizes))
 
 
 def numbered(drawing: Drawing, layout: Layout) -> Drawing:

@@ -4,6 +4,7 @@ from dataclasses import replace
 
 from optimizer.catalogue import sized_rooms
 from optimizer.concepts import Option
+from optimizer.concepts.future_words import DIG_CAUTION
 from optimizer.concepts.phases import phase_words, phases_of, standing_after
 from optimizer.drawing.audience import Audience
 from optimizer.drawing.concept_plan import draw_concept
@@ -20,6 +21,8 @@ def phase_plans(scenario: Scenario, option: Option, *, audience: Audience) -> di
         standing = standing_after(option, placed, phase)
         # What phase 1 costs stands on every plan.
         own = (phase_words(cost, phase, scenario.currency),) if phase > 1 else ()
-        told = replace(standing, cautions=(*own, *option.cautions))
-        found[phase] = draw_concept(scenario, told, audience=audience, after=f", after phase {phase}")
+        digging = () if DIG_CAUTION in option.cautions else (DIG_CAUTION,)
+        told = replace(standing, cautions=(*own, *option.cautions, *digging))
+        is_due = any(room.room.phase <= phase for room in placed.of_kind("reserve"))
+        found[phase] = draw_concept(scenario, told, audience=audience, after=f", after phase {phase}", is_due=is_due)
     return found

@@ -1,6 +1,6 @@
 """A revision note between two concepts of one yard: what moved, grew, shrank, came and went, and what it does."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 from math import atan2, degrees, hypot
@@ -8,6 +8,7 @@ from typing import Final
 
 from optimizer.concepts import Option
 from optimizer.layout import Placement
+from optimizer.results.decisions import DecisionRow, decision_lines
 from optimizer.scenario import Scenario
 
 _MOVED_FT: Final = 0.5
@@ -71,6 +72,27 @@ def _turned(one: Placement, other: Placement) -> str:
 def _size(scenario: Scenario, place: Placement) -> str:
     wide, deep = (f"{side / scenario.unit_ft:.3g}" for side in (place.width_ft, place.depth_ft))
     return f"{wide} {scenario.units} across" if place.is_circle else f"{wide} x {deep} {scenario.units}"
+
+
+def revision_note(scenario: Scenario, before: Option, after: Option, decisions: Sequence[DecisionRow] = ()) -> str:
+    """The note as text: rooms, figures in the scenario's currency, and what was decided with its reasons."""
+    rooms = room_changes(scenario, before, after) or ("All rooms stand as they stood.",)
+    figures = [
+        f"{one.name}: {one.before}, then {one.after} ({one.more})" for one in figure_changes(scenario, before, after)
+    ]
+    decided = [*decision_lines(decisions)]
+    parts = [
+        f"{scenario.name}: {after.title} against {before.title} before it",
+        _block("Rooms", rooms),
+        *([_block(f"Figures, money in {scenario.currency}", figures)] if figures else []),
+        *([_block("Decided", decided)] if decided else []),
+        "Concept stage, not for construction: local codes and licensed practice decide.",
+    ]
+    return "\n\n".join(parts) + "\n"
+
+
+def _block(title: str, lines: Sequence[str]) -> str:
+    return "\n".join((title, *(f"  {line}" for line in lines)))
 
 
 def figure_changes(scenario: Scenario, before: Option, after: Option) -> tuple[FigureChange, ...]:

@@ -3,12 +3,20 @@
 import io
 import json
 import zipfile
+from dataclasses import replace
 from importlib import import_module
 from time import monotonic, sleep
 
+from optimizer.appraisal import outlooks
+from optimizer.concepts import OptionSet
+from optimizer.concepts.case import Case
+from optimizer.derived import Derived
+from optimizer.results.decisions import decisions_csv
 from optimizer.results.estimate_table import estimate_table
-from tests.ui.sample_concepts import WHY
+from tests.sample_run import SEARCH, sample_scenario
+from tests.ui.sample_concepts import WHY, sample_concepts, write_ready
 from tests.ui.test_page import named, same_address, search_ended, words
+from ui.decided import decided_on
 from ui.searches import question_of
 from ui.shown import concepts_of
 from ui.state import searching, store
@@ -298,6 +306,7 @@ def test_the_parcel_has_every_file(searches, tab):
         "1-concept-4/phase-1.svg",
         "1-concept-4/phase-2.svg",
         "yard.yaml",
+        "decisions.csv",
     }
     assert parcel.read("1-concept-4/estimate.csv").decode() == estimate_table(shown.scenario, shown.option)
     assert parcel.read("with-without.csv").startswith(b"room,size,")
@@ -382,3 +391,87 @@ def test_what_another_tab_wrote_is_shown_as_written(searches, tab, project):
     other.number_input(key=f"ceiling_{first.id}").set_value(150_000).run()
     pressed(other, "save")
     assert "![x]" not in other.warning[0].value
+
+
+def test_decisions_are_listed_with_their_reasons(searches, tab, project):
+    """A limit, a hold and a finalist, each with why: a dated list in another tab too, and a table of it in the parcel."""
+    from ui.components.handover import _zip
+
+    search_ended(tab.run())
+    first = version(tab)
+    at(tab, "yard")
+    tab.number_input(key=f"ceiling_{first.id}").set_value(140_000).run()
+    tab.text_input(key=f"reason_wishes_{first.id}").set_value("The kitchen is worth it").run()
+    pressed(tab, "save")
+    second = version(tab)
+    at(tab, "hold")
+    tab.text_input(key=f"reason_hold_{second.id}").set_value("Shade of the oak").run()
+    pressed(tab, "hold")
+    at(tab, "choose")
+    next(box for box in tab.text_input if box.key.startswith("reason_")).set_value("Shortest ways")
+    pressed(tab, "save_")
+    other = at(same_address(tab, project), "handover")
+    said = words(other)
+    for what, why in (("All-in limit 140,000", "The kitchen is worth it"), ("Held: ", "Shade of the oak")):
+        assert what in said
+        assert why in said
+    rows = decided_on(first.yard_id)
+    assert [row.version for row in rows] == [2, 3, 1]
+    assert rows[-1].what.startswith("Finalist: ")
+    assert rows[-1].reason == "Shortest ways"
+    shown = concepts_of(searching().newest(first))[0]
+    parcel = zipfile.ZipFile(io.BytesIO(_zip({}, [("One", shown)], rows)))
+    assert parcel.read("decisions.csv").decode() == decisions_csv(rows)
+
+
+def test_a_parcel_says_what_became_of_the_concept_before(searches, tab):
+    """Where a search went on from another one: a note, with what was decided in between."""
+    from ui.components.handover import _zip
+
+    search_ended(tab.run())
+    first = version(tab)
+    at(tab, "yard")
+    tab.number_input(key=f"ceiling_{first.id}").set_value(140_000).run()
+    search_ended(tab)
+    shown = concepts_of(searching().newest(version(tab)))[1]
+    parcel = zipfile.ZipFile(io.BytesIO(_zip({}, [("One", shown)], decided_on(first.yard_id))))
+    note = parcel.read("revision-note.txt").decode()
+    assert "Concept 2 against Concept 1 before it" in note
+    assert "quiet nook moved" in note
+    assert "All-in limit 140,000" in note
+
+
+def test_the_phases_are_a_strip_and_a_press_enlarges(searches, tab):
+    """A concept of two phases has two small plans with their money and machines; one of a single phase has none."""
+    search_ended(tab.run())
+    at(tab, "hold")
+    assert "Phase by phase" not in " ".join(heading.value for heading in tab.subheader)
+    at(tab, "choose")
+    pressed(tab, "open_4")
+    at(tab, "hold")
+    assert "Phase by phase in Concept 4" in [heading.value for heading in tab.subheader]
+    said = words(tab)
+    assert "Phase 2: about $16,000" in said
+    assert said.count("Machines come in by the drive") == 2
+    assert "have lines in the ground marked" in said
+    before = said.count("<img")
+    pressed(tab, "enlarge_phase_2")
+    assert words(tab).count("<img") == before + 1
+
+
+def test_what_may_come_later_is_shown_one_at_a_time(searches, tab, tmp_path, project):
+    """Each future with its picture; what is chosen is in the address."""
+    concept = sample_concepts().options[3]
+    there = Derived(sample_scenario(), Case.of(sample_scenario()).placed(concept.layout))
+    later = replace(concept, futures=outlooks(there, sample_scenario().book))
+    write_ready(tmp_path, OptionSet((later,), SEARCH))
+    searches("at_once", tmp_path)
+    search_ended(tab.run())
+    at(tab, "hold")
+    assert [*tab.segmented_control(key="future").options] == ["Hot tub", "Swim spa", "Plunge pool"]
+    assert "A later hot tub on the water reserve" in words(tab)
+    tab.segmented_control(key="future").set_value("plunge pool").run()
+    assert named(tab, "future") == "plunge pool"
+    other = same_address(tab, project)
+    assert "A later plunge pool on the water reserve" in words(other)
+    assert "Dashed: water and deck" in words(other)

@@ -9,6 +9,7 @@ import streamlit as st
 from optimizer.concepts import Option
 from optimizer.results import Result
 from optimizer.results.schema import from_record
+from ui.components.decisions import reason_asked
 from ui.components.markup import Markup, element, image, paragraph, problem_list, show
 from ui.components.pictures import DESIGNER, OWNER, large_plan
 from ui.components.search_progress import search_progress
@@ -21,10 +22,10 @@ from ui.view_models import BudgetStep, budget_steps, words_of
 SECONDS: Final = 50.0
 
 
-def budget_view(search: Search, result: Result, take: Callable[[BudgetStep], None]) -> None:
+def budget_view(search: Search, result: Result, take: Callable[[BudgetStep, str], None]) -> None:
     """Show what each budget buys for the yard of a search; where nobody has asked yet, offer to find it.
 
-    `take` makes a budget the limit of the yard, and searches for concepts within it.
+    `take` makes a budget the limit of the yard, for the reason given, and searches for concepts within it.
     """
     found = budgets_search(search)
     if found is None:
@@ -47,7 +48,7 @@ def _offer(search: Search) -> None:
         begin_search(lambda: searching().start_budgets(search, seconds=SECONDS), take_up_budgets)
 
 
-def _found(found: Search, result: Result, take: Callable[[BudgetStep], None]) -> None:
+def _found(found: Search, result: Result, take: Callable[[BudgetStep, str], None]) -> None:
     st.subheader("What each budget buys", anchor=False)
     steps = _steps(found, result)
     if not steps:
@@ -62,8 +63,9 @@ def _found(found: Search, result: Result, take: Callable[[BudgetStep], None]) ->
     with words:
         _told(step)
         as_limit = "limit and materials" if step.level else f"as the {said.term('ceiling')}"
+        reason = reason_asked(f"budget_{found.id}")
         if st.button(f"Take this {as_limit}, and find concepts", key="take_budget"):
-            take(step)
+            take(step, reason)
         _files(found)
     with plan:
         show(_plan(found, step, result))

@@ -2,8 +2,10 @@
 
 import streamlit as st
 
+from optimizer.results.revision import revision_note
 from ui.components.markup import Markup, element, paragraph, show
 from ui.components.site_pictures import site_picture, view_choice
+from ui.decided import decided_between
 from ui.shown import Shown
 from ui.state import is_for_designer
 from ui.view_models import Card, Comparison, ComparisonRow, compare, listed
@@ -21,6 +23,8 @@ def comparison_view(first: Shown, second: Shown) -> None:
     show(_table(told))
     if told.moved:
         paragraph(f"Rooms that stand elsewhere: {listed(told.moved)}.", css="lead")
+    note = revision_note(first.scenario, first.option, second.option, decided_between(first, second))
+    st.download_button("Revision note (text)", note, "revision-note.txt", "text/plain", on_click="ignore", key="note")
     if told.same:
         paragraph(f"The same in both: {listed([_said(row) for row in told.same])}.")
 

@@ -5,7 +5,7 @@ from typing import Final
 import streamlit as st
 
 from ui.components.cost_table import cost_summary, cost_table
-from ui.components.markup import Markup, element, paragraph, plain, show
+from ui.components.markup import Markup, element, figure_list, paragraph, plain, show
 from ui.components.site_pictures import enlarge, site_picture, view_choice
 from ui.shown import Shown
 from ui.state import ask_why, is_for_designer
@@ -66,14 +66,6 @@ def _grade(figure: Deciding) -> tuple[Markup, ...]:
     return (element("span", figure.grade, css=f"grade {figure.grade}"),) if figure.grade else ()
 
 
-def _figures(figures: tuple[Figure, ...]) -> Markup:
-    terms = (
-        element("div", element("dt", figure.label), element("dd", figure.value, element("small", figure.meaning)))
-        for figure in figures
-    )
-    return element("dl", *terms, css="figures")
-
-
 def _measured(shown: Sheet) -> None:
     """Show all that was measured, by what it is about, folded away."""
     rows = []
@@ -82,7 +74,7 @@ def _measured(shown: Sheet) -> None:
         rows += [_room_row(figure) for figure in group.figures]
     with st.expander("All that was measured"):
         paragraph(shown.paragraph, css="lead")
-        show(_figures(shown.figures), element("table", element("tbody", *rows), css="sheet-table"))
+        show(figure_list(shown.figures), element("table", element("tbody", *rows), css="sheet-table"))
 
 
 def _rooms(shown: Sheet) -> None:

@@ -5,10 +5,11 @@ from dataclasses import replace
 
 import streamlit as st
 
+from ui.components.decisions import reason_asked
 from ui.components.markup import paragraph
 from ui.shown import Shown
 from ui.state import store, tell_once
-from ui.store import Finalist
+from ui.store import Decision, Finalist
 from ui.view_models import capital
 
 _BESIDE = (
@@ -31,18 +32,28 @@ def finalist_form(shown: Shown, kept: Sequence[Finalist], yard_id: int) -> None:
             st.text_input("Name", begun.name, max_chars=100, key=f"name_{key}")
             st.text_area("Note", begun.note, max_chars=2000, key=f"note_{key}", height=90)
             st.checkbox("The one that the designer would build", begun.is_advised, key=f"advised_{key}")
-            st.form_submit_button("Keep", key=f"save_{key}", on_click=_keep, args=(begun, key), type="primary")
+            reason_asked(key)
+            st.form_submit_button("Keep", key=f"save_{key}", on_click=_keep, args=(shown, begun, key), type="primary")
         if known is not None:
-            st.button("No finalist any more", key=f"drop_{key}", on_click=_save, args=(replace(known, is_kept=False),))
+            dropped = replace(known, is_kept=False)
+            st.button("No finalist any more", key=f"drop_{key}", on_click=_save, args=(shown, dropped, key))
 
 
-def _keep(begun: Finalist, key: str) -> None:
+def _keep(shown: Shown, begun: Finalist, key: str) -> None:
     """Save what the fields of the form say now."""
     name, note, is_advised = (st.session_state[f"{field}_{key}"] for field in ("name", "note", "advised"))
-    _save(replace(begun, name=name.strip() or begun.name, note=note.strip(), is_advised=is_advised))
+    _save(shown, replace(begun, name=name.strip() or begun.name, note=note.strip(), is_advised=is_advised), key)
 
 
-def _save(finalist: Finalist) -> None:
+def _save(shown: Shown, finalist: Finalist, key: str) -> None:
+    """Save a finalist, and the decision that it is."""
     _, is_beside = store().finalists.save(finalist)
+    reason = st.session_state.get(f"reason_{key}", "")
+    store().decisions.add(Decision(finalist.yard_id, shown.search.record.revision_id, _what(shown, finalist), reason))
     if is_beside:
         tell_once(_BESIDE)
+
+
+def _what(shown: Shown, finalist: Finalist) -> str:
+    done = "No finalist any more" if not finalist.is_kept else "Chosen to build" if finalist.is_advised else "Finalist"
+    return f"{done}: {finalist.name} ({shown.option.title})"

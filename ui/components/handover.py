@@ -7,12 +7,17 @@ from typing import Final
 
 import streamlit as st
 
+from optimizer.concepts.future_words import futures_by_name
+from optimizer.results.decisions import DecisionRow, decisions_csv
 from optimizer.results.estimate_table import estimate_table
 from optimizer.results.price_table import price_table
+from optimizer.results.revision import revision_note
+from ui.components.decisions import decision_list
 from ui.components.markup import Markup, element, paragraph, show
 from ui.components.pictures import (
     DESIGNER,
     OWNER,
+    future_plan_of,
     phase_plans_of,
     phase_strip_of,
     phases_of_concept,
@@ -21,7 +26,7 @@ from ui.components.pictures import (
 )
 from ui.components.wishes_form import slug
 from ui.searches import Search
-from ui.shown import Shown, name_of, shown_by
+from ui.shown import Shown, concepts_of, name_of, shown_by
 from ui.state import budgets_search, searching
 from ui.store import Finalist
 from ui.yards import prices_of
@@ -39,7 +44,9 @@ _LABELS: Final = {
 """Files of searches that have a button of their own."""
 
 
-def handover(search: Search, concepts: Sequence[Shown], kept: Sequence[Finalist]) -> None:
+def handover(
+    search: Search, concepts: Sequence[Shown], kept: Sequence[Finalist], decided: Sequence[DecisionRow]
+) -> None:
     """Offer everything there is of a yard; the finalists' plans, or the first three where nothing was kept yet."""
     chosen = _chosen(concepts, kept)
     st.subheader("Plans", anchor=False)
@@ -60,10 +67,11 @@ def handover(search: Search, concepts: Sequence[Shown], kept: Sequence[Finalist]
         st.download_button(
             "The yard's file", scenario.text, f"{slug(scenario.name)}.yaml", "text/yaml", on_click="ignore"
         )
+    decision_list(decided)
     st.subheader("Everything in one", anchor=False)
     st.download_button(
         "All of it (ZIP)",
-        data=lambda: _zip(tables, chosen),
+        data=lambda: _zip(tables, chosen, decided),
         file_name=f"{slug(scenario.name)}.zip",
         mime="application/zip",
         on_click="ignore",
@@ -139,7 +147,9 @@ def _file(name: str, content: bytes) -> None:
     st.download_button(_LABELS[name], content, name, mime, on_click="ignore", key=f"file_{name}")
 
 
-def _zip(tables: Mapping[str, bytes], chosen: Sequence[tuple[str, Shown]]) -> bytes:
+def _zip(
+    tables: Mapping[str, bytes], chosen: Sequence[tuple[str, Shown]], decided: Sequence[DecisionRow] = ()
+) -> bytes:
     packed = io.BytesIO()
     with zipfile.ZipFile(packed, "w", zipfile.ZIP_DEFLATED) as file:
         for name, content in tables.items():
@@ -152,13 +162,25 @@ def _zip(tables: Mapping[str, bytes], chosen: Sequence[tuple[str, Shown]]) -> by
         if chosen:
             scenario = chosen[0][1].scenario
             file.writestr("yard.yaml", scenario.text)
+            file.writestr("decisions.csv", decisions_csv(decided))
+            if note := _note(chosen[0][1], decided):
+                file.writestr("revision-note.txt", note)
             if prices_of(scenario) is not None:
                 file.writestr("prices.csv", price_table(scenario.book))
     return packed.getvalue()
 
 
+def _note(shown: Shown, decided: Sequence[DecisionRow]) -> str:
+    """What became of the first concept of the search that this one's went on from; nothing where it began anew."""
+    earlier = searching().get(shown.search.record.start_from)
+    before = concepts_of(earlier) if earlier is not None else ()
+    return revision_note(shown.scenario, before[0].option, shown.option, decided) if before else ""
+
+
 def _more_of(shown: Shown) -> Iterator[tuple[str, str]]:
-    """Estimate of a concept and the plan after each of its phases, for a designer as the command writes them."""
+    """Estimate of a concept, the plan after each of its phases, and of what may come later, for a designer."""
     yield "estimate.csv", estimate_table(shown.scenario, shown.option)
     for phase, plan in phase_plans_of(shown, DESIGNER).items():
         yield f"phase-{phase}.svg", plan
+    for name, outlook in futures_by_name(shown.option).items():
+        yield f"later-{slug(name)}.svg", future_plan_of(shown, outlook, DESIGNER, whole=True)

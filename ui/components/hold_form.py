@@ -8,7 +8,10 @@ from optimizer.drawing.outlines import box_of
 from optimizer.errors import InputError
 from optimizer.layout import Placement
 from optimizer.scenario import Scenario
+from ui.components.decisions import reason_asked
+from ui.components.held_ground import held_ground
 from ui.components.markup import paragraph, plain, problem_list, show
+from ui.components.phase_strip import phase_strip
 from ui.components.pictures import area_picture
 from ui.components.search_start import seconds_asked
 from ui.components.why_form import why_form
@@ -42,6 +45,8 @@ def hold_form(revision: Revision, scenario: Scenario, shown: Shown) -> None:
     with plan:
         show(area_picture(shown, area))
         paragraph(f"The numbers along the sides are in {scenario.units}, from the corner that the file counts from.")
+    held_ground(shown)
+    phase_strip(shown)
 
 
 def _asks(shown: Shown) -> bool:
@@ -135,12 +140,13 @@ def _next(revision: Revision, scenario: Scenario, shown: Shown, held: Held) -> N
         st.error("So it cannot be held. What is in the way:")
         problem_list(error)
         return
+    reason = reason_asked(f"hold_{revision.id}")
     seconds = seconds_asked()
     with st.container(horizontal=True):
         is_search = st.button("Hold, and search again", type="primary", key="hold_search")
         is_hold = st.button("Hold", key="hold")
     if is_search or is_hold:
-        saved = saved_as(revision, text, what)
+        saved = saved_as(revision, text, what, reason)
         if is_hold:
             st.rerun()
         search_from(saved, seconds, shown.search)

@@ -9,6 +9,7 @@ from typing import Final
 import streamlit as st
 
 from optimizer.errors import InputError
+from ui.view_models import Figure
 
 _MARKS: Final = re.compile(r"([\\`*_{}\[\]()<>#+\-.!|~$]|:(?=\S))")
 """What the page library takes for marks of its own in labels, titles and messages."""
@@ -42,6 +43,15 @@ def show(*parts: Markup) -> None:
 def paragraph(text: str, *, css: str = "quiet") -> None:
     """Put a paragraph of plain words on the page."""
     show(element("p", text, css=css))
+
+
+def figure_list(figures: Iterable[Figure]) -> Markup:
+    """Figures side by side, each with its label above and what it means below."""
+    terms = (
+        element("div", element("dt", figure.label), element("dd", figure.value, element("small", figure.meaning)))
+        for figure in figures
+    )
+    return element("dl", *terms, css="figures")
 
 
 def problem_list(said: InputError | Iterable[str]) -> None:

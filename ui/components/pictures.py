@@ -1,13 +1,16 @@
 """Plans of a concept: the owner's, the designer's, a small one, one with numbers for phones; and the yard as it is."""
 
+from collections.abc import Mapping
 from typing import Final
 
 import streamlit as st
 
+from optimizer.appraisal import Outlook
 from optimizer.catalogue import sized_rooms
 from optimizer.concepts.phases import phases_of
 from optimizer.drawing import AUDIENCES, Audience, Drawing, draw_plan
 from optimizer.drawing.concept_plan import draw_concept
+from optimizer.drawing.future_plan import draw_future
 from optimizer.drawing.over_plan import for_screen, numbered, with_area
 from optimizer.drawing.phase_plans import phase_plans
 from optimizer.export import plan_svg, strip_svg, thumbnail_svg
@@ -18,6 +21,7 @@ from ui.shown import Shown
 
 OWNER, DESIGNER = AUDIENCES
 AREA_WIDTH_PX: Final = 900
+PHASE_WIDTH_PX: Final = 480
 
 
 def large_plan(shown: Shown, audience: Audience) -> Markup:
@@ -47,9 +51,22 @@ def phase_plans_of(shown: Shown, audience: Audience) -> dict[int, str]:
     return {phase: plan_svg(plan) for phase, plan in plans.items()}
 
 
+def phase_pictures(shown: Shown, audience: Audience) -> Mapping[int, tuple[Markup, str]]:
+    """Give a small plan of what stands after each phase of a concept as a picture, and the reader's whole sheet."""
+    return {
+        phase: (image(small, words=f"{_words(shown)}, after phase {phase}"), whole)
+        for phase, (small, whole) in _phase_svgs(shown.key, audience, shown).items()
+    }
+
+
 def phase_strip_of(shown: Shown, audience: Audience) -> str:
     """Give the plans after each phase side by side, as one SVG."""
     return strip_svg(tuple(phase_plans(shown.scenario, shown.option, audience=audience).values()))
+
+
+def future_plan_of(shown: Shown, outlook: Outlook, audience: Audience, *, whole: bool) -> str:
+    """Give the plan of what may come later as SVG: the whole sheet, or the plan alone with large names."""
+    return _future_svg(f"{shown.key}/{outlook.room}/{outlook.future}", audience, whole, shown, outlook)
 
 
 def small_picture(shown: Shown) -> Markup:
@@ -101,6 +118,23 @@ def _numbered_svg(key: str, _shown: Shown) -> str:
 def _area_svg(key: str, area: tuple[float, float, float, float] | None, _shown: Shown) -> str:
     drawing = with_area(_drawn(key, OWNER, _shown), area, unit_ft=_shown.scenario.unit_ft)
     return thumbnail_svg(drawing, width_px=AREA_WIDTH_PX)
+
+
+@st.cache_data(max_entries=40, show_spinner="Drawing")
+def _phase_svgs(key: str, audience: Audience, _shown: Shown) -> dict[int, tuple[str, str]]:
+    del key
+    clean = phase_plans(_shown.scenario, _shown.option, audience=OWNER)
+    whole = clean if audience == OWNER else phase_plans(_shown.scenario, _shown.option, audience=audience)
+    return {
+        phase: (thumbnail_svg(clean[phase], width_px=PHASE_WIDTH_PX), plan_svg(plan)) for phase, plan in whole.items()
+    }
+
+
+@st.cache_data(max_entries=100, show_spinner="Drawing")
+def _future_svg(key: str, audience: Audience, whole: bool, _shown: Shown, _outlook: Outlook) -> str:
+    del key
+    drawing = draw_future(_shown.scenario, _shown.option, _outlook, audience=audience)
+    return plan_svg(drawing if whole else for_screen(drawing))
 
 
 @st.cache_data(max_entries=40, show_spinner=False)

@@ -7,6 +7,7 @@ import streamlit as st
 
 from optimizer.errors import InputError
 from optimizer.scenario import Scenario, scenario_notes
+from ui.components.decisions import reason_asked
 from ui.components.markup import element, paragraph, plain, problem_list, show
 from ui.components.materials_form import materials_form
 from ui.components.pictures import yard_picture
@@ -25,7 +26,7 @@ from ui.edits import (
 )
 from ui.searches import Search
 from ui.state import current_search, go_on_with, is_for_designer, searching, store, take_up_search, tell_once
-from ui.store import Revision, Saved
+from ui.store import Decision, Revision, Saved
 from ui.view_models import capital, listed, scenario_summary, words_of
 from ui.yards import scenario_of
 
@@ -134,12 +135,13 @@ def _next(revision: Revision, text: str, what: str) -> None:
         key="goes_on",
         help="They are mended where they must be.",
     )
+    reason = reason_asked(f"wishes_{revision.id}") if what else ""
     seconds = seconds_asked()
     with st.container(horizontal=True):
         is_search = st.button("Find concepts", type="primary", key="find")
         is_save = st.button("Save without searching", key="save", disabled=not what)
     if is_search or is_save:
-        saved = saved_as(revision, text, what) if what else revision
+        saved = saved_as(revision, text, what, reason) if what else revision
         if is_save:
             st.rerun()
         search_from(saved, seconds, earlier if goes_on else None)
@@ -153,9 +155,10 @@ def _error_in(revision: Revision, text: str) -> InputError | None:
     return None
 
 
-def saved_as(revision: Revision, text: str, what: str) -> Revision:
-    """Save a further version, go on with it, and say so where it stands beside another one."""
+def saved_as(revision: Revision, text: str, what: str, reason: str = "") -> Revision:
+    """Save a further version and why it was made, go on with it, and say so where it stands beside another one."""
     saved: Saved = store().revisions.save(revision, text, what)
+    store().decisions.add(Decision(revision.yard_id, saved.revision.id, saved.revision.what, reason))
     go_on_with(saved.revision)
     if saved.beside:
         tell_once(_BESIDE.format(listed([plain(other.what) for other in saved.beside])))

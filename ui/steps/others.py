@@ -9,6 +9,7 @@ from optimizer.scenario import Scenario
 from ui.components import budget_view, handover, hold_form, paragraph, problem_list
 from ui.components.search_start import USUAL_S
 from ui.components.wishes_form import saved_as, search_from
+from ui.decided import decided_on
 from ui.edits import changed, wanted_of
 from ui.searches import Search
 from ui.shown import Shown, concepts_of, shown_by
@@ -23,16 +24,16 @@ def budgets_step(revision: Revision) -> None:
     found = _found(revision)
     if found is not None:
         search, concepts = found
-        budget_view(search, concepts[0].result, lambda step: _take(revision, search, step))
+        budget_view(search, concepts[0].result, lambda step, reason: _take(revision, search, step, reason))
 
 
-def _take(revision: Revision, search: Search, step: BudgetStep) -> None:
+def _take(revision: Revision, search: Search, step: BudgetStep, reason: str) -> None:
     """Make a budget the limit of the yard, in its materials, and search on for concepts within it."""
     scenario = scenario_of(revision)
     was = wanted_of(scenario.brief)
     level = step.level if step.level in was.levels else was.level
     text, what = changed(scenario, replace(was, ceiling=step.amount, level=level))
-    saved = saved_as(revision, text, what) if what else revision
+    saved = saved_as(revision, text, what, reason) if what else revision
     search_from(saved, search.seconds or USUAL_S, search)
 
 
@@ -50,7 +51,7 @@ def handover_step(revision: Revision) -> None:
     found = _found(revision)
     if found is not None:
         search, concepts = found
-        handover(search, concepts, store().finalists.of_yard(revision.yard_id))
+        handover(search, concepts, store().finalists.of_yard(revision.yard_id), decided_on(revision.yard_id))
 
 
 def _found(revision: Revision) -> tuple[Search, tuple[Shown, ...]] | None:

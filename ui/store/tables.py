@@ -65,6 +65,17 @@ FINALISTS = Table(
     Column("made_at", Float, nullable=False),
 )
 
+DECISIONS = Table(
+    "decisions",
+    METADATA,
+    Column("id", Integer, primary_key=True),
+    Column("yard_id", ForeignKey("yards.id"), nullable=False, index=True),
+    Column("revision_id", ForeignKey("revisions.id"), nullable=False),
+    Column("what", String(200), nullable=False),
+    Column("reason", Text, nullable=False),
+    Column("made_at", Float, nullable=False),
+)
+
 
 def added(connection: Connection, table: Table, values: Mapping[str, Any]) -> int:
     """Add a row to a table that numbers its rows, and return its number."""

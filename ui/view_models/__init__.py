@@ -8,6 +8,8 @@ from ui.view_models.comparison import Comparison, ComparisonRow, compare
 from ui.view_models.cost_sheet import CostRow, CostSheet, PhaseCost, RoomCost, cost_sheet
 from ui.view_models.deciding import Deciding, deciding
 from ui.view_models.figure import Figure
+from ui.view_models.later import LaterWords, later_words
+from ui.view_models.phases import PhaseWords, phase_words_of
 from ui.view_models.progress import Progress, progress
 from ui.view_models.sheet import Check, Sheet, sheet
 from ui.view_models.summary import Summary, ending, scenario_summary
@@ -26,7 +28,9 @@ __all__ = [
     "CostSheet",
     "Deciding",
     "Figure",
+    "LaterWords",
     "PhaseCost",
+    "PhaseWords",
     "Progress",
     "RoomCost",
     "Sheet",
@@ -41,8 +45,10 @@ __all__ = [
     "cost_sheet",
     "deciding",
     "ending",
+    "later_words",
     "listed",
     "number_words",
+    "phase_words_of",
     "progress",
     "scenario_summary",
     "sentence",

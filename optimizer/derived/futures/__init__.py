@@ -2,8 +2,9 @@
 
 from optimizer.derived.futures.access import Access
 from optimizer.derived.futures.barred import Barred
+from optimizer.derived.futures.distances import Distance
 from optimizer.derived.futures.fit import Fit, Miss
 from optimizer.derived.futures.futures import FutureSite, future_sites
 from optimizer.derived.futures.obstacles import PhaseOne
 
-__all__ = ["Access", "Barred", "Fit", "FutureSite", "Miss", "PhaseOne", "future_sites"]
+__all__ = ["Access", "Barred", "Distance", "Fit", "FutureSite", "Miss", "PhaseOne", "future_sites"]

@@ -1,6 +1,6 @@
 """The way in of what is built later: the first of its vehicles that finds one, or what bars the last of them."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from math import cos, radians, sin
 from typing import Final
@@ -16,7 +16,7 @@ from optimizer.derived.futures.barred import Barred, why_barred
 from optimizer.derived.futures.course import Course, Numbers
 from optimizer.derived.futures.drive import Drive, drive
 from optimizer.derived.futures.obstacles import Obstacle, PhaseOne, obstacles, surfaces
-from optimizer.derived.futures.street import driven_ground, gates_of
+from optimizer.derived.futures.street import driven_ground, gates_of, opening_of
 from optimizer.derived.futures.sweep import swept_along
 from optimizer.fields import ground_of, site_shapes
 from optimizer.layout import PlacedRoom, Pose, canonical_pose
@@ -98,7 +98,16 @@ class WaysIn:
         found = drive(course)
         if isinstance(found, Drive):
             return found
-        return why_barred(course, found, [Obstacle(o.name, _posed(self._pose, o.ground)) for o in there])
+        barred = why_barred(course, found, [Obstacle(o.name, _posed(self._pose, o.ground)) for o in there])
+        return self._shown(barred, there)
+
+    def _shown(self, barred: Barred, there: Sequence[Obstacle]) -> Barred:
+        """What bars a vehicle with the ground of it, all on the plan."""
+        grounds = {gate.name: opening_of(gate) for gate in gates_of(self._site)} if barred.because == "gate" else {}
+        for name in set(barred.by) - set(grounds):
+            grounds[name] = shapely.union_all([obstacle.ground for obstacle in there if obstacle.name == name])
+        at = None if barred.at is None else _rounded(self._pose.back(barred.at))
+        return replace(barred, grounds=tuple(tuple(_rings(grounds[name])) for name in barred.by), at=at)
 
     def _on_plan(self, of: Callable[[Numbers], Numbers]) -> Callable[[Numbers], Numbers]:
         """A figure of points on the plan, asked of points in the pose."""
@@ -169,7 +178,11 @@ def _longest(line: LineString, yard: Polygon) -> LineString:
 
 def _points(line: LineString) -> Ring:
     """Corners of a line to the thousandth of a foot."""
-    return tuple((round(float(x), 3), round(float(y), 3)) for x, y in line.coords)
+    return tuple(map(_rounded, line.coords))
+
+
+def _rounded(point: Sequence[float]) -> Point:
+    return (round(float(point[0]), 3), round(float(point[1]), 3))
 
 
 def _rings(ground: BaseGeometry) -> Iterator[Ring]:

@@ -5,7 +5,8 @@ from dataclasses import dataclass, replace
 from typing import Final, Literal
 
 import shapely
-from shapely import LineString, Point
+from shapely import LineString
+from shapely import Point as At
 from shapely.geometry.base import BaseGeometry
 
 from optimizer.derived.boxes import jambs
@@ -13,6 +14,7 @@ from optimizer.derived.futures.course import Course
 from optimizer.derived.futures.drive import Drive, Stuck, drive
 from optimizer.derived.futures.obstacles import Obstacle
 from optimizer.layout import TOLERANCE_FT
+from optimizer.site import Point, Ring
 
 _ANY_SLOPE: Final = 10.0
 """Rise per run that no ground has."""
@@ -29,7 +31,9 @@ class Barred:
     """Why a vehicle so wide does not come in.
 
     Every gate is too narrow, or there is none (`gate`); the ground between the things `by` is (`width`); its slope is
-    too much (`slope`); it cannot turn between them (`turns`). `found_ft` is the width that there is.
+    too much (`slope`); it cannot turn between them (`turns`). `found_ft` is the width that there is. `grounds` are
+    outlines of each of the things `by`, and `at` is where the vehicle comes no farther, None where it does
+    not come in at all.
     """
 
     vehicle: str
@@ -37,6 +41,8 @@ class Barred:
     because: Because
     by: tuple[str, ...] = ()
     found_ft: float | None = None
+    grounds: tuple[tuple[Ring, ...], ...] = ()
+    at: Point | None = None
 
 
 def why_barred(course: Course, stuck: Stuck, there: Sequence[Obstacle]) -> Barred:
@@ -46,11 +52,13 @@ def why_barred(course: Course, stuck: Stuck, there: Sequence[Obstacle]) -> Barre
         widest = max(gate.width_ft for gate in course.gates)
         return Barred(one.name, one.width_ft, "gate", tuple(gate.name for gate in course.gates), widest)
     if not _is_joined(course.middles, course):
-        return Barred(one.name, one.width_ft, "width", tuple(_beside(course, there)), _widest_ft(course))
+        gap = _gap(course)
+        by, middle = tuple(_beside(course, there, gap)), gap.centroid
+        return Barred(one.name, one.width_ft, "width", by, _widest_ft(course), at=(middle.x, middle.y))
     is_level = course.steepest <= one.steepest
     if not is_level and isinstance(drive(replace(course, vehicle=replace(one, steepest=_ANY_SLOPE))), Drive):
-        return Barred(one.name, one.width_ft, "slope")
-    return Barred(one.name, one.width_ft, "turns", tuple(_touched(stuck, there)))
+        return Barred(one.name, one.width_ft, "slope", at=stuck.at)
+    return Barred(one.name, one.width_ft, "turns", tuple(_touched(stuck, there)), at=stuck.at)
 
 
 def _is_joined(middles: BaseGeometry, course: Course) -> bool:
@@ -67,18 +75,21 @@ def _comes_to(part: BaseGeometry, course: Course) -> bool:
     return bool(part.distance(course.goal) <= course.vehicle.length_ft / 2)
 
 
-def _beside(course: Course, there: Sequence[Obstacle]) -> Iterator[str]:
-    """Names of what stands on both sides of the shortest gap between the ground before it and the ground behind."""
+def _gap(course: Course) -> BaseGeometry:
+    """The shortest line between the ground before what bars the way and the ground behind it."""
     parts = shapely.get_parts(course.middles)
     before = shapely.union_all([part for part in parts if _comes_from(part, course)])
     behind = shapely.union_all([part for part in parts if _comes_to(part, course)])
     if before.is_empty or behind.is_empty:
-        near = course.goal if behind.is_empty else Point(course.gates[0].at)
-    else:
-        near = shapely.shortest_line(before, behind)
+        return course.goal if behind.is_empty else At(course.gates[0].at)
+    return shapely.shortest_line(before, behind)
+
+
+def _beside(course: Course, there: Sequence[Obstacle], gap: BaseGeometry) -> Iterator[str]:
+    """Names of what stands on both sides of a gap."""
     # Somewhere in the gap the middle has less than half a width to one side: what stands nearest is named first.
     reach_ft = course.vehicle.width_ft / 2 + _HAIR_FT
-    off = sorted((round(float(near.distance(o.ground)), 2), o.name) for o in there if not o.ground.is_empty)
+    off = sorted((round(float(gap.distance(o.ground)), 2), o.name) for o in there if not o.ground.is_empty)
     yield from list(dict.fromkeys(name for away_ft, name in off if away_ft <= reach_ft))[:_MOST_BLAMED]
 
 

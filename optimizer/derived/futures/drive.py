@@ -16,6 +16,7 @@ from shapely.geometry.base import BaseGeometry
 from optimizer.derived.futures.course import STEP_FT, Course, Gate, Numbers
 from optimizer.derived.futures.moves import HEADINGS, Move, moves_of
 from optimizer.layout import TOLERANCE_FT
+from optimizer.site import Point
 
 MOST_POSES: Final = 8_000
 """Poses that are looked at, a third of a second at the most. Of the ways that were found on the yards tried all but one
@@ -48,11 +49,12 @@ class Drive:
 @dataclass(frozen=True, slots=True, eq=False)
 class Stuck:
     """How far a vehicle comes that finds no way: to `left_ft` of the goal, and the ground that it would sweep on from
-    there but may not; both are nothing where no pose is free at all.
+    there but may not; both are nothing where no pose is free at all. `at` is its middle there.
     """
 
     left_ft: float
     blocked: tuple[BaseGeometry, ...] = ()
+    at: Point | None = None
 
 
 def drive(course: Course) -> Drive | Stuck:
@@ -165,7 +167,9 @@ class _Search:
         if near is None:
             return Stuck(np.inf)
         sweeps = (self._sweep(near, move) for move in self.moves[near[2]])
-        return Stuck(self._left(near) / _EAGER, tuple(s for s in sweeps if not shapely.covers(self.course.ground, s)))
+        blocked = tuple(sweep for sweep in sweeps if not shapely.covers(self.course.ground, sweep))
+        x, y = self.course.places[near[0], near[1]]
+        return Stuck(self._left(near) / _EAGER, blocked, (float(x), float(y)))
 
     def _steps_to(self, place: Place) -> Iterator[Step]:
         step = self.came[place]

@@ -20,6 +20,7 @@ from optimizer.catalogue import (
     pool_figure,
 )
 from optimizer.derived.futures.asked import Asked, asked_of
+from optimizer.derived.futures.distances import Distance, distances_of
 from optimizer.derived.futures.obstacles import PhaseOne
 from optimizer.derived.pools import PoolSite, pool_sites
 from optimizer.layout import TOLERANCE_FT, Layout, Placed, PlacedRoom, Placement, placed_of
@@ -48,6 +49,7 @@ class Fit:
     """Where a future lies in held ground: its water and its ground with deck and service space [ft].
 
     What is dug has a barrier of its own and a pad for its equipment, None where no place for one was found.
+    `distances` are those that its water misses, and of each rule the one that comes nearest to it.
     """
 
     water: Ring
@@ -56,6 +58,7 @@ class Fit:
     barrier: tuple[Ring, ...] = ()
     doors: tuple[str, ...] = ()
     pad: Ring | None = None
+    distances: tuple[Distance, ...] = ()
 
     @property
     def is_kept(self) -> bool:
@@ -78,7 +81,8 @@ def fitted(built: PhaseOne, room: PlacedRoom, future: FutureKind) -> Fit:
     misses = (*_too_small(room, future), *_missed(asked, water), *_no_pad(pool))
     barrier = () if pool is None else tuple(_lines(pool.barrier))
     pad = None if pool is None or pool.pad is None else _ring(pool.pad)
-    return Fit(_ring(water), _ring(ground), misses, barrier, pool.doors if pool else (), pad)
+    doors = pool.doors if pool else ()
+    return Fit(_ring(water), _ring(ground), misses, barrier, doors, pad, distances_of(asked, water))
 
 
 def _grounds(room: PlacedRoom, future: FutureKind) -> Iterator[Polygon]:

@@ -26,7 +26,7 @@ def driven_ground(site: Site, there: Sequence[Obstacle]) -> BaseGeometry:
     opening that it leads through where the wall has one.
     """
     yard = site_shapes(site).boundary
-    gates = shapely.union_all([_opening(gate) for gate in gates_of(site)])
+    gates = shapely.union_all([opening_of(gate) for gate in gates_of(site)])
     street = [_street(gate) for gate in gates_of(site)]
     # Beyond the opening a fence or a neighbour's ground may begin: nothing is driven over the line there.
     line = yard.exterior.difference(gates).buffer(HALF_FT, cap_style="flat")
@@ -44,7 +44,8 @@ def gates_of(site: Site, pose: Pose | None = None) -> Iterator[Gate]:
         yield Gate(entrance.name, at, clear_width_ft(site, entrance), inward)
 
 
-def _opening(gate: Gate) -> Polygon:
+def opening_of(gate: Gate) -> Polygon:
+    """The clear width of a gate, as a strip along the boundary [ft]."""
     return box_along(gate.at, gate.inward, gate.width_ft, -0.1, 0.1)
 
 

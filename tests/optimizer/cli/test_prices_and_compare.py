@@ -166,3 +166,18 @@ def test_two_yards_are_not_compared(capsys, tmp_path, result):
         other.write_text(to_text(another), encoding="utf-8")
         status, _, err = call(capsys, "compare", result, "--option", "a1", "--with", other, "--option", "a2")
         assert (status, words in err) == (2, True)
+
+
+def test_a_revision_note_with_what_was_decided(capsys, result, tmp_path):
+    """Decisions are printed with the differences, and stand in the note that an ending of .txt asks for."""
+    table, note = tmp_path / "decisions.csv", tmp_path / "note.txt"
+    table.write_text("when,version,what,reason\n2026-05-02 10:15,2,Held: quiet nook,Shade of the oak\n")
+    both = ("--option", "a1", "--option", "a2")
+    status, out, _ = call(capsys, "compare", result, *both, "--decisions", table, "--out", note)
+    line = "2026-05-02 10:15, version 2: Held: quiet nook. Why: Shade of the oak."
+    assert status == 0
+    assert f"Decided {line}" in out
+    assert line in note.read_text(encoding="utf-8")
+    table.write_text("a,b\n")
+    status, _, err = call(capsys, "compare", result, *both, "--decisions", table)
+    assert (status, "expected columns when, version, what, reason" in err) == (2, True)

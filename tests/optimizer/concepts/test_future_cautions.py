@@ -9,6 +9,7 @@ from optimizer.appraisal import outlooks, priced
 from optimizer.catalogue import book_for, rounded
 from optimizer.concepts.case import Case
 from optimizer.concepts.future_cautions import future_cautions, way_in_cautions
+from optimizer.concepts.future_words import DIG_CAUTION
 from optimizer.layout import Layout
 from tests.optimizer.derived.futures.yard import HELD, derived, yard
 
@@ -21,8 +22,9 @@ def said(*changes: tuple[str, str], held=HELD) -> list[str]:
 
 
 def test_what_stays_possible_has_its_way_kept_free() -> None:
-    """One sentence: for what, how wide, from where to where."""
-    (words,) = said()
+    """One sentence: for what, how wide, from where to where; and what comes before any digging."""
+    words, before = said()
+    assert before == DIG_CAUTION
     assert words.startswith("Way in for a later hot tub, swim spa or pool: a band 9'-6\" wide and ")
     assert " long, from the drive to the water later, stays free of walls, steps, trees" in words
 

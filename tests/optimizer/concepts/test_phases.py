@@ -5,10 +5,12 @@ from decimal import Decimal
 
 import pytest
 
-from optimizer.appraisal import Cost, CostRange
+from optimizer.appraisal import Cost, CostLine, CostRange
 from optimizer.catalogue import sized_rooms
 from optimizer.concepts.case import Case
-from optimizer.concepts.phases import phase_cautions, phase_words, phases_of, standing_after
+from optimizer.concepts.future_words import DIG_CAUTION
+from optimizer.concepts.phases import machine_words, phase_cautions, phase_words, phases_of, standing_after
+from optimizer.drawing.future_marks import LATER_ROLES
 from optimizer.export import strip_svg
 from optimizer.layout import Layout, Placement, placed_of
 from optimizer.pipeline import phase_drawings
@@ -46,6 +48,13 @@ def option():
     layout = layout_of(yard)
     case = Case.of(yard)
     return yard, case.described(layout, case.in_full(layout))
+
+
+@pytest.fixture(scope="module")
+def whole():
+    """A concept of the demonstration yard with what may come later on its held ground."""
+    case, layout = Case.of(YARD), layout_of(YARD)
+    return case.advised(case.described(layout, case.in_full(layout)))
 
 
 def test_a_room_of_a_later_phase_is_not_there_yet(option):
@@ -117,3 +126,33 @@ def test_words_of_a_phase():
     assert phase_words(both, 2, "USD") == (
         f"Phase 2: about 30,000 USD; expect 24,000 to 39,000 {until} With what stands before it about 120,000 USD."
     )
+
+
+def test_machines_of_a_phase(option):
+    """Each entrance with its clear width; work by hand where it is paid for; nothing invented where none is given."""
+    yard, whole = option
+    assert machine_words(yard, whole, placed(yard), 1).startswith("Machines come in by the drive, 1")
+    line = CostLine(2, "all", "poor access", Decimal(1), "share", Decimal("0.2"), Decimal(9))
+    dear = replace(whole, appraisal=replace(whole.appraisal, cost=replace(cost("1", "2"), lines=(line,))))
+    assert "done by hand" in machine_words(yard, dear, placed(yard), 2)
+    assert "done by hand" not in machine_words(yard, dear, placed(yard), 1)
+    closed = replace(yard, site=replace(yard.site, entrances=()))
+    assert machine_words(closed, whole, placed(yard), 1) == "No entrance for machines is given: say where they come in."
+
+
+def test_machines_of_what_comes_later(whole):
+    """In the phase of the held ground, and by name: what brings each future, or that nothing drives in."""
+    first, second = (machine_words(YARD, whole, placed(YARD), phase) for phase in (1, 2))
+    for outlook in whole.futures:
+        name = outlook.future.capitalize()
+        by = f"{name} by {outlook.access.vehicle} from the" if outlook.access.is_found else f"{name} by crane alone"
+        assert by in second
+        assert name not in first
+
+
+def test_an_owner_sees_what_may_come_in_its_phase_alone(whole):
+    """The held ground of phase 2 is empty after phase 1; and every plan of a phase says what comes before digging."""
+    plans = phase_drawings(YARD, whole, audience="owner")
+    drawn = [bool({mark.role for mark in plan.marks} & LATER_ROLES) for plan in plans.values()]
+    assert drawn == [False, True]
+    assert all(DIG_CAUTION[:40] in " ".join(text.text for text in plan.texts) for plan in plans.values())

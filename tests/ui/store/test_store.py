@@ -6,7 +6,7 @@ from dataclasses import replace
 
 import pytest
 
-from ui.store import Finalist, SearchRecord, StoreError, data_folder, database_url, ends, open_store
+from ui.store import Decision, Finalist, SearchRecord, StoreError, data_folder, database_url, ends, open_store
 
 
 @pytest.fixture
@@ -167,3 +167,20 @@ def test_the_users_own_folder_follows_the_environment(monkeypatch, tmp_path):
     monkeypatch.delenv("XDG_DATA_HOME")
     monkeypatch.setenv("HOME", str(tmp_path))
     assert data_folder() == tmp_path / ".local" / "share" / "outdoor-rooms"
+
+
+def test_decisions_are_added_and_none_is_lost(store, tmp_path):
+    """Each with its version, what, reason and moment, in order, also after a restart; another yard has its own."""
+    first, other = store.revisions.open("Larch End", "a"), store.revisions.open("Fir End", "b")
+    one = store.decisions.add(Decision(first.yard_id, first.id, "Held: nook", "  The oak's shade  "))
+    two = store.decisions.add(Decision(first.yard_id, first.id, "Held: nook"))
+    store.decisions.add(Decision(other.yard_id, other.id, "Limit"))
+    assert (one.reason, two.reason) == ("The oak's shade", "")
+    assert 0 < one.made_at <= two.made_at
+    assert open_store(str(tmp_path / "kept")).decisions.of_yard(first.yard_id) == (one, two)
+
+
+def test_a_reason_is_cut_where_it_is_too_long(store):
+    first = store.revisions.open("Larch End", "a")
+    kept = store.decisions.add(Decision(first.yard_id, first.id, "w" * 999, "r" * 999))
+    assert (len(kept.what), len(kept.reason)) == (200, 500)

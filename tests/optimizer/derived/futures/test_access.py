@@ -6,6 +6,7 @@ from dataclasses import replace
 
 import pytest
 from shapely import LineString, Polygon
+from shapely import Point as ShapelyPoint
 
 from optimizer.layout import Layout, Placement, Pose
 from optimizer.layout.pose import SYMMETRIES
@@ -119,7 +120,11 @@ def test_a_slope_too_steep() -> None:
     found = futures(yard(narrow, (FENCE, f"  levels:\n{levels}\n{FENCE}")))
     assert found["pool"].access.is_found
     assert found["pool"].access.steepest == pytest.approx(0.18, abs=0.005)
-    assert [site.access.barred[0].because for name, site in found.items() if name != "pool"] == ["slope", "slope"]
+    barred = [site.access.barred[0] for name, site in found.items() if name != "pool"]
+    assert [one.because for one in barred] == ["slope", "slope"]
+    for one in barred:  # they come no farther than where the ground begins to fall
+        assert one.at is not None
+        assert 20 < one.at[1] < 50
 
 
 def test_what_phase_1_builds_stands_in_the_way() -> None:
@@ -131,6 +136,18 @@ def test_what_phase_1_builds_stands_in_the_way() -> None:
     assert all(site.access.is_found for site in futures(yard(), grass).values())
     later = ("{name: cooker, kind: kitchen,", "{name: cooker, kind: kitchen, phase: 3,")
     assert all(site.access.is_found for site in futures(yard(later), kitchen).values())
+
+
+def test_what_bars_has_its_ground() -> None:
+    """Of each thing named its outline, in the order of the names, and where the vehicle comes no farther: before it."""
+    at = {"x_ft": 70.0, "y_ft": 35.0, "width_ft": 20.0, "depth_ft": 10.0, "front": "+y"}
+    (barred, _) = futures(yard(), Placement("cooker", "plain", **at))["pool"].access.barred  # type: ignore[arg-type]
+    ((ring,),) = barred.grounds
+    assert Polygon(ring).equals(Polygon([(70, 35), (90, 35), (90, 45), (70, 45)]))
+    assert barred.at is not None
+    assert LineString([(70, 40), (90, 40)]).distance(ShapelyPoint(barred.at)) < 12
+    found = futures(yard((ENTRANCE, ENTRANCE.replace("12", "6"))))["swim spa"].access.barred[0]
+    assert Polygon(found.grounds[0][0]).bounds == pytest.approx((77, -0.1, 83, 0.1))
 
 
 def test_what_is_crossed_is_told() -> None:
@@ -158,6 +175,9 @@ def test_a_turned_or_mirrored_yard_has_the_same_ways(matrix) -> None:
         assert other.access.length_ft == pytest.approx(site.access.length_ft, abs=0.05)
         assert dict(other.access.crosses) == pytest.approx(dict(site.access.crosses), abs=0.5)
         assert other.fit.misses == site.fit.misses
+        if name == "pool":  # of the others more than one place is as good
+            kept = [[(one.rule, one.found_ft) for one in fit.distances] for fit in (site.fit, other.fit)]
+            assert kept[0] == kept[1]
 
 
 def test_a_reserve_of_phase_1_has_no_futures() -> None:

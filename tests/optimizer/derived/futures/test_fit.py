@@ -5,7 +5,7 @@ a later pool's edge, no dig inside a tree's published radius), and by how little
 from dataclasses import replace
 
 import pytest
-from shapely import Polygon
+from shapely import LineString, Point, Polygon
 
 from optimizer.catalogue import pad_size_ft
 from optimizer.layout import Placement
@@ -118,3 +118,20 @@ def test_no_place_for_the_equipment() -> None:
     found = futures(yard(far, (FENCE, f"  trees: [{trees}]\n{FENCE}")), held=moved(20, 86))
     assert ("equipment pad", "wall or boundary", 8.0, 0.0) in misses(found, "pool")
     assert all(rule != "equipment pad" for rule, *_ in misses(found, "hot tub"))
+
+
+def test_the_nearest_of_each_rule_is_measured() -> None:
+    """Of four sides that ask for 8 ft the nearest: the pool's water lies 22 ft off the rear, 24 and more off the others. The line
+    of each distance is as long as it says, from the water's edge.
+    """
+    fit = futures(yard())["pool"].fit
+    (setback,) = (one for one in fit.distances if one.rule == "setback")
+    assert (setback.name, setback.asked_ft, setback.found_ft) == ("rear", 8.0, 22.0)
+    assert all(one.is_kept for one in fit.distances)
+    for one in fit.distances:
+        assert LineString(one.line).length == pytest.approx(one.found_ft, abs=0.01)
+        assert Polygon(fit.water).exterior.distance(Point(one.line[0])) < 0.01
+    near = futures(yard(), held=moved(3, 70))["pool"].fit
+    assert [(one.name, one.found_ft, one.is_kept) for one in near.distances if one.rule == "setback"] == [
+        ("west", 7.0, False)
+    ]
