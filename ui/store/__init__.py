@@ -1,9 +1,11 @@
-"""Work that is kept: yards with their versions, searches with what they wrote, finalists with names and notes.
+"""Work that is kept: yards with their versions, searches with what they wrote, finalists with names and notes,
+answers about pairs of rooms.
 
 What is kept is only ever added to. Two tabs, or two people, that go on from the same version make two versions, so that
 neither loses anything.
 """
 
+from ui.store.answers import Answers
 from ui.store.database import StoreError, data_folder, database_url, open_engine
 from ui.store.finalists import Finalist, Finalists
 from ui.store.revisions import Revision, Revisions, Saved, Yard, ends
@@ -11,6 +13,7 @@ from ui.store.searches import Searches, SearchKind, SearchRecord
 from ui.store.store import Store, open_store
 
 __all__ = [
+    "Answers",
     "Finalist",
     "Finalists",
     "Revision",

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from ui.store.answers import Answers
 from ui.store.database import database_url, open_engine
 from ui.store.finalists import Finalists
 from ui.store.revisions import Revisions
@@ -10,11 +11,12 @@ from ui.store.searches import Searches
 
 @dataclass(frozen=True, slots=True)
 class Store:
-    """Versions of yards, searches and finalists of one database."""
+    """Versions of yards, searches, finalists and answers about pairs of one database."""
 
     revisions: Revisions
     searches: Searches
     finalists: Finalists
+    answers: Answers
 
 
 def open_store(work: str | None) -> Store:
@@ -26,4 +28,4 @@ def open_store(work: str | None) -> Store:
         If it cannot be opened.
     """
     engine = open_engine(database_url(work))
-    return Store(Revisions(engine), Searches(engine), Finalists(engine))
+    return Store(Revisions(engine), Searches(engine), Finalists(engine), Answers(engine))
