@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from optimizer.concepts import Option, OptionSet
     from optimizer.concepts.budgets import BudgetSet
     from optimizer.concepts.case import Case
+    from optimizer.concepts.improve.answer import Improvement
     from optimizer.concepts.whys.answers import Answer
     from optimizer.drawing import Audience, Drawing
     from optimizer.layout import Layout
@@ -159,6 +160,21 @@ def why(
     question = Question(kind, settings.room, settings.at_ft, settings.choice)
     asking = Asking(case, question, settings.seconds, option, known, emit)
     return answer(asking, stop=stop or threading.Event())
+
+
+def improve(
+    scenario: Scenario,
+    sketch: str,
+    *,
+    seconds: float = 20.0,
+    emit: Emit = to_nobody,
+    stop: threading.Event | None = None,
+) -> "Improvement":
+    """Find the nearest layout to a sketch that keeps the rules; raises InputError where there is no such sketch."""
+    from optimizer.concepts.case import Case
+    from optimizer.concepts.improve.run import improve_sketch
+
+    return improve_sketch(Case.of(scenario), sketch, seconds=seconds, stop=stop or threading.Event(), emit=emit)
 
 
 def _layouts_of(result: Path | None) -> "tuple[Layout, ...]":

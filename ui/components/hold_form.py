@@ -8,6 +8,7 @@ from optimizer.drawing.outlines import box_of
 from optimizer.errors import InputError
 from optimizer.layout import Placement
 from optimizer.scenario import Scenario
+from ui.components.improve_form import improve_form
 from ui.components.markup import paragraph, plain, problem_list, show
 from ui.components.pictures import area_picture
 from ui.components.search_start import seconds_asked
@@ -38,6 +39,7 @@ def hold_form(revision: Revision, scenario: Scenario, shown: Shown) -> None:
     """Show a concept's plan, and hold rooms or ask about them; what is decided becomes a further version."""
     form, plan = st.columns([7, 9], gap="large")
     with form:
+        improve_form(revision, shown)
         area = why_form(revision, scenario, shown) if _asks(shown) else _hold(revision, scenario, shown)
     with plan:
         show(area_picture(shown, area))

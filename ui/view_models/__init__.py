@@ -8,6 +8,7 @@ from ui.view_models.comparison import Comparison, ComparisonRow, compare
 from ui.view_models.cost_sheet import CostRow, CostSheet, PhaseCost, RoomCost, cost_sheet
 from ui.view_models.deciding import Deciding, deciding
 from ui.view_models.figure import Figure
+from ui.view_models.improvement import Improved, improved_told
 from ui.view_models.progress import Progress, progress
 from ui.view_models.sheet import Check, Sheet, sheet
 from ui.view_models.summary import Summary, ending, scenario_summary
@@ -26,6 +27,7 @@ __all__ = [
     "CostSheet",
     "Deciding",
     "Figure",
+    "Improved",
     "PhaseCost",
     "Progress",
     "RoomCost",
@@ -41,6 +43,7 @@ __all__ = [
     "cost_sheet",
     "deciding",
     "ending",
+    "improved_told",
     "listed",
     "number_words",
     "progress",
