@@ -142,6 +142,7 @@ def why(
     from optimizer.concepts.whys.context import concepts_of
     from optimizer.concepts.whys.question import Kind, Question
     from optimizer.results import read_result
+    from optimizer.scenario.patch import with_seed
 
     kinds: dict[Kind, bool] = {
         "here": settings.at_ft is not None,
@@ -149,9 +150,7 @@ def why(
         "sun": settings.in_the_sun,
     }
     kind: Kind = next((kind for kind, is_asked in kinds.items() if is_asked), "left out")
-    if settings.seed is not None:
-        options = replace(scenario.brief.options, seed=settings.seed)
-        scenario = replace(scenario, brief=replace(scenario.brief, options=options))
+    scenario = scenario if settings.seed is None else with_seed(scenario, settings.seed)
     result = None if settings.result is None else read_result(settings.result)
     if result is not None and not settings.has_own_prices and result.scenario.currency == scenario.currency:
         scenario = replace(scenario, prices=result.scenario.prices)
