@@ -12,6 +12,7 @@ from optimizer.cli.exits import ExitStatus
 from optimizer.cli.progress import Listener
 from optimizer.cli.watched import run_told
 from optimizer.concepts.improve.answer import Improvement
+from optimizer.concepts.improve.measure import WORDS
 from optimizer.results import ready_folder, to_document, to_text, write_whole
 from optimizer.results.improvement import changes_of, improvement_document, sketches_only
 from optimizer.scenario import load_scenario
@@ -81,6 +82,7 @@ def _print(call: ImproveCall, found: Improvement, *, file: TextIO) -> None:
     for change in changes_of(found):
         say(f"  {change}", file=file)
     if found.after is not None:
+        say(WORDS, file=file)
         say(
             f"{found.after.sketch}: {call.out / found.after.id}.svg; recheck, compare and sheet take options.json.",
             file=file,

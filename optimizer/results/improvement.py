@@ -4,6 +4,7 @@ from typing import Any, Final
 
 from optimizer.concepts import OptionSet, SearchRecord
 from optimizer.concepts.improve.answer import Improvement
+from optimizer.concepts.improve.measure import WORDS
 from optimizer.results.revision import room_changes
 
 FORMAT: Final = "outdoor-rooms/improve/1"
@@ -17,6 +18,7 @@ def improvement_document(found: Improvement) -> dict[str, Any]:
         "sketch": found.before.sketch,
         "status": found.found.status,
         "answer": found.words,
+        "measure": WORDS,
         "changes": list(changes_of(found)),
         "distance_ft": found.found.distance_ft,
         "least_ft": found.found.least_ft,

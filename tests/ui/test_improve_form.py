@@ -1,6 +1,7 @@
 """A layout of one's own that breaks rules is improved on the page: told, drawn, and taken into the yard."""
 
 import json
+from time import monotonic, sleep
 
 import pytest
 
@@ -18,6 +19,7 @@ PATCH = [{"op": "add", "path": "/options/count", "value": 9}]
 TOLD = {
     "sketch": "mine",
     "answer": "This layout keeps the rules.",
+    "measure": "Counted in feet.",
     "changes": ["quiet nook moved 4.0 ft to the east"],
     "plan": "sketch-01.svg",
     "ways_out": [{"text": "keep it as a sketch: mine, improved", "patch": PATCH}],
@@ -36,6 +38,14 @@ def sketched(searches, tmp_path):
     return tmp_path
 
 
+def ended(tab):
+    """The page after the search for a nearer layout has ended."""
+    until = monotonic() + 30
+    while improvement_of(version(tab)).is_running and monotonic() < until:
+        sleep(0.1)
+    tab.run()
+
+
 def test_a_sketch_is_improved_and_kept(sketched, tab):
     """Told with what moved and drawn; what is done becomes a version and is searched."""
     search_ended(tab.run())
@@ -45,10 +55,9 @@ def test_a_sketch_is_improved_and_kept(sketched, tab):
     found = improvement_of(version(tab))
     assert found.kind == "improve"
     assert searching().table.get(found.id).asked.further == ("--sketch=mine",)
-    while improvement_of(version(tab)).is_running:
-        pass
-    tab.run()
+    ended(tab)
     assert "Quiet nook moved 4.0 ft to the east." in words(tab)
+    assert "Counted in feet." in words(tab)
     assert "Plan of the nearest layout" in words(tab)
     first = version(tab)
     pressed(tab, "do_0")
@@ -63,9 +72,7 @@ def test_what_was_said_of_another_sketch_is_not_shown(sketched, tab):
     search_ended(tab.run())
     at(tab, "hold")
     pressed(tab, "improve")
-    while improvement_of(version(tab)).is_running:
-        pass
-    tab.run()
+    ended(tab)
     assert "Quiet nook moved" not in words(tab)
 
 

@@ -41,6 +41,8 @@ def _found(revision: Revision, found: Search, shown: Shown) -> None:
         return
     paragraph(told.answer, css="lead")
     show(element("ul", *(element("li", change) for change in told.changes), css="rules-why"))
+    if told.changes:
+        paragraph(told.measure)
     drawn = None if told.plan is None else found.file(told.plan)
     if drawn is not None:
         show(element("div", image(drawn.decode(), words="Plan of the nearest layout"), css="plan"))

@@ -11,10 +11,11 @@ from ui.view_models.words import Words, sentence
 
 @dataclass(frozen=True, slots=True)
 class Improved:
-    """What came of a sketch: the answer, what changed, the file of the new plan, and the changes that keep it."""
+    """What came of a sketch: answer, how nearness is counted, what changed, the file of the new plan, what keeps it."""
 
     sketch: str
     answer: str
+    measure: str
     changes: tuple[str, ...]
     plan: str | None
     ways_out: tuple[WayOut, ...]
@@ -26,6 +27,7 @@ def improved_told(document: bytes, words: Words) -> Improved:
     return Improved(
         record["sketch"],
         words.signed(record["answer"]),
+        record["measure"],
         tuple(sentence(capital(change)) for change in record["changes"]),
         record["plan"],
         tuple(way_out_of(way, words) for way in record["ways_out"]),

@@ -6,7 +6,6 @@ from typing import Any, Final
 from optimizer.brief import RULES, Sketch
 from optimizer.concepts.case import Case
 from optimizer.concepts.improve.improved import Improved
-from optimizer.concepts.improve.measure import WORDS
 from optimizer.concepts.option import Option, WayOut
 from optimizer.concepts.words import listed
 from optimizer.layout import Layout, Placement
@@ -43,13 +42,13 @@ def said(found: Improved, scenario: Scenario) -> str:
             return "The sketch keeps every rule as it is."
         case "nearest":
             proven = "it is proven that no other on the grid is nearer"
-            return f"This is the nearest layout that keeps the rules; {proven}. {WORDS}"
+            return f"This is the nearest layout that keeps the rules; {proven}."
         case "near":
             away = f"{(found.distance_ft or 0.0) / unit_ft:.1f} {unit}"
             refused = [RULES[rule].sentence.rstrip(".") for rule in found.refused]
             why = f" Nearer ones that were tried broke: {'; '.join(refused)}." if refused else ""
             bound = f" None can be nearer than {least}." if least else ""
-            return f"This layout keeps the rules and is {away} away by the count below.{why}{bound} {WORDS}"
+            return f"This layout keeps the rules and is {away} away.{why}{bound}"
         case "nothing_fits":
             return "No layout of the required rooms keeps the rules in this yard, wherever they stand."
         case _:
