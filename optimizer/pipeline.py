@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from optimizer.concepts import Option, OptionSet
     from optimizer.concepts.budgets import BudgetSet
     from optimizer.concepts.case import Case
+    from optimizer.concepts.improve.answer import Improvement
     from optimizer.concepts.whys.answers import Answer
     from optimizer.drawing import Audience, Drawing
     from optimizer.layout import Layout
@@ -142,6 +143,7 @@ def why(
     from optimizer.concepts.whys.context import concepts_of
     from optimizer.concepts.whys.question import Kind, Question
     from optimizer.results import read_result
+    from optimizer.scenario.patch import with_seed
 
     kinds: dict[Kind, bool] = {
         "here": settings.at_ft is not None,
@@ -149,9 +151,7 @@ def why(
         "sun": settings.in_the_sun,
     }
     kind: Kind = next((kind for kind, is_asked in kinds.items() if is_asked), "left out")
-    if settings.seed is not None:
-        options = replace(scenario.brief.options, seed=settings.seed)
-        scenario = replace(scenario, brief=replace(scenario.brief, options=options))
+    scenario = scenario if settings.seed is None else with_seed(scenario, settings.seed)
     result = None if settings.result is None else read_result(settings.result)
     if result is not None and not settings.has_own_prices and result.scenario.currency == scenario.currency:
         scenario = replace(scenario, prices=result.scenario.prices)
@@ -160,6 +160,21 @@ def why(
     question = Question(kind, settings.room, settings.at_ft, settings.choice)
     asking = Asking(case, question, settings.seconds, option, known, emit)
     return answer(asking, stop=stop or threading.Event())
+
+
+def improve(
+    scenario: Scenario,
+    sketch: str,
+    *,
+    seconds: float = 20.0,
+    emit: Emit = to_nobody,
+    stop: threading.Event | None = None,
+) -> "Improvement":
+    """Find the nearest layout to a sketch that keeps the rules; raises InputError where there is no such sketch."""
+    from optimizer.concepts.case import Case
+    from optimizer.concepts.improve.run import improve_sketch
+
+    return improve_sketch(Case.of(scenario), sketch, seconds=seconds, stop=stop or threading.Event(), emit=emit)
 
 
 def _layouts_of(result: Path | None) -> "tuple[Layout, ...]":

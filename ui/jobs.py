@@ -17,8 +17,13 @@ from typing import Any, Final, Literal
 
 MOST_RUNNING: Final = 2
 """Searches at a time: each takes all processors."""
-Kind = Literal["options", "budgets", "why"]
-RESULT_NAMES: Final[dict[Kind, str]] = {"options": "options.json", "budgets": "budgets.json", "why": "why.json"}
+Kind = Literal["options", "budgets", "why", "improve"]
+RESULT_NAMES: Final[dict[Kind, str]] = {
+    "options": "options.json",
+    "budgets": "budgets.json",
+    "why": "why.json",
+    "improve": "improve.json",
+}
 SO_FAR: Final = "so-far.json"
 """The best so far, as the command writes it while it goes on."""
 _Ended = Callable[["Job"], None]
@@ -129,7 +134,8 @@ def search_command(
     """Return the command that a person would type for the same search."""
     out = ("--json", str(folder / RESULT_NAMES[kind])) if kind == "why" else ("--out", str(folder))
     call = (kind, str(scenario), *out, "--seconds", f"{seconds:g}", "--progress", "json")
-    start = () if start_from is None else ("--from", str(start_from))
+    # A sketch is improved from where it is drawn, whatever was found before.
+    start = () if start_from is None or kind == "improve" else ("--from", str(start_from))
     return (sys.executable, "-m", "optimizer", *call, *start, *further)
 
 

@@ -163,6 +163,10 @@ class Searching:
         self._store.searches.keep(found.id, {_QUESTION: json.dumps(asdict(question)).encode()})
         return found
 
+    def improve(self, revision: Revision, sketch: str, of: Search, *, seconds: float) -> Search:
+        """Find the layout nearest to a sketch of a version that keeps the rules; may raise BusyError."""
+        return self._start("improve", revision, seconds, of, (f"--sketch={sketch}",))
+
     def opened(self, revision: Revision, document: bytes) -> Search:
         """Keep a result that a person brings along as a search that has ended."""
         search_id = f"opened-{revision.id}-{time.time_ns():x}"[:24]

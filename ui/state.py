@@ -168,6 +168,11 @@ def take_up_question(asked: Search) -> None:
     st.query_params[_WHY] = asked.id
 
 
+def improvement_of(revision: Revision) -> Search | None:
+    """The last search for a layout near to a sketch of this version, or None."""
+    return searching().newest(revision, "improve")
+
+
 def opened_layout() -> Layout | None:
     """Layout that the opened concept had when it was last shown, or None."""
     layout: Layout | None = st.session_state.get(_LAYOUT)

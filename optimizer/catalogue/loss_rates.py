@@ -36,6 +36,7 @@ class Rates:
     paving: float
     party: float
     worth_without_ceiling: float
+    worth_by_default: float
 
 
 @cache

@@ -191,6 +191,24 @@ def why(  # noqa: PLR0913, PLR0917 - typer takes each option as an argument
 
 
 @app.command()
+def improve(
+    scenario: ScenarioArgument,
+    sketch: Annotated[str, typer.Option(metavar="NAME", help="Which sketch of the scenario.")],
+    out: OutOption,
+    seconds: SecondsOption = 20.0,
+    prices: PricesOption = None,
+    progress: ProgressOption = "bar",
+) -> None:
+    """Find the layout nearest to a sketch that keeps the rules.
+
+    Writes DIR/improve.json, DIR/options.json and a plan of each sketch, and says what moved.
+    """
+    from optimizer.cli.improve_command import ImproveCall, run_improve
+
+    raise typer.Exit(run_improve(ImproveCall(scenario, sketch, out, seconds, prices), as_json=progress == "json"))
+
+
+@app.command()
 def batch(  # noqa: PLR0913, PLR0917 - typer takes each option as an argument
     folder: Annotated[Path, typer.Argument(metavar="FOLDER", help="Folder with scenarios.")],
     out: OutOption,

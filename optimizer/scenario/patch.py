@@ -31,6 +31,14 @@ def patched(scenario: Scenario, patch: Patch) -> Scenario:
     return read_scenario(json.dumps(data, ensure_ascii=False), scenario.name, scenario.prices)
 
 
+def with_seed(scenario: Scenario, seed: int) -> Scenario:
+    """The scenario with another seed in its text, so that every further change of it keeps that seed."""
+    try:
+        return patched(scenario, (("add", "/options/seed", seed),))
+    except LookupError:  # a file that says nothing of options
+        return patched(scenario, (("add", "/options", {"seed": seed}),))
+
+
 def _apply(data: Any, operation: str, path: str, value: object) -> None:
     *way, last = (step.replace("~1", "/").replace("~0", "~") for step in path.split("/")[1:])
     for step in way:

@@ -10,6 +10,7 @@ from optimizer.layout import Placement
 from optimizer.scenario import Scenario
 from ui.components.decisions import reason_asked
 from ui.components.held_ground import held_ground
+from ui.components.improve_form import improve_form
 from ui.components.markup import paragraph, plain, problem_list, show
 from ui.components.phase_strip import phase_strip
 from ui.components.pictures import area_picture
@@ -41,6 +42,7 @@ def hold_form(revision: Revision, scenario: Scenario, shown: Shown) -> None:
     """Show a concept's plan, and hold rooms or ask about them; what is decided becomes a further version."""
     form, plan = st.columns([7, 9], gap="large")
     with form:
+        improve_form(revision, shown)
         area = why_form(revision, scenario, shown) if _asks(shown) else _hold(revision, scenario, shown)
     with plan:
         show(area_picture(shown, area))

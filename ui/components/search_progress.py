@@ -11,6 +11,7 @@ from ui.state import searching
 from ui.view_models import Progress, progress
 
 _EVERY_S: Final = 0.5
+_STOPS: Final = {"why": "Stop asking", "improve": "Stop looking"}
 
 
 @st.fragment(run_every=_EVERY_S)
@@ -28,7 +29,8 @@ def search_progress(search_id: str, seen: int) -> None:
 
 def _shown(search: Search) -> None:
     state = progress(search.events)
-    found = "" if search.kind == "why" else f" · {_found(search, state)}"
+    tells = search.kind in {"why", "improve"}
+    found = "" if tells else f" · {_found(search, state)}"
     doing = "Asking" if search.kind == "why" else "Searching"
     with st.container(key="searching"):
         st.progress(state.share(search.seconds))
@@ -37,7 +39,7 @@ def _shown(search: Search) -> None:
             with st.container(width="content"):
                 paragraph(f"{doing} · {state.stage} · {time}{found}", css="searching")
             if search.job is not None:
-                label = "Stop asking" if search.kind == "why" else "Stop and keep the best so far"
+                label = _STOPS.get(search.kind, "Stop and keep the best so far")
                 st.button(label, on_click=search.stop, disabled=search.stop_asked, key="stop_search")
     if search.stop_asked:
         paragraph("Ending: what is known so far is being written.")

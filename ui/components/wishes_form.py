@@ -1,5 +1,6 @@
 """Your yard: the limit, the guests, what each room is, what counts how much, the file; then search on."""
 
+from collections.abc import Sequence
 from decimal import Decimal
 from typing import Final
 
@@ -7,12 +8,14 @@ import streamlit as st
 
 from optimizer.errors import InputError
 from optimizer.scenario import Scenario, scenario_notes
+from optimizer.worths import Thing
 from ui.components.decisions import reason_asked
 from ui.components.markup import element, paragraph, plain, problem_list, show
 from ui.components.materials_form import materials_form
 from ui.components.pictures import yard_picture
 from ui.components.search_start import begin_search, seconds_asked
 from ui.components.versions import versions
+from ui.components.worths_form import worths_form
 from ui.edits import (
     AMOUNTS,
     STANDING_NAMES,
@@ -23,6 +26,7 @@ from ui.edits import (
     amount_words,
     changed,
     wanted_of,
+    with_worths,
 )
 from ui.searches import Search
 from ui.state import current_search, go_on_with, is_for_designer, searching, store, take_up_search, tell_once
@@ -41,6 +45,7 @@ def wishes_form(revision: Revision, scenario: Scenario) -> None:
     form, beside = st.columns([9, 7], gap="large")
     with form:
         text, what = _answers(revision, scenario)
+        _missed(revision, scenario, text, what)
         _next(revision, text, what)
     with beside:
         show(element("div", yard_picture(scenario), css="plan"))
@@ -82,6 +87,19 @@ def _answers(revision: Revision, scenario: Scenario) -> tuple[str, str]:
         level=level,
     )
     return changed(scenario, wanted)
+
+
+def _missed(revision: Revision, scenario: Scenario, text: str, what: str) -> None:
+    """Ask what would be missed most; what is taken is saved with the other answers of the form."""
+
+    def take(things: Sequence[Thing], worths: Sequence[float], changes: str) -> None:
+        taken = with_worths(text, things, worths)
+        if not _told(revision, taken):
+            saved_as(revision, taken, "; ".join(filter(None, (what, changes))))
+            st.rerun()
+
+    with st.expander("What you would miss most"):
+        worths_form(revision, scenario, take)
 
 
 def _limit_name(scenario: Scenario) -> str:

@@ -14,6 +14,7 @@ from ui.edits.wanted import (
     standing_of,
     wanted_of,
 )
+from ui.edits.worths import with_worths, worth_changes
 
 __all__ = [
     "AMOUNTS",
@@ -35,5 +36,7 @@ __all__ = [
     "wanted_of",
     "with_hold",
     "with_value",
+    "with_worths",
     "without_hold",
+    "worth_changes",
 ]

@@ -1,10 +1,11 @@
-"""Work that is kept: yards with their versions, searches with what they wrote, finalists with names and notes, and
-decisions with their reasons.
+"""Work that is kept: yards with their versions, searches with what they wrote, finalists with names and notes,
+decisions with their reasons, and answers about pairs of rooms.
 
 What is kept is only ever added to. Two tabs, or two people, that go on from the same version make two versions, so that
 neither loses anything.
 """
 
+from ui.store.answers import Answers
 from ui.store.database import StoreError, data_folder, database_url, open_engine
 from ui.store.decisions import LONGEST_REASON, Decision, Decisions
 from ui.store.finalists import Finalist, Finalists
@@ -14,6 +15,7 @@ from ui.store.store import Store, open_store
 
 __all__ = [
     "LONGEST_REASON",
+    "Answers",
     "Decision",
     "Decisions",
     "Finalist",

@@ -11,7 +11,7 @@ from sqlalchemy import Engine, RowMapping, select
 
 from ui.store.tables import FILES, SEARCHES
 
-SearchKind = Literal["options", "budgets", "why"]
+SearchKind = Literal["options", "budgets", "why", "improve"]
 
 
 @dataclass(frozen=True, slots=True)

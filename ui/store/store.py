@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from ui.store.answers import Answers
 from ui.store.database import database_url, open_engine
 from ui.store.decisions import Decisions
 from ui.store.finalists import Finalists
@@ -11,12 +12,13 @@ from ui.store.searches import Searches
 
 @dataclass(frozen=True, slots=True)
 class Store:
-    """Versions of yards, searches, finalists and decisions of one database."""
+    """Versions of yards, searches, finalists, decisions and answers about pairs of one database."""
 
     revisions: Revisions
     searches: Searches
     finalists: Finalists
     decisions: Decisions
+    answers: Answers
 
 
 def open_store(work: str | None) -> Store:
@@ -28,4 +30,4 @@ def open_store(work: str | None) -> Store:
         If it cannot be opened.
     """
     engine = open_engine(database_url(work))
-    return Store(Revisions(engine), Searches(engine), Finalists(engine), Decisions(engine))
+    return Store(Revisions(engine), Searches(engine), Finalists(engine), Decisions(engine), Answers(engine))

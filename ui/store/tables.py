@@ -76,6 +76,17 @@ DECISIONS = Table(
     Column("made_at", Float, nullable=False),
 )
 
+ANSWERS = Table(
+    "answers",
+    METADATA,
+    Column("id", Integer, primary_key=True),
+    Column("revision_id", ForeignKey("revisions.id"), nullable=False, index=True),
+    Column("one", Text, nullable=False),
+    Column("other", Text, nullable=False),
+    Column("how", String(12), nullable=True),
+    Column("made_at", Float, nullable=False),
+)
+
 
 def added(connection: Connection, table: Table, values: Mapping[str, Any]) -> int:
     """Add a row to a table that numbers its rows, and return its number."""

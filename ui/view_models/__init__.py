@@ -8,6 +8,7 @@ from ui.view_models.comparison import Comparison, ComparisonRow, compare
 from ui.view_models.cost_sheet import CostRow, CostSheet, PhaseCost, RoomCost, cost_sheet
 from ui.view_models.deciding import Deciding, deciding
 from ui.view_models.figure import Figure
+from ui.view_models.improvement import Improved, improved_told
 from ui.view_models.later import LaterWords, later_words
 from ui.view_models.phases import PhaseWords, phase_words_of
 from ui.view_models.progress import Progress, progress
@@ -28,6 +29,7 @@ __all__ = [
     "CostSheet",
     "Deciding",
     "Figure",
+    "Improved",
     "LaterWords",
     "PhaseCost",
     "PhaseWords",
@@ -45,6 +47,7 @@ __all__ = [
     "cost_sheet",
     "deciding",
     "ending",
+    "improved_told",
     "later_words",
     "listed",
     "number_words",

@@ -30,7 +30,7 @@ def told(document: bytes, words: Words) -> Told:
         words.signed(record["answer"]),
         record["answered"],
         tuple(_rule(rule["sentence"], rule["rooms"], words) for rule in record["rules"]),
-        tuple(_way_out(way, words) for way in record["ways_out"]),
+        tuple(way_out_of(way, words) for way in record["ways_out"]),
     )
 
 
@@ -39,7 +39,8 @@ def _rule(rule: str, rooms: list[str], words: Words) -> str:
     return sentence(words.signed(rule)) + (f" For {listed(unsaid)}." if unsaid else "")
 
 
-def _way_out(way: dict[str, object], words: Words) -> WayOut:
+def way_out_of(way: dict[str, object], words: Words) -> WayOut:
+    """A way out as a result has it, in words."""
     operations = way["patch"]
     assert isinstance(operations, list)
     patch = tuple((each["op"], each["path"], each.get("value")) for each in operations)

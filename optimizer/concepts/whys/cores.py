@@ -12,7 +12,9 @@ from optimizer.concepts.whys.trying import placeless_rooms
 from optimizer.engine.prover import anything_fits
 
 SOLVE_S = 2.5
-"""Time of one solve: what it does not decide is taken as if anything might fit."""
+"""Time of one solve, of which a proof takes two: what it does not decide is taken as if anything might fit."""
+LEAST_S = 0.2
+"""With less time left nothing is asked any more."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,10 +38,10 @@ class Cores:
         key = frozenset(kept)
         if key not in self._known:
             left = self._until - time.monotonic()
-            self.is_late = self.is_late or left <= 0 or self._stop.is_set()
+            self.is_late = self.is_late or left <= LEAST_S or self._stop.is_set()
             if self.is_late:
                 return False
-            self._known[key] = self._proven(kept, min(SOLVE_S, max(1.0, left)))
+            self._known[key] = self._proven(kept, min(SOLVE_S, left / 2))
         return self._known[key]
 
     def core(self, asked: Asked = NOTHING_ASKED) -> Core | None:

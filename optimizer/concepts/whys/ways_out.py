@@ -17,6 +17,7 @@ from optimizer.concepts.whys.cores import Cores
 from optimizer.concepts.whys.trying import Found, Trial, tried
 from optimizer.concepts.whys.words import money
 from optimizer.derived import Derived
+from optimizer.engine.problem import build_problem
 from optimizer.errors import InputError
 from optimizer.scenario.patch import Patch, patched
 
@@ -44,11 +45,12 @@ class WaysOut:
 
     def __init__(self, case: Case, *, until: float, stop: threading.Event, before: Patch = ()) -> None:
         self._case, self._until, self._stop, self._before = case, until, stop, before
+        self._lasted_s = 0.0
 
     @property
     def is_late(self) -> bool:
-        """Whether the time is up."""
-        return self._stop.is_set() or time.monotonic() >= self._until
+        """Whether the time is up, or will be before another change could be read and asked of as the last one was."""
+        return self._stop.is_set() or time.monotonic() + self._lasted_s >= self._until
 
     def solved(self, groups: Iterable[Group], *, most: int = MOST_WAYS_OUT) -> tuple[Solved, ...]:
         """One of each group that works, `most` in all, in the groups' order."""
@@ -68,6 +70,7 @@ class WaysOut:
 
     def tried(self, change: Change) -> Trial | None:
         """What is found with a change; None where the text does not bear it, or nothing can be."""
+        began = time.monotonic()
         try:
             case = Case.of(patched(self._case.scenario, change.patch))
         except (InputError, LookupError):
@@ -75,8 +78,10 @@ class WaysOut:
         cores = Cores(case, until=self._until, stop=self._stop)
         if cores.fits_nothing(bindings_of(case)):
             return None
+        problem = build_problem(case.scenario, case.rooms, case.book)
+        self._lasted_s = max(self._lasted_s, time.monotonic() - began)
         seconds = max(0.1, self._until - time.monotonic())
-        return tried(case, seconds=seconds, stop=self._stop, enough=_ENOUGH)
+        return tried(case, seconds=seconds, stop=self._stop, enough=_ENOUGH, problem=problem)
 
     def _least(self, change: Change, trial: Trial) -> Solved:
         """The change with no more in it than what was found needs, where that holds too."""

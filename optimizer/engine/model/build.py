@@ -39,9 +39,13 @@ class LayoutModel:
         return sum(self.terms.values())
 
 
-def build_model(problem: Problem, scope: Scope, *, with_objective: bool = True) -> LayoutModel:
-    """Build the model. What the engine leaves to the judge, sight between rooms and near misses are not in it: it is
-    the looser for them, so its bound and its "nothing fits" hold for the real problem.
+def build_model(
+    problem: Problem, scope: Scope, *, with_objective: bool = True, with_mirrors: bool = False
+) -> LayoutModel:
+    """Build the model; of layouts that mirror each other it has only one, unless it is `with_mirrors`.
+
+    What the engine leaves to the judge, sight between rooms and near misses are not in it: it is the looser for them,
+    so its bound and its "nothing fits" hold for the real problem.
     """
     model = cp_model.CpModel()
     rooms = room_variables(model, problem, scope)
@@ -51,7 +55,8 @@ def build_model(problem: Problem, scope: Scope, *, with_objective: bool = True) 
     between = _stamps(views)
     if is_dense(problem, scope):
         tighten(views)
-    break_mirrors(model, problem, scope, rooms)
+    if not with_mirrors:
+        break_mirrors(model, problem, scope, rooms)
     _redundant_no_overlap(model, problem, rooms)
     keep_amounts(model, problem, rooms)
     keep_rings(model, problem, rooms)
