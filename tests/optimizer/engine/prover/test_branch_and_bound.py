@@ -12,7 +12,7 @@ from optimizer.engine.explorer import board_of
 from optimizer.engine.model import build_model, whole_scope
 from optimizer.engine.problem import build_problem, modelled_value
 from optimizer.engine.problem.modelled import modelled_problem
-from optimizer.engine.prover import BranchAndBound, Budget
+from optimizer.engine.prover import BranchAndBound, Budget, branch_and_bound
 from optimizer.engine.prover.incumbent import Incumbent
 from optimizer.engine.prover.places import Places
 from optimizer.engine.prover.programs import programs
@@ -84,7 +84,7 @@ def test_so_much_work_repeats_exactly():
     assert found[0] == found[1]
 
 
-def test_all_of_the_work_is_within_its_limit():
+def test_all_of_the_work_is_within_its_limit(monkeypatch):
     """What polishes the layouts to begin from counts too, and no model gets more than is left: on a yard whose first
     layouts alone would take ten times as much.
     """
@@ -93,6 +93,10 @@ def test_all_of_the_work_is_within_its_limit():
     proof = BranchAndBound(problem, Budget(NEVER, work_s=0.2)).run()
     assert not proof.is_proven
     assert 0.2 <= proof.work_s < 0.25
+    monkeypatch.setattr(branch_and_bound, "best_of_program", lambda *_, **__: Incumbent())
+    proof = BranchAndBound(problem, Budget(NEVER, work_s=0.1)).run()
+    assert not proof.is_proven
+    assert 0.1 <= proof.work_s < 0.15
 
 
 def test_stopped_before_it_began():
@@ -125,8 +129,6 @@ def test_better_layouts_are_told():
 
 def test_a_contradiction_is_a_fault(monkeypatch):
     """A count that the solver contradicts is never called proven."""
-    from optimizer.engine.prover import branch_and_bound
-
     problem = problem_of(YARDS["plain"])
     real = branch_and_bound.solve
 
