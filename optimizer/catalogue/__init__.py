@@ -90,6 +90,7 @@ from optimizer.catalogue.rooms import (
 )
 from optimizer.catalogue.sizing import (
     COVERED,
+    PREPARED,
     SCREENED,
     cover_price,
     is_hot,
@@ -114,6 +115,7 @@ __all__ = [
     "OTHER",
     "OVERLAID",
     "PAVING_ITEMS",
+    "PREPARED",
     "SCREENED",
     "SHARE",
     "SITE",

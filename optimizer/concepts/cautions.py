@@ -57,6 +57,7 @@ def cautions_for(
         *found,
         *money_cautions(scenario, cost),
         *_gas(placed),
+        *_prepared(placed),
         *_on_slabs(scenario, placed),
         *pool_cautions(scenario, placed, legs),
         *future_cautions(scenario, futures),
@@ -76,6 +77,15 @@ def _gas(placed: Placed) -> Iterator[str]:
     """Supplies of a gas fire where no kitchen speaks of them."""
     if any(room.room.fuel == "gas" for room in placed) and not placed.of_kind("kitchen"):
         yield _SUPPLIES
+
+
+def _prepared(placed: Placed) -> Iterator[str]:
+    """What to see to where only the pad and the stubs of a room are built."""
+    if rooms := [room.name for room in placed if room.is_later]:
+        yield (
+            f"{capital(listed(rooms))}, later: licensed trades lay, cap and test the stubs. Have the base of the pad "
+            "made for the counter that it will carry, and keep a drawing of where the stubs end."
+        )
 
 
 def _on_slabs(scenario: Scenario, placed: Placed) -> Iterator[str]:

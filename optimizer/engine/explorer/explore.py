@@ -54,7 +54,8 @@ class Explorer:
         random, heat = np.random.default_rng(tour.seed), heat_of(problem)
         board = self.board if tour.ground is None else self.board.on(tour.ground)
         walk = _Walk(self, board, limits, tour, random)
-        state = walk.recreate(tour.start or tuple(None for _ in problem.rooms), {}, noise=None)
+        start = limits.begun(tour.start or tuple(None for _ in problem.rooms))
+        state = walk.recreate(start, {}, noise=None)
         value = walk.keep(state)
         for turn in range(tour.rebuilds):
             if stop.is_set():

@@ -5,30 +5,31 @@ from functools import cached_property
 
 from optimizer.engine.amounts import Amount
 from optimizer.engine.grid.root_rings import RootRing, taken_sqft
-from optimizer.engine.problem import Problem, State
+from optimizer.engine.problem import Problem, State, is_later
 
 
 @dataclass(frozen=True, eq=False)
 class Limits:
     """Amounts as a tour counts them: money with the likely runs in it, and with something set aside for the ways.
 
-    `required` are the rooms that the tour must place.
+    `required` are the rooms that the tour must place, `insist` those of them that it must build now.
     """
 
     problem: Problem
     amounts: tuple[Amount, ...]
     required: frozenset[int]
+    insist: frozenset[int] = frozenset()
 
     @classmethod
     def of(cls, problem: Problem, *, set_aside: int = 0, insist: frozenset[int] = frozenset()) -> "Limits":
         """Limits with so many cents set aside, and with these rooms required besides."""
         required = insist.union(index for index, room in enumerate(problem.rooms) if room.required)
         amounts = tuple(_likely(problem, a, set_aside) if a.rule == "budget" else a for a in problem.amounts)
-        return cls(problem, amounts, required)
+        return cls(problem, amounts, required, insist)
 
     def left_for(self, state: State, room: int) -> tuple[frozenset[int], bool]:
         """Variants that the room may take while the others stand as they do, and whether it may be left out."""
-        fitting, may_lack = set(range(len(self.problem.rooms[room].variants))), room not in self.required
+        fitting, may_lack = set(self._open_to(room)), room not in self.required
         for amount, ranges in zip(self.amounts, self._ranges, strict=True):
             used = waiting = hoped = 0
             for index, spot in enumerate(state):
@@ -57,7 +58,23 @@ class Limits:
     @cached_property
     def _ranges(self) -> list[list[tuple[int, int]]]:
         """Least and most that each room can use of each amount."""
-        return [[amount.range_of(room) for room in range(len(self.problem.rooms))] for amount in self.amounts]
+        return [[self._range(amount, room) for room in range(len(self.problem.rooms))] for amount in self.amounts]
+
+    def _range(self, amount: Amount, room: int) -> tuple[int, int]:
+        uses = [amount.uses[room][v] for v in self._open_to(room)]
+        return min(uses, default=0), max(uses, default=0)
+
+    def _open_to(self, room: int) -> list[int]:
+        """Variants that a room may take at all."""
+        variants = self.problem.rooms[room].variants
+        return [v for v, variant in enumerate(variants) if not (variant.is_later and room in self.insist)]
+
+    def begun(self, state: State) -> State:
+        """A state without rooms that are built later where they must be built now."""
+        return tuple(
+            None if spot is not None and room in self.insist and is_later(self.problem, room, spot) else spot
+            for room, spot in enumerate(state)
+        )
 
 
 def ring_room(problem: Problem, state: State, room: int) -> list[tuple[RootRing, float]]:
