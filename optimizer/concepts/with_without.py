@@ -20,8 +20,8 @@ def with_and_without(case: Case, shown: Sequence[Option], judged: Iterable[Optio
 
 
 def _of_room(case: Case, room: SizedRoom, options: Sequence[Option]) -> Iterator[WithWithout]:
-    having = [option for option in options if room.name not in option.left_out_rooms]
-    lacking = [option for option in options if room.name in option.left_out_rooms]
+    having = [option for option in options if option.has(room.name)]
+    lacking = [option for option in options if not option.has(room.name)]
     if not room.required:
         yield _pair(case, room.name, None, having, lacking)
     for size in _larger(room):

@@ -36,7 +36,7 @@ def _told(
 ) -> LeftOut:
     waits = _waits(case, option, room)
     for others in found:
-        having = [other for other in others if _has(other, room)]
+        having = [other for other in others if other.has(room)]
         best = min(having, key=lambda other: (len(_given_up(option, other, room)), other.score), default=None)
         if best is not None:
             return LeftOut(room, waits + _it_fits(case, option, best, room), (_asked(case, room, best),))
@@ -50,11 +50,6 @@ def _waits(case: Case, option: Option, room: str) -> str:
     lines = [line for line in option.appraisal.cost.lines if line.room == room and line.phase > 1]
     later = money(case.scenario, sum((line.amount for line in lines), Decimal(0)))
     return f"later: {PREPARED}; what is built on them then is {later} of work before contingency. Built at once: "
-
-
-def _has(option: Option, room: str) -> bool:
-    """Whether a concept has a room now."""
-    return option.layout.of(room) is not None and room not in option.left_out_rooms
 
 
 def _it_fits(case: Case, option: Option, other: Option, room: str) -> str:
@@ -79,14 +74,14 @@ def _smaller(option: Option, other: Option) -> list[str]:
     return [
         f"{there.room} as {there.choice}"
         for p, there in pairs
-        if there.area_sqft < p.area_sqft - _EVEN_SQFT and _has(option, p.room) and _has(other, p.room)
+        if there.area_sqft < p.area_sqft - _EVEN_SQFT and option.has(p.room) and other.has(p.room)
     ]
 
 
 def _given_up(option: Option, other: Option, room: str) -> tuple[str, ...]:
     """Rooms of a concept that another one lacks."""
-    own = (p.room for p in option.layout.placements if p.room != room and _has(option, p.room))
-    return tuple(name for name in own if not _has(other, name))
+    own = (p.room for p in option.layout.placements if p.room != room and option.has(p.room))
+    return tuple(name for name in own if not other.has(name))
 
 
 def _asked(case: Case, room: str, found: Option) -> WayOut:
