@@ -25,6 +25,7 @@ from optimizer.concepts.pool_cautions import pool_cautions
 from optimizer.concepts.roof_cautions import roof_cautions
 from optimizer.concepts.words import capital, listed
 from optimizer.fields.existing_paving import slab_under
+from optimizer.fields.smoke import smoke_reach_ft
 from optimizer.layout import Placed
 from optimizer.scenario import Scenario
 
@@ -56,7 +57,7 @@ def cautions_for(
     return (
         *found,
         *money_cautions(scenario, cost),
-        *_gas(placed),
+        *_gas(scenario, placed),
         *_prepared(placed),
         *_on_slabs(scenario, placed),
         *pool_cautions(scenario, placed, legs),
@@ -73,10 +74,14 @@ def cautions_for(
     )
 
 
-def _gas(placed: Placed) -> Iterator[str]:
-    """Supplies of a gas fire where no kitchen speaks of them."""
-    if any(room.room.fuel == "gas" for room in placed) and not placed.of_kind("kitchen"):
-        yield _SUPPLIES
+def _gas(scenario: Scenario, placed: Placed) -> Iterator[str]:
+    """How far a gas fire reaches, and its supplies where no kitchen speaks of them."""
+    if any(room.room.fuel == "gas" for room in placed):
+        reach = f"{_figure(smoke_reach_ft('gas') / scenario.unit_ft)} {scenario.units}"
+        told = f"its fumes are counted at doors, windows and seats within {reach} (common practice, no source)"
+        yield f"Gas fire: {told}; how far its heat reaches is for the maker to say."
+        if not placed.of_kind("kitchen"):
+            yield _SUPPLIES
 
 
 def _prepared(placed: Placed) -> Iterator[str]:
