@@ -78,7 +78,9 @@ def _gas(scenario: Scenario, placed: Placed) -> Iterator[str]:
     """How far a gas fire reaches, and its supplies where no kitchen speaks of them."""
     if any(room.room.fuel == "gas" for room in placed):
         reach = f"{_figure(smoke_reach_ft('gas') / scenario.unit_ft)} {scenario.units}"
-        told = f"its fumes are counted at doors, windows and seats within {reach} (common practice, no source)"
+        told = (
+            f"its fumes are counted at doors, windows and where people sit, within {reach} (common practice, no source)"
+        )
         yield f"Gas fire: {told}; how far its heat reaches is for the maker to say."
         if not placed.of_kind("kitchen"):
             yield _SUPPLIES
