@@ -5,27 +5,29 @@ from functools import cached_property
 
 from optimizer.engine.amounts import Amount
 from optimizer.engine.grid.root_rings import RootRing, taken_sqft
-from optimizer.engine.problem import Problem, State, is_later
+from optimizer.engine.problem import Problem, State
 
 
 @dataclass(frozen=True, eq=False)
 class Limits:
     """Amounts as a tour counts them: money with the likely runs in it, and with something set aside for the ways.
 
-    `required` are the rooms that the tour must place, `insist` those of them that it must build now.
+    `required` are the rooms that the tour must place; with `may_wait` a room may have its pad and stubs alone.
     """
 
     problem: Problem
     amounts: tuple[Amount, ...]
     required: frozenset[int]
-    insist: frozenset[int] = frozenset()
+    may_wait: bool = False
 
     @classmethod
-    def of(cls, problem: Problem, *, set_aside: int = 0, insist: frozenset[int] = frozenset()) -> "Limits":
+    def of(
+        cls, problem: Problem, *, set_aside: int = 0, insist: frozenset[int] = frozenset(), may_wait: bool = False
+    ) -> "Limits":
         """Limits with so many cents set aside, and with these rooms required besides."""
         required = insist.union(index for index, room in enumerate(problem.rooms) if room.required)
         amounts = tuple(_likely(problem, a, set_aside) if a.rule == "budget" else a for a in problem.amounts)
-        return cls(problem, amounts, required, insist)
+        return cls(problem, amounts, required, may_wait)
 
     def left_for(self, state: State, room: int) -> tuple[frozenset[int], bool]:
         """Variants that the room may take while the others stand as they do, and whether it may be left out."""
@@ -65,14 +67,15 @@ class Limits:
         return min(uses, default=0), max(uses, default=0)
 
     def _open_to(self, room: int) -> list[int]:
-        """Variants that a room may take at all."""
+        """Variants that a room may take at all; one of which nothing but its pad is asked for has that."""
         variants = self.problem.rooms[room].variants
-        return [v for v, variant in enumerate(variants) if not (variant.is_later and room in self.insist)]
+        now = [v for v, variant in enumerate(variants) if not variant.is_later]
+        return list(range(len(variants))) if self.may_wait or not now else now
 
     def begun(self, state: State) -> State:
-        """A state without rooms that are built later where they must be built now."""
+        """A state with those rooms taken up that stand in a variant which they may not take."""
         return tuple(
-            None if spot is not None and room in self.insist and is_later(self.problem, room, spot) else spot
+            None if spot is not None and spot.variant not in self._open_to(room) else spot
             for room, spot in enumerate(state)
         )
 

@@ -106,13 +106,13 @@ def test_with_it_means_with_the_room(options):
     assert "Built at once: it fits" in why
 
 
-def test_who_insists_on_a_room_insists_on_it_now():
-    """A tour that must place the kitchen may not take its pad, nor begin with it; a state with a pad is not whole."""
+def test_a_pad_is_taken_by_tours_that_may():
+    """Other tours may not take it, nor begin with it; a state with a pad is not whole."""
     problem = build_problem(CASE.scenario, CASE.rooms, book_for("USD"), rules_only=True)
     number = next(n for n, room in enumerate(problem.rooms) if room.name == KITCHEN)
     pads = {v for v, variant in enumerate(problem.rooms[number].variants) if variant.is_later}
     nothing = tuple(None for _ in problem.rooms)
-    free, asked = (Limits.of(problem, insist=insist) for insist in (frozenset(), frozenset({number})))
+    free, asked = (Limits.of(problem, may_wait=may_wait) for may_wait in (True, False))
     assert pads
     assert pads <= free.left_for(nothing, number)[0]
     assert pads.isdisjoint(asked.left_for(nothing, number)[0])
