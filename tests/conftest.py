@@ -3,6 +3,7 @@
 import os
 import shutil
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -15,6 +16,17 @@ BROWSER_REQUIRED = os.environ.get("REQUIRE_BROWSER") == "1"
 def project() -> Path:
     """Folder of the project."""
     return PROJECT
+
+
+@pytest.fixture(scope="session")
+def shown(tmp_path_factory: pytest.TempPathFactory) -> Any:
+    """Give the run of a yard by its name; see `tests/shown.py`. Workers of one session share one folder."""
+    from tests.shown import runs_in
+
+    own = tmp_path_factory.getbasetemp()
+    folder = (own.parent if "PYTEST_XDIST_WORKER" in os.environ else own) / "shown"
+    folder.mkdir(exist_ok=True)
+    return runs_in(folder)
 
 
 @pytest.fixture(scope="session")

@@ -55,5 +55,7 @@ class Appraisal:
     """Existing structures under which no room with seats lies."""
     jogs: int = 0
     """Short steps of the paved outline that nothing on the site is the reason for."""
+    later_walking_ft: float = 0.0
+    """Feet on foot of the trips to what only has its pad and stubs yet: in the score, and walked once it is built."""
     table: TableWay | None = None
     """How the everyday table lies to the kitchen door."""

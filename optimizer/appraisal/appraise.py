@@ -21,7 +21,7 @@ from optimizer.appraisal.sun import sun_of
 from optimizer.appraisal.table import table_way
 from optimizer.appraisal.take_off import all_charges
 from optimizer.appraisal.terraces import bare_doors
-from optimizer.appraisal.walking import trip_lengths, walking_ft
+from optimizer.appraisal.walking import later_walking_ft, trip_lengths, walking_ft
 from optimizer.brief import Relation
 from optimizer.catalogue import PriceBook
 from optimizer.derived import Derived
@@ -69,6 +69,7 @@ def appraise(derived: Derived, book: PriceBook, given: Given | None = None) -> A
         paths=path_measures(brief.trips, found.trips, found.legs, area_sqft=paths.area),
         party=party_measures(scenario, placed, book, found),
         walking_ft=walking_ft(brief.trips, found.ways),
+        later_walking_ft=later_walking_ft(brief.trips, placed, derived.network),
         trips_ft=trip_lengths(brief.trips, found.ways),
         worth=worth_placed(placed),
         seats=people_seated(placed),

@@ -58,9 +58,9 @@ class CookMeasures:
 
 
 def cook_measures(derived: Derived) -> tuple[CookMeasures, ...]:
-    """Measures of every placed kitchen, on laid ways and with levels."""
+    """Measures of every placed kitchen in which one cooks now, on laid ways and with levels."""
     site, placed, result = derived.site, derived.placed, []
-    for kitchen in placed.of_kind("kitchen"):
+    for kitchen in (room for room in placed.of_kind("kitchen") if not room.is_later):
         plain = plain_measures(kitchen, placed, derived.laid.ways)
         risers = climbed(derived.levelled, derived.network, plain.kitchen, plain.gathering or "")
         outlook = replace(

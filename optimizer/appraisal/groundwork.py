@@ -9,10 +9,11 @@ from optimizer.layout import Placed
 
 
 def groundwork(grading: Grading, placed: Placed) -> Iterator[Charge]:
-    """Charges of a grading."""
+    """Charges of a grading. Steps to held ground are there from the first, as the ground is (`derived/stages.py`)."""
     phases = {there.name: there.room.phase for there in placed}
+    held = {there.name for there in placed.of_kind("reserve")}
     for flight in grading.built_flights:
-        phase = max(phases.get(end, 1) for end in flight.between)
+        phase = max(phases.get(end, 1) if end not in held else 1 for end in flight.between)
         yield charge(phase=phase, room=SITE, item="steps", amount=flight.risers)
     for wall in grading.walls:
         yield charge(phase=phases[wall.room], room=wall.room, item="retaining wall", amount=wall.face_sqft)

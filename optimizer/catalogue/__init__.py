@@ -94,6 +94,7 @@ from optimizer.catalogue.rooms import (
 )
 from optimizer.catalogue.sizing import (
     COVERED,
+    PREPARED,
     SCREENED,
     cover_price,
     is_hot,
@@ -119,6 +120,7 @@ __all__ = [
     "OVERLAID",
     "PALETTE_PARTS",
     "PAVING_ITEMS",
+    "PREPARED",
     "SCREENED",
     "SHARE",
     "SITE",

@@ -109,11 +109,18 @@ class SizedChoice:
     """Its ground: all of its width and depth, or the circle in that square."""
     plain_label: str = ""
     """Label of the size that this one is with a roof or a screen to buy; empty for the size itself."""
+    prepares: str = ""
+    """Label of the choice that is built on it later, of which it is the pad and the stubs; empty for what is whole."""
 
     @property
     def size(self) -> str:
         """Label of its size, without what is bought to it."""
         return self.plain_label or self.label
+
+    @property
+    def is_later(self) -> bool:
+        """Whether only what prepares for the room is built in phase 1: it counts as later and never as the room."""
+        return bool(self.prepares)
 
     @property
     def area_sqft(self) -> float:
@@ -152,8 +159,8 @@ class SizedRoom:
 
     @property
     def sizes(self) -> tuple[SizedChoice, ...]:
-        """Its choices without a roof or a screen to buy. An owner's own label says nothing of either."""
-        return tuple(choice for choice in self.choices if choice.cover is None and not choice.is_screened)
+        """Its choices without a roof or a screen to buy, and built now. An owner's own label says nothing of any."""
+        return tuple(c for c in self.choices if c.cover is None and not c.is_screened and not c.is_later)
 
     def choice(self, label: str) -> SizedChoice | None:
         """Choice of that label, or None."""

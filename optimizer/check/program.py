@@ -84,7 +84,7 @@ def later_phases(case: CheckCase) -> Iterator[Finding]:
     for phase, ceiling in case.scenario.brief.budget.phases:
         cost = case.price(phase) if case.price else None
         if cost is not None and cost > ceiling:
-            rooms = tuple(room.name for room in case.placed if room.room.phase == phase)
+            rooms = tuple(room.name for room in case.placed if phase in room.phases)
             words = f"phase {phase} costs {cost:,.2f}, its ceiling is {ceiling:,.2f}"
             yield Finding("later_phases", rooms, float(cost - ceiling), case.scenario.currency, words)
 

@@ -49,7 +49,7 @@ def ways(site: Site, brief: Brief, placed: Placed, network: Network | None = Non
     network = network or network_of(access_of(site, placed))
     floating = tuple(_own_paths(network, site, _floating(site, brief, placed)))
     paved = paved_network(site, brief, placed, floating)
-    trips = _ways(network, paved, dict.fromkeys((trip.start, trip.end) for trip in brief.trips))
+    trips = _ways(network, paved, dict.fromkeys(_walked(brief, placed)))
     own_paths = _ways(network, paved, floating)
     walked = (*trips, *own_paths)
     unlaid = tuple(way for way in walked if way.between not in paved.routes)
@@ -77,10 +77,15 @@ def _way(network: Network, paved: Paved, pair: Pair) -> Way | None:
     return way_between(network, start, end) if start and end else None
 
 
+def _walked(brief: Brief, placed: Placed) -> list[Pair]:
+    """Ends of the trips that are walked now."""
+    pairs = [(trip.start, trip.end) for trip in brief.trips]
+    return [pair for pair in pairs if placed.left_out.isdisjoint(pair)]
+
+
 def _floating(site: Site, brief: Brief, placed: Placed) -> tuple[str, ...]:
     """Placed rooms that no trip reaches and that do not lean on another paved room."""
-    pairs = [(trip.start, trip.end) for trip in brief.trips]
-    reached = {name for pair in pairs if placed.left_out.isdisjoint(pair) for name in pair}
+    reached = {name for pair in _walked(brief, placed) for name in pair}
     return tuple(room.name for room in placed if room.name not in reached and not _leans(site, room, placed))
 
 

@@ -137,7 +137,7 @@ class Case:
     def _measured(self, case: CheckCase, findings: tuple[Finding, ...], cost: Callable[[], Cost]) -> Verdict:
         missed = wishes_missed(case)
         appraisal = appraise(case.derived, self.book, Given(missed, seen_shares(case), cost()))
-        losses = self._losses(case.derived.placed.left_out, appraisal, missed)
+        losses = self._losses(case.derived.placed.absent, appraisal, missed)
         return Verdict(findings, appraisal, losses, at_levels(case.derived) if self.prices_levels else ())
 
     def _losses(self, left_out: Collection[str], appraisal: Appraisal, missed: Sequence[Relation]) -> Losses:
@@ -181,7 +181,7 @@ class Case:
             "losses": verdict.losses,
             "score": verdict.score,
             "findings": verdict.findings,
-            "idea": idea_of(self.scenario, placed, appraisal),
+            "idea": idea_of(self.scenario, placed.without(*(r.name for r in placed if r.is_later)), appraisal),
             "level": self.scenario.brief.finish_level,
         }
 

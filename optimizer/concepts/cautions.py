@@ -25,6 +25,7 @@ from optimizer.concepts.pool_cautions import pool_cautions
 from optimizer.concepts.roof_cautions import roof_cautions
 from optimizer.concepts.words import capital, listed
 from optimizer.fields.existing_paving import slab_under
+from optimizer.fields.smoke import smoke_reach_ft
 from optimizer.layout import Placed
 from optimizer.scenario import Scenario
 
@@ -56,7 +57,8 @@ def cautions_for(
     return (
         *found,
         *money_cautions(scenario, cost),
-        *_gas(placed),
+        *_gas(scenario, placed),
+        *_prepared(placed),
         *_on_slabs(scenario, placed),
         *pool_cautions(scenario, placed, legs),
         *future_cautions(scenario, futures),
@@ -72,10 +74,25 @@ def cautions_for(
     )
 
 
-def _gas(placed: Placed) -> Iterator[str]:
-    """Supplies of a gas fire where no kitchen speaks of them."""
-    if any(room.room.fuel == "gas" for room in placed) and not placed.of_kind("kitchen"):
-        yield _SUPPLIES
+def _gas(scenario: Scenario, placed: Placed) -> Iterator[str]:
+    """How far a gas fire reaches, and its supplies where no kitchen speaks of them."""
+    if any(room.room.fuel == "gas" for room in placed):
+        reach = f"{_figure(smoke_reach_ft('gas') / scenario.unit_ft)} {scenario.units}"
+        told = (
+            f"its fumes are counted at doors, windows and where people sit, within {reach} (common practice, no source)"
+        )
+        yield f"Gas fire: {told}; how far its heat reaches is for the maker to say."
+        if not placed.of_kind("kitchen"):
+            yield _SUPPLIES
+
+
+def _prepared(placed: Placed) -> Iterator[str]:
+    """What to see to where only the pad and the stubs of a room are built."""
+    if rooms := [room.name for room in placed if room.is_later]:
+        yield (
+            f"{capital(listed(rooms))}, later: licensed trades lay, cap and test the stubs. Have the base of the pad "
+            "made for the counter that it will carry, and keep a drawing of where the stubs end."
+        )
 
 
 def _on_slabs(scenario: Scenario, placed: Placed) -> Iterator[str]:

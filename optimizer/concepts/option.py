@@ -5,6 +5,7 @@ from decimal import Decimal
 from typing import Final, Literal
 
 from optimizer.appraisal import Appraisal, Outlook, Uncertainty
+from optimizer.catalogue import PREPARED
 from optimizer.check import Finding
 from optimizer.concepts.counted import NotIncluded
 from optimizer.concepts.finish_levels import AtLevel
@@ -130,6 +131,11 @@ class Option:
     def left_out_rooms(self) -> tuple[str, ...]:
         """Names of the wished rooms that it does without."""
         return tuple(left.room for left in self.left_out)
+
+    def has(self, room: str) -> bool:
+        """Whether a room is there, and more than its pad and stubs."""
+        place = self.layout.of(room)
+        return place is not None and place.choice != PREPARED
 
 
 @dataclass(frozen=True, slots=True)

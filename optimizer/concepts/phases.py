@@ -19,20 +19,27 @@ from optimizer.site import clear_width_ft
 
 def phases_of(placed: Placed) -> tuple[int, ...]:
     """Phases in which anything of a layout is built, phase 1 always."""
-    return tuple(sorted({1, *(room.room.phase for room in placed)}))
+    return tuple(sorted({1, *(phase for room in placed for phase in room.phases)}))
 
 
 def standing_after(option: Option, placed: Placed, phase: int) -> Option:
     """The concept as it stands once a phase is built: rooms of later phases are not there yet, but for ground that is
-    held, nor are ways that lead to no room that is.
+    held, nor are ways that lead to no room that is. What only had its pad is whole by then.
     """
-    later = later_rooms(placed, phase)
-    if not later:
+    later, whole = later_rooms(placed, phase), _whole_by(placed, phase)
+    if not (later or whole):
         return option
-    layout = Layout(tuple(place for place in option.layout.placements if place.room not in later))
+    there = (place for place in option.layout.placements if place.room not in later)
+    layout = Layout(tuple(replace(p, choice=whole[p.room]) if p.room in whole else p for p in there))
     legs = legs_without(option.appraisal.legs, later)
     ways = tuple(way for way in option.appraisal.ways if later.isdisjoint(way.between))
     return replace(option, layout=layout, appraisal=replace(option.appraisal, legs=legs, ways=ways))
+
+
+def _whole_by(placed: Placed, phase: int) -> dict[str, str]:
+    """Choice of each room that is built on its pad by a phase."""
+    rooms = [(room.name, room.choice, max(room.phases)) for room in placed if room.is_later]
+    return {name: choice.prepares for name, choice, last in rooms if choice and last <= phase}
 
 
 def phase_words(cost: Cost, phase: int, currency: str) -> str:

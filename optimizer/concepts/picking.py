@@ -9,7 +9,7 @@ from typing import Final
 from optimizer.concepts.ranking import LEAST_DIFFERENCE
 from optimizer.engine.explorer import Explorer, Pool
 from optimizer.engine.portfolio import Purse
-from optimizer.engine.problem import State
+from optimizer.engine.problem import State, is_whole
 from optimizer.engine.problem.alike import Archive
 
 LOOKED_AT: Final = 60
@@ -32,8 +32,8 @@ class Picker:
         best of the idea that the judge has seen least of.
         """
         ranked = self._ranked(self.explorer.pool)
-        whole = [state for state in ranked if all(state)]
-        part = [state for state in ranked if not all(state)]
+        whole = [state for state in ranked if is_whole(self.explorer.board.problem, state)]
+        part = [state for state in ranked if not is_whole(self.explorer.board.problem, state)]
         kinds = [
             iter(ranked),
             self._new(whole),

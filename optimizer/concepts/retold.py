@@ -27,7 +27,7 @@ def left_out_again(case: Case, problem: Problem, concepts: Sequence[Option]) -> 
 def _is_so(left: LeftOut, found: LeftOut) -> bool:
     if left.why == NOT_ASKED or left == found:
         return True
-    return found.why == NOT_FOUND and NOT_SHOWN in left.why
+    return found.why.endswith(NOT_FOUND) and NOT_SHOWN in left.why
 
 
 def with_without_again(case: Case, concepts: Sequence[Option], pairs: Sequence[WithWithout]) -> Iterator[str]:

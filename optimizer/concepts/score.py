@@ -28,11 +28,11 @@ def losses_of(
 ) -> Losses:
     """Named losses of a layout in money.
 
-    `left_out` are the rooms that it does without, `worth_rate` is the money that a point of worth stands for, and
+    `left_out` are the rooms that it has no place for, `worth_rate` is the money that a point of worth stands for, and
     `wish_weights` the sum of the weights of the wished relations that are not kept.
     """
     weights, rate = scenario.brief.weights, rates()
-    walked_ft = appraisal.walking_ft + rate.stands_in * scenario.brief.ends_at(left_out)
+    walked_ft = appraisal.walking_ft + appraisal.later_walking_ft + rate.stands_in * scenario.brief.ends_at(left_out)
     most = sum(max(choice.worth for choice in room.choices) for room in rooms)
     return (
         ("cost", weights.cost * rate.cost * float(appraisal.cost.phase(1))),

@@ -38,7 +38,7 @@ def sketched_layout(case: Case, sketch: Sketch) -> Layout:
 
 
 def _placement(room: SizedRoom, drawn: SketchedRoom) -> Placement:
-    label = drawn.choice or min(room.choices, key=lambda choice: _size_off_ft(room, choice, drawn)).label
+    label = drawn.choice or min(room.sizes, key=lambda choice: _size_off_ft(room, choice, drawn)).label
     figures = (*drawn.at_ft, drawn.width_ft, drawn.depth_ft)
     x_ft, y_ft, width_ft, depth_ft = (round(figure, _DIGITS) + 0.0 for figure in figures)
     choice = room.choice(label) or room.choices[0]  # of a choice that it does not have the check speaks

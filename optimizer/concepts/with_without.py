@@ -12,7 +12,7 @@ def with_and_without(case: Case, shown: Sequence[Option], judged: Iterable[Optio
     """One for each wished room that is not required, and for each size of a room but its smallest.
 
     `shown` are the concepts, `judged` all that was found to hold; a side is None where nothing was found. Without a
-    size means: with a smaller one.
+    size means: with a smaller one; a room that only has its pad and stubs is not there yet.
     """
     shown_layouts = {option.layout for option in shown}
     options = [*shown, *(option for option in judged if option.layout not in shown_layouts)]
@@ -20,8 +20,8 @@ def with_and_without(case: Case, shown: Sequence[Option], judged: Iterable[Optio
 
 
 def _of_room(case: Case, room: SizedRoom, options: Sequence[Option]) -> Iterator[WithWithout]:
-    having = [option for option in options if option.layout.of(room.name) is not None]
-    lacking = [option for option in options if option.layout.of(room.name) is None]
+    having = [option for option in options if option.has(room.name)]
+    lacking = [option for option in options if not option.has(room.name)]
     if not room.required:
         yield _pair(case, room.name, None, having, lacking)
     for size in _larger(room):

@@ -23,7 +23,7 @@ def legs_without(legs: Sequence[Leg], rooms: frozenset[str]) -> tuple[Leg, ...]:
 def stages_of(derived: Derived) -> dict[int, Derived]:
     """What stands after each phase in which ground is changed, phase 1 always: at last the layout itself."""
     placed = derived.placed
-    phases = sorted({1, *(room.room.phase for room in placed if room.kind != "reserve")})
+    phases = sorted({1, *(phase for room in placed if room.kind != "reserve" for phase in room.phases)})
     return {phase: _after(derived, later_rooms(placed, phase)) for phase in phases}
 
 

@@ -1,7 +1,7 @@
 """Everything that is written on the plan: labels of rooms, dimensions and names, none over another."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 
 from shapely import LinearRing, Point, Polygon
@@ -17,12 +17,13 @@ from optimizer.drawing.opening_marks import entrance_marks
 from optimizer.drawing.outlines import box_of, polygon_of
 from optimizer.drawing.room_axes import furniture
 from optimizer.drawing.room_labels import Ground, label_rooms
+from optimizer.drawing.room_marks import LATER_ROLE, later_items
 from optimizer.drawing.site_names import site_names
 from optimizer.drawing.words import Units
-from optimizer.layout import Placed, PlacedRoom
+from optimizer.layout import Placed, PlacedRoom, Placement
 from optimizer.site import Site
 
-OUTLINE_ONLY = ("furniture.future", "furniture.water")
+OUTLINE_ONLY = ("furniture.future", "furniture.water", LATER_ROLE)
 """What may be built one day is a dashed outline, and water is empty: there is room for a label within."""
 
 
@@ -71,14 +72,14 @@ def annotate(
     """
     is_designers = said.audience == "designer"
     roofs = _roofs(site, placed)
-    layout, furniture = placed.layout, [_fittings(room) for room in placed]
+    placements, furniture = _named(placed), [_fittings(room) for room in placed]
     fittings = [union_of(pieces, roofs) for pieces in furniture]
     marked = underfoot.marked
     solid, edges = _solid(site), _edges(site)
     sizes = Measured((), frozenset())
     if is_designers:
         sizes = dimensions(
-            site, layout.placements, taken=(solid, marked, *furniture), plan_box=plan_box, units=units, scale=scale
+            site, placements, taken=(solid, marked, *furniture), plan_box=plan_box, units=units, scale=scale
         )
     beyond = polygon_of(plan_box).difference(Polygon(site.boundary))
     ground = Ground(
@@ -89,13 +90,13 @@ def annotate(
         plan_box=plan_box,
     )
     labels = label_rooms(
-        layout.placements, fittings, ground, measured=sizes.rooms, purposes=said.purposes, units=units, scale=scale
+        placements, fittings, ground, measured=sizes.rooms, purposes=said.purposes, units=units, scale=scale
     )
-    floors = [box_of(placement) for placement in layout.placements]
+    floors = [box_of(placement) for placement in placements]
     written = union_of(*(label.box for label in labels), *floors)
     taken = (edges, marked, written, ground.measures)
     names = site_names(site, taken=taken, shunned=underfoot.beds, plan_box=plan_box, scale=scale)
-    large = [text for placement in layout.placements for text in large_name(placement)]
+    large = [text for placement in placements for text in large_name(placement)]
     texts = (*names, *(text for label in labels for text in label.texts), *large)
     leaders = tuple(leader for label in labels for leader in label.leaders)
     if not is_designers:
@@ -106,9 +107,15 @@ def annotate(
     return Annotations((*leaders, *heights), (*letters, *texts, *figures), sizes.dimensions)
 
 
+def _named(placed: Placed) -> tuple[Placement, ...]:
+    """Placements by the names that are written on them: a room that is built later says so."""
+    later = {room.name for room in placed if room.is_later}
+    return tuple(replace(p, room=f"{p.room}, later") if p.room in later else p for p in placed.layout.placements)
+
+
 def _fittings(room: PlacedRoom) -> BaseGeometry:
     marks = furniture(room.placement, room.choice) if room.choice else ()
-    return union_of(*map(_shape, marks))
+    return union_of(*map(_shape, later_items(room) if room.is_later else marks))
 
 
 def _roofs(site: Site, placed: Placed) -> BaseGeometry:

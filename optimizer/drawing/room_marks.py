@@ -1,5 +1,7 @@
 """The marks of the placed rooms: floors, and over them furniture and what stands along each side."""
 
+from dataclasses import replace
+
 from optimizer.catalogue.sides import side_of_item
 from optimizer.drawing.furniture_symbols import symbols
 from optimizer.drawing.marks import Area, Line, Mark
@@ -8,6 +10,8 @@ from optimizer.drawing.room_axes import furniture, items_on_plan, side_line
 from optimizer.layout import Placed, PlacedRoom
 
 SIDE_INSET_FT = 0.35
+LATER_ROLE, LATER_EDGE_ROLE = "later_item", "later_edge"
+"""What will stand on a pad, and the edge of the pad itself: dashed outlines."""
 
 
 def floor_marks(placed: Placed) -> tuple[Mark, ...]:
@@ -16,7 +20,9 @@ def floor_marks(placed: Placed) -> tuple[Mark, ...]:
 
 
 def _floor(room: PlacedRoom) -> str:
-    """Role of a floor; held ground has one for each use until then."""
+    """Role of a floor; held ground has one for each use until then, and a pad is that of a later room."""
+    if room.is_later:
+        return f"room.{room.kind}.later"
     is_lawn = room.kind != "reserve" or room.room.interim == "lawn"
     return f"room.{room.kind}" if is_lawn else f"room.{room.kind}.{room.room.interim}"
 
@@ -26,10 +32,18 @@ def fitting_marks(placed: Placed) -> tuple[Mark, ...]:
     return tuple(mark for room in placed for mark in _fittings(room))
 
 
+def later_items(room: PlacedRoom) -> tuple[Mark, ...]:
+    """What will stand on a pad."""
+    marks = furniture(room.placement, room.choice) if room.choice else ()
+    return tuple(replace(mark, role=LATER_ROLE) for mark in marks)
+
+
 def _fittings(room: PlacedRoom) -> tuple[Mark, ...]:
     choice, placement = room.choice, room.placement
     if choice is None:
         return ()
+    if room.is_later:
+        return (Area(LATER_EDGE_ROLE, (ring_of(placement),)), *later_items(room))
     # Sides that are built of items are drawn by them, with their thickness.
     drawn = {side.name for item in choice.furniture if (side := side_of_item(room.kind, item))}
     sides = (

@@ -27,6 +27,7 @@ LEGEND_COLUMN_FT = 20.0
 LEGEND_WORDS: Final[dict[str, str]] = {
     "room.gathering": "gathering",
     "room.kitchen": "outdoor kitchen",
+    "room.kitchen.later": "pad of a later kitchen",
     "room.fire": "fire",
     "room.nook": "nook",
     "room.pool": "pool deck",
@@ -49,6 +50,7 @@ LEGEND_WORDS: Final[dict[str, str]] = {
     "grass": "grass",
     "bed": "planted",
     "mulch": "mulch, no digging",
+    "bank": "bank, planted or left",
     **PAVING_WORDS,
     "keep_out": "keep-out",
     "setback": "setback for paving",

@@ -22,6 +22,7 @@ def ground_marks(site: Site, planting: Planting, plan_box: Box) -> tuple[Mark, .
         *(mark for thing in site.surroundings for mark in surrounding_marks(thing, plan_box)),
         *areas_of("ground", yard),
         *(mark for lawn in planting.lawns for mark in areas_of("grass", lawn)),
+        *areas_of("bank", planting.bank),
         *bed_marks(planting.beds),
         *(Area("keep_out", (keep_out.outline,)) for keep_out in site.keep_outs),
         *_setback(site),

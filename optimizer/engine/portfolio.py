@@ -81,7 +81,9 @@ def tour_of(
 
 
 def _ordinary(problem: Problem, turn: int, *, seed: int, purse: Purse, best: Sequence[State]) -> Tour:
-    """Free, insisting on every room, from one of the best layouts, without a room or with it."""
+    """Free, insisting on every room, from one of the best layouts, without a room or with it; in one of six a kitchen
+    may wait on its pad, which is worth a look where money lacks alone.
+    """
     everything, optional = frozenset(problem.optional), problem.optional
     kind, cycle = turn % 6, turn // 6
     one = frozenset(optional[cycle % len(optional) : cycle % len(optional) + 1]) if optional else frozenset[int]()
@@ -92,6 +94,7 @@ def _ordinary(problem: Problem, turn: int, *, seed: int, purse: Purse, best: Seq
         insist=everything if kind in (0, 2) else one if kind == 5 else frozenset(),
         set_aside=purse.set_aside(cycle),
         start=best[cycle % len(best)] if kind in (2, 3) and best else None,
+        may_wait=kind == 1,
     )
 
 

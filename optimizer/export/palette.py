@@ -16,6 +16,7 @@ LOOKS: Final[dict[str, Look]] = {
     "ground": Look(fill="#e6e6d2"),
     "grass": Look(fill="#e4ebcf", line="#a9b98a", weight_pt=0.35, hatch="grass"),
     "bed": Look(fill="#cfdab4", line="#6d8455", weight_pt=0.6),
+    "bank": Look(fill="#dde0bd", line="#8e9a66", weight_pt=0.5, hatch="bank"),
     "mulch": Look(fill="#ddd0b4", line="#8f7d5c", weight_pt=0.4),
     "plant": Look(fill="#b3c592", line="#7d9663", weight_pt=0.35),
     "terrace": Look(line="#3f382d", weight_pt=1.5),
@@ -56,6 +57,9 @@ LOOKS: Final[dict[str, Look]] = {
     "room": Look(fill="#e8dcc4", line="#3b3a36", weight_pt=1.1),
     "room.gathering": Look(fill="#ecdcb9", line="#4b4233", weight_pt=1.1),
     "room.kitchen": Look(fill="#dfc8ab", line="#4b3d2c", weight_pt=1.1),
+    "room.kitchen.later": Look(fill="#e9dfcf"),
+    "later_edge": Look(line="#5d646b", weight_pt=1.0, dash_pt=(7, 4)),
+    "later_item": Look(line="#5d646b", weight_pt=0.7, dash_pt=(3, 2)),
     "room.fire": Look(fill="#eacbb4", line="#573a2a", weight_pt=1.1),
     "room.nook": Look(fill="#dcdfc4", line="#424733", weight_pt=1.1),
     "room.pool": Look(fill="#e6dccb", line="#4b4233", weight_pt=1.1),
@@ -155,6 +159,7 @@ LOOKS: Final[dict[str, Look]] = {
 }
 
 HATCHES: Final[dict[str, Hatch]] = {
+    "bank": Hatch(2.4, 2.4, "M.4 .3v1.7M1.6 .3v.8", "#9aa673"),
     "grass": Hatch(3.2, 2.6, "M.4 .9l.12-.35M.62 .9l.02-.4M2 2.1l.12-.35M2.22 2.1l.02-.4", "#b3bd94"),
     "leaves": Hatch(
         2.4, 2.2, "M.3 .8q.3-.5 .6 0q-.3 .4-.6 0M1.5 1.8q.3-.5 .6 0q-.3 .4-.6 0M1.7 .4h.05M.6 1.7h.05", "#8ba470", 0.4

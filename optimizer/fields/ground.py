@@ -7,7 +7,10 @@ from typing import Final
 
 import numpy as np
 import scipy
+import shapely
 from numpy.typing import ArrayLike, NDArray
+from shapely import Polygon
+from shapely.geometry.base import BaseGeometry
 
 from optimizer.fields.ground_planes import planes_of
 from optimizer.site import Point, Site, SpotLevel
@@ -97,6 +100,16 @@ def ground_z_ft(site: Site, points: Sequence[Point]) -> Numbers:
 def ground_at_ft(site: Site, at: Point) -> float:
     """Height of the ground above the file's datum at one point [ft]."""
     return float(ground_of(site).z_ft([at])[0])
+
+
+def steep_ground(site: Site, steepest: float) -> BaseGeometry:
+    """Ground that surely rises more than this per run: triangles between spot levels, the whole of each."""
+    ground = ground_of(site)
+    if ground.triangles is None:
+        return Polygon()
+    slopes = np.hypot(ground.planes[:, :, 0], ground.planes[:, :, 1]).min(axis=1)
+    corners = ground.triangles.points[ground.triangles.simplices[slopes > steepest]]
+    return shapely.union_all([Polygon(triangle) for triangle in corners])
 
 
 @lru_cache(maxsize=32)

@@ -33,7 +33,7 @@ def furnished(scenario: Scenario, placed: Placed, levels: Mapping[str, float]) -
     """Name and surface of all that stands in each room, on its level [ft]."""
     lookers = lookers_of(scenario, placed)
     for room, choice in placed.chosen:
-        solids = [] if is_held_ground(room) else list(_solids(room))
+        solids = [] if is_held_ground(room) or room.is_later else list(_solids(room))
         if choice.is_screened:
             panels = (bought_screen(room.placement, at).outline for at in lookers.get(room.name, ()))
             height_ft = side_kind("screen").height_ft

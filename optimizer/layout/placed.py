@@ -46,6 +46,17 @@ class PlacedRoom:
         return self.placement.front
 
     @property
+    def is_later(self) -> bool:
+        """Whether it only has its pad and stubs in phase 1; every rule treats it as what is built on them later."""
+        return self.choice is not None and self.choice.is_later
+
+    @property
+    def phases(self) -> frozenset[int]:
+        """Phases in which something of it is built."""
+        own = self.choice.quantities if self.choice else ()
+        return frozenset({self.room.phase, *(quantity.phase for quantity in own if quantity.phase)})
+
+    @property
     def heart(self) -> Point:
         """What a line of sight aims at [ft]: the middle of a pool's water, else what was the room's before it grew."""
         if self.rules.has_deck:
@@ -170,7 +181,14 @@ class Placed:
 
     @cached_property
     def left_out(self) -> frozenset[str]:
-        """Names of the wished rooms that the layout does without."""
+        """Names of the wished rooms that the layout does without, those that only have their pad and stubs among them:
+        nobody walks to them yet.
+        """
+        return frozenset(r.name for r in self.wished if (there := self.of(r.name)) is None or there.is_later)
+
+    @cached_property
+    def absent(self) -> frozenset[str]:
+        """Names of the wished rooms that have no place."""
         return frozenset(room.name for room in self.wished if room.name not in self._by_name)
 
     @cached_property

@@ -25,7 +25,8 @@ _SNAP_FT: Final = 1e-4  # closes the hair between lawns that meet
 class PlantingMeasures:
     """Beds by reason [sq ft]; lawn with its largest rectangle, wished lawns included; and ground left over: without a
     use or too narrow or small for lawn [sq ft], and each as a share of the open yard. Derived beds are no lines of the
-    cost: `paid_sqft` of them are what the lump for planting is worth at the price of a bed.
+    cost: `paid_sqft` of them are what the lump for planting is worth at the price of a bed. `bank_sqft` is wide ground
+    that nobody uses or mows, and that is no leftover: it is planted or left [sq ft].
     """
 
     beds_sqft: tuple[tuple[str, float], ...] = ()
@@ -35,6 +36,7 @@ class PlantingMeasures:
     unused_share: float = 0.0
     narrow_share: float = 0.0
     paid_sqft: float = 0.0
+    bank_sqft: float = 0.0
 
     @property
     def lawn_rectangle_share(self) -> float:
@@ -61,6 +63,7 @@ def planting_measures(site: Site, placed: Placed, book: PriceBook, planting: Pla
         leftover_sqft=round(float(planting.unused.area) + areas["narrow ground"], 2),
         unused_share=round(float(planting.unused.area / yard_sqft), 6),
         narrow_share=round(areas["narrow ground"] / yard_sqft, 6),
+        bank_sqft=round(float(planting.bank.area), 2),
         paid_sqft=round(float(book.of("planting of leftovers").price / book.of("planting bed").price), 2),
     )
 

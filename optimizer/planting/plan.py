@@ -12,6 +12,7 @@ from shapely.geometry.base import BaseGeometry
 from optimizer.brief import Relation
 from optimizer.fields import SITES, open_yard, site_shapes
 from optimizer.fields.existing_paving import standing_paving
+from optimizer.fields.ground import steep_ground
 from optimizer.layout import TOLERANCE_FT, Placed, areas_only
 from optimizer.planting.bed import Bed, BedReason
 from optimizer.planting.joined import SAME_SQFT, SCRAP_SQFT, joined
@@ -32,19 +33,22 @@ NARROW_FT: Final = 4.0
 """Ground narrower than this is no lawn: a mower turns badly there; common practice, no source."""
 LEAST_LAWN_SQFT: Final = 80.0
 """Smaller pieces are planted; common practice, no source."""
+STEEPEST_MOWN: Final = 1 / 3
+"""Rise per run above which ground is not mown, but a bank; common practice, no source."""
 _NOTHING_SQFT: Final = 1e-4
 _HAIR_FT: Final = 1e-4
 
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Planting:
-    """Beds and pieces of lawn beside the wished ones; ground that is left as it is, before an entrance or a service
-    point or, such as a bank, wide ground that may be planted and not mown; and ground of which nothing may be made.
+    """Beds and pieces of lawn beside the wished ones; ground that is left as it is: before an entrance or a service
+    point, and the `bank`, wide ground that may be planted and not mown; and ground of which nothing may be made.
     """
 
     beds: tuple[Bed, ...]
     lawns: tuple[Polygon, ...]
     left: BaseGeometry
+    bank: BaseGeometry
     unused: BaseGeometry
 
 
@@ -63,10 +67,10 @@ def planting_of(site: Site, relations: Sequence[Relation], placed: Placed, paths
     may_mow = shapely.union_all(shapely.get_parts(areas_only(rest.difference(unmown))))
     lawns = tuple(_pieces(_wide(may_mow), least_sqft=LEAST_LAWN_SQFT - SAME_SQFT))
     rest = _without_hairs(rest.difference(shapely.union_all(lawns)))
-    bank = areas_only(_wide(areas_only(rest.difference(may_mow)))).intersection(may_plant)
+    bank = areas_only(areas_only(_wide(areas_only(rest.difference(may_mow)))).intersection(may_plant))
     left = areas_only(shapely.union(bank, kept_open.intersection(rest)))
     scraps = list(_pieces(areas_only(rest.intersection(may_plant)).difference(left), least_sqft=_NOTHING_SQFT))
-    return Planting(joined(beds, scraps), lawns, left, areas_only(rest.difference(may_plant)).difference(left))
+    return Planting(joined(beds, scraps), lawns, left, bank, areas_only(rest.difference(may_plant)).difference(left))
 
 
 def _wanted(site: Site, relations: Sequence[Relation], placed: Placed, may_plant: BaseGeometry) -> Iterator[Bed]:
@@ -95,7 +99,8 @@ def _free(site: Site, placed: Placed, paths: BaseGeometry) -> BaseGeometry:
 def _kept_from(site: Site) -> tuple[BaseGeometry, BaseGeometry, BaseGeometry]:
     """Ground before entrances and service points; with that, ground on which no bed may lie; and that of no lawn."""
     shapes, kept_open = site_shapes(site), shapely.union(at_entrances(site), at_services(site))
-    return kept_open, shapely.union(shapes.forbidding("bed"), kept_open), shapes.forbidding("lawn")
+    unmown = shapely.union(shapes.forbidding("lawn"), steep_ground(site, STEEPEST_MOWN))
+    return kept_open, shapely.union(shapes.forbidding("bed"), kept_open), unmown
 
 
 def _wide(ground: BaseGeometry) -> BaseGeometry:

@@ -9,7 +9,6 @@ from optimizer.concepts.leading import NEAR_BEST, leading
 from optimizer.concepts.ranking import standing_of
 from optimizer.pipeline import RunSettings, make_options, plan_drawing, recheck
 from optimizer.results import to_document, to_text
-from optimizer.scenario import load_scenario
 from tests.composition import ideas_of
 
 IDEAS_OF_THREE = {"wattle-rise": 2, "thimble-yard": 1}
@@ -19,11 +18,10 @@ one idea within 10 % of its best, however long it is searched; `tests.benchmarks
 
 
 @pytest.fixture(scope="module")
-def runs():
+def runs(shown):
     """A short run of each yard, with its scenario."""
-    scenarios = {name: load_scenario(f"scenarios/{name}.yaml") for name in IDEAS_OF_THREE}
-    settings = RunSettings(seconds=4, repeatable=True)
-    return {name: (scenario, make_options(scenario, settings)) for name, scenario in scenarios.items()}
+    found = {name: shown(name) for name in IDEAS_OF_THREE}
+    return {name: (run.scenario, run.found) for name, run in found.items()}
 
 
 def test_the_first_three_follow_different_ideas(runs):

@@ -16,9 +16,9 @@ FERNHOLLOW = load_scenario("scenarios/fernhollow-court.yaml")
 
 
 @pytest.fixture(scope="module")
-def concepts():
+def concepts(shown):
     """Concepts of the example yard."""
-    return make_options(FERNHOLLOW, RunSettings(seconds=5, repeatable=True))
+    return shown("fernhollow-court").found
 
 
 def test_twelve_concepts_that_keep_every_rule(concepts):

@@ -11,11 +11,11 @@ from shapely import MultiPolygon, Point, Polygon, union_all
 
 from optimizer.catalogue import sized_rooms
 from optimizer.check import check_layout
-from optimizer.drawing import AUDIENCES
 from optimizer.layout import Layout, Placement, placed_of
-from optimizer.pipeline import RunSettings, make_options, plan_drawing
+from optimizer.pipeline import RunSettings, make_options
 from optimizer.scenario import Scenario, load_scenario
-from tests.labels import on_furniture
+from tests.shown import PLOTS as SEARCHED
+from tests.shown import Runs
 
 PLOTS = sorted(Path("tests/plots").glob("plot-*.yaml"))
 CUT_OFF_SQFT = 250
@@ -50,15 +50,14 @@ def test_there_are_ten_plots_and_some_have_ground_that_is_cut_off():
     assert len(cut_off) >= 3
 
 
-@pytest.mark.parametrize("path", PLOTS[::2], ids=lambda path: path.stem)
-def test_concepts_of_a_real_plot(path: Path):
+@pytest.mark.parametrize("name", [path.stem for path in SEARCHED])
+def test_concepts_of_a_real_plot(name: str, shown: Runs):
     """There are concepts, each keeps every rule, and each room stands whole on ground that is reached from the gate. Every
     other plot, for the time it takes: `tests.benchmarks.composition` searches all of them.
     """
-    scenario = load_scenario(path)
+    scenario, found = shown(name).scenario, shown(name).found
     rooms = sized_rooms(scenario.brief)
     reached = grounds(scenario)[0]
-    found = make_options(scenario, RunSettings(count=3, seconds=4, repeatable=True))
     assert len(found.options) == 3
     assert found.search.refused == ()
     for option in found.options:
@@ -66,8 +65,6 @@ def test_concepts_of_a_real_plot(path: Path):
             check_layout(scenario, placed_of(rooms, option.layout), phase_1_cost=option.appraisal.cost.phase(1)) == ()
         )
         assert all(reached.covers(standing(placement)) for placement in option.layout.placements)
-    for audience in AUDIENCES:
-        assert on_furniture(plan_drawing(scenario, found.options[0], audience=audience)) == []
 
 
 def test_a_room_on_ground_that_is_cut_off_is_found():

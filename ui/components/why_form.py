@@ -51,8 +51,9 @@ def _ask(revision: Revision, question: Question, of: Search, seconds: float) -> 
 def _asked(scenario: Scenario, shown: Shown) -> tuple[Question, Area | None]:
     rooms = {room.name: room for room in sized_rooms(scenario.brief)}
     room = rooms[_room(rooms, shown)]
-    place = next((place for place in shown.option.layout.placements if place.room == room.name), None)
-    choices = [choice.label for choice in room.choices]
+    is_out = room.name in shown.option.left_out_rooms
+    place = None if is_out else shown.option.layout.of(room.name)
+    choices = [choice.label for choice in room.choices if not choice.is_later]
     wish = scenario.brief.room(room.name)
     assert wish is not None
     offered = questions_about(wish, choice=place.choice if place else None, choices=choices)

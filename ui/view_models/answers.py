@@ -132,7 +132,8 @@ def _advice(option: Option, option_set: OptionSet, words: Words) -> str:
 
 
 def _time(option: Option, scenario: Scenario) -> str:
-    rooms = (scenario.brief.room(place.room) for place in option.layout.placements)
+    there = (place.room for place in option.layout.placements if place.room not in option.left_out_rooms)
+    rooms = (scenario.brief.room(name) for name in there)
     found = upkeep_of(room.kind for room in rooms if room is not None and room.phase == 1)
     service = f" Have looked at: {listed(found.service)}." if found.service else ""
     return (

@@ -103,6 +103,8 @@ def _planting(appraisal: Appraisal, words: Words) -> Iterator[Figure]:
         share = share_words(planting.lawn_rectangle_share)
         largest = f"the largest rectangle is {words.length(long)} by {words.length(short)}, {share} of it"
         yield Figure("Lawn", words.area(planting.lawn_sqft), largest)
+    if planting.bank_sqft:
+        yield Figure("Bank", words.area(planting.bank_sqft), "too steep to use or to mow: planted or left as it is")
     yield Figure("Land without a use", share_words(planting.unused_share), "of the open yard")
     yield Figure("Too narrow or small for lawn", share_words(planting.narrow_share), "of the open yard, and planted")
 

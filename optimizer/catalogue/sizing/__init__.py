@@ -2,7 +2,18 @@
 
 from optimizer.catalogue.sizing.extras import COVERED, SCREENED, cover_price
 from optimizer.catalogue.sizing.kitchen import most_stools
+from optimizer.catalogue.sizing.prepared import PREPARED
 from optimizer.catalogue.sizing.run import is_hot, too_long
 from optimizer.catalogue.sizing.sized_rooms import sized_room, sized_rooms
 
-__all__ = ["COVERED", "SCREENED", "cover_price", "is_hot", "most_stools", "sized_room", "sized_rooms", "too_long"]
+__all__ = [
+    "COVERED",
+    "PREPARED",
+    "SCREENED",
+    "cover_price",
+    "is_hot",
+    "most_stools",
+    "sized_room",
+    "sized_rooms",
+    "too_long",
+]

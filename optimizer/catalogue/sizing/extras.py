@@ -21,7 +21,8 @@ def cover_price(book: PriceBook) -> float:
 
 
 def with_extras(room: SizedRoom, brief: Brief) -> SizedRoom:
-    """The room with a covered and a screened copy of each choice, where the wish asks for shade or privacy.
+    """The room with a covered and a screened copy of each choice that is built now, where the wish asks for shade or
+    privacy.
 
     A copy has the worth of its original: it earns its price only by the sun and the sight that it saves.
     """
@@ -31,8 +32,8 @@ def with_extras(room: SizedRoom, brief: Brief) -> SizedRoom:
     choices = tuple(
         extra
         for choice in room.choices
-        for screened in _screened(choice, wanted=_wants_screen(wish, brief))
-        for extra in _covered(screened, wanted=_wants_cover(wish))
+        for screened in _screened(choice, wanted=_wants_screen(wish, brief) and not choice.is_later)
+        for extra in _covered(screened, wanted=_wants_cover(wish) and not choice.is_later)
     )
     return replace(room, choices=choices)
 

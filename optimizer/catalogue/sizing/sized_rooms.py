@@ -18,6 +18,7 @@ from optimizer.catalogue.sizing.ground import ARRIVAL, BED, LAWN, PLAY, STORAGE
 from optimizer.catalogue.sizing.kitchen import KITCHEN, starter_of
 from optimizer.catalogue.sizing.nook import NOOK
 from optimizer.catalogue.sizing.pool import POOL
+from optimizer.catalogue.sizing.prepared import prepared
 from optimizer.catalogue.sizing.reserve import RESERVE
 
 SIZERS: Final[dict[RoomKind, Sizer]] = {
@@ -48,14 +49,20 @@ def sized_rooms(brief: Brief) -> tuple[SizedRoom, ...]:
 
 
 def _asked(room: SizedRoom, brief: Brief) -> SizedRoom:
-    """The room, required where a hold asks for it."""
-    return replace(room, required=room.required or any(hold.asks_for_room for hold in brief.holds_of(room.name)))
+    """The room, required where a hold asks for it; what prepares for it is then no answer, unless it is held itself."""
+    holds = brief.holds_of(room.name)
+    held = {hold.choice for hold in holds}
+    if not (room.required or any(hold.asks_for_room for hold in holds)):
+        return room
+    choices = tuple(choice for choice in room.choices if not choice.is_later or choice.label in held)
+    return replace(room, required=True, choices=choices)
 
 
 def sized_room(wish: RoomWish) -> SizedRoom:
     """One wished room: its own choices fitted out, or up to three levels of its use, which keep a share of its worth.
 
-    A kitchen has a starter beside them: its grill and a few feet of counter.
+    A kitchen has a starter beside them: its grill and a few feet of counter. In phase 1 it may also wait: its pad and
+    stubs are built then.
     """
     choices = _given(wish) if wish.choices else _by_use(wish)
     return SizedRoom(
@@ -89,7 +96,10 @@ def _size(own: RoomWish, choice: Choice) -> Size:
 
 
 def _by_use(wish: RoomWish) -> Iterator[SizedChoice]:
-    """A starter where the kind has one, then its levels; of levels that come out the same the one of most worth."""
+    """A kitchen's pad and stubs and its starter, then levels; of levels that come out the same the one of most worth.
+
+    The pad is that of the smallest level: all its equipment finds room on it.
+    """
     figures = data("rates.yaml")
     worth = figures["worth_by_default"] if wish.worth is None else wish.worth
     starter = starter_of(wish) if wish.kind == "kitchen" else None
@@ -101,7 +111,10 @@ def _by_use(wish: RoomWish) -> Iterator[SizedChoice]:
         for level, size in zip(LEVELS, SIZERS[wish.kind].sizes(wish), strict=True)
     ]
     kept = [one for n, one in enumerate(choices) if not any(_is_built_as(one, other) for other in choices[n + 1 :])]
-    yield from kept if len(kept) > 1 else (replace(kept[0], label="one size"),)
+    levels = kept if len(kept) > 1 else [replace(kept[0], label="one size")]
+    if wish.kind == "kitchen" and wish.phase == 1:
+        yield prepared(levels[0], round(worth * figures["levels"]["prepared"], 6))
+    yield from levels
 
 
 def _is_built_as(one: SizedChoice, other: SizedChoice) -> bool:

@@ -158,6 +158,7 @@ class BudgetSearch:
                 insist=_rooms_of(program) if visit % 2 == 0 else frozenset(),
                 set_aside=saved + self._purse.set_aside(visit),
                 start=self._best_within(ceiling) if visit % 3 == 2 else None,
+                may_wait=True,
             ),
             stop=clock,
         )

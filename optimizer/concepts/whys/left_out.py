@@ -2,8 +2,10 @@
 
 from collections.abc import Sequence
 from dataclasses import replace
+from decimal import Decimal
 from typing import Final
 
+from optimizer.catalogue import PREPARED
 from optimizer.concepts.case import Case
 from optimizer.concepts.option import LeftOut, Option, WayOut
 from optimizer.concepts.whys.changes import required
@@ -32,12 +34,22 @@ def explained(case: Case, problem: Problem, shown: Sequence[Option], judged: Seq
 def _told(
     case: Case, problem: Problem, option: Option, room: str, found: tuple[Sequence[Option], Sequence[Option]]
 ) -> LeftOut:
+    waits = _waits(case, option, room)
     for others in found:
-        having = [other for other in others if other.layout.of(room) is not None]
+        having = [other for other in others if other.has(room)]
         best = min(having, key=lambda other: (len(_given_up(option, other, room)), other.score), default=None)
         if best is not None:
-            return LeftOut(room, _it_fits(case, option, best, room), (_asked(case, room, best),))
-    return LeftOut(room, _barred(case, problem, room) or NOT_FOUND)
+            return LeftOut(room, waits + _it_fits(case, option, best, room), (_asked(case, room, best),))
+    return LeftOut(room, waits + (_barred(case, problem, room) or NOT_FOUND))
+
+
+def _waits(case: Case, option: Option, room: str) -> str:
+    """Of a room that only has its pad and stubs: that it comes later, and for how much."""
+    if option.layout.of(room) is None:
+        return ""
+    lines = [line for line in option.appraisal.cost.lines if line.room == room and line.phase > 1]
+    later = money(case.scenario, sum((line.amount for line in lines), Decimal(0)))
+    return f"later: {PREPARED}; what is built on them then is {later} of work before contingency. Built at once: "
 
 
 def _it_fits(case: Case, option: Option, other: Option, room: str) -> str:
@@ -59,12 +71,17 @@ def _it_fits(case: Case, option: Option, other: Option, room: str) -> str:
 def _smaller(option: Option, other: Option) -> list[str]:
     """Rooms of a concept that another one has smaller, with their sizes there."""
     pairs = [(p, there) for p in option.layout.base.placements if (there := other.layout.base.of(p.room)) is not None]
-    return [f"{there.room} as {there.choice}" for p, there in pairs if there.area_sqft < p.area_sqft - _EVEN_SQFT]
+    return [
+        f"{there.room} as {there.choice}"
+        for p, there in pairs
+        if there.area_sqft < p.area_sqft - _EVEN_SQFT and option.has(p.room) and other.has(p.room)
+    ]
 
 
 def _given_up(option: Option, other: Option, room: str) -> tuple[str, ...]:
     """Rooms of a concept that another one lacks."""
-    return tuple(p.room for p in option.layout.placements if p.room != room and other.layout.of(p.room) is None)
+    own = (p.room for p in option.layout.placements if p.room != room and option.has(p.room))
+    return tuple(name for name in own if not other.has(name))
 
 
 def _asked(case: Case, room: str, found: Option) -> WayOut:

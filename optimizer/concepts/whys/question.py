@@ -125,8 +125,8 @@ def _no_larger(room: SizedRoom, asked: str, option: Option | None) -> Iterator[P
     A roof or a screen to a size is more than the size without.
     """
     choice = room.choice(asked)
-    if choice is None:
-        labels = ", ".join(other.label for other in room.choices)
+    if choice is None or choice.is_later:
+        labels = ", ".join(other.label for other in room.choices if not other.is_later)
         yield Problem(f"a choice of the {room.name}", repr(asked), f"it has {labels}", "--choice")
         return
     placed = None if option is None else option.layout.of(room.name)

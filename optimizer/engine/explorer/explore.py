@@ -22,7 +22,7 @@ NOISY_SHARE = 0.3
 @dataclass(frozen=True, slots=True)
 class Tour:
     """One run of the explorer: how many rebuilds, rooms that it leaves out or insists on, the cents that it sets aside
-    for the ways, where it starts, and the ground that an idea leaves to rooms.
+    for the ways, where it starts, the ground that an idea leaves to rooms, and whether rooms may wait on their pads.
     """
 
     rebuilds: int
@@ -32,6 +32,7 @@ class Tour:
     set_aside: int = 0
     start: State | None = None
     ground: Ground | None = None
+    may_wait: bool = False
 
 
 @dataclass
@@ -50,11 +51,12 @@ class Explorer:
     def run(self, tour: Tour, *, stop: threading.Event) -> None:
         """Run a tour and keep what it passes in the pool."""
         problem = self.board.problem
-        limits = Limits.of(problem, set_aside=tour.set_aside, insist=tour.insist)
+        limits = Limits.of(problem, set_aside=tour.set_aside, insist=tour.insist, may_wait=tour.may_wait)
         random, heat = np.random.default_rng(tour.seed), heat_of(problem)
         board = self.board if tour.ground is None else self.board.on(tour.ground)
         walk = _Walk(self, board, limits, tour, random)
-        state = walk.recreate(tour.start or tuple(None for _ in problem.rooms), {}, noise=None)
+        start = limits.begun(tour.start or tuple(None for _ in problem.rooms))
+        state = walk.recreate(start, {}, noise=None)
         value = walk.keep(state)
         for turn in range(tour.rebuilds):
             if stop.is_set():

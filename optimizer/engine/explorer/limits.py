@@ -12,23 +12,26 @@ from optimizer.engine.problem import Problem, State
 class Limits:
     """Amounts as a tour counts them: money with the likely runs in it, and with something set aside for the ways.
 
-    `required` are the rooms that the tour must place.
+    `required` are the rooms that the tour must place; with `may_wait` a room may have its pad and stubs alone.
     """
 
     problem: Problem
     amounts: tuple[Amount, ...]
     required: frozenset[int]
+    may_wait: bool = False
 
     @classmethod
-    def of(cls, problem: Problem, *, set_aside: int = 0, insist: frozenset[int] = frozenset()) -> "Limits":
+    def of(
+        cls, problem: Problem, *, set_aside: int = 0, insist: frozenset[int] = frozenset(), may_wait: bool = False
+    ) -> "Limits":
         """Limits with so many cents set aside, and with these rooms required besides."""
         required = insist.union(index for index, room in enumerate(problem.rooms) if room.required)
         amounts = tuple(_likely(problem, a, set_aside) if a.rule == "budget" else a for a in problem.amounts)
-        return cls(problem, amounts, required)
+        return cls(problem, amounts, required, may_wait)
 
     def left_for(self, state: State, room: int) -> tuple[frozenset[int], bool]:
         """Variants that the room may take while the others stand as they do, and whether it may be left out."""
-        fitting, may_lack = set(range(len(self.problem.rooms[room].variants))), room not in self.required
+        fitting, may_lack = set(self._open_to(room)), room not in self.required
         for amount, ranges in zip(self.amounts, self._ranges, strict=True):
             used = waiting = hoped = 0
             for index, spot in enumerate(state):
@@ -57,7 +60,24 @@ class Limits:
     @cached_property
     def _ranges(self) -> list[list[tuple[int, int]]]:
         """Least and most that each room can use of each amount."""
-        return [[amount.range_of(room) for room in range(len(self.problem.rooms))] for amount in self.amounts]
+        return [[self._range(amount, room) for room in range(len(self.problem.rooms))] for amount in self.amounts]
+
+    def _range(self, amount: Amount, room: int) -> tuple[int, int]:
+        uses = [amount.uses[room][v] for v in self._open_to(room)]
+        return min(uses, default=0), max(uses, default=0)
+
+    def _open_to(self, room: int) -> list[int]:
+        """Variants that a room may take at all; one of which nothing but its pad is asked for has that."""
+        variants = self.problem.rooms[room].variants
+        now = [v for v, variant in enumerate(variants) if not variant.is_later]
+        return list(range(len(variants))) if self.may_wait or not now else now
+
+    def begun(self, state: State) -> State:
+        """A state with those rooms taken up that stand in a variant which they may not take."""
+        return tuple(
+            None if spot is not None and spot.variant not in self._open_to(room) else spot
+            for room, spot in enumerate(state)
+        )
 
 
 def ring_room(problem: Problem, state: State, room: int) -> list[tuple[RootRing, float]]:

@@ -42,6 +42,8 @@ class Variant:
     """Whether the choice's width lies along x."""
     is_round: bool = False
     """Whether its ground is the circle in its square."""
+    is_later: bool = False
+    """Whether only what prepares for the room is built; it is placed like the room itself."""
 
     @property
     def size(self) -> tuple[int, int]:
@@ -77,6 +79,7 @@ def variants_of(room: SizedRoom, lattice: Lattice, *, exact: bool = True) -> tup
             covered=choice.cover is not None,
             counter_ahead=_counter_ahead(room, choice, lattice),
             is_round=choice.shape == "circle",
+            is_later=choice.is_later,
         )
         for index, choice in enumerate(room.choices)
         for short in ((0,) if exact else (0, 1))

@@ -4,7 +4,17 @@ from optimizer.engine.problem.build import barred_places, build_problem, sizes_o
 from optimizer.engine.problem.buildable import buildable_sqft
 from optimizer.engine.problem.count import modelled_losses, modelled_value, stamp_losses
 from optimizer.engine.problem.problem import Guide, Problem, ProblemRoom, RoomPair
-from optimizer.engine.problem.state import Spot, State, layout_of, posed_layout_of, rect_of, state_of, what_fits
+from optimizer.engine.problem.state import (
+    Spot,
+    State,
+    is_later,
+    is_whole,
+    layout_of,
+    posed_layout_of,
+    rect_of,
+    state_of,
+    what_fits,
+)
 
 __all__ = [
     "Guide",
@@ -16,6 +26,8 @@ __all__ = [
     "barred_places",
     "build_problem",
     "buildable_sqft",
+    "is_later",
+    "is_whole",
     "layout_of",
     "modelled_losses",
     "modelled_value",

@@ -24,6 +24,16 @@ State = tuple[Spot | None, ...]
 """One spot a room, in the problem's order; None for a room that is left out."""
 
 
+def is_later(problem: Problem, room: int, spot: Spot) -> bool:
+    """Whether a placed room only has its pad and stubs: it counts as left out."""
+    return problem.rooms[room].variants[spot.variant].is_later
+
+
+def is_whole(problem: Problem, state: State) -> bool:
+    """Whether every wished room is there, and built now."""
+    return all(spot is not None and not is_later(problem, room, spot) for room, spot in enumerate(state))
+
+
 def rect_of(problem: Problem, room: int, spot: Spot) -> Rect:
     """A placed room in steps."""
     variant = problem.rooms[room].variants[spot.variant]

@@ -7,7 +7,7 @@ from optimizer.appraisal.groundwork import ground_measures, groundwork
 from optimizer.grading import grade
 from optimizer.layout import Layout, placed_of
 from optimizer.site import SpotLevel
-from tests.yards import PLAIN_SITE, plain_rooms, stand
+from tests.yards import PLAIN_SITE, plain_rooms, sized, stand
 
 # A bank that falls 3 ft from y = 20 to y = 30, level above and below it.
 BANK = tuple(SpotLevel((x, y), z) for x in (0, 60) for y, z in ((12.0, 0.9), (20.0, 0.9), (30.0, -2.1), (40.0, -2.1)))
@@ -29,6 +29,15 @@ def test_steps_between_two_terraces():
     steps = [line for line in lines if line.item == "steps"]
     assert [line.quantity for line in steps if line.room == "site"][-1] == flights[0].risers
     assert flights[0].risers >= 2
+
+
+def test_steps_to_held_ground_are_built_at_once():
+    """Ground that is held for a later phase is there from the first, and so are the steps to it."""
+    held = replace(sized("nook", "reserve", 8, 7), phase=2)
+    grading, _ = charges()
+    lines = [line for line in groundwork(grading, placed_of(plain_rooms(held), TWO)) if line.item == "steps"]
+    assert lines
+    assert {line.phase for line in lines} == {1}
 
 
 def test_earth_of_each_room():

@@ -65,7 +65,7 @@ def test_many_wishes_are_looked_through_at_once():
 def test_the_least_is_the_floor_of_the_budget():
     """The owner's sum for furniture is in it, and the cents that rounding of steps may take off are not."""
     rooms = sized_rooms(YARD.brief)
-    lines = fixed_price(YARD.brief, BOOK) + sum(min(room_price(c, r, BOOK) for c in r.choices) for r in rooms)
+    lines = fixed_price(YARD.brief, BOOK) + sum(min(room_price(c, r, BOOK) for c in r.sizes) for r in rooms)
     budget = replace(YARD.brief.budget, allowances=Allowances(furniture=Decimal(8000)))
     found = affordable(replace(YARD.brief, budget=budget), rooms, BOOK)
     assert found.least == budget.least(lines) == under(None).least + 8000

@@ -23,7 +23,7 @@ def test_a_shorter_distance_is_told_with_both_figures_and_the_source():
     (words,) = told(distances=(("gas_fire", 6.0),))
     assert words.startswith("Gas fire: the scenario keeps 6 ft where 10 ft is usual (common practice")
     assert words.endswith("confirm with the local code.")
-    (metric,) = told("m", distances=(("gas_fire", 6.0),))
+    (metric,) = (words for words in told("m", distances=(("gas_fire", 6.0),)) if "scenario keeps" in words)
     assert "keeps 1.83 m where 3.05 m is usual" in metric
 
 
@@ -77,3 +77,14 @@ def test_ground_for_those_who_stand():
     assert [words for words in found if "wish list" in words] == [
         "Party: 5 of 17 have no seat, and the wish list has 0 of the 40 sq ft that they need to stand on."
     ]
+
+
+def test_a_gas_fire_says_how_far_it_reaches():
+    """10 ft, in the file's own unit, and that this is practice; nothing of it where no gas burns."""
+    with_fire, without = (
+        [words for words in cautions_for(plain_yard(), placed_of(plain_rooms(), layout)) if "fumes" in words]
+        for layout in (plain_layout(), plain_layout(without=("fire",)))
+    )
+    assert without == []
+    assert len(with_fire) == 1
+    assert "within 10 ft (common practice, no source)" in with_fire[0]

@@ -54,7 +54,7 @@ def test_the_choice_that_is_nearest():
     case = Case.of(YARD)
     for room in case.rooms:
         for choice in room.choices:
-            first = next(c for c in room.choices if (c.width_ft, c.depth_ft) == (choice.width_ft, choice.depth_ft))
+            first = next(c for c in room.sizes if (c.width_ft, c.depth_ft) == (choice.width_ft, choice.depth_ft))
             own = SketchedRoom(room.name, (5.0, 5.0), choice.width_ft + 0.1, choice.depth_ft, "+y")
             turned = SketchedRoom(room.name, (5.0, 5.0), choice.depth_ft, choice.width_ft + 0.1, "-x")
             for one in (own, turned):

@@ -12,7 +12,7 @@ from optimizer.fields import door_zone, open_yard
 from optimizer.layout import Layout, placed_of
 from optimizer.planting import planting_measures, planting_of
 from optimizer.planting.rectangle import largest_rectangle
-from optimizer.site import Building, Entrance, KeepOut
+from optimizer.site import Building, Entrance, KeepOut, SpotLevel
 from tests.yards import PLAIN_SITE, plain_layout, plain_rooms, sized, stand
 
 NOTHING = Polygon()
@@ -162,12 +162,24 @@ def test_kept_out_ground_is_neither():
 
 
 def test_a_bank_is_left_as_it_is():
-    """Wide ground that may be planted and not mown is left, and counts neither as a bed nor as left over."""
+    """Wide ground that may be planted and not mown is left, has a name, and is neither a bed nor left over."""
     strip = ((0, 0), (60, 0), (60, 10), (0, 10))
     found = planted(replace(BARE, keep_outs=(KeepOut("bank", strip, allow=("bed",)),)))
-    assert found.left.area == pytest.approx(600)
+    assert found.left.area == found.bank.area == pytest.approx(600)
     assert found.beds == ()
     assert found.unused.is_empty
+
+
+def test_ground_too_steep_to_mow_is_a_bank():
+    """Spot levels that rise 1 ft in 2 over the lower 10 ft and nothing beyond: just that strip is bank, and no lawn."""
+    heights = {0: 0, 10: 5, 40: 5}
+    levels = tuple(SpotLevel((x, y), z) for x in (0, 60) for y, z in heights.items())
+    found = planted(replace(BARE, levels=levels))
+    assert found.bank.bounds == pytest.approx((0, 0, 60, 10))
+    assert found.bank.area == pytest.approx(600)
+    assert sum(lawn.area for lawn in found.lawns) == pytest.approx(1800)
+    gentle = tuple(replace(level, z_ft=level.z_ft / 2) for level in levels)
+    assert planted(replace(BARE, levels=gentle)).bank.is_empty
 
 
 @pytest.mark.parametrize("without", [(), ("fire",), ("table", "cooker"), ("nook", "fire")])

@@ -10,7 +10,7 @@ from shapely import Point, Polygon, box
 from shapely.affinity import rotate
 
 from optimizer.brief import Brief, Choice, Equipment, Guests, RoomKind, RoomWish
-from optimizer.catalogue import Item, SizedChoice, SizedRoom, demo_price_book
+from optimizer.catalogue import PREPARED, Item, SizedChoice, SizedRoom, demo_price_book
 from optimizer.catalogue.data_files import data
 from optimizer.catalogue.sizing.sized_rooms import SIZERS, sized_room, sized_rooms
 
@@ -70,16 +70,17 @@ def test_every_kind_has_a_sizer() -> None:
 @pytest.mark.parametrize("wish", WISHES, ids=str)
 def test_rooms_by_use(wish: RoomWish) -> None:
     """A wish by use gives three sizes with 0.85, 0.93 and 1 of its worth, none smaller than the one before; a kitchen
-    has a starter with 0.6 before them, and of sizes that come out the same there is one.
+    has its pad and stubs with 0.15 and a starter with 0.6 before them, and of sizes that come out the same there is one.
     """
     room = sized_room(wish)
-    worths = {"starter": 3.0, "modest": 4.25, "comfortable": 4.65, "generous": 5.0, "one size": 5.0}
+    worths = {PREPARED: 0.75, "starter": 3.0, "modest": 4.25, "comfortable": 4.65, "generous": 5.0, "one size": 5.0}
     labels = [choice.label for choice in room.choices]
     assert [choice.worth for choice in room.choices] == pytest.approx([worths[label] for label in labels])
     assert labels == [label for label in worths if label in labels]
+    assert (PREPARED in labels) == (wish.kind == "kitchen")
     assert ("starter" in labels) == (wish.kind == "kitchen" and (wish.bar_seats > 0 or len(wish.equipment) != 2))
     assert ("one size" in labels) == (wish.kind == "reserve") == (len(labels) == 1)
-    areas = [choice.width_ft * choice.depth_ft for choice in room.choices]
+    areas = [choice.width_ft * choice.depth_ft for choice in room.sizes]
     assert areas == sorted(areas)
 
 
@@ -100,13 +101,13 @@ def test_any_kitchen_can_be_built(equipment: list[Equipment], bar_seats: int) ->
     """Whatever a kitchen is to hold, hot or cold, narrow or wide, it keeps its proportion; its bar seats up to eight."""
     room = sized_room(RoomWish("room", "kitchen", equipment=tuple(equipment), bar_seats=bar_seats))
     assert_can_be_built(room)
-    assert {choice.seats for choice in room.choices if choice.label != "starter"} == {min(bar_seats, 8)}
+    assert {choice.seats for choice in room.sizes if choice.label != "starter"} == {min(bar_seats, 8)}
 
 
 @pytest.mark.parametrize("wish", [wish for wish in WISHES if wish.seats or wish.bar_seats], ids=str)
 def test_rooms_by_use_seat_all_that_are_asked_for(wish: RoomWish) -> None:
     """Sized by use, every level draws a seat for everybody."""
-    seats = {choice.seats for choice in sized_room(wish).choices if choice.label != "starter"}
+    seats = {choice.seats for choice in sized_room(wish).sizes if choice.label != "starter"}
     assert seats == {wish.seats or wish.bar_seats}
 
 
