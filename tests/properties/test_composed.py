@@ -1,8 +1,8 @@
 """What a composed plan has, over the first concepts of all yards that are searched in tests: shares that may not fall.
 
-The target is what layout rules 5, 24, 26 to 28, 30 and 32 ask of every plan. The floors count as missed the two of eight yards
-that were not measured, and are else what was, once, with the short runs of `tests/shown.py`: of names on furniture and
-empty structures the target is met, of all else it is not. `python -m tests.benchmarks.composition` counts all yards and plots, with more time.
+The target is what layout rules 5, 24, 26 to 28, 30 and 32 ask of every plan. The floors are what was measured with the short
+runs of `tests/shown.py`, less one yard of eight where a run may differ with the processor: of names on furniture and empty
+structures the target is met, of all else it is not. `tests.benchmarks.composition` counts all yards with more time.
 """
 
 from collections.abc import Callable
@@ -55,9 +55,9 @@ SHARES: Final[dict[str, tuple[Callable[[First], bool], float]]] = {
     "2.4 edge lines a room": (lambda it: it.counted.lines <= 2.4 * it.counted.rooms, 0.5),
     "no slant under 8 ft": (lambda it: it.counted.short_slants == 0, 0.625),
     "a bend a leg": (lambda it: it.counted.bends <= it.counted.legs, 0.5),
-    "an idea in the first three": (lambda it: it.ideas >= 1, 0.75),
-    "two ideas in the first three": (lambda it: it.ideas >= 2, 0.25),
-    "every wished room": (lambda it: it.counted.left_out == 0, 0.625),
+    "an idea in the first three": (lambda it: it.ideas >= 1, 0.875),
+    "two ideas in the first three": (lambda it: it.ideas >= 2, 0.5),
+    "every wished room": (lambda it: it.counted.left_out == 0, 0.75),
 }
 """Of so many of the first concepts it is true, at the least; the target is all of them, and three ideas in the first
 three, which no yard has after so short a search.
@@ -73,7 +73,7 @@ def test_a_share_does_not_fall(firsts: list[First], name: str) -> None:
 
 def test_edges_lie_on_shared_lines(firsts: list[First]) -> None:
     """On the mean of all first concepts: the target is 0.85 of each."""
-    assert mean(first.counted.aligned_share for first in firsts) >= 0.65
+    assert mean(first.counted.aligned_share for first in firsts) >= 0.7
 
 
 def test_no_name_lies_on_furniture(firsts: list[First]) -> None:
