@@ -55,5 +55,7 @@ class Appraisal:
     """Existing structures under which no room with seats lies."""
     jogs: int = 0
     """Short steps of the paved outline that nothing on the site is the reason for."""
+    shut_off: tuple[tuple[str, str], ...] = ()
+    """Reserves with those of their futures to which surely no way leads for what would drive them in."""
     table: TableWay | None = None
     """How the everyday table lies to the kitchen door."""
