@@ -23,6 +23,7 @@ from optimizer.appraisal.take_off import take_off
 from optimizer.appraisal.terraces import bare_doors, bare_doors_loss
 from optimizer.appraisal.uncertainty import Mover, Uncertainty, uncertainty_of
 from optimizer.appraisal.walking import trip_lengths, walking_ft
+from optimizer.appraisal.way_in import shut_off_loss
 from optimizer.appraisal.work_zone import Landing, WorkZone, work_zone
 
 __all__ = [
@@ -76,6 +77,7 @@ __all__ = [
     "people_seated",
     "priced",
     "share_of",
+    "shut_off_loss",
     "smoke_loss_units",
     "sun_of",
     "take_off",

@@ -57,5 +57,7 @@ class Appraisal:
     """Short steps of the paved outline that nothing on the site is the reason for."""
     later_walking_ft: float = 0.0
     """Feet on foot of the trips to what only has its pad and stubs yet: in the score, and walked once it is built."""
+    shut_off: tuple[tuple[str, str], ...] = ()
+    """Reserves with those of their futures to which surely no way leads for what would drive them in."""
     table: TableWay | None = None
     """How the everyday table lies to the kitchen door."""

@@ -62,6 +62,7 @@ def appraise(derived: Derived, book: PriceBook, given: Given | None = None) -> A
         bare_doors=bare_doors(site, brief, placed),
         empty_roofs=empty_roofs(site, placed),
         jogs=paved_jogs(derived),
+        shut_off=derived.shut_off,
         finish=finish_take_off(finish, placed),
         cook=cook_measures(derived),
         order=order_measures(site, placed),

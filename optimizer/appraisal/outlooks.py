@@ -7,6 +7,7 @@ from typing import Final
 
 from optimizer.appraisal.cost import cost_of
 from optimizer.appraisal.cost_sheet import CostLine
+from optimizer.appraisal.way_in import CRANE
 from optimizer.brief import Budget
 from optimizer.brief import Later as Rise
 from optimizer.catalogue import Charge, FutureKind, Later, PriceBook, charge, future_kind, later, to_cents
@@ -21,8 +22,7 @@ _PUT_BACK: Final = {
     "bed": "bed put back",
     "pavers": "pavers put back",
 }
-_CRANE: Final = "crane"
-_WAY_IN: Final = frozenset({*_PUT_BACK.values(), _CRANE})
+_WAY_IN: Final = frozenset({*_PUT_BACK.values(), CRANE})
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,7 +57,9 @@ class NowOrLater:
 
 @dataclass(frozen=True, slots=True)
 class Outlook:
-    """One future of a reserve. `is_open`: it fits, and something that drives brings it in."""
+    """One future of a reserve. `is_open`: it fits, and something that drives brings it in; `is_shut_off`: surely
+    nothing that drives does, which the score counts.
+    """
 
     room: str
     future: str
@@ -65,12 +67,21 @@ class Outlook:
     fit: Fit
     access: Access
     money: NowOrLater
+    is_shut_off: bool = False
 
 
 def outlooks(derived: Derived, book: PriceBook) -> tuple[Outlook, ...]:
     """Every future of every reserve of a layout."""
     return tuple(
-        Outlook(site.room, site.future, site.is_possible, site.fit, site.access, _money(derived, site, book))
+        Outlook(
+            room=site.room,
+            future=site.future,
+            is_open=site.is_possible,
+            fit=site.fit,
+            access=site.access,
+            money=_money(derived, site, book),
+            is_shut_off=(site.room, site.future) in derived.shut_off,
+        )
         for site in derived.futures
     )
 
@@ -147,7 +158,7 @@ def _coming(room: PlacedRoom, site: FutureSite, book: PriceBook) -> Iterator[Cha
     phase, item = max(2, room.room.phase), future_kind(site.future).item
     amounts = {item: 1.0} | {_PUT_BACK[surface]: area_sqft for surface, area_sqft in site.access.crosses}
     if not site.access.is_found:
-        amounts[_CRANE] = 1.0
+        amounts[CRANE] = 1.0
     amounts[RETURN] = sum(amount * float(book.of(of).price) for of, amount in amounts.items())
     for item, amount in amounts.items():
         yield charge(phase=phase, room=room.name, item=item, amount=amount)

@@ -5,7 +5,7 @@ Here are the data and what is said of them; `concepts/run.py`, which needs the s
 
 from optimizer.concepts.cautions import cautions_for
 from optimizer.concepts.idea_words import idea_of
-from optimizer.concepts.money_words import about_words, expected_words, level_words
+from optimizer.concepts.money_words import AIM, about_words, aim_words, beyond_aim, expected_words, level_words
 from optimizer.concepts.option import (
     NOT_ASKED,
     Conflict,
@@ -30,6 +30,7 @@ from optimizer.concepts.remedies import remedies_for
 from optimizer.concepts.score import Losses, losses_of
 
 __all__ = [
+    "AIM",
     "LEAST_DIFFERENCE",
     "NOT_ASKED",
     "Conflict",
@@ -49,6 +50,8 @@ __all__ = [
     "WayOut",
     "WithWithout",
     "about_words",
+    "aim_words",
+    "beyond_aim",
     "cautions_for",
     "expected_words",
     "idea_of",

@@ -18,6 +18,8 @@ _WHY: Final = {
 }
 """Why a distance from something is kept, where that does not go without saying."""
 
+_COUNTED: Final = "The concept's score counts a share of the crane's price for it."
+
 
 def future_cautions(scenario: Scenario, futures: Sequence[Outlook]) -> Iterator[str]:
     """Of each future what it misses and what bars its way, one sentence on the ways that must stay free, and what comes
@@ -52,7 +54,8 @@ def _barred(scenario: Scenario, outlook: Outlook) -> Iterator[str]:
     for barred in access.barred:
         yield f"Later {outlook.future}: no way in for the {_vehicle(scenario, barred)}: {_because(scenario, barred)}."
     if access.barred:
-        yield f"Later {outlook.future}: the other way in is {_other_way(scenario, access)}."
+        counted = f" {_COUNTED}" if outlook.is_shut_off else ""
+        yield f"Later {outlook.future}: the other way in is {_other_way(scenario, access)}.{counted}"
 
 
 def _other_way(scenario: Scenario, access: Access) -> str:

@@ -1,7 +1,7 @@
 """What a concept costs, as it is said to an owner: rounded, and with its range."""
 
 from collections.abc import Sequence
-from decimal import Decimal
+from decimal import ROUND_UP, Decimal
 from typing import Final
 
 from optimizer.appraisal import Cost
@@ -9,8 +9,10 @@ from optimizer.catalogue import rounded
 from optimizer.concepts.finish_levels import AtLevel
 from optimizer.concepts.option import Option
 
+AIM: Final = Decimal("0.9")
+"""Share of the ceiling that a first concept aims at, since soil and lines are not known; common practice, no source."""
 _ROUND: Final = -2
-"""Differences between levels are said in hundreds."""
+"""Differences are said in hundreds."""
 
 
 def about_words(cost: Cost, currency: str, phase: int = 1) -> str:
@@ -27,6 +29,25 @@ def expected_words(cost: Cost, phase: int = 1) -> str:
     """`165,000 to 225,000`; nothing where no range is known."""
     known = cost.range_of(phase)
     return "" if known is None else f"{rounded(known.low):,.0f} to {rounded(known.high):,.0f}"
+
+
+def beyond_aim(cost: Cost, ceiling: Decimal) -> Decimal:
+    """Money by which phase 1 passes what a first concept aims at; 0 where it does not."""
+    return max(Decimal(0), cost.phase(1) - AIM * ceiling)
+
+
+def aim_words(cost: Cost, ceiling: Decimal | None, currency: str) -> str:
+    """Say `Within 90 % of the ceiling, as a first concept should be.`, or how much of phase 1 lies beyond that; nothing
+    without a ceiling.
+    """
+    if ceiling is None:
+        return ""
+    beyond = beyond_aim(cost, ceiling)
+    if not beyond:
+        return f"Within {AIM * 100:.0f} % of the ceiling, as a first concept should be."
+    hundreds = beyond.quantize(Decimal("1e2"), ROUND_UP)
+    within = f"within {AIM * 100:.0f} % of the ceiling"
+    return f"A first concept should be {within}: this is about {hundreds:,.0f} {currency} more."
 
 
 def level_words(option: Option, currency: str) -> str:

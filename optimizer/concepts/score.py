@@ -9,6 +9,7 @@ from optimizer.appraisal import (
     destinations_loss,
     empty_roofs_loss,
     order_loss,
+    shut_off_loss,
     smoke_loss_units,
 )
 from optimizer.catalogue import SizedRoom, rates
@@ -45,6 +46,7 @@ def losses_of(
         ("party", weights.worth * rate.party * appraisal.party.without),
         ("cook", weights.walking * cook_loss(appraisal.cook)),
         ("destinations", weights.walking * destinations_loss(appraisal.destinations)),
+        ("access", weights.worth * shut_off_loss(scenario.brief, appraisal.shut_off, scenario.book)),
         ("ways", weights.order * rate.way_off * appraisal.paths.off),
         ("jogs", weights.order * rate.jog * appraisal.jogs),
         ("paving", weights.order * rate.overpaved * appraisal.overpaved_sqft),

@@ -7,7 +7,7 @@ from functools import cached_property
 from shapely.geometry.base import BaseGeometry
 
 from optimizer.circulation import Network, Ways, access_of, network_of, way_polygon, ways
-from optimizer.derived.futures import FutureSite, PhaseOne, future_sites
+from optimizer.derived.futures import FutureSite, PhaseOne, future_sites, shut_off
 from optimizer.derived.pools import PoolSite, pool_sites
 from optimizer.fields import Caster, cover_casters, room_sun_hours
 from optimizer.grading import Grading, Levelled, graded, levelled
@@ -79,10 +79,16 @@ class Derived:
     @cached_property
     def futures(self) -> tuple[FutureSite, ...]:
         """How each future of a reserve fits and comes in; it takes a tenth of a second and more."""
-        if not self.placed.of_kind("reserve"):
-            return ()
-        built = PhaseOne(self.site, self.placed.once, self.grading, self.planting, self.paths)
-        return future_sites(built, self.scenario.brief)
+        return future_sites(self._phase_one, self.scenario.brief) if self.placed.of_kind("reserve") else ()
+
+    @cached_property
+    def shut_off(self) -> tuple[tuple[str, str], ...]:
+        """Reserves with those of their futures that surely nothing drives in; it takes a few milliseconds."""
+        return shut_off(self._phase_one, self.scenario.brief) if self.placed.of_kind("reserve") else ()
+
+    @cached_property
+    def _phase_one(self) -> PhaseOne:
+        return PhaseOne(self.site, self.placed.once, self.grading, self.planting, self.paths)
 
     @cached_property
     def covers(self) -> tuple[Caster, ...]:

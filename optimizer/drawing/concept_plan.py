@@ -2,7 +2,7 @@
 
 from optimizer.catalogue import sized_rooms
 from optimizer.circulation import way_polygon
-from optimizer.concepts import Option, about_words, level_words
+from optimizer.concepts import Option, about_words, aim_words, level_words
 from optimizer.drawing.audience import Audience
 from optimizer.drawing.marks import Drawing
 from optimizer.drawing.notable_marks import Notable
@@ -29,12 +29,13 @@ def draw_concept(
         paths=Paths(
             way_polygon(scenario.site, placed, appraisal.legs), appraisal.legs, notable, option.futures, is_due
         ),
-        cautions=(*_money(option, scenario.currency), *option.cautions),
+        cautions=(*_money(scenario, option), *option.cautions),
         audience=audience,
     )
 
 
-def _money(option: Option, currency: str) -> tuple[str, ...]:
-    """What it costs, and in the other finish levels that are offered."""
-    said = (about_words(option.appraisal.cost, currency), level_words(option, currency))
+def _money(scenario: Scenario, option: Option) -> tuple[str, ...]:
+    """What it costs, how that lies to the ceiling, and in the other finish levels that are offered."""
+    cost, ceiling, currency = option.appraisal.cost, scenario.brief.budget.ceiling, scenario.currency
+    said = (about_words(cost, currency), aim_words(cost, ceiling, currency), level_words(option, currency))
     return tuple(words for words in said if words)

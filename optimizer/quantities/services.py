@@ -80,18 +80,30 @@ def _burners(room: PlacedRoom | None) -> str:
 
 
 def gas_run_parts(line: Line, of: Counted) -> Iterator[Part]:
-    """Pipe of one run by the longest length of all of them, and of the piece that all of them share."""
-    runs, more = of.by_item["gas run"], 1 + value("run_fittings")
-    longest = max(run.quantity for run in runs) * more
+    """Pipe of one run by the longest length of all that hang on its supply, and of the piece that they may share.
+
+    A run of a later phase counts: what is laid now feeds it then. Runs are counted, and priced, each by itself.
+    """
+    runs, more = _on_supply_of(line, of), 1 + value("run_fittings")
+    longest, needs = max(run.quantity for run in runs) * more, [cfh(gas_demand_mbh(of.placed(run))) for run in runs]
     need = cfh(gas_demand_mbh(of.placed(line)))
     size = pipe_size(need, longest)
     told = f"{need:g} cfh over a longest length of {longest:,.0f} ft, bends counted: {_in(size)}"
     yield line.part(f"gas pipe, {_in(size)}", line.quantity * more, "ft", told, SOURCE)
     if line is runs[0] and len(runs) > 1:
-        total = sum(cfh(gas_demand_mbh(of.placed(run))) for run in runs)
-        how = f"{' + '.join(f'{cfh(gas_demand_mbh(of.placed(run))):g}' for run in runs)} cfh over {longest:,.0f} ft: "
-        shared = pipe_size(total, longest)
-        yield line.part("demand where all runs begin as one", total, "cfh", how + _in(shared), SOURCE)
+        shared = pipe_size(sum(needs), longest)
+        how = f"{' + '.join(f'{each:g}' for each in needs)} cfh over {longest:,.0f} ft: "
+        yield line.part("demand where all runs begin as one", sum(needs), "cfh", how + _in(shared), SOURCE)
+
+
+def _on_supply_of(line: Line, of: Counted) -> list[Line]:
+    """Gas runs that begin at the same meter or stub as this one."""
+    return [run for run in of.by_item["gas run"] if _gas_start(run, of) == _gas_start(line, of)]
+
+
+def _gas_start(line: Line, of: Counted) -> Point | None:
+    room = of.placed(line)
+    return nearest_start(of.derived.site, "gas", room.placement) if room else None
 
 
 def _in(size: str | None) -> str:

@@ -8,7 +8,7 @@ from typing import Final
 
 from optimizer.appraisal import Cost, CostLine
 from optimizer.catalogue import PriceBook, allowance_words, assemblies, narrowest, price_text, with_allowances
-from optimizer.concepts import Option, about_words, level_words
+from optimizer.concepts import Option, about_words, aim_words, level_words
 from optimizer.results.forms import money
 from optimizer.results.table import safe_cell
 from optimizer.scenario import Scenario
@@ -46,7 +46,9 @@ def estimate_table(scenario: Scenario, option: Option) -> str:
 
 
 def _notes(scenario: Scenario, option: Option) -> tuple[str, ...]:
-    about = f"{about_words(option.appraisal.cost, scenario.currency)} {level_words(option, scenario.currency)}".strip()
+    cost, currency = option.appraisal.cost, scenario.currency
+    aim = aim_words(cost, scenario.brief.budget.ceiling, currency)
+    about = " ".join(words for words in (about_words(cost, currency), aim, level_words(option, currency)) if words)
     return (
         f"{scenario.name}, {option.title}, money in {scenario.currency}. {about}",
         scenario.book.said,

@@ -1,13 +1,12 @@
 """The five figures that decide on a concept, each with a word and why: money, walking, sun, seats, what it leaves."""
 
 from dataclasses import dataclass
-from decimal import Decimal
 from typing import Final, Literal
 
 from optimizer.appraisal import Appraisal
 from optimizer.brief import Brief
 from optimizer.catalogue import asked_by
-from optimizer.concepts import Option
+from optimizer.concepts import AIM, Option, beyond_aim
 from optimizer.concepts.words import capital, listed
 from optimizer.scenario import Scenario
 from ui.view_models.cost_sheet import expected
@@ -15,8 +14,6 @@ from ui.view_models.words import Words, share_words
 
 Grade = Literal["good", "fair", "poor", ""]
 """Empty where nothing was wished for that it could be held against."""
-AIM: Final = Decimal("0.9")
-"""Share of the limit that a first concept aims at, since soil and lines are not known; common practice, no source."""
 SHORT_FT, LONG_FT = 40.0, 80.0
 """A trip on foot that is short, and one that is long [ft]; common practice, no source."""
 MOST_HOURS, HALF_OF_THEM = 0.9, 0.6
@@ -52,7 +49,10 @@ def _money(appraisal: Appraisal, brief: Brief, words: Words) -> Deciding:
     said.insert(0, f"{words.money(abs(ceiling - first))} {side} the {words.term('ceiling')}")
     if known is not None and first <= ceiling < known.high:
         said.append(f"the high figure passes the {words.term('ceiling')}")
-    grade: Grade = "poor" if first > ceiling else "good" if first <= AIM * ceiling else "fair"
+    beyond = beyond_aim(cost, ceiling)
+    lies = f"{words.money(beyond)} above" if beyond else "within"
+    said.append(f"{lies} {AIM * 100:.0f} % of it, where a first concept should be")
+    grade: Grade = "poor" if first > ceiling else "fair" if beyond else "good"
     return Deciding("Cost of phase 1", words.money(first), grade, capital("; ".join(said)))
 
 

@@ -80,6 +80,8 @@ def _ways(appraisal: Appraisal, words: Words) -> Iterator[Figure]:
         yield Figure(
             "Jogs", str(appraisal.jogs), f"short steps in the edge of the paving, under {words.length(JOG_FT)}"
         )
+    for reserve, future in appraisal.shut_off:
+        yield Figure(f"Later {future}", "nothing drives in", f"no way from the street to the {reserve} is wide enough")
     if appraisal.table is not None:
         yield from _table(appraisal.table, words)
 

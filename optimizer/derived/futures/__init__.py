@@ -6,5 +6,6 @@ from optimizer.derived.futures.distances import Distance
 from optimizer.derived.futures.fit import Fit, Miss
 from optimizer.derived.futures.futures import FutureSite, future_sites
 from optimizer.derived.futures.obstacles import PhaseOne
+from optimizer.derived.futures.shut_off import shut_off
 
-__all__ = ["Access", "Barred", "Distance", "Fit", "FutureSite", "Miss", "PhaseOne", "future_sites"]
+__all__ = ["Access", "Barred", "Distance", "Fit", "FutureSite", "Miss", "PhaseOne", "future_sites", "shut_off"]

@@ -52,8 +52,8 @@ class Course:
 
     @cached_property
     def middles(self) -> BaseGeometry:
-        """Ground on which the middle of the vehicle may be at all: half its width off every obstacle."""
-        return self.ground.buffer(TOLERANCE_FT - self.vehicle.width_ft / 2, quad_segs=2)
+        """Ground on which the middle of the vehicle may be at all."""
+        return middles_on(self.ground, self.vehicle)
 
     @cached_property
     def origin(self) -> Point:
@@ -123,6 +123,11 @@ class Course:
         x, y = self.places[self.open].T
         off = np.hypot(np.maximum(np.maximum(left - x, x - right), 0), np.maximum(np.maximum(low - y, y - top), 0))
         return np.flatnonzero(off <= self.vehicle.length_ft / 2)
+
+
+def middles_on(ground: BaseGeometry, one: Vehicle) -> BaseGeometry:
+    """Ground on which the middle of a vehicle may be at all: half its width off every obstacle."""
+    return ground.buffer(TOLERANCE_FT - one.width_ft / 2, quad_segs=2)
 
 
 def _middle(slivers: Sequence[tuple[float, float, float]], otherwise: float) -> float:

@@ -31,12 +31,12 @@ def future_sites(built: PhaseOne, brief: Brief) -> tuple[FutureSite, ...]:
     ways = WaysIn(built)
     found = {
         (room.name, future.name): FutureSite(room.name, future.name, fitted(built, room, future), ways.to(room, future))
-        for room, future in sorted(_wanted(built, brief), key=lambda pair: _largest_first(built, pair[1]))
+        for room, future in sorted(wanted(built, brief), key=lambda pair: _largest_first(built, pair[1]))
     }
-    return tuple(found[room.name, future.name] for room, future in _wanted(built, brief))
+    return tuple(found[room.name, future.name] for room, future in wanted(built, brief))
 
 
-def _wanted(built: PhaseOne, brief: Brief) -> Iterator[tuple[PlacedRoom, FutureKind]]:
+def wanted(built: PhaseOne, brief: Brief) -> Iterator[tuple[PlacedRoom, FutureKind]]:
     """Futures of reserves of a later phase; one of phase 1 is built at once."""
     for room in built.placed.of_kind("reserve"):
         wish = brief.room(room.name)

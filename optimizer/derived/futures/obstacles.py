@@ -92,12 +92,10 @@ def surfaces(built: PhaseOne) -> dict[Surface, BaseGeometry]:
 
 
 def _under(structure: Structure, height_ft: float) -> BaseGeometry:
-    """All ground under a roof that is too low; else its posts."""
-    outline = Polygon(structure.outline)
+    """Posts, and all ground under a roof that is too low."""
+    posts = [Point(corner).buffer(_POST_FT, cap_style="square") for corner in structure.outline]
     high_ft = DEFAULT_HEIGHT_FT["structure"] if structure.height_ft is None else structure.height_ft
-    if high_ft < height_ft:
-        return outline
-    return shapely.union_all([Point(corner).buffer(_POST_FT, cap_style="square") for corner in structure.outline])
+    return shapely.union_all([*posts, *([Polygon(structure.outline)] if high_ft < height_ft else [])])
 
 
 def _walls(site: Site) -> Iterator[Obstacle]:

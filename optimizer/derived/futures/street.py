@@ -27,7 +27,7 @@ def driven_ground(site: Site, there: Sequence[Obstacle]) -> BaseGeometry:
     """
     yard = site_shapes(site).boundary
     gates = shapely.union_all([opening_of(gate) for gate in gates_of(site)])
-    street = [_street(gate) for gate in gates_of(site)]
+    street = [street_of(gate) for gate in gates_of(site)]
     # Beyond the opening a fence or a neighbour's ground may begin: nothing is driven over the line there.
     line = yard.exterior.difference(gates).buffer(HALF_FT, cap_style="flat")
     standing = shapely.union_all([obstacle.ground for obstacle in there]).difference(gates)
@@ -49,5 +49,6 @@ def opening_of(gate: Gate) -> Polygon:
     return box_along(gate.at, gate.inward, gate.width_ft, -0.1, 0.1)
 
 
-def _street(gate: Gate) -> Polygon:
+def street_of(gate: Gate) -> Polygon:
+    """The street before a gate, as far as a vehicle stands and turns in on it [ft]."""
     return box_along(gate.at, gate.inward, gate.width_ft + 2 * _STREET_FT, -_STREET_FT, 0.0)

@@ -48,7 +48,7 @@ def test_what_is_barred_by_name_and_the_other_way_in() -> None:
     words = said((DRIVE, DRIVE.replace("12", "6")))
     assert words[:4] == [
         "Later swim spa: no way in for the lift truck with the swim spa, 9'-6\" wide: the drive is 6'-0\" wide at the most.",
-        "Later swim spa: the other way in is over the house or the fence by crane, from a street that bears it; ask what it reaches.",
+        "Later swim spa: the other way in is over the house or the fence by crane, from a street that bears it; ask what it reaches. The concept's score counts a share of the crane's price for it.",
         "Later pool: no way in for the digger, 8'-0\" wide: the drive is 6'-0\" wide at the most.",
         "Later pool: the other way in is a small digger, 6'-0\" wide, from the drive; it takes longer and costs more.",
     ]

@@ -8,7 +8,7 @@ import pytest
 from optimizer.appraisal import cost_of, uncertainty_of
 from optimizer.brief import Allowances, Budget, Later
 from optimizer.catalogue import Charge, demo_price_book
-from optimizer.concepts import about_words
+from optimizer.concepts import about_words, aim_words
 from optimizer.concepts.case import Case
 from optimizer.concepts.money_cautions import money_cautions
 from tests.yards import plain_layout, plain_rooms, plain_yard
@@ -78,6 +78,19 @@ def test_a_high_figure_above_the_ceiling_is_a_caution():
     assert "about 23,000 USD, passes the ceiling of 23,000" in told
     assert said("24000", 100, contingency=Decimal(0)) == []
     assert said(None, 100) == []
+
+
+def test_what_a_first_concept_aims_at():
+    """90 % of a ceiling of 20,000 is 18,000: 18,135 (93 ft at 195) is 135 above it, told up to the hundred; 17,940 is not."""
+    ceiling = Decimal(20000)
+    assert aim_words(cost(92), ceiling, "USD") == "Within 90 % of the ceiling, as a first concept should be."
+    told = "A first concept should be within 90 % of the ceiling: this is about 200 USD more."
+    assert aim_words(cost(93), ceiling, "USD") == told
+    assert aim_words(cost(93), None, "USD") == ""
+    (caution,) = said("20000", 93, contingency=Decimal(0))
+    assert caution.endswith(f"agree now on what would wait. {told}")
+    (within,) = said("20000", 92, contingency=Decimal(0))
+    assert within.endswith("agree now on what would wait.")
 
 
 def test_when_later_phases_are_built_is_said():

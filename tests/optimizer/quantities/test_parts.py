@@ -4,11 +4,12 @@ from dataclasses import replace
 
 import pytest
 
-from optimizer.brief import Brief, Finish, FinishWish, Guests
+from optimizer.brief import Brief, Finish, FinishWish, Guests, RoomWish
+from optimizer.quantities import services
 from optimizer.quantities.figures import build_up
 from optimizer.quantities.outlines import dug_sqft, paved_pieces
 from optimizer.site import SpotLevel, Utility
-from tests.optimizer.quantities.conftest import BRIEF, WISHES, without_ways
+from tests.optimizer.quantities.conftest import BRIEF, SITE, WISHES, without_ways
 
 UP = build_up("concrete unit paver")
 FREE = ("table", 0, 40, 50)
@@ -107,6 +108,35 @@ def test_gas_pipe_goes_by_the_longest_run(stand, counted):
     shared = only(counted(derived, line="gas run", item="demand where"))
     assert shared.quantity == 150
     assert "60 + 90 cfh" in shared.how
+
+
+def test_pipes_of_another_supply_do_not_count(stand, counted):
+    """A stub of its own beside the fire: neither run goes by the other's length, and nothing begins as one."""
+    rooms = ("cooker", 0, 60, 24), ("fire", 0, 20, 60)
+    stubs = (*SITE.utilities, Utility("gas", (20, 58)))
+    derived = stand(*rooms, utilities=stubs)
+    near, far = counted(derived, line="gas run", item="gas pipe")
+    alone = only(counted(stand(rooms[0]), line="gas run", item="gas pipe"))
+    assert (near.item, near.how) == (alone.item, alone.how)
+    assert "longest length of 2 ft" in far.how
+    assert not counted(derived, line="gas run", item="demand where")
+
+
+def test_four_outlets_of_a_published_example(stand, counted, monkeypatch):
+    """Outlets of 35, 75, 35 and 100 cfh, longest length 60 ft, take 1/2, 3/4, 1/2 and 3/4 in, and what feeds all 1 in
+    (IFGC 2018 appendix A, example 1, longest-length method: each as if it were as long as the longest, however near).
+    """
+    burns = {"A": 35, "B": 75, "C": 35, "D": 100}
+    fires = tuple(RoomWish(name, "fire", seats=6, fuel="gas", worth=5) for name in burns)
+    monkeypatch.setattr(services, "gas_demand_mbh", lambda room: burns[room.name])
+    places = [("A", 0, 80, 64), ("B", 0, 82, 22), ("C", 0, 82, 30), ("D", 0, 82, 40)]
+    derived = stand(*places, brief=Brief(Guests(4, 12), fires))
+    pipes = {part.room: part for part in counted(derived, line="gas run", item="gas pipe")}
+    assert pipes["A"].quantity == pytest.approx(1.1 * (64 - 10))
+    sizes = {name: part.item.removeprefix("gas pipe, ") for name, part in pipes.items()}
+    assert sizes == {"A": "1/2 in", "B": "3/4 in", "C": "1/2 in", "D": "3/4 in"}
+    shared = only(counted(derived, line="gas run", item="demand where"))
+    assert (shared.quantity, shared.how) == (245, "35 + 75 + 35 + 100 cfh over 59 ft: 1 in")
 
 
 def test_without_gas_on_the_site_a_cylinder_is_counted(stand, counted):

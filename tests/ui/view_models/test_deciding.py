@@ -47,6 +47,8 @@ def test_money_is_held_against_the_limit(first, grade):
     figure = figures(cost=costing(first))["Cost of phase 1"]
     assert figure.grade == grade
     assert ("over" if grade == "poor" else "under") + " the all-in limit" in figure.why
+    assert ("within 90 % of it, where a first concept should be" in figure.why) == (grade == "good")
+    assert ("13,000 above 90 % of it" in figure.why) == (first == "130000")
     assert "." not in figure.value
 
 
