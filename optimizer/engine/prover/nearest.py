@@ -25,8 +25,9 @@ class Nearest:
         return solve(self._built, effort, stop=stop)
 
     def refuse(self, state: State) -> None:
-        """Forbid one layout."""
-        forbid(self._built, _spots(state, range(len(state))), within=0)
+        """Forbid one layout, and none that has a room more."""
+        missing = [room for room, spot in enumerate(state) if spot is None]
+        forbid(self._built, _spots(state, range(len(state))), within=0, without=missing)
         self._from(state)
 
     def keep_off(self, state: State, blamed: Sequence[int], *, within: int) -> None:
