@@ -60,6 +60,7 @@ from optimizer.catalogue.futures import (
     futures_of_wish,
     later,
     roughness,
+    smallest_machine,
     vehicle,
 )
 from optimizer.catalogue.growth import grown, may_move, most_growth_ft
@@ -220,6 +221,7 @@ __all__ = [
     "side_run",
     "sized_room",
     "sized_rooms",
+    "smallest_machine",
     "standing_each_sqft",
     "table_is_held",
     "table_length_ft",

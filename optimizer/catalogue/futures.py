@@ -78,6 +78,12 @@ def vehicle(name: str, machine: Machine | None = None) -> Vehicle:
     return Vehicle(name, machine.width_ft, length_ft, machine.height_ft, machine.turning_radius_ft, machine.steepest)
 
 
+def smallest_machine(machine: Machine | None = None) -> Vehicle:
+    """The builder's smallest machine, where the scenario tells it, else the usual one."""
+    vehicles = data("access.yaml")["vehicles"]
+    return vehicle(next(name for name, entry in vehicles.items() if entry.get("small")), machine)
+
+
 _KEYS = ("width", "length", "height", "turning_radius", "steepest")
 
 
