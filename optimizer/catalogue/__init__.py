@@ -53,7 +53,7 @@ from optimizer.catalogue.finish import (
 from optimizer.catalogue.futures import (
     SURFACES,
     FutureKind,
-    Later,
+    LaterRates,
     Surface,
     Vehicle,
     future_kind,
@@ -137,7 +137,7 @@ __all__ = [
     "IdeaRules",
     "Item",
     "KindRules",
-    "Later",
+    "LaterRates",
     "LocalSide",
     "Palette",
     "Phase",

@@ -93,7 +93,7 @@ def roughness(surface: Surface) -> float:
 
 
 @dataclass(frozen=True, slots=True)
-class Later:
+class LaterRates:
     """What money does until a later phase: rates are of a year, `dearer` is what work in a finished yard costs more."""
 
     years: float
@@ -110,6 +110,6 @@ class Later:
 
 
 @cache
-def later() -> Later:
+def later() -> LaterRates:
     """The rates of `later.yaml`."""
-    return Later(**{key: float(value) for key, value in data("later.yaml").items()})
+    return LaterRates(**{key: float(value) for key, value in data("later.yaml").items()})
