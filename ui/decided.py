@@ -9,7 +9,7 @@ from ui.state import store
 
 def decided_on(yard_id: int) -> tuple[DecisionRow, ...]:
     """All decisions on a yard, oldest first, by the clock of this computer."""
-    numbers = {revision.id: number for number, revision in enumerate(store().revisions.of_yard(yard_id), start=1)}
+    numbers = _numbers(yard_id)
     return tuple(
         DecisionRow(
             when=datetime.fromtimestamp(decision.made_at).strftime("%Y-%m-%d %H:%M"),  # noqa: DTZ006
@@ -23,11 +23,15 @@ def decided_on(yard_id: int) -> tuple[DecisionRow, ...]:
 
 def decided_between(first: Shown, second: Shown) -> tuple[DecisionRow, ...]:
     """Decisions that were made after the version of one concept, up to that of the other one."""
-    revisions = store().revisions
-    found = [revisions.get(shown.search.record.revision_id) for shown in (first, second)]
-    if found[0] is None or found[1] is None:
+    ids = sorted(shown.search.record.revision_id for shown in (first, second))
+    later = store().revisions.get(ids[1])
+    if later is None:
         return ()
-    ids = sorted(revision.id for revision in found if revision is not None)
-    numbers = {each.id: number for number, each in enumerate(revisions.of_yard(found[0].yard_id), start=1)}
-    low, high = (numbers.get(each, 0) for each in ids)
-    return tuple(row for row in decided_on(found[0].yard_id) if low < row.version <= high)
+    numbers = _numbers(later.yard_id)
+    low, high = numbers.get(ids[0], 0), numbers[later.id]
+    return tuple(row for row in decided_on(later.yard_id) if low < row.version <= high)
+
+
+def _numbers(yard_id: int) -> dict[int, int]:
+    """Number of each version of a yard by its id, the first is 1."""
+    return {revision.id: number for number, revision in enumerate(store().revisions.of_yard(yard_id), start=1)}
