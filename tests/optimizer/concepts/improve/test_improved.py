@@ -9,6 +9,7 @@ from optimizer.concepts.case import Case
 from optimizer.concepts.improve.answer import said, sketch_added
 from optimizer.concepts.improve.improved import improved
 from optimizer.concepts.improve.measure import ABSENT_FT, COVERED_FT, RESIZED_FT, TURNED_FT, distance_ft
+from optimizer.engine.prover.nearest import Nearest
 from optimizer.layout import Layout, Placement
 from optimizer.scenario.patch import patched
 from tests.optimizer.concepts.whys.tiny_yard import TEXT, layouts, tiny
@@ -117,6 +118,20 @@ def test_what_the_judge_refuses_is_passed_over(case, monkeypatch):
     assert found.least_ft == pytest.approx(third, abs=0.05)
     assert found.least_ft < found.distance_ft - 0.1
     assert f"None can be nearer than {found.least_ft:.1f} ft." in said(found, case.scenario)
+
+
+def test_what_the_solver_has_not_proven_is_not_called_nearest(case, monkeypatch):
+    """It found a layout and had no time to look at all nearer ones."""
+    real = Nearest.next
+
+    def cut_off(self, *, seconds, stop):
+        return replace(real(self, seconds=seconds, stop=stop), verdict="feasible", bound=100)
+
+    monkeypatch.setattr(Nearest, "next", cut_off)
+    found = improved(case, SKETCHES["too near"], seconds=20, stop=NEVER)
+    assert found.status == "near"
+    assert 0 < found.least_ft < found.distance_ft
+    assert "proven" not in said(found, case.scenario)
 
 
 def test_what_a_change_counts(case):
