@@ -6,10 +6,12 @@ from dataclasses import replace
 import pytest
 
 from optimizer.concepts.case import Case
+from optimizer.concepts.improve import improved as improving
 from optimizer.concepts.improve.answer import said, sketch_added
 from optimizer.concepts.improve.improved import improved
 from optimizer.concepts.improve.measure import ABSENT_FT, COVERED_FT, RESIZED_FT, TURNED_FT, distance_ft
 from optimizer.engine.prover.nearest import Nearest
+from optimizer.engine.prover.solve import Answer
 from optimizer.layout import Layout, Placement
 from optimizer.scenario.patch import patched
 from tests.optimizer.concepts.whys.tiny_yard import TEXT, layouts, tiny
@@ -86,6 +88,14 @@ def test_a_yard_in_which_nothing_fits():
         TEXT.replace("at_least: 12}", "at_least: 30}").replace("kind: nook\n", "kind: nook\n      required: true\n")
     )
     assert improved(both, drawn, seconds=9, stop=NEVER).status == "nothing_fits"
+
+
+def test_that_nothing_fits_is_proven_twice(monkeypatch):
+    """Where the second proof does not come to an end, nothing is claimed."""
+    case = tiny(TEXT.replace("width: 12, depth: 8, seats: 4", "width: 36, depth: 28, seats: 4"))
+    monkeypatch.setattr(improving, "anything_fits", lambda *_, **__: Answer("undecided", None, None, None))
+    found = improved(case, SKETCHES["without what must be"], seconds=5, stop=NEVER)
+    assert (found.status, found.layout) == ("undecided", None)
 
 
 def test_no_time_is_undecided(case):

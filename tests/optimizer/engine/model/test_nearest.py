@@ -6,6 +6,7 @@ from itertools import product
 
 import pytest
 
+from optimizer.engine.amounts import Amount
 from optimizer.engine.model.nearest import FINE, Wanted, forbid, nearest_model
 from optimizer.engine.prover.nearest import Nearest
 from optimizer.engine.prover.solve import Effort, solve
@@ -66,6 +67,20 @@ def test_what_is_refused_alone_may_come_again_with_a_room_more():
     again = nearest.next(seconds=10, stop=threading.Event())
     assert (again.verdict, again.objective, again.state[:2]) == ("optimal", 1, state[:2])
     assert nearest.is_sound
+
+
+@pytest.mark.parametrize("cents", [0, 5])
+def test_what_passes_the_ceiling_is_answered_by_what_costs_less(cents):
+    """By so much at the least, if only by a cent: the rest of what it costs is the ways', so nothing is proven then."""
+    state = next(state for state in KEPT if state[0].variant == 1)
+    priced = replace(BOX, amounts=(Amount("budget", ((4, 9), (5,), (3,)), most=17),))
+    nearest = Nearest(priced, wanted(state))
+    assert nearest.next(seconds=10, stop=threading.Event()).state == state
+    nearest.save(state, cents)
+    assert nearest.next(seconds=10, stop=threading.Event()).state[0].variant == 0
+    assert not nearest.is_sound
+    nearest.save(state, 6)
+    assert nearest.next(seconds=10, stop=threading.Event()).verdict == "infeasible"
 
 
 def counted(state, other):
