@@ -95,6 +95,21 @@ def test_all_of_the_work_is_within_its_limit():
     assert 0.2 <= proof.work_s < 0.25
 
 
+def test_work_on_what_it_begins_from_counts(monkeypatch):
+    """All of the budget is gone by then, and no block is asked any more."""
+    from optimizer.engine.prover import branch_and_bound
+
+    given = []
+
+    def best(*_, work_s, **__):
+        given.append(work_s)
+        return Incumbent(None, 0.7)
+
+    monkeypatch.setattr(branch_and_bound, "best_of_program", best)
+    proof = BranchAndBound(problem_of(YARDS["plain"]), Budget(NEVER, work_s=0.5)).run()
+    assert (proof.work_s, proof.is_proven, given) == (0.7, False, [0.5])
+
+
 def test_stopped_before_it_began():
     """Nothing is claimed but what was offered."""
     problem, stop = problem_of(YARDS["plain"]), threading.Event()
