@@ -127,7 +127,7 @@ def test_what_the_judge_refuses_is_passed_over(case, monkeypatch):
     third = distance_ft(case.rooms, SKETCHES["too near"], refused[2])
     assert found.least_ft == pytest.approx(third, abs=0.05)
     assert found.least_ft < found.distance_ft - 0.1
-    assert f"None can be nearer than {found.least_ft:.1f} ft." in said(found, case.scenario)
+    assert f"None on the grid can be nearer than {found.least_ft:.1f} ft." in said(found, case.scenario)
 
 
 def test_what_the_solver_has_not_proven_is_not_called_nearest(case, monkeypatch):
