@@ -8,9 +8,8 @@ from typing import Final
 from optimizer.appraisal.cost import cost_of
 from optimizer.appraisal.cost_sheet import CostLine
 from optimizer.appraisal.way_in import CRANE
-from optimizer.brief import Budget
-from optimizer.brief import Later as Rise
-from optimizer.catalogue import Charge, FutureKind, Later, PriceBook, charge, future_kind, later, to_cents
+from optimizer.brief import Budget, Later
+from optimizer.catalogue import Charge, FutureKind, LaterRates, PriceBook, charge, future_kind, later, to_cents
 from optimizer.derived import Access, Derived, Fit, FutureSite
 from optimizer.layout import Placed, PlacedRoom, shared_edge_ft
 from optimizer.quantities import RETURN, nearest_start, run_ft
@@ -86,7 +85,7 @@ def outlooks(derived: Derived, book: PriceBook) -> tuple[Outlook, ...]:
     )
 
 
-def pays_above(now: Decimal, saved: Decimal, rates: Later) -> float | None:
+def pays_above(now: Decimal, saved: Decimal, rates: LaterRates) -> float | None:
     """Chance of ever building a future above which it pays to prepare for it.
 
     Preparing costs `now` for certain and saves `saved` at today's prices with the chance p, after some years: it pays
@@ -99,7 +98,7 @@ def pays_above(now: Decimal, saved: Decimal, rates: Later) -> float | None:
     return round(float(now) / worth, 4)
 
 
-def later_rates(budget: Budget, phase: int) -> Later:
+def later_rates(budget: Budget, phase: int) -> LaterRates:
     """Rates until a phase: years, for each phase after the first, and escalation as the scenario has them, where it has
     more than none; the usual ones else.
     """
@@ -133,7 +132,7 @@ def _money(derived: Derived, site: FutureSite, book: PriceBook) -> NowOrLater:
 
 def _at_todays_prices(budget: Budget) -> Budget:
     """The stated steps without the rise until a later phase, which the chance above which preparing pays has in it."""
-    return replace(budget, later=Rise())
+    return replace(budget, later=Later())
 
 
 def _held_in_price(site: Site, room: PlacedRoom, future: FutureKind) -> Iterator[Charge]:

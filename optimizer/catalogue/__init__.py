@@ -53,13 +53,14 @@ from optimizer.catalogue.finish import (
 from optimizer.catalogue.futures import (
     SURFACES,
     FutureKind,
-    Later,
+    LaterRates,
     Surface,
     Vehicle,
     future_kind,
     futures_of_wish,
     later,
     roughness,
+    smallest_machine,
     vehicle,
 )
 from optimizer.catalogue.growth import grown, may_move, most_growth_ft
@@ -138,7 +139,7 @@ __all__ = [
     "IdeaRules",
     "Item",
     "KindRules",
-    "Later",
+    "LaterRates",
     "LocalSide",
     "Palette",
     "Phase",
@@ -222,6 +223,7 @@ __all__ = [
     "side_run",
     "sized_room",
     "sized_rooms",
+    "smallest_machine",
     "standing_each_sqft",
     "table_is_held",
     "table_length_ft",

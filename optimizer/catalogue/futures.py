@@ -78,6 +78,12 @@ def vehicle(name: str, machine: Machine | None = None) -> Vehicle:
     return Vehicle(name, machine.width_ft, length_ft, machine.height_ft, machine.turning_radius_ft, machine.steepest)
 
 
+def smallest_machine(machine: Machine | None = None) -> Vehicle:
+    """The builder's smallest machine, where the scenario tells it, else the usual one."""
+    vehicles = data("access.yaml")["vehicles"]
+    return vehicle(next(name for name, entry in vehicles.items() if entry.get("small")), machine)
+
+
 _KEYS = ("width", "length", "height", "turning_radius", "steepest")
 
 
@@ -87,7 +93,7 @@ def roughness(surface: Surface) -> float:
 
 
 @dataclass(frozen=True, slots=True)
-class Later:
+class LaterRates:
     """What money does until a later phase: rates are of a year, `dearer` is what work in a finished yard costs more."""
 
     years: float
@@ -104,6 +110,6 @@ class Later:
 
 
 @cache
-def later() -> Later:
+def later() -> LaterRates:
     """The rates of `later.yaml`."""
-    return Later(**{key: float(value) for key, value in data("later.yaml").items()})
+    return LaterRates(**{key: float(value) for key, value in data("later.yaml").items()})

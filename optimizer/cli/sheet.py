@@ -1,6 +1,7 @@
 """One concept for hand-off, by the ending of the file asked for."""
 
 from collections.abc import Callable
+from functools import partial
 from pathlib import Path
 from typing import Final
 
@@ -9,6 +10,9 @@ from optimizer.drawing.audience import AUDIENCES, Audience
 from optimizer.errors import InputError, Problem
 from optimizer.results import Result, read_result, to_text, write_whole
 from optimizer.results.estimate_table import estimate_table
+
+Writer = Callable[[Result, Option, Audience], str]
+"""Text of a file, from a result, one of its concepts and for whom it is."""
 
 
 def write_sheet(
@@ -27,11 +31,7 @@ def write_sheet(
     Raises InputError for an ending, a reader, a concept, phase or future that does not exist, ResultError for a result
     that cannot be read, OutputError where the file cannot be written.
     """
-    if phase is not None and future is not None:
-        raise _wrong("a phase or a future", f"{phase} and {future}", "--future", "ask for one of them at a time")
-    writer = WRITERS.get(out.suffix.lower())
-    if writer is None:
-        raise _wrong("a file that ends in " + " or ".join(WRITERS), out.name, "--out", "change the ending")
+    writer = _writer(out, phase, future)
     reader = next((known for known in AUDIENCES if known == audience), None)
     if reader is None:
         raise _wrong(" or ".join(AUDIENCES), audience, "--for", "say for whom the plan is")
@@ -40,14 +40,21 @@ def write_sheet(
     if option is None:
         known = ", ".join(option.id for option in result.option_set.options) or "none"
         raise _wrong(f"a concept of {result_path.name}", option_id, "--option", f"it has {known}")
-    if out.suffix.lower() != ".svg" and (phase or future) is not None:
+    write_whole(out, writer(result, option, reader))
+
+
+def _writer(out: Path, phase: str | None, future: str | None) -> Writer:
+    """What makes the file: by its ending, or the plan of a phase or of a future."""
+    if phase is not None and future is not None:
+        raise _wrong("a phase or a future", f"{phase} and {future}", "--future", "ask for one of them at a time")
+    ending = out.suffix.lower()
+    if ending not in WRITERS:
+        raise _wrong("a file that ends in " + " or ".join(WRITERS), out.name, "--out", "change the ending")
+    if (phase, future) != (None, None) and ending != ".svg":
         raise _wrong("a file that ends in .svg", out.name, "--out", "phases and futures are plans: change the ending")
     if phase is not None:
-        write_whole(out, _of_phase(result, option, reader, phase))
-    elif future is not None:
-        write_whole(out, _of_future(result, option, reader, future))
-    else:
-        write_whole(out, writer(result, option, reader))
+        return partial(_of_phase, phase=phase)
+    return WRITERS[ending] if future is None else partial(_of_future, future=future)
 
 
 def _of_future(result: Result, option: Option, audience: Audience, future: str) -> str:
@@ -96,7 +103,7 @@ def _csv(result: Result, option: Option, _audience: Audience) -> str:
     return estimate_table(result.scenario, option)
 
 
-WRITERS: Final[dict[str, Callable[[Result, Option, Audience], str]]] = {".svg": _svg, ".json": _json, ".csv": _csv}
+WRITERS: Final[dict[str, Writer]] = {".svg": _svg, ".json": _json, ".csv": _csv}
 
 
 def _wrong(expected: str, found: str, where: str, advice: str) -> InputError:

@@ -13,6 +13,7 @@ from optimizer.cli.watched import run_told
 from optimizer.concepts.whys.answers import Answer
 from optimizer.errors import InputError, Problem
 from optimizer.results import ready_folder, to_text, write_whole
+from optimizer.results.schema import to_record
 from optimizer.scenario import Scenario, load_scenario
 from optimizer.units import read_length_ft
 
@@ -84,10 +85,7 @@ def _record(answer: Answer) -> dict[str, object]:
         "answer": answer.answer,
         "answered": answer.is_answered,
         "rules": [{"id": rule, "sentence": sentence, "rooms": list(rooms)} for rule, sentence, rooms in answer.rules],
-        "ways_out": [
-            {"text": way.text, "patch": [{"op": op, "path": path, "value": value} for op, path, value in way.patch]}
-            for way in answer.ways_out
-        ],
+        "ways_out": [to_record(way) for way in answer.ways_out],
     }
 
 

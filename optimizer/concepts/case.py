@@ -1,10 +1,10 @@
 """A scenario with its sized rooms and prices, and what is measured of a layout in it."""
 
 import math
-from collections.abc import Callable, Collection, Iterable, Sequence
+from collections.abc import Collection, Iterable, Sequence
 from dataclasses import dataclass, replace
 from decimal import Decimal
-from functools import cache
+from functools import cached_property
 from typing import Any
 
 from optimizer.appraisal import Appraisal, Cost, Given, appraise, outlooks, priced, uncertainty_of
@@ -73,6 +73,27 @@ class Verdict:
         return None if beyond is None else ceiling + Decimal(str(round(beyond, 2)))
 
 
+@dataclass(frozen=True, eq=False)
+class _Unjudged:
+    """A layout before it is judged, with what follows from it and the prices that it is counted by."""
+
+    derived: Derived
+    book: PriceBook
+
+    @cached_property
+    def cost(self) -> Cost:
+        """Its cost sheet, made when money is first asked for."""
+        return priced(self.derived, self.book)
+
+    @cached_property
+    def case(self) -> CheckCase:
+        """What the check is asked of."""
+        return CheckCase(self.derived, price=self._phase)
+
+    def _phase(self, phase: int) -> Decimal:
+        return self.cost.phase(phase)
+
+
 @dataclass(frozen=True)
 class Case:
     """What every stage after reading needs."""
@@ -90,8 +111,10 @@ class Case:
 
     def at_level(self, name: str | None) -> "Case":
         """The case finished in another level that its brief offers; as it is for None."""
+        if name is None:
+            return self
         scenario = self.scenario.at_level(name)
-        return self if name is None else replace(self, scenario=scenario, book=book_of(scenario))
+        return replace(self, scenario=scenario, book=book_of(scenario))
 
     @property
     def diagonal_ft(self) -> float:
@@ -110,35 +133,32 @@ class Case:
 
     def judged(self, layout: Layout) -> Verdict:
         """Check a layout stage by stage, and measure and weigh it if it holds."""
-        case, cost = self._to_check(layout)
-        findings = first_findings(case)
-        return Verdict(findings) if findings else self._measured(case, findings, cost)
+        unjudged = self._unjudged(layout)
+        findings = first_findings(unjudged.case)
+        return Verdict(findings) if findings else self._measured(unjudged, findings)
 
     def findings(self, layout: Layout, rules: Iterable[RuleId] = CHECKS) -> tuple[Finding, ...]:
         """What a layout breaks of some rules, or of all."""
-        case, _ = self._to_check(layout)
+        case = self._unjudged(layout).case
         return tuple(finding for rule in rules for finding in CHECKS[rule](case))
 
     def fits(self, layout: Layout) -> bool:
         """Whether a layout keeps the rules of its places; ways, levels, sun, sight and money are not asked."""
-        return fits(self._to_check(layout)[0])
+        return fits(self._unjudged(layout).case)
 
     def in_full(self, layout: Layout) -> Verdict:
         """All rules that a layout breaks, and its figures and losses even so."""
-        case, cost = self._to_check(layout)
-        return self._measured(case, all_findings(case), cost)
+        unjudged = self._unjudged(layout)
+        return self._measured(unjudged, all_findings(unjudged.case))
 
-    def _to_check(self, layout: Layout) -> tuple[CheckCase, Callable[[], Cost]]:
-        """A layout to check, and its cost sheet, which is made once when first asked for."""
-        derived = Derived(self.scenario, self.placed(layout))
-        cost = cache(lambda: priced(derived, self.book))
-        return CheckCase(derived, price=lambda phase: cost().phase(phase)), cost
+    def _unjudged(self, layout: Layout) -> _Unjudged:
+        return _Unjudged(Derived(self.scenario, self.placed(layout)), self.book)
 
-    def _measured(self, case: CheckCase, findings: tuple[Finding, ...], cost: Callable[[], Cost]) -> Verdict:
-        missed = wishes_missed(case)
-        appraisal = appraise(case.derived, self.book, Given(missed, seen_shares(case), cost()))
-        losses = self._losses(case.derived.placed.absent, appraisal, missed)
-        return Verdict(findings, appraisal, losses, at_levels(case.derived) if self.prices_levels else ())
+    def _measured(self, unjudged: _Unjudged, findings: tuple[Finding, ...]) -> Verdict:
+        derived, missed = unjudged.derived, wishes_missed(unjudged.case)
+        appraisal = appraise(derived, self.book, Given(missed, seen_shares(unjudged.case), unjudged.cost))
+        losses = self._losses(derived.placed.absent, appraisal, missed)
+        return Verdict(findings, appraisal, losses, at_levels(derived) if self.prices_levels else ())
 
     def _losses(self, left_out: Collection[str], appraisal: Appraisal, missed: Sequence[Relation]) -> Losses:
         return losses_of(

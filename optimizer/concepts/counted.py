@@ -8,7 +8,7 @@ from typing import Final
 from optimizer.appraisal import Cost
 from optimizer.catalogue import SITE, Charge, PriceBook, UnitPrice, to_cents
 from optimizer.derived import Derived
-from optimizer.quantities import POOR_ACCESS, RETURN, Extra, Part, extras_of, figure, parts_of, poor_access
+from optimizer.quantities import POOR_ACCESS, RETURN, Extra, Part, extras_of, parts_of, poor_access, way_ft
 
 _RULE: Final = "by rule"
 _PRACTICE: Final = "common practice, no source"
@@ -63,7 +63,7 @@ def _by_rule(derived: Derived, charges: Sequence[Charge], extras: Sequence[Extra
             yield Part(SITE, line.item, _RULE, amount, price.unit, rule, _PRACTICE, line.phase)
         elif line.item == POOR_ACCESS:
             rooms = ", ".join(dict.fromkeys(charge.room for charge in by_hand if charge.phase == line.phase))
-            wide = f"{figure('machine_way_ft').value:g} ft"
+            wide = f"{way_ft(derived.site):g} ft"
             how = f"{price.price:.0%} of earth and paving: no way of {wide} for machines to {rooms}"
             yield _share(line, price, how, "layout rules, 15 to 25 %")
         elif line.item == RETURN:

@@ -57,9 +57,8 @@ def level_words(option: Option, currency: str) -> str:
     first, before = option.appraisal.cost.phase(1), _over(option.at_levels, option.level)
     others = [at for at in option.at_levels if at.level != option.level]
     said = [f"{_difference(at.phase_1 - first, currency)}{_passes(at, before)}" for at in others]
-    materials = [" materials", *([""] * len(others))]
-    parts = [f"{at.level}{word} {what}" for at, word, what in zip(others, materials, said, strict=False)]
-    return f"In {', in '.join(parts)}." if parts else ""
+    names = [f"{at.level}{'' if number else ' materials'}" for number, at in enumerate(others)]
+    return f"In {', in '.join(map(' '.join, zip(names, said, strict=True)))}." if others else ""
 
 
 def _difference(more: Decimal, currency: str) -> str:

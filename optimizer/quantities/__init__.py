@@ -2,7 +2,7 @@
 
 from optimizer.quantities.extras import POOR_ACCESS, RETURN, Extra, extra_charges, extras_of, later_phases, poor_access
 from optimizer.quantities.figures import BuildUp, Figure, build_up, figure
-from optimizer.quantities.machine_way import is_closed_to_machines
+from optimizer.quantities.machine_way import is_closed_to_machines, way_ft
 from optimizer.quantities.part import Counted, Line, Part
 from optimizer.quantities.paving import layer_cuyd
 from optimizer.quantities.services import nearest_start, run_ft
@@ -28,4 +28,5 @@ __all__ = [
     "parts_of",
     "poor_access",
     "run_ft",
+    "way_ft",
 ]

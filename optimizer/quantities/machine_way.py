@@ -6,8 +6,10 @@ import shapely
 from shapely import LineString, Point
 from shapely.geometry.base import BaseGeometry
 
+from optimizer.catalogue import smallest_machine
 from optimizer.circulation.network import walked_line
 from optimizer.derived import Derived
+from optimizer.derived.futures.obstacles import under_roof
 from optimizer.fields import SITES, site_shapes
 from optimizer.fields.existing_paving import standing_paving
 from optimizer.fields.site_walls import standing_parts
@@ -19,35 +21,44 @@ _SLACK_FT = 0.1
 
 
 def hard_to_reach(derived: Derived) -> tuple[str, ...]:
-    """Rooms with paving to which no way of 6 ft leads from any entrance for machines; none where none is given."""
+    """Rooms with paving to which no way as wide as a machine leads from any entrance for machines; none where none is
+    given.
+    """
     site = derived.site
     if not site.machine_entrances:
         return ()
-    reach, half = _reach(site), value("machine_way_ft") / 2 + _SLACK_FT
+    reach, half = _reach(site), way_ft(site) / 2 + _SLACK_FT
     built = [room for room in derived.placed.once if room.rules.built_as]
     return tuple(room.name for room in built if reach.is_empty or room.shape.distance(reach) > half)
 
 
+def way_ft(site: Site) -> float:
+    """Width of the way that a builder's smallest machine needs [ft]."""
+    return smallest_machine(site.machine).width_ft
+
+
 def is_closed_to_machines(site: Site) -> bool:
-    """Whether no way of 6 ft leads into the yard from any entrance for machines; not where none is given."""
+    """Whether no way so wide leads into the yard from any entrance for machines; not where none is given."""
     return bool(site.machine_entrances) and bool(_reach(site).is_empty)
 
 
 @lru_cache(maxsize=SITES)
 def _reach(site: Site) -> BaseGeometry:
-    """Ground that the middle of a machine 6 ft wide comes to: past houses, walls and trunks; locked gates are opened,
-    and under an open roof there is room to work.
+    """Ground that the middle of a machine comes to: past houses, walls, trunks and posts; locked gates are opened.
+    Under an open roof there is room, unless the scenario gives the machine's height and the roof is too low for it.
     """
-    shapes, half = site_shapes(site), value("machine_way_ft") / 2 - _SLACK_FT
+    shapes, half = site_shapes(site), way_ft(site) / 2 - _SLACK_FT
+    height_ft = 0.0 if site.machine is None else site.machine.height_ft
     blocked = [
         *shapes.buildings,
         *(part.buffer(_SLACK_FT) for wall in site.walls for part in standing_parts(wall)),
         *(Point(tree.at).buffer(tree.trunk_diameter_ft / 2) for tree in site.trees),
         shapes.forbidding("access"),
+        *(under_roof(structure, height_ft) for structure in site.structures),
     ]
     open_ground = shapes.boundary.difference(shapely.union_all(blocked))
     # The street goes on outside an entrance that is wide enough, so the boundary is no wall there.
-    wide = [e for e in site.machine_entrances if clear_width_ft(site, e) >= value("machine_way_ft")]
+    wide = [e for e in site.machine_entrances if clear_width_ft(site, e) >= way_ft(site)]
     mouths = [LineString([e.at, _ahead(e, -half - 1)]).buffer(half, cap_style="flat") for e in wide]
     ground = shapely.union_all([open_ground, *mouths]).buffer(-half)
     starts = [Point(_ahead(e, 1.0)) for e in wide]

@@ -9,9 +9,9 @@ from typing import Final
 
 from optimizer.errors import InputError, Problem
 from optimizer.results.table import safe_cell
+from optimizer.scenario.files import text_of
 
 COLUMNS: Final = ("when", "version", "what", "reason")
-MOST_BYTES: Final = 1_000_000
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,12 +45,7 @@ def read_decisions(path: Path) -> tuple[DecisionRow, ...]:
 
     Raises InputError for a file that cannot be read or is no such table.
     """
-    try:
-        text = path.read_text(encoding="utf-8-sig") if path.stat().st_size <= MOST_BYTES else None
-    except (OSError, UnicodeDecodeError) as error:
-        raise _wrong("a file that can be read", str(error), path) from error
-    if text is None:
-        raise _wrong("a table of at most 1 MB", "a larger file", path)
+    text = text_of(path, str(path), "a table of decisions")
     try:
         lines = list(csv.reader(io.StringIO(text), strict=True))
     except csv.Error as error:

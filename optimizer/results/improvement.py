@@ -6,13 +6,13 @@ from optimizer.concepts import OptionSet, SearchRecord
 from optimizer.concepts.improve.answer import Improvement
 from optimizer.concepts.improve.measure import WORDS
 from optimizer.results.revision import room_changes
+from optimizer.results.schema import to_record
 
 FORMAT: Final = "outdoor-rooms/improve/1"
 
 
 def improvement_document(found: Improvement) -> dict[str, Any]:
     """Document of an improvement; distances in feet."""
-    change = found.change
     return {
         "format": FORMAT,
         "sketch": found.before.sketch,
@@ -24,14 +24,7 @@ def improvement_document(found: Improvement) -> dict[str, Any]:
         "least_ft": found.found.least_ft,
         "improved": None if found.after is None else found.after.sketch,
         "plan": None if found.after is None else f"{found.after.id}.svg",
-        "ways_out": []
-        if change is None
-        else [
-            {
-                "text": change.text,
-                "patch": [{"op": op, "path": path, "value": value} for op, path, value in change.patch],
-            }
-        ],
+        "ways_out": [] if found.change is None else [to_record(found.change)],
     }
 
 

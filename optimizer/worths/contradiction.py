@@ -41,7 +41,8 @@ def contradiction(things: Sequence[Thing], answers: Sequence[Answer]) -> Contrad
     """The fewest answers that cannot hold together, or None where all can."""
     sizes = tuple(asks_of_sizes(things))
     asks = tuple(ask for answer in known(things, answers) for ask in answer.asks)
-    walks = {name: _through({name: (0.0, ())}, sizes) for name in dict.fromkeys(ask.more for ask in asks)}
+    # Each circle is gone round from one of its answers, so that an order of sizes comes after one.
+    walks: dict[str, dict[str, Walk]] = {ask.more: {ask.more: (0.0, ())} for ask in asks}
     for _ in answers:
         for start, walk in walks.items():
             walks[start] = _through(_stepped(walk, asks), sizes)

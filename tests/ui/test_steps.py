@@ -6,6 +6,7 @@ import zipfile
 from dataclasses import replace
 from importlib import import_module
 from time import monotonic, sleep
+from types import SimpleNamespace
 
 from optimizer.appraisal import outlooks
 from optimizer.concepts import OptionSet
@@ -16,10 +17,11 @@ from optimizer.results.estimate_table import estimate_table
 from tests.sample_run import SEARCH, sample_scenario
 from tests.ui.sample_concepts import WHY, sample_concepts, write_ready
 from tests.ui.test_page import named, same_address, search_ended, words
-from ui.decided import decided_on
+from ui.decided import decided_between, decided_on
 from ui.searches import question_of
 from ui.shown import concepts_of
 from ui.state import searching, store
+from ui.store import Decision
 
 
 def at(tab, step):
@@ -439,6 +441,21 @@ def test_a_parcel_says_what_became_of_the_concept_before(searches, tab):
     assert "Concept 2 against Concept 1 before it" in note
     assert "quiet nook moved" in note
     assert "All-in limit 140,000" in note
+
+
+def test_what_was_decided_in_between_lies_on_the_way(searches):
+    """After the version of the first concept, up to that of the second; not in what stands beside."""
+    revisions, kept = store().revisions, store().decisions
+    first = revisions.open("yard", sample_scenario().text)
+    second = revisions.save(first, "b", "second").revision
+    beside = revisions.save(first, "c", "beside").revision
+    third = revisions.save(second, "d", "third").revision
+    for each in (first, second, beside, third):
+        kept.add(Decision(each.yard_id, each.id, each.what))
+    a, c = (SimpleNamespace(search=SimpleNamespace(record=SimpleNamespace(revision_id=e.id))) for e in (first, third))
+    assert [row.what for row in decided_between(a, c)] == ["second", "third"]
+    assert decided_between(c, a) == decided_between(a, c)
+    assert decided_between(c, c) == ()
 
 
 def test_the_phases_are_a_strip_and_a_press_enlarges(searches, tab):

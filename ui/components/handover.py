@@ -25,6 +25,7 @@ from ui.components.pictures import (
     small_picture,
 )
 from ui.components.wishes_form import slug
+from ui.decided import decided_between
 from ui.searches import Search
 from ui.shown import Shown, concepts_of, name_of, shown_by
 from ui.state import budgets_search, searching
@@ -163,18 +164,22 @@ def _zip(
             scenario = chosen[0][1].scenario
             file.writestr("yard.yaml", scenario.text)
             file.writestr("decisions.csv", decisions_csv(decided))
-            if note := _note(chosen[0][1], decided):
+            if note := _note(chosen[0][1]):
                 file.writestr("revision-note.txt", note)
             if prices_of(scenario) is not None:
                 file.writestr("prices.csv", price_table(scenario.book))
     return packed.getvalue()
 
 
-def _note(shown: Shown, decided: Sequence[DecisionRow]) -> str:
-    """What became of the first concept of the search that this one's went on from; nothing where it began anew."""
+def _note(shown: Shown) -> str:
+    """What became of the first concept of the search that this one's went on from, with what was decided in between;
+    nothing where it began anew.
+    """
     earlier = searching().get(shown.search.record.start_from)
     before = concepts_of(earlier) if earlier is not None else ()
-    return revision_note(shown.scenario, before[0].option, shown.option, decided) if before else ""
+    if not before:
+        return ""
+    return revision_note(shown.scenario, before[0].option, shown.option, decided_between(before[0], shown))
 
 
 def _more_of(shown: Shown) -> Iterator[tuple[str, str]]:

@@ -12,6 +12,7 @@ from ui.view_models import Progress, progress
 
 _EVERY_S: Final = 0.5
 _STOPS: Final = {"why": "Stop asking", "improve": "Stop looking"}
+"""What stops a call that finds no concepts on its way."""
 
 
 @st.fragment(run_every=_EVERY_S)
@@ -29,8 +30,7 @@ def search_progress(search_id: str, seen: int) -> None:
 
 def _shown(search: Search) -> None:
     state = progress(search.events)
-    tells = search.kind in {"why", "improve"}
-    found = "" if tells else f" · {_found(search, state)}"
+    found = "" if search.kind in _STOPS else f" · {_found(search, state)}"
     doing = "Asking" if search.kind == "why" else "Searching"
     with st.container(key="searching"):
         st.progress(state.share(search.seconds))

@@ -84,7 +84,7 @@ def _contradicted(revision: Revision, things: Sequence[Thing], answers: Sequence
     found = contradiction(things, answers)
     assert found is not None
     st.error(plain(f"These answers cannot hold together. {found.words} Take one of them back."))
-    _listed(revision, dict.fromkeys(found.answers), "instead")
+    _listed(revision, tuple(dict.fromkeys(found.answers)), "instead")
 
 
 def _said(revision: Revision, answers: Sequence[Answer]) -> None:
@@ -93,7 +93,7 @@ def _said(revision: Revision, answers: Sequence[Answer]) -> None:
     _listed(revision, answers, "take_back")
 
 
-def _listed(revision: Revision, answers: "Sequence[Answer] | dict[Answer, None]", key: str) -> None:
+def _listed(revision: Revision, answers: Sequence[Answer], key: str) -> None:
     for number, answer in enumerate(answers):
         with st.container(
             horizontal=True, vertical_alignment="center", horizontal_alignment="distribute", key=f"{key}_row_{number}"

@@ -183,7 +183,7 @@ class BudgetSearch:
     def _worth(self, state: State) -> float:
         placed = [(room, spot.variant) for room, spot in enumerate(state) if spot is not None]
         rooms, known = self.case.rooms, self.problem.rooms
-        return round(sum(rooms[r].choices[known[r].variants[v].choice].worth for r, v in placed), 6)
+        return round(sum(rooms[r].choices[known[r].variants[v].choice].worth for r, v in placed), WORTH_DIGITS)
 
     def _begin(self, workers: Workers, states: Sequence[State]) -> list[tuple[State, Pending[Verdict]]]:
         self._seen.update(states)

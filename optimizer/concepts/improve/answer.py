@@ -47,10 +47,10 @@ def said(found: Improved, scenario: Scenario) -> str:
             away = f"{(found.distance_ft or 0.0) / unit_ft:.1f} {unit}"
             refused = [RULES[rule].sentence.rstrip(".") for rule in found.refused]
             why = f" Nearer ones that were tried broke: {'; '.join(refused)}." if refused else ""
-            bound = f" None can be nearer than {least}." if least else ""
+            bound = f" None on the grid can be nearer than {least}." if least else ""
             return f"This layout keeps the rules and is {away} away.{why}{bound}"
         case "nothing_fits":
-            return "No layout of the required rooms keeps the rules in this yard, wherever they stand."
+            return "No layout of the required rooms keeps the rules, wherever they stand on the grid of this yard."
         case _:
             return "No layout that keeps the rules was found in this time; try more --seconds."
 

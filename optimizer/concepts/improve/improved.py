@@ -42,24 +42,20 @@ class Improved:
     refused: tuple[RuleId, ...] = ()
 
 
-def improved(
-    case: Case, sketch: Layout, *, seconds: float, stop: threading.Event, emit: Emit = to_nobody, workers: int = 1
-) -> Improved:
+def improved(case: Case, sketch: Layout, *, seconds: float, stop: threading.Event, emit: Emit = to_nobody) -> Improved:
     """The nearest layout to a sketch that the judge lets pass, by the time given."""
     if case.judged(sketch).holds:
         return Improved("kept", sketch, 0.0, 0.0)
-    return _Improving(case, sketch, time.monotonic() + seconds, stop, emit, workers).improved()
+    return _Improving(case, sketch, time.monotonic() + seconds, stop, emit).improved()
 
 
 class _Improving:
     """One sketch on its way to the rules."""
 
-    def __init__(
-        self, case: Case, sketch: Layout, until: float, stop: threading.Event, emit: Emit, workers: int
-    ) -> None:
+    def __init__(self, case: Case, sketch: Layout, until: float, stop: threading.Event, emit: Emit) -> None:
         self._case, self._sketch, self._until, self._stop, self._emit = case, sketch, until, stop, emit
         self._problem = build_problem(case.scenario, case.rooms, case.book, rules_only=True)
-        self._nearest = Nearest(self._problem, wanted_of(self._problem, sketch), workers=workers)
+        self._nearest = Nearest(self._problem, wanted_of(self._problem, sketch))
         self._refused: dict[RuleId, int] = {}
         self._least: int | None = None
         self._ended: Status | None = None

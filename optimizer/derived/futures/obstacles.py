@@ -73,7 +73,7 @@ def obstacles(built: PhaseOne, height_ft: float) -> Iterator[Obstacle]:
     yield from (
         Obstacle(tree.name, Point(tree.at).buffer(max(_TRUNK_FT, tree.trunk_diameter_ft))) for tree in site.trees
     )
-    yield from (Obstacle(structure.name, _under(structure, height_ft)) for structure in site.structures)
+    yield from (Obstacle(structure.name, under_roof(structure, height_ft)) for structure in site.structures)
     yield from _walls(site)
     yield from (Obstacle(room.name, ground) for room in built.placed for ground in _built(room))
     yield from _of_levels(built)
@@ -91,8 +91,8 @@ def surfaces(built: PhaseOne) -> dict[Surface, BaseGeometry]:
     return {surface: shapely.union_all(grounds) for surface, grounds in there.items()}
 
 
-def _under(structure: Structure, height_ft: float) -> BaseGeometry:
-    """Posts, and all ground under a roof that is too low."""
+def under_roof(structure: Structure, height_ft: float) -> BaseGeometry:
+    """Posts, and all ground under a roof that is too low for a vehicle so high [ft]."""
     posts = [Point(corner).buffer(_POST_FT, cap_style="square") for corner in structure.outline]
     high_ft = DEFAULT_HEIGHT_FT["structure"] if structure.height_ft is None else structure.height_ft
     return shapely.union_all([*posts, *([Polygon(structure.outline)] if high_ft < height_ft else [])])

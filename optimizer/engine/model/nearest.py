@@ -44,9 +44,12 @@ def nearest_model(problem: Problem, wanted: Sequence[Wanted]) -> LayoutModel:
     return result
 
 
-def forbid(built: LayoutModel, spots: Sequence[tuple[int, Spot]], *, within: int) -> None:
-    """Forbid that rooms, by number, all stand with these variants within so many steps of these corners."""
-    ways = []
+def forbid(built: LayoutModel, spots: Sequence[tuple[int, Spot]], *, within: int, without: Sequence[int] = ()) -> None:
+    """Forbid that rooms, by number, all stand with these variants within so many steps of these corners; or only where
+    the rooms of `without` are all missing too.
+    """
+    missing = [built.rooms[room] for room in without]
+    ways = [literal for variables in missing if variables is not None for literal in variables.presence]
     for room, spot in spots:
         variables = built.rooms[room]
         if variables is None:

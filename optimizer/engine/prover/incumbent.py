@@ -4,7 +4,9 @@ Money is not asked, since the list of programs did, nor whether the layout can b
 """
 
 import threading
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from functools import partial
 from typing import Final
 
 from optimizer.engine.explorer import Explorer, Tour
@@ -39,20 +41,21 @@ def best_of_program(
     for turn in range(TOURS):
         explorer.run(Tour(REBUILDS, seed + turn), stop=stop)
     found = [places.whole(state) for _, state in explorer.pool.ranked()[:POLISHED]]
-    best = min(found, key=lambda state: modelled_value(problem, state), default=None)
-    if best is not None and modelled_value(problem, best) < limit:
-        limit = modelled_value(problem, best)
-    else:
-        best = None
-    spent_s = 0.0
+    return _best_of(problem, found, limit, stop, work_s)
+
+
+def _best_of(problem: Problem, found: Sequence[State], limit: int, stop: threading.Event, work_s: float) -> Incumbent:
+    """The best of these layouts and of those in their arrangements, if it is below the limit."""
+    value = partial(modelled_value, problem)
+    best = min((state for state in found if value(state) < limit), key=value, default=None)
+    limit, spent_s = limit if best is None else value(best), 0.0
     for state in found:
-        is_near = modelled_value(problem, state) <= WORTH_POLISHING * limit
-        if not is_near or spent_s >= work_s or stop.is_set():
+        if value(state) > WORTH_POLISHING * limit or spent_s >= work_s or stop.is_set():
             continue
         answer = _polished(problem, state, limit, stop, work_s - spent_s)
         spent_s += answer.work_s
         if answer.state is not None:
-            best, limit = answer.state, modelled_value(problem, answer.state)
+            best, limit = answer.state, value(answer.state)
     return Incumbent(best, spent_s)
 
 

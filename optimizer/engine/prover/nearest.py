@@ -15,18 +15,19 @@ class Nearest:
     what the solver proves holds for every layout of the grid.
     """
 
-    def __init__(self, problem: Problem, wanted: Sequence[Wanted], *, workers: int = 1) -> None:
+    def __init__(self, problem: Problem, wanted: Sequence[Wanted]) -> None:
         self.problem, self.is_sound = problem, True
-        self._built, self._workers = nearest_model(problem, wanted), workers
+        self._built = nearest_model(problem, wanted)
 
     def next(self, *, seconds: float, stop: threading.Event) -> Answer:
         """The nearest of all that is not forbidden, if the time is enough."""
-        effort = Effort(workers=self._workers, wall_s=seconds, deterministic_s=_NO_LIMIT_S)
+        effort = Effort(wall_s=seconds, deterministic_s=_NO_LIMIT_S)
         return solve(self._built, effort, stop=stop)
 
     def refuse(self, state: State) -> None:
-        """Forbid one layout."""
-        forbid(self._built, _spots(state, range(len(state))), within=0)
+        """Forbid one layout, and none that has a room more."""
+        missing = [room for room, spot in enumerate(state) if spot is None]
+        forbid(self._built, _spots(state, range(len(state))), within=0, without=missing)
         self._from(state)
 
     def keep_off(self, state: State, blamed: Sequence[int], *, within: int) -> None:

@@ -5,7 +5,7 @@ from decimal import Decimal
 import pytest
 
 from optimizer.appraisal import outlooks, pays_above
-from optimizer.catalogue import Later, book_for, later
+from optimizer.catalogue import LaterRates, book_for, later
 from optimizer.layout import Placement
 from tests.optimizer.derived.futures.yard import HELD, derived, yard
 
@@ -22,17 +22,17 @@ def test_present_value_against_a_published_factor() -> None:
     """Without escalation 3 % over 5 years leave 0.863 (single present value factor, federal life-cycle tables); 2 % real
     growth and 3 % inflation escalate by 5.06 % a year (GSA P100).
     """
-    assert Later(5, 0.0, 0.03, 0.2).present_share == pytest.approx(0.863, abs=5e-4)
-    assert Later(1, 0.02 + 0.03 + 0.02 * 0.03, 0.0, 0.2).present_share == pytest.approx(1.0506)
+    assert LaterRates(5, 0.0, 0.03, 0.2).present_share == pytest.approx(0.863, abs=5e-4)
+    assert LaterRates(1, 0.02 + 0.03 + 0.02 * 0.03, 0.0, 0.2).present_share == pytest.approx(1.0506)
 
 
 def test_the_chance_at_which_preparing_pays() -> None:
     """1,000 now that save 2,000 pay from one chance in two on; with money at 3 % over 5 years from 0.579 on; never where
     they save less than they cost. By hand: 1000 / (2000 x 0.863).
     """
-    free = Later(5, 0.0, 0.0, 0.2)
+    free = LaterRates(5, 0.0, 0.0, 0.2)
     assert pays_above(Decimal(1000), Decimal(2000), free) == pytest.approx(0.5)
-    assert pays_above(Decimal(1000), Decimal(2000), Later(5, 0.0, 0.03, 0.2)) == pytest.approx(0.5796, abs=1e-3)
+    assert pays_above(Decimal(1000), Decimal(2000), LaterRates(5, 0.0, 0.03, 0.2)) == pytest.approx(0.5796, abs=1e-3)
     assert pays_above(Decimal(1000), Decimal(999), free) is None
     assert pays_above(Decimal(0), Decimal(0), free) is None
 

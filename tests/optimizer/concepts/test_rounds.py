@@ -10,7 +10,8 @@ from optimizer.concepts.gather import Gathering
 from optimizer.concepts.rounds import Rounds
 from optimizer.concepts.whole import Whole
 from optimizer.concepts.workers import Workers
-from optimizer.engine.explorer import Explorer, board_of
+from optimizer.engine.explorer import Explorer, Tour, board_of
+from optimizer.engine.explorer.pool import Pool
 from optimizer.engine.problem import build_problem
 from optimizer.engine.prover import Budget
 from optimizer.events import to_nobody
@@ -47,6 +48,20 @@ def test_a_search_repeats_whoever_workers(few):
     found = [[(o.layout, o.score) for o in search.gathering.options] for search in (few, beside)]
     assert found[0] == found[1] != []
     assert few.gathering.refused == beside.gathering.refused
+
+
+def test_where_a_tour_finds_nothing_the_next_sets_nothing_aside(monkeypatch):
+    """And still so much where it finds something."""
+    with Workers(CASE, processes=0) as workers:
+        explorer, never = Explorer(board_of(PROBLEM)), threading.Event()
+        whole = Whole(PROBLEM, Budget(never, work_s=0.5, seed=3))
+        search = Rounds(Gathering(CASE, PROBLEM, to_nobody), explorer, workers, whole, 3, 6, Clock(never))
+    search._run(Tour(10, 1))
+    assert search._purse.set_aside(0) > 0
+    monkeypatch.setattr(explorer, "pool", Pool())
+    monkeypatch.setattr(explorer, "run", lambda *_, **__: None)
+    search._run(Tour(10, 1))
+    assert search._purse.set_aside(0) == 0
 
 
 def test_what_is_shown_in_the_end_was_let_grow():

@@ -4,6 +4,7 @@ import os
 import signal
 import threading
 import time
+from concurrent.futures import Future
 
 import pytest
 
@@ -53,6 +54,30 @@ def test_none_beside(layouts):
     with Workers(CASE, processes=0) as workers:
         assert workers._pool is None
         assert [pending.result() for pending in workers.judge(layouts)] == [CASE.judged(layout) for layout in layouts]
+
+
+class Noted:
+    """A pool that does nothing but count what it is given."""
+
+    def __init__(self):
+        self.given = []
+
+    def submit(self, work, *arguments):
+        """Take it down."""
+        self.given.append(arguments)
+        return Future()
+
+    def shutdown(self, **_):
+        """There is nothing to end."""
+
+
+@pytest.mark.parametrize(("beside", "others"), [(1, [1, 3, 5]), (2, [1, 2, 4, 5])])
+def test_each_process_has_its_share_of_what_is_said_of_shown_concepts(beside, others):
+    """This one has the first, and waits for none before it begins; no process has two more than another."""
+    with Workers(CASE, processes=0) as workers:
+        workers.count, workers._pool = beside, Noted()
+        workers.advise([*range(6)])
+        assert workers._pool.given == [(number,) for number in others]
 
 
 @pytest.mark.parametrize("processes", [0, 1])

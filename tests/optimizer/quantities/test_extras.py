@@ -9,8 +9,8 @@ from optimizer.appraisal import priced
 from optimizer.catalogue import fixed_price
 from optimizer.concepts.counted import not_included_caution, take_off_of
 from optimizer.quantities import extras_of
-from optimizer.quantities.machine_way import hard_to_reach, worn_lawn_sqft
-from optimizer.site import Entrance, Tree, Wall, WallOpening, clear_width_ft
+from optimizer.quantities.machine_way import hard_to_reach, is_closed_to_machines, way_ft, worn_lawn_sqft
+from optimizer.site import Entrance, Machine, Structure, Tree, Wall, WallOpening, clear_width_ft
 from tests.optimizer.quantities.conftest import BRIEF, SITE, without_ways
 
 TABLE = ("table", 0, 40, 50)
@@ -44,6 +44,26 @@ def test_machines_need_six_feet_all_the_way(stand, entrance, openings, is_hard):
     """From the street through every fence; the owner opens locked gates. East of the house is the only way left."""
     walls = (Wall("west fence", ((0, 10), (20, 10)), "fence"),) + (() if openings is None else fence(*openings))
     derived = stand(TABLE, entrances=(entrance,), walls=walls)
+    assert hard_to_reach(derived) == (("table",) if is_hard else ())
+
+
+@pytest.mark.parametrize(("width_ft", "is_hard"), [(5.0, False), (6.5, True)])
+def test_the_builders_own_machine_counts_where_it_is_given(stand, width_ft, is_hard):
+    """A gate of 6 ft lets in one of 5 ft with room to spare, and one of 6.5 ft not."""
+    gate = Entrance("gate", (90, 0), 6, (0, 1))
+    derived = stand(TABLE, entrances=(gate,), machine=Machine(width_ft, 8, 10, 0.2))
+    assert hard_to_reach(derived) == (("table",) if is_hard else ())
+    assert is_closed_to_machines(derived.site) == is_hard
+    assert way_ft(derived.site) == width_ft
+
+
+@pytest.mark.parametrize(("height_ft", "is_hard"), [(None, False), (8.5, False), (9.5, True)])
+def test_a_machine_that_is_told_to_be_higher_than_a_roof_does_not_pass_under_it(stand, height_ft, is_hard):
+    """A carport of 9 ft fills the only way, between the house and the edge of the yard; posts leave 19 ft."""
+    carport = Structure("carport", ((80, 8), (100, 8), (100, 18), (80, 18)), height_ft=9)
+    walls = (Wall("west fence", ((0, 10), (20, 10)), "fence"),)
+    machine = None if height_ft is None else Machine(6, height_ft, 10, 0.2)
+    derived = stand(TABLE, structures=(carport,), walls=walls, machine=machine)
     assert hard_to_reach(derived) == (("table",) if is_hard else ())
 
 

@@ -48,7 +48,7 @@ def test_what_is_no_such_table_is_told(tmp_path, text, words):
 
 
 def test_a_file_that_is_not_there_is_told(tmp_path):
-    with pytest.raises(InputError, match="expected a file that can be read"):
+    with pytest.raises(InputError, match="expected a table of decisions, found nothing of that name"):
         read_decisions(tmp_path / "none.csv")
 
 

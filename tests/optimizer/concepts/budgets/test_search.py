@@ -10,9 +10,9 @@ import numpy as np
 import pytest
 
 from optimizer.concepts.budgets.points import Bought, steps_of
-from optimizer.concepts.budgets.programs import least_cents
+from optimizer.concepts.budgets.programs import Programs, least_cents
 from optimizer.concepts.budgets.run import find_budgets, unit_of, usual_range
-from optimizer.concepts.budgets.search import BudgetAsked, BudgetSearch, at_ceiling, in_each_level
+from optimizer.concepts.budgets.search import BudgetAsked, BudgetSearch, at_ceiling, in_cheapest_level, in_each_level
 from optimizer.concepts.case import Case
 from optimizer.engine.problem import Spot, build_problem, layout_of
 from optimizer.events import to_nobody
@@ -47,6 +47,7 @@ options: {grid_step: 4}
 """
 )
 NEVER = threading.Event()
+LEVELS = ({"plain"}, {"good", "fine"})
 
 
 @cache
@@ -171,6 +172,26 @@ def test_a_level_in_which_a_later_phase_passes_its_ceiling_is_not_offered():
     bought = Bought(layout, Decimal(1), 1.0, 1.0)
     assert [one.level for one in in_each_level(bought, verdict)] == ["plain", "good"]
     assert list(in_each_level(bought, replace(verdict, at_levels=()))) == [bought]
+
+
+def test_the_search_is_made_in_the_cheapest_level():
+    """Whichever comes first in the file, with a judge that prices all of them; without levels in what there is."""
+    levels = in_levels().scenario.brief.finish_levels
+    turned = replace(in_levels().scenario, brief=replace(in_levels().scenario.brief, finish_levels=levels[::-1]))
+    searched_in = in_cheapest_level(Case.of(turned))
+    assert (searched_in.scenario.brief.finish_level, searched_in.prices_levels) == ("plain", True)
+    assert searched_in.book == in_levels().at_level("plain").book != in_levels().book
+    assert in_cheapest_level(case()) is case()
+
+
+def test_what_is_tried_costs_what_it_costs_in_the_search():
+    """A program that pays in dearer levels only is tried once, at the prices of the cheapest."""
+    lowest, highest = usual_range(in_levels())
+    search = BudgetSearch(BudgetAsked(in_levels(), lowest, highest, 10, 1.0, 3, repeatable=True, processes=0), NEVER)
+    plain, dearer = (tuple(p for p in search.programs.front if p.level.name in names) for names in LEVELS)
+    search.programs = Programs(dearer)
+    assert [(p.choices, p.cents) for p in search._programs_to_try()] == [(plain[-1].choices, plain[-1].cents)]
+    assert min(p.cents for p in dearer) > plain[-1].cents
 
 
 def test_concepts_are_measured_and_priced_in_the_level_of_their_point():

@@ -6,9 +6,12 @@ from dataclasses import replace
 import pytest
 
 from optimizer.concepts.case import Case
+from optimizer.concepts.improve import improved as improving
 from optimizer.concepts.improve.answer import said, sketch_added
 from optimizer.concepts.improve.improved import improved
 from optimizer.concepts.improve.measure import ABSENT_FT, COVERED_FT, RESIZED_FT, TURNED_FT, distance_ft
+from optimizer.engine.prover.nearest import Nearest
+from optimizer.engine.prover.solve import Answer
 from optimizer.layout import Layout, Placement
 from optimizer.scenario.patch import patched
 from tests.optimizer.concepts.whys.tiny_yard import TEXT, layouts, tiny
@@ -87,6 +90,14 @@ def test_a_yard_in_which_nothing_fits():
     assert improved(both, drawn, seconds=9, stop=NEVER).status == "nothing_fits"
 
 
+def test_that_nothing_fits_is_proven_twice(monkeypatch):
+    """Where the second proof does not come to an end, nothing is claimed."""
+    case = tiny(TEXT.replace("width: 12, depth: 8, seats: 4", "width: 36, depth: 28, seats: 4"))
+    monkeypatch.setattr(improving, "anything_fits", lambda *_, **__: Answer("undecided", None, None, None))
+    found = improved(case, SKETCHES["without what must be"], seconds=5, stop=NEVER)
+    assert (found.status, found.layout) == ("undecided", None)
+
+
 def test_no_time_is_undecided(case):
     """And nothing is said of how near anything is."""
     stopped = threading.Event()
@@ -116,7 +127,21 @@ def test_what_the_judge_refuses_is_passed_over(case, monkeypatch):
     third = distance_ft(case.rooms, SKETCHES["too near"], refused[2])
     assert found.least_ft == pytest.approx(third, abs=0.05)
     assert found.least_ft < found.distance_ft - 0.1
-    assert f"None can be nearer than {found.least_ft:.1f} ft." in said(found, case.scenario)
+    assert f"None on the grid can be nearer than {found.least_ft:.1f} ft." in said(found, case.scenario)
+
+
+def test_what_the_solver_has_not_proven_is_not_called_nearest(case, monkeypatch):
+    """It found a layout and had no time to look at all nearer ones."""
+    real = Nearest.next
+
+    def cut_off(self, *, seconds, stop):
+        return replace(real(self, seconds=seconds, stop=stop), verdict="feasible", bound=100)
+
+    monkeypatch.setattr(Nearest, "next", cut_off)
+    found = improved(case, SKETCHES["too near"], seconds=20, stop=NEVER)
+    assert found.status == "near"
+    assert 0 < found.least_ft < found.distance_ft
+    assert "proven" not in said(found, case.scenario)
 
 
 def test_what_a_change_counts(case):

@@ -1,10 +1,14 @@
 """The model of what is nearest has every layout, mirror images too, and forbids what it is told to and no more."""
 
+import threading
+from dataclasses import replace
 from itertools import product
 
 import pytest
 
+from optimizer.engine.amounts import Amount
 from optimizer.engine.model.nearest import FINE, Wanted, forbid, nearest_model
+from optimizer.engine.prover.nearest import Nearest
 from optimizer.engine.prover.solve import Effort, solve
 from tests.containers import DENSE
 from tests.tiny import is_kept, spots
@@ -50,6 +54,33 @@ def test_what_is_forbidden_is_no_more(within):
     left = [other for other in KEPT if not is_near(state, other, within)]
     assert answer.state in left
     assert answer.objective == min(counted(state, other) for other in left)
+
+
+def test_what_is_refused_alone_may_come_again_with_a_room_more():
+    """With it the judge may let it pass, and without it "nearest" would be said of one that lies farther."""
+    last, state = replace(BOX.rooms[2], required=False), KEPT[0]
+    unwanted = Wanted(None, (1,) * len(last.variants), 0)
+    nearest = Nearest(replace(BOX, rooms=(*BOX.rooms[:2], last)), [*wanted(state)[:2], unwanted])
+    alone = nearest.next(seconds=10, stop=threading.Event())
+    assert (alone.objective, alone.state) == (0, (*state[:2], None))
+    nearest.refuse(alone.state)
+    again = nearest.next(seconds=10, stop=threading.Event())
+    assert (again.verdict, again.objective, again.state[:2]) == ("optimal", 1, state[:2])
+    assert nearest.is_sound
+
+
+@pytest.mark.parametrize("cents", [0, 5])
+def test_what_passes_the_ceiling_is_answered_by_what_costs_less(cents):
+    """By so much at the least, if only by a cent: the rest of what it costs is the ways', so nothing is proven then."""
+    state = next(state for state in KEPT if state[0].variant == 1)
+    priced = replace(BOX, amounts=(Amount("budget", ((4, 9), (5,), (3,)), most=17),))
+    nearest = Nearest(priced, wanted(state))
+    assert nearest.next(seconds=10, stop=threading.Event()).state == state
+    nearest.save(state, cents)
+    assert nearest.next(seconds=10, stop=threading.Event()).state[0].variant == 0
+    assert not nearest.is_sound
+    nearest.save(state, 6)
+    assert nearest.next(seconds=10, stop=threading.Event()).verdict == "infeasible"
 
 
 def counted(state, other):

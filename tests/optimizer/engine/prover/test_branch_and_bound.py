@@ -99,6 +99,38 @@ def test_all_of_the_work_is_within_its_limit(monkeypatch):
     assert 0.1 <= proof.work_s < 0.15
 
 
+def test_work_on_what_it_begins_from_counts(monkeypatch):
+    """All of the budget is gone by then, and no block is asked any more."""
+    from optimizer.engine.prover import branch_and_bound
+
+    given = []
+
+    def best(*_, work_s, **__):
+        given.append(work_s)
+        return Incumbent(None, 0.7)
+
+    monkeypatch.setattr(branch_and_bound, "best_of_program", best)
+    proof = BranchAndBound(problem_of(YARDS["plain"]), Budget(NEVER, work_s=0.5)).run()
+    assert (proof.work_s, proof.is_proven, given) == (0.7, False, [0.5])
+
+
+def test_no_block_is_given_more_than_is_left(monkeypatch):
+    """However long a block may be tried for otherwise."""
+    from optimizer.engine.prover import branch_and_bound
+
+    given, real = [], branch_and_bound.solve
+
+    def noting(built, effort, *, stop):
+        given.append(effort.deterministic_s)
+        return real(built, effort, stop=stop)
+
+    monkeypatch.setattr(branch_and_bound, "solve", noting)
+    monkeypatch.setattr(branch_and_bound, "best_of_program", lambda *_, **__: Incumbent())
+    BranchAndBound(problem_of(YARDS["plain"]), Budget(NEVER, work_s=1e-4)).run()
+    assert given
+    assert max(given) <= 1e-4
+
+
 def test_stopped_before_it_began():
     """Nothing is claimed but what was offered."""
     problem, stop = problem_of(YARDS["plain"]), threading.Event()
