@@ -6,8 +6,10 @@ Where the brief offers finish levels, a layout stands once in each, with its cos
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
 from decimal import ROUND_CEILING, Decimal
-from itertools import pairwise
-from typing import Literal
+from functools import partial
+from itertools import accumulate, pairwise
+from math import dist
+from typing import Final, Literal
 
 from optimizer.concepts.budgets.thinning import thinned
 from optimizer.concepts.option import Option
@@ -15,6 +17,10 @@ from optimizer.layout import Layout
 
 Thing = tuple[str, str]
 """A room and its choice."""
+HARDLY_WORSE: Final = 0.03
+"""Share of its ceiling by which a layout's score may be worse, so that rooms stay where the step before has them."""
+STAYS_FT: Final = 3.0
+"""A room stays if its middle moves no farther."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,8 +107,8 @@ class Step:
 def steps_of(found: Iterable[Bought], *, lowest: Decimal, highest: Decimal, most: int, unit: Decimal) -> list[Step]:
     """At most so many ceilings in whole units from the lowest to the highest, each of more worth than the one before.
 
-    A ceiling is the least that the layouts found need for that worth. Of layouts of the same worth within it the one of
-    the best score is taken.
+    A ceiling is the least that the layouts found need for that worth. Of layouts of the same worth within it that are
+    hardly worse than the best, the one is taken that leaves most rooms where the step before has them.
     """
     layouts = list(found)
     ceilings = sorted({max(lowest, _rounded_up(one.cost, unit)) for one in layouts})
@@ -112,7 +118,20 @@ def steps_of(found: Iterable[Bought], *, lowest: Decimal, highest: Decimal, most
         if not steps or best.worth > steps[-1].bought.worth:
             steps.append(Step(ceiling, best))
     kept = thinned([float(s.ceiling) for s in steps], [s.bought.worth for s in steps], most)
-    return [steps[number] for number in kept]
+    return list(accumulate((steps[number] for number in kept), partial(_staying, layouts)))
+
+
+def _staying(layouts: Sequence[Bought], before: Step, step: Step) -> Step:
+    """A step with the layout of its worth that moves fewest rooms from where they stood, of those hardly worse."""
+    best, most = step.bought, step.bought.score + float(step.ceiling) * HARDLY_WORSE
+    alike = (one for one in layouts if one.worth == best.worth and one.cost <= step.ceiling and one.score <= most)
+    return replace(step, bought=max(alike, key=lambda one: (_stay(before.bought, one), -one.score, -one.cost)))
+
+
+def _stay(before: Bought, after: Bought) -> int:
+    """Rooms of which the middle stays where it was, or nearly."""
+    both = [(old, new) for new in after.layout.placements if (old := before.layout.of(new.room)) is not None]
+    return sum(dist(old.centre, new.centre) <= STAYS_FT for old, new in both)
 
 
 def points_of(

@@ -57,6 +57,23 @@ def test_of_the_same_worth_the_best_score_is_taken():
     assert (step.ceiling, step.bought.score) == (1100, 4.0)
 
 
+def test_rooms_stay_where_that_costs_little():
+    """Of two layouts of the same worth the one with the table where the step before has it, at a score that is worse by
+    3 % of the ceiling at the most.
+    """
+
+    def standing(cost, worth, score, x_ft, *more):
+        table = Placement("table", "six", x_ft, 0.0, 4.0, 4.0, "+y")
+        return Bought(Layout((table, *layout(*more).placements)), Decimal(cost), worth, score)
+
+    fire = ("fire", "six")
+    first, moved = standing(1000, 5.0, 1.0, 20.0), standing(2000, 9.0, 1.0, 40.0, fire)
+    for score, x_ft, stays in ((60.0, 22.9, True), (62.0, 22.9, False), (60.0, 23.1, False)):
+        kept = standing(2000, 9.0, score, x_ft, fire)
+        steps = steps_of([first, moved, kept], lowest=Decimal(0), highest=Decimal(5000), most=9, unit=Decimal(100))
+        assert [step.bought for step in steps] == [first, kept if stays else moved]
+
+
 def test_what_enters_and_leaves():
     """Against the step before, with what the next step adds and costs; proven where the bound is met."""
     steps = [
