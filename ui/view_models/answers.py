@@ -115,7 +115,7 @@ def _gaps(scenario: Scenario) -> Iterator[str]:
     if not site.trees:
         yield "whether there are trees whose roots or shade matter"
     if site.wind_from_deg is None and site.wind_rose is None:
-        yield "from where the wind blows"
+        yield "where the wind comes from"
 
 
 def _advice(option: Option, option_set: OptionSet, words: Words) -> str:
