@@ -142,7 +142,8 @@ class _Answering:
             self._rules = told(bindings)
             self._said.append(free + cannot_be(asked, self._rules, is_least=core.is_least))
         else:
-            rules = {rule for rule, _ in refused}
+            # Where no plan came as far as the judge, sums are what the tours ran out of.
+            rules = {rule for rule, _ in refused} or set(OF_THE_SET)
             bindings = tuple(one for one in bindings_of(asked, asked=own) if one.rule in rules and not one.is_asked)
             self._said.append(free + unknown(told_of(asked, refused)))
         if self._question.kind == "here" and not self._ways:
