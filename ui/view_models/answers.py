@@ -108,9 +108,9 @@ def _much(share: float) -> str:
 
 def _unknown(option: Option, scenario: Scenario, words: Words) -> str:
     cost = option.appraisal.cost
-    ground = "the soil, and lines in the ground that nobody drew: have them marked before digging"
+    ground = ("the soil", "lines in the ground that nobody drew: have them marked before digging")
     may_move = words.money(max(cost.high - cost.total, cost.total - cost.low))
-    return f"{sentence(listed([*_gaps(scenario), ground]))} Prices may move the total by {may_move}."
+    return f"{sentence(listed([*_gaps(scenario), *ground]))} Prices may move the total by {may_move}."
 
 
 def _gaps(scenario: Scenario) -> Iterator[str]:

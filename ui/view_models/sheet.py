@@ -163,7 +163,10 @@ def _checks(findings: tuple[Finding, ...], words: Words) -> tuple[Check, ...]:
     broken: dict[str, list[str]] = {rule: [] for rule in RULES}
     for finding in findings:
         broken[finding.rule].append(words.signed(finding.words))
-    return tuple(Check(rule.sentence, not broken[rule.id], "; ".join(broken[rule.id])) for rule in RULES.values())
+    return tuple(
+        Check(words.signed(rule.sentence), not broken[rule.id], sentence("; ".join(broken[rule.id])))
+        for rule in RULES.values()
+    )
 
 
 def _proof(proof: Proof | None, words: Words) -> str:

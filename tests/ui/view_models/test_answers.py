@@ -79,7 +79,7 @@ def test_who_sees_us_is_asked_of_every_eye_that_the_file_names():
 def test_what_the_file_lacks_is_said():
     """Without levels and lines both are named; with all of it the ground and the prices are left."""
     full = answered("What is not known")
-    assert full.startswith("The soil, and lines in the ground")
+    assert full.startswith("The soil and lines in the ground")
     assert "Prices may move the total by $" in full
     bare = answered("What is not known", scenario=site_with(levels=(), utilities=()))
     assert "no steps, walls or drains" in bare

@@ -43,9 +43,12 @@ def test_paragraph_says_what_it_gives_costs_and_leaves():
 
 
 def test_every_hard_rule_is_listed_as_kept():
-    """Each rule of the registry is shown once, kept where the check found nothing."""
-    checks = opened().checks
+    """Each rule of the registry is shown once, kept where the check found nothing; to an owner in an owner's words."""
+    checks = sheet(sample_option(), sample_scenario(), for_designer=True).checks
     assert [check.sentence for check in checks] == [rule.sentence for rule in RULES.values()]
+    assert "Phase 1, with its sum for surprises, costs no more than the all-in limit." in {
+        check.sentence for check in opened().checks
+    }
     assert all(check.is_kept for check in checks)
 
 
@@ -53,7 +56,7 @@ def test_broken_rule_is_not_hidden():
     """A finding shows its rule as broken, with its words, and no other."""
     finding = Finding("no_overlap", ("a", "b"), 4.0, "sq ft", "a overlaps b")
     broken = [check for check in opened(findings=(finding,)).checks if not check.is_kept]
-    assert [(check.sentence, check.words) for check in broken] == [("No two rooms overlap.", "a overlaps b")]
+    assert [(check.sentence, check.words) for check in broken] == [("No two rooms overlap.", "A overlaps b.")]
 
 
 def test_proof_is_claimed_only_where_there_is_one():
@@ -107,7 +110,7 @@ def test_all_that_breaks_a_rule_is_told():
     findings = tuple(Finding("no_overlap", ("a", name), 4.0, "sq ft", f"a overlaps {name}") for name in "bc")
     told = opened(findings=findings)
     assert told.verdict.startswith("Breaks rules in 2 places · ")
-    assert [check.words for check in told.checks if not check.is_kept] == ["a overlaps b; a overlaps c"]
+    assert [check.words for check in told.checks if not check.is_kept] == ["A overlaps b; a overlaps c."]
 
 
 def test_no_command_is_named_to_whoever_has_a_button():
