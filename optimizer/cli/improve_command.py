@@ -73,9 +73,16 @@ def _status(found: Improvement) -> ExitStatus:
     return statuses.get(found.found.status, ExitStatus.DONE)
 
 
+def _count(broken: int) -> str:
+    """How many things break a rule: one rule may be broken in several places."""
+    if not broken:
+        return "breaks no rule."
+    return f"breaks rules in {broken} place{'' if broken == 1 else 's'}:"
+
+
 def _print(call: ImproveCall, found: Improvement, *, file: TextIO) -> None:
     broken = found.before.findings
-    say(f"{call.sketch} breaks {len(broken)} rule{'' if len(broken) == 1 else 's'}{':' if broken else '.'}", file=file)
+    say(f"{call.sketch} {_count(len(broken))}", file=file)
     for finding in broken:
         say(f"  {finding.words}", file=file)
     say(found.words, file=file)

@@ -98,14 +98,21 @@ def _kept_free(scenario: Scenario, futures: Sequence[Outlook]) -> Iterator[str]:
 
 def way_in_cautions(scenario: Scenario, cost: Cost | None, futures: Sequence[Outlook]) -> Iterator[str]:
     """What a later phase's total leaves out of the future that it has: its way in, which the take-off does not know."""
-    for line in cost.lines if cost else ():
+    for phase, one in counted_futures(cost, futures) if cost else ():
+        if one.money.way_in:
+            yield (
+                f"Phase {phase} counts the later {one.future} as if built on open ground. Its way in, about "
+                f"{rounded(one.money.way_in_cost):,.0f} {scenario.currency} at today's prices, is not in it: "
+                f"{listed(one.money.way_in)}."
+            )
+
+
+def counted_futures(cost: Cost, futures: Sequence[Outlook]) -> Iterator[tuple[int, Outlook]]:
+    """The futures that the sums of later phases have in them, each with its phase: the dearest of each reserve."""
+    for line in cost.lines:
         for one in futures:
-            if (one.room, future_kind(one.future).item) == (line.room, line.item) and one.money.way_in:
-                yield (
-                    f"Phase {line.phase} counts the later {one.future} as if built on open ground. Its way in, about "
-                    f"{rounded(one.money.way_in_cost):,.0f} {scenario.currency} at today's prices, is not in it: "
-                    f"{listed(one.money.way_in)}."
-                )
+            if (one.room, future_kind(one.future).item) == (line.room, line.item):
+                yield line.phase, one
 
 
 def _either(names: Sequence[str]) -> str:

@@ -14,6 +14,8 @@ MARGIN_FT = 0.3
 LARGE_MARGIN_FT = 0.8
 LARGE_NAME_FT = (3.4, 1.8)
 """Greatest and least size of a name in a small picture [ft]."""
+SMALL_MARGIN_FT, LEAST_SMALL_NAME_FT = 0.2, 1.4
+"""The same of a small room: at 390 px still a name when enlarged, and at a desk 8 to 12 px high."""
 
 Lines = tuple[tuple[str, str, float], ...]
 """Role, text and size [ft] of each line of a label."""
@@ -58,15 +60,25 @@ def set_lines(lines: Lines, centre: Point) -> tuple[tuple[Text, ...], Box]:
 
 
 def large_name(placement: Placement) -> tuple[Text, ...]:
-    """Write the name alone, a word a line, as large as fits its room, for small pictures; none if it would spill."""
+    """Write the name alone, a word a line, as large as fits its room, for small pictures; none if it would spill.
+
+    In a small room, such as a nook for two chairs, it comes nearer to the edges and is smaller.
+    """
     words = short_name(placement.room).split()
-    longest = max(len(word) for word in words)
-    size = min(
-        LARGE_NAME_FT[0],
-        (placement.width_ft - 2 * LARGE_MARGIN_FT) / (longest * GLYPH_WIDTH),
-        (placement.depth_ft - 2 * LARGE_MARGIN_FT) / (len(words) * LINE_STEP),
-    )
-    if size < LARGE_NAME_FT[1]:
+    most, least = LARGE_NAME_FT
+    size = min(most, _fitting_ft(words, placement, LARGE_MARGIN_FT))
+    if size < least:
+        size = min(least, _fitting_ft(words, placement, SMALL_MARGIN_FT))
+    if size < LEAST_SMALL_NAME_FT:
         return ()
     lines = tuple(("room_name_large", word, size) for word in words)
     return set_lines(lines, placement.centre)[0]
+
+
+def _fitting_ft(words: Sequence[str], placement: Placement, margin_ft: float) -> float:
+    """Greatest size of a name, a word a line, that leaves such a margin in its room [ft]."""
+    longest = max(len(word) for word in words)
+    return min(
+        (placement.width_ft - 2 * margin_ft) / (longest * GLYPH_WIDTH),
+        (placement.depth_ft - 2 * margin_ft) / (len(words) * LINE_STEP),
+    )

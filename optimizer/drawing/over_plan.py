@@ -48,14 +48,16 @@ def with_area(drawing: Drawing, area: Box | None, *, unit_ft: float) -> Drawing:
 
 
 def _scale(box: Box, unit_ft: float) -> Iterator[tuple[Line, Text]]:
-    """Lines across the plan at round numbers, each with its number at the edge."""
+    """Lines across the plan at round numbers, each with its number at the edge; none so near to a corner of the plan
+    that its number would be cut off.
+    """
     x1, y1, x2, y2 = box
     size = LABEL_SHARE * (x2 - x1)
     step = _round_step(max(x2 - x1, y2 - y1) / unit_ft)
-    for value in _round_values(x1 / unit_ft, x2 / unit_ft, step):
+    for value in _round_values((x1 + size) / unit_ft, (x2 - size) / unit_ft, step):
         x = value * unit_ft
         yield Line("scale_line", ((x, y1), (x, y2))), Text("room_name_large", (x, y1 + size), f"{value}", size)
-    for value in _round_values(y1 / unit_ft, y2 / unit_ft, step):
+    for value in _round_values((y1 + size) / unit_ft, (y2 - size) / unit_ft, step):
         y = value * unit_ft
         yield Line("scale_line", ((x1, y), (x2, y))), Text("room_name_large", (x1 + size, y), f"{value}", size)
 

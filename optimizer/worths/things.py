@@ -8,13 +8,15 @@ from optimizer.brief import Brief, RoomWish
 from optimizer.catalogue import rates
 
 Path = tuple[str | int, ...]
-LARGEST: Final = "at its largest"
-"""A room that the catalogue sizes has one worth, that of its largest size; smaller ones follow it."""
+ONE_WORTH: Final = ""
+"""Size of a room that the catalogue sizes: it has one worth, that of its largest size; smaller ones follow it."""
 
 
 @dataclass(frozen=True, slots=True)
 class Thing:
-    """A room at one of its sizes; `path` is where the scenario's document has its worth, in points."""
+    """A room at one of its sizes, or at all of them where `size` is empty; `path` is where the scenario's document has
+    its worth, in points.
+    """
 
     room: str
     size: str
@@ -24,7 +26,7 @@ class Thing:
     @property
     def name(self) -> str:
         """What it is called, and known by."""
-        return f"{self.room} ({self.size})"
+        return f"{self.room} ({self.size})" if self.size else self.room
 
 
 def things_of(brief: Brief) -> tuple[Thing, ...]:
@@ -36,7 +38,7 @@ def _of_room(index: int, room: RoomWish) -> Iterator[Thing]:
     path: Path = ("brief", "rooms", index)
     if not room.choices:
         worth = rates().worth_by_default if room.worth is None else room.worth
-        yield Thing(room.name, LARGEST, worth, (*path, "worth"))
+        yield Thing(room.name, ONE_WORTH, worth, (*path, "worth"))
     sizes = [
         Thing(room.name, choice.label, choice.worth, (*path, "choices", number, "worth"))
         for number, choice in enumerate(room.choices)

@@ -110,7 +110,7 @@ def test_layouts_of_ones_own_come_after_the_concepts(searches, tab, tmp_path):
     assert "Layouts of your own" in [heading.value for heading in tab.subheader]
     tab.button(key="open_sketch-01").click().run()
     assert tab.header[0].value == "Sketch: first idea"
-    assert "quiet nook and fire feature overlap" in words(tab)
+    assert "Quiet nook and fire feature overlap" in words(tab)
 
 
 def test_opening_puts_the_concept_in_the_address(searches, tab):

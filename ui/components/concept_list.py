@@ -81,6 +81,5 @@ def _line(shown: Card, picture: Markup, *, name: str, note: str | None) -> Marku
     idea = (element("p", shown.idea, css="idea"),) if shown.idea and shown.idea != name else ()
     facts = element("p", f"{shown.seats} seats · {shown.walking} walking · {shown.worth_words}", css="quiet")
     without = (element("p", f"Without {listed(shown.left_out)}", css="without"),) if shown.left_out else ()
-    broken = (element("ul", *(element("li", words) for words in shown.broken)),) if shown.broken else ()
     reason = element("p", shown.reason if note is None else note, css="reason")
-    return element("div", picture, element("div", head, *kept, *idea, facts, *without, reason, *broken), css="line")
+    return element("div", picture, element("div", head, *kept, *idea, facts, *without, reason), css="line")

@@ -31,7 +31,8 @@ def concept_sheet(shown: Shown) -> None:
     with picture:
         site_picture(shown, view)
     with verdict, st.container(key="verdict"):
-        show(element("p", told.verdict, css="verdict"))
+        is_kept = all(check.is_kept for check in told.checks)
+        show(element("p", told.verdict, css="verdict" if is_kept else "verdict unkept"))
         paragraph(told.card.reason, css="lead")
         show(_deciding(told.deciding))
     _answers(answers(shown.option, shown.result.option_set, shown.scenario, for_designer=is_for_designer()))
@@ -118,12 +119,16 @@ def _later(shown: Sheet) -> None:
 
 
 def _rules(shown: Sheet) -> None:
-    """Show the rules and the proof, folded away while every rule is kept."""
+    """Show the rules, broken ones first, and the proof; folded away while every rule is kept."""
     broken = sum(not check.is_kept for check in shown.checks)
     kept = "all kept" if not broken else f"{broken} broken"
     with st.expander(f"Rules, checked again after the search: {kept}", expanded=bool(broken)):
         show(element("div", shown.proof, css="proof"))
-        show(element("ul", *(_rule(check) for check in shown.checks), css="rules"))
+        show(
+            element(
+                "ul", *(_rule(check) for check in sorted(shown.checks, key=lambda check: check.is_kept)), css="rules"
+            )
+        )
 
 
 def _rule(check: Check) -> Markup:

@@ -26,13 +26,13 @@ def decision_list(rows: Sequence[DecisionRow]) -> None:
     lines = (
         element(
             "tr",
-            element("td", row.when, element("small", f"version {row.version}")),
+            element("td", row.when, element("small", f"version {row.version}"), css="when"),
             element("td", row.what),
             element("td", row.reason),
         )
         for row in reversed(rows)
     )
-    show(element("table", element("thead", heads), element("tbody", *lines), css="sheet-table"))
+    show(element("table", element("thead", heads), element("tbody", *lines), css="sheet-table decided"))
     st.download_button(
         "Decisions (CSV)", decisions_csv(rows), "decisions.csv", "text/csv", on_click="ignore", key="decisions_csv"
     )

@@ -19,7 +19,8 @@ def improve_form(revision: Revision, shown: Shown) -> None:
     if sketch is None or not findings:
         return
     st.subheader(f"What {plain(sketch)} breaks", anchor=False)
-    show(element("ul", *(element("li", sentence(finding.words)) for finding in findings), css="rules-why"))
+    words = words_of(shown.scenario, for_designer=is_for_designer())
+    show(element("ul", *(element("li", sentence(words.signed(each.words))) for each in findings), css="rules-why"))
     found = improvement_of(revision)
     if found is not None and found.is_running:
         search_progress(found.id, 0)

@@ -6,7 +6,7 @@ from typing import Any
 
 from sqlalchemy import Engine, select
 
-from ui.store.tables import DECISIONS, added
+from ui.store.tables import DECISIONS, added, shortened
 
 LONGEST_WHAT = 200
 LONGEST_REASON = 500
@@ -36,7 +36,7 @@ class Decisions:
         values: dict[str, Any] = {
             "yard_id": decision.yard_id,
             "revision_id": decision.revision_id,
-            "what": decision.what[:LONGEST_WHAT],
+            "what": shortened(decision.what, LONGEST_WHAT),
             "reason": decision.reason.strip()[:LONGEST_REASON],
             "made_at": time.time(),
         }

@@ -6,7 +6,7 @@ from typing import Any, Final
 
 from sqlalchemy import Connection, Engine, RowMapping, func, select
 
-from ui.store.tables import REVISIONS, YARDS, added
+from ui.store.tables import REVISIONS, YARDS, added, shortened
 
 LONGEST: Final = 200
 """Characters of what is said of a version."""
@@ -119,7 +119,7 @@ def _added(
     values: dict[str, Any] = {
         "yard_id": yard_id,
         "parent_id": parent_id,
-        "what": what[:LONGEST],
+        "what": shortened(what, LONGEST),
         "text": text,
         "made_at": time.time(),
         "prices": prices,

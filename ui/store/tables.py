@@ -88,6 +88,14 @@ ANSWERS = Table(
 )
 
 
+def shortened(text: str, longest: int) -> str:
+    """Text of so many characters at the most, cut between two words, with a mark where it was cut."""
+    if len(text) <= longest:
+        return text
+    kept, _, _ = text[: longest - 1].rpartition(" ")
+    return f"{kept or text[: longest - 2]} \N{HORIZONTAL ELLIPSIS}"
+
+
 def added(connection: Connection, table: Table, values: Mapping[str, Any]) -> int:
     """Add a row to a table that numbers its rows, and return its number."""
     key = connection.execute(table.insert().values(values)).inserted_primary_key

@@ -9,6 +9,7 @@ from optimizer.catalogue import sized_rooms
 from optimizer.catalogue.upkeep import Upkeep, upkeep_of
 from optimizer.check.sight import sight_share
 from optimizer.concepts import Option, OptionSet
+from optimizer.concepts.future_cautions import counted_futures
 from optimizer.concepts.words import listed
 from optimizer.layout import placed_of
 from optimizer.scenario import Scenario
@@ -49,12 +50,19 @@ def _all_in(option: Option, scenario: Scenario, words: Words) -> str:
     share = budget.contingency
     kept = f", {share_words(float(share))} {words.term('contingency')} included" if share else ""
     within = "" if budget.ceiling is None else f" Your {words.term('ceiling')} is {words.money(budget.ceiling)}."
-    after = f" What comes later is another {words.money(later)}." if later else ""
+    after = f" What comes later is another {words.money(later)}{_counted(option)}." if later else ""
     return (
         f"What is built now costs {words.money(first)}{kept}; all phases together may come to {words.money(cost.low)} "
         f"up to {words.money(cost.high)}.{within}{after} Only what has a line in the cost table is in it: loose "
         "furniture, for one, is not. Prices are those of the price book, not offers."
     )
+
+
+def _counted(option: Option) -> str:
+    """Which of what may come later is in the sum, and that it does not fit where it does not."""
+    counted = [one for _, one in counted_futures(option.appraisal.cost, option.futures)]
+    named = (f"a {one.future}{'' if one.fit.is_kept else ', which does not fit as it lies'}" for one in counted)
+    return f", with {listed([*named])}" if counted else ""
 
 
 def _seats(option: Option, words: Words) -> str:
@@ -100,9 +108,9 @@ def _much(share: float) -> str:
 
 def _unknown(option: Option, scenario: Scenario, words: Words) -> str:
     cost = option.appraisal.cost
-    ground = "the soil, and lines in the ground that nobody drew: have them marked before digging"
+    ground = ("the soil", "lines in the ground that nobody drew: have them marked before digging")
     may_move = words.money(max(cost.high - cost.total, cost.total - cost.low))
-    return f"{sentence(listed([*_gaps(scenario), ground]))} Prices may move the total by {may_move}."
+    return f"{sentence(listed([*_gaps(scenario), *ground]))} Prices may move the total by {may_move}."
 
 
 def _gaps(scenario: Scenario) -> Iterator[str]:
@@ -115,7 +123,7 @@ def _gaps(scenario: Scenario) -> Iterator[str]:
     if not site.trees:
         yield "whether there are trees whose roots or shade matter"
     if site.wind_from_deg is None and site.wind_rose is None:
-        yield "from where the wind blows"
+        yield "where the wind comes from"
 
 
 def _advice(option: Option, option_set: OptionSet, words: Words) -> str:

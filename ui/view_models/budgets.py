@@ -10,6 +10,8 @@ from ui.view_models.words import Words
 MOST_STEPS: Final = 4
 LEAST_RISE: Final = Decimal("1.1")
 """Steps shown are so much apart at least; the finer ones stay in the file."""
+_ONLY_SIZE: Final = "one size"
+"""Label that the catalogue gives to a size beside which there is no other: it says nothing to an owner."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,4 +98,5 @@ def _new(one: Mapping[str, Any], other: Mapping[str, Any]) -> str:
 
 
 def _thing(thing: Mapping[str, str]) -> str:
-    return f"{thing['name']} ({thing['choice']})"
+    size = "" if thing["choice"] == _ONLY_SIZE else f" ({thing['choice']})"
+    return f"{thing['name']}{size}"

@@ -27,8 +27,6 @@ class Card:
     idea: str
     """Name of the scheme that it follows; empty for none."""
     reason: str
-    broken: tuple[str, ...] = ()
-    """What a layout of one's own breaks."""
 
     @property
     def key(self) -> str:
@@ -51,7 +49,6 @@ def card(option: Option, words: Words) -> Card:
         left_out=tuple(left_out.room for left_out in option.left_out),
         idea=capital(option.idea.name) if option.idea else "",
         reason=sentence(words.signed(option.reason)),
-        broken=tuple(finding.words for finding in option.findings),
     )
 
 

@@ -1,6 +1,8 @@
 """A concept opened: a paragraph, its figures, its checks, its proof and its cautions."""
 
+import re
 from dataclasses import dataclass, replace
+from typing import Final
 
 from optimizer.appraisal import Appraisal
 from optimizer.brief import RULES, Brief
@@ -16,6 +18,9 @@ from ui.view_models.figure import Figure
 from ui.view_models.groups import FigureGroup, figure_groups
 from ui.view_models.later import later_figures
 from ui.view_models.words import Words, number_words, sentence, share_words, words_of
+
+_LOOKS: Final = re.compile(r"\b((?:in|out of) view)\b(?! of)")
+_COMMAND: Final = ": `outdoor-rooms why` finds out"
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,13 +67,13 @@ def sheet(option: Option, scenario: Scenario, *, for_designer: bool = False) -> 
         figures=_figures(option.appraisal, scenario.brief, words),
         groups=figure_groups(option.appraisal, words),
         rooms=tuple(_room(place, scenario.brief, words) for place in option.layout.placements),
-        left_out=tuple(Figure(left_out.room, sentence(words.signed(left_out.why))) for left_out in option.left_out),
-        wishes_missed=option.appraisal.wishes_missed,
+        left_out=tuple(Figure(left.room, sentence(words.signed(_as_here(left.why)))) for left in option.left_out),
+        wishes_missed=tuple(_LOOKS.sub(r"\1 of", wish) for wish in option.appraisal.wishes_missed),
         cost=replace(
             cost_sheet(option.appraisal.cost, words, option.uncertainty, scenario.book.said, option.parts),
             levels=words.signed(level_words(option, scenario.currency)),
         ),
-        checks=_checks(option.findings),
+        checks=_checks(option.findings, words),
         proof=_proof(option.proof, words),
         cautions=tuple(words.signed(caution) for caution in option.cautions),
         permits=option.permits,
@@ -77,9 +82,14 @@ def sheet(option: Option, scenario: Scenario, *, for_designer: bool = False) -> 
     )
 
 
+def _as_here(why: str) -> str:
+    """Why a room is left out, without the command that would tell more: beside it stands a button."""
+    return why.removesuffix(_COMMAND)
+
+
 def _verdict(option: Option, scenario: Scenario, words: Words) -> str:
     broken = len(option.findings)
-    holds = f"{broken} rule{'' if broken == 1 else 's'} broken" if broken else "Keeps every rule"
+    holds = f"Breaks rules in {broken} place{'' if broken == 1 else 's'}" if broken else "Keeps every rule"
     first, ceiling = option.appraisal.cost.phase(1), scenario.brief.budget.ceiling
     money = words.money(first)
     if ceiling is not None:
@@ -139,7 +149,7 @@ def _figures(appraisal: Appraisal, brief: Brief, words: Words) -> tuple[Figure, 
 def _room(place: Placement, brief: Brief, words: Words) -> Figure:
     wish = brief.room(place.room)
     phase = wish.phase if wish else 1
-    later = "" if phase == 1 else f"; hold here for phase {phase}"
+    later = "" if phase == 1 else f"; kept free for phase {phase}"
     larger = f"; {_size(place.base, words)} before it was made larger to meet a line" if place.has_grown else ""
     return Figure(place.room, _size(place, words), f"{place.choice}{larger}{later}")
 
@@ -149,9 +159,14 @@ def _size(place: Placement, words: Words) -> str:
     return f"{width} across" if place.is_circle else f"{width} × {words.length(place.depth_ft)}"
 
 
-def _checks(findings: tuple[Finding, ...]) -> tuple[Check, ...]:
-    broken = {finding.rule: finding.words for finding in findings}
-    return tuple(Check(rule.sentence, rule.id not in broken, broken.get(rule.id, "")) for rule in RULES.values())
+def _checks(findings: tuple[Finding, ...], words: Words) -> tuple[Check, ...]:
+    broken: dict[str, list[str]] = {rule: [] for rule in RULES}
+    for finding in findings:
+        broken[finding.rule].append(words.signed(finding.words))
+    return tuple(
+        Check(words.signed(rule.sentence), not broken[rule.id], sentence("; ".join(broken[rule.id])))
+        for rule in RULES.values()
+    )
 
 
 def _proof(proof: Proof | None, words: Words) -> str:

@@ -33,6 +33,7 @@ OWNERS_WORDS: Final = {
 _IN_SENTENCES: Final = (
     (re.compile(r"\ba ceiling\b"), "an all-in limit"),
     (re.compile(r"\bceiling\b"), "all-in limit"),
+    (re.compile(r"\b(its|a|the) contingency\b"), r"\1 sum for surprises"),
     (re.compile(r"\bcontingency\b"), "the sum for surprises"),
 )
 _CENTS_UNDER: Final = 100

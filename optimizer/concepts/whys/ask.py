@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from functools import cached_property
 from typing import Final
 
+from optimizer.brief import RuleId
 from optimizer.concepts.case import Case
 from optimizer.concepts.held import hold_words
 from optimizer.concepts.option import Option, WayOut
@@ -142,7 +143,7 @@ class _Answering:
             self._rules = told(bindings)
             self._said.append(free + cannot_be(asked, self._rules, is_least=core.is_least))
         else:
-            rules = {rule for rule, _ in refused}
+            rules = {rule for rule, _ in refused} or self._sums()
             bindings = tuple(one for one in bindings_of(asked, asked=own) if one.rule in rules and not one.is_asked)
             self._said.append(free + unknown(told_of(asked, refused)))
         if self._question.kind == "here" and not self._ways:
@@ -150,6 +151,10 @@ class _Answering:
         self._try_ways_out(self._case, easier(self._case, self._question))
         self._try_ways_out(asked, changes_of(asked, bindings), before=self._asked.patch)
         return self._answered(is_answered=core is not None)
+
+    def _sums(self) -> set[RuleId]:
+        """What tours likely ran out of where no plan came as far as the judge: money where there is a ceiling."""
+        return set(OF_THE_SET) if self._case.scenario.brief.budget.ceiling is None else {"budget"}
 
     def _held_otherwise(self) -> Answer:
         """A hold of the brief says otherwise; then what comes of the question once that is let go of."""

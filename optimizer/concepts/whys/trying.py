@@ -58,6 +58,11 @@ class Trial:
         """Whether anything holds."""
         return bool(self.holding)
 
+    @property
+    def has_judged(self) -> bool:
+        """Whether any layout came as far as the judge."""
+        return self.holds or bool(self.refused)
+
     def most_refused(self, most: int) -> tuple[Named, ...]:
         """The rules broken most often, each with the rooms that broke it most often."""
         rules: Counter[RuleId] = Counter()
@@ -105,6 +110,8 @@ def _tour(trial: Trial, problem: Problem, clock: Clock, enough: int, turns: rang
     explorer, purse, seed = Explorer(board_of(problem)), Purse(problem), trial.case.scenario.brief.options.seed
     picker = Picker(explorer, purse, Archive(problem, trial.case.diagonal_ft))
     for turn in turns:
+        if turn == FEW_TOURS and not trial.has_judged:
+            return  # So many tours brought nothing to the judge: the time is worth more to ways out.
         if ground is not None or turn % 2 == 0:
             # At first nothing is set aside: what then passes the ceiling tells what the ways cost, and that they do.
             aside = purse.set_aside(turn) if turn else 0

@@ -2,6 +2,7 @@
 
 import hashlib
 from dataclasses import dataclass
+from math import comb
 
 from ortools.sat.python import cp_model
 
@@ -107,8 +108,12 @@ def _stamps(views: list[PairModel]) -> Terms:
 
 
 def _redundant_no_overlap(model: cp_model.CpModel, problem: Problem, rooms: Rooms) -> None:
-    """The same rule once more for the solver's own propagation, where no pair may overlap."""
-    if any(pair.contact.may_overlap for pair in problem.pairs):
+    """The same rule once more for the solver's own propagation, where no two rooms may overlap.
+
+    A pair that is not there asks for nothing, so its rooms may.
+    """
+    apart = sum(not pair.contact.may_overlap for pair in problem.pairs)
+    if apart < comb(len(problem.rooms), 2):
         return
     xs, ys = [], []
     for room, variables in zip(problem.rooms, rooms, strict=True):

@@ -1,5 +1,7 @@
 """What is made of a plan for a screen: large names without a sheet, numbers with a key, an area with a scale."""
 
+from dataclasses import replace
+
 import pytest
 
 from optimizer.drawing.concept_plan import draw_concept
@@ -53,6 +55,19 @@ def test_the_scale_counts_in_the_files_unit(drawing, unit_ft):
     assert 3 <= len(upright) <= MOST_LABELS + 1
     for line, label in upright:
         assert line.points[0][0] == pytest.approx(int(label.text) * unit_ft)
+
+
+@pytest.mark.parametrize("beyond_ft", [0.2, 3.0, 8.0])
+def test_no_number_of_the_scale_is_cut_off(drawing, beyond_ft):
+    """Wherever the plan ends beyond a round number: each is as far from its edges as it is high."""
+    box = (-beyond_ft, -beyond_ft, 80.0 + beyond_ft, 100.0 + beyond_ft)
+    scaled = with_area(replace(drawing, plan_box=box), None, unit_ft=1.0)
+    labels = scaled.texts[len(drawing.texts) :]
+    assert len(labels) > 6
+    for label in labels:
+        (x, y), size = label.at, label.size_ft
+        assert box[0] + size <= x <= box[2] - size
+        assert box[1] + size <= y <= box[3] - size
 
 
 def test_an_area_is_drawn_where_it_is(drawing):

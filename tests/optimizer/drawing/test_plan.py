@@ -7,6 +7,7 @@ import pytest
 from shapely import Polygon, box
 
 from optimizer.drawing import Area, Circle, Dimension, Drawing, Text, draw_plan
+from optimizer.drawing.label_forms import LEAST_SMALL_NAME_FT, large_name
 from optimizer.drawing.site_marks import standing_marks
 from optimizer.layout import Layout, Placement, placed_of
 from optimizer.scenario import Scenario
@@ -178,3 +179,14 @@ def test_an_empty_layout_is_a_plan_of_the_yard(yard: Scenario) -> None:
     drawing = draw_plan(yard, placed_of((), Layout(())), (), title="the yard")
     assert not [text for text in drawing.texts if text.role == "room_name"]
     assert [mark for mark in drawing.marks if mark.role == "building"]
+
+
+@pytest.mark.parametrize(("name", "is_named"), [("morning seat", True), ("conversation corner", False)])
+def test_a_small_room_is_named_in_small_pictures_too(name: str, is_named: bool) -> None:
+    """A nook of 7 by 8 ft has a name of one ordinary word a line; one that would be too small to read is left off."""
+    placement = Placement(name, "two chairs", 10.0, 20.0, 7.0, 8.0, "+y")
+    texts = large_name(placement)
+    assert bool(texts) == is_named
+    for text in texts:
+        assert text.size_ft >= LEAST_SMALL_NAME_FT
+        assert box(10, 20, 17, 28).contains(box(*text.box))

@@ -7,6 +7,7 @@ from dataclasses import replace
 import pytest
 
 from ui.store import Decision, Finalist, SearchRecord, StoreError, data_folder, database_url, ends, open_store
+from ui.store.tables import shortened
 
 
 @pytest.fixture
@@ -184,3 +185,12 @@ def test_a_reason_is_cut_where_it_is_too_long(store):
     first = store.revisions.open("Larch End", "a")
     kept = store.decisions.add(Decision(first.yard_id, first.id, "w" * 999, "r" * 999))
     assert (len(kept.what), len(kept.reason)) == (200, 500)
+
+
+@pytest.mark.parametrize(
+    ("text", "kept"), [("a limit", "a limit"), ("a longer limit", "a longer …"), ("x" * 12, "xxxxxxxx …")]
+)
+def test_what_is_said_is_cut_between_words(text, kept):
+    """Ten characters at the most, and a mark that something is missing."""
+    assert shortened(text, 10) == kept
+    assert len(kept) <= 10

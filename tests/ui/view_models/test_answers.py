@@ -5,7 +5,10 @@ from decimal import Decimal
 
 import pytest
 
-from optimizer.appraisal import PartyMeasures, PartyPhase, PartyRoom
+from optimizer.appraisal import PartyMeasures, PartyPhase, PartyRoom, outlooks, priced
+from optimizer.catalogue import book_for
+from optimizer.derived import Miss
+from tests.optimizer.derived.futures.yard import derived, yard
 from tests.sample_run import sample_option, sample_scenario, sample_set
 from ui.view_models import answers
 
@@ -76,7 +79,7 @@ def test_who_sees_us_is_asked_of_every_eye_that_the_file_names():
 def test_what_the_file_lacks_is_said():
     """Without levels and lines both are named; with all of it the ground and the prices are left."""
     full = answered("What is not known")
-    assert full.startswith("The soil, and lines in the ground")
+    assert full.startswith("The soil and lines in the ground")
     assert "Prices may move the total by $" in full
     bare = answered("What is not known", scenario=site_with(levels=(), utilities=()))
     assert "no steps, walls or drains" in bare
@@ -110,3 +113,16 @@ def test_time_and_care_are_of_the_rooms_that_are_built_now():
     assert "Each year 5 to 14 hours" in said
     assert "Common practice, not a promise." in said
     assert Decimal(said.split()[1]) == 1
+
+
+@pytest.mark.parametrize(
+    ("fits", "said"), [(True, "with a pool. "), (False, "with a pool, which does not fit as it lies. ")]
+)
+def test_what_the_sum_of_later_phases_is_counted_with(fits, said):
+    """The dearest of what may come later is in the sum, whether or not it fits; an owner hears which."""
+    there = derived(yard())
+    sample, found = sample_option(), outlooks(there, book_for("USD"))
+    if not fits:
+        found = tuple(replace(one, fit=replace(one.fit, misses=(Miss("setback", "rear", 8.0, 6.0),))) for one in found)
+    appraisal = replace(sample.appraisal, cost=priced(there, book_for("USD")))
+    assert said in answered("Is that all in", replace(sample, futures=found, appraisal=appraisal))

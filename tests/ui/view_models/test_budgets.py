@@ -57,3 +57,9 @@ def test_few_steps_clearly_apart(found):
     assert len(shown) <= 4
     assert all(after >= 1.1 * before for before, after in pairwise(shown))
     assert shown[-1:] == [ceiling for ceiling, _ in sorted(found)][-1:]
+
+
+def test_the_only_size_is_not_named():
+    """A room with one size is said by its name."""
+    (step,) = budget_steps({"points": [point(60_000, 10.0, ("table", "six"), ("corner", "one size"))]}, USD)
+    assert step.rooms == ("table (six)", "corner")

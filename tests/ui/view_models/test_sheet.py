@@ -6,7 +6,8 @@ from decimal import Decimal
 from optimizer.appraisal import CostRange
 from optimizer.brief import RULES
 from optimizer.check import Finding
-from optimizer.concepts import DiffersBy, Idea, Proof
+from optimizer.concepts import DiffersBy, Idea, LeftOut, Proof
+from optimizer.concepts.whys.left_out import NOT_FOUND
 from optimizer.layout import Layout
 from tests.sample_run import sample_option, sample_scenario
 from ui.view_models import card, sheet, words_of
@@ -42,9 +43,12 @@ def test_paragraph_says_what_it_gives_costs_and_leaves():
 
 
 def test_every_hard_rule_is_listed_as_kept():
-    """Each rule of the registry is shown once, kept where the check found nothing."""
-    checks = opened().checks
+    """Each rule of the registry is shown once, kept where the check found nothing; to an owner in an owner's words."""
+    checks = sheet(sample_option(), sample_scenario(), for_designer=True).checks
     assert [check.sentence for check in checks] == [rule.sentence for rule in RULES.values()]
+    assert "Phase 1, with its sum for surprises, costs no more than the all-in limit." in {
+        check.sentence for check in opened().checks
+    }
     assert all(check.is_kept for check in checks)
 
 
@@ -52,7 +56,7 @@ def test_broken_rule_is_not_hidden():
     """A finding shows its rule as broken, with its words, and no other."""
     finding = Finding("no_overlap", ("a", "b"), 4.0, "sq ft", "a overlaps b")
     broken = [check for check in opened(findings=(finding,)).checks if not check.is_kept]
-    assert [(check.sentence, check.words) for check in broken] == [("No two rooms overlap.", "a overlaps b")]
+    assert [(check.sentence, check.words) for check in broken] == [("No two rooms overlap.", "A overlaps b.")]
 
 
 def test_proof_is_claimed_only_where_there_is_one():
@@ -66,12 +70,12 @@ def test_proof_is_claimed_only_where_there_is_one():
     assert "$1,500" in bounded
 
 
-def test_reserve_says_hold_here():
+def test_reserve_says_that_it_is_kept_free():
     """A room of a later phase says that its place is held; one of the first phase does not."""
     option = sample_option()
     nook = option.layout.of("quiet nook")
     layout = replace(option.layout, placements=(nook, replace(nook, room="water reserve", choice="modest")))
-    assert [room.meaning for room in opened(layout=layout).rooms] == ["two chairs", "modest; hold here for phase 2"]
+    assert [room.meaning for room in opened(layout=layout).rooms] == ["two chairs", "modest; kept free for phase 2"]
 
 
 def test_a_room_that_grew_has_both_its_sizes():
@@ -98,7 +102,21 @@ def test_the_verdict_says_rules_money_and_rooms_in_a_line():
         "Keeps every rule · $7,769, $122,231 under the all-in limit · without outdoor kitchen, fire feature and water reserve"
     )
     finding = Finding("no_overlap", ("a", "b"), 4.0, "sq ft", "a overlaps b")
-    assert opened(findings=(finding,)).verdict.startswith("1 rule broken · ")
+    assert opened(findings=(finding,)).verdict.startswith("Breaks rules in 1 place · ")
+
+
+def test_all_that_breaks_a_rule_is_told():
+    """Two pairs that overlap are two places of one broken rule."""
+    findings = tuple(Finding("no_overlap", ("a", name), 4.0, "sq ft", f"a overlaps {name}") for name in "bc")
+    told = opened(findings=findings)
+    assert told.verdict.startswith("Breaks rules in 2 places · ")
+    assert [check.words for check in told.checks if not check.is_kept] == ["A overlaps b; a overlaps c."]
+
+
+def test_no_command_is_named_to_whoever_has_a_button():
+    """The page asks why itself."""
+    told = opened(left_out=(LeftOut("fire feature", NOT_FOUND),)).left_out
+    assert [one.value for one in told] == ["No plan with it was found in this run; why not was not asked yet."]
 
 
 def test_what_phase_1_may_come_to_is_money_in_this_readers_words():

@@ -101,6 +101,7 @@ def test_sentences_of_the_program_are_put_into_owners_words():
     """Whole words alone, with the right article; a designer's sentence stays as it is."""
     said = "More would pass the ceiling of 130,000 USD, contingency included"
     assert FEET.signed(said) == "More would pass the all-in limit of $130,000, the sum for surprises included"
+    assert FEET.signed("Phase 1, with its contingency, is dear") == "Phase 1, with its sum for surprises, is dear"
     assert FEET.signed("under a ceiling") == "under an all-in limit"
     assert FEET.signed("ceilings") == "ceilings"
     assert Words("USD", "ft", for_designer=True).signed(said).startswith("More would pass the ceiling of $130,000")

@@ -10,6 +10,8 @@ from optimizer.concepts.whys import cores as asked_of
 from optimizer.concepts.whys.bindings import bindings_of
 from optimizer.concepts.whys.changes import required
 from optimizer.concepts.whys.cores import SOLVE_S, Cores
+from optimizer.concepts.whys.question import Question
+from optimizer.concepts.whys.trying import Trial
 from optimizer.concepts.whys.ways_out import WaysOut
 from optimizer.engine.prover import Answer
 from optimizer.pipeline import WhySettings, why
@@ -55,3 +57,15 @@ def test_two_solves_end_in_time(left_s, longest_s, monkeypatch):
     assert all(0.1 < seconds <= longest_s for seconds in given)
     assert bool(given) == (longest_s is not None)
     assert cores.is_late == (longest_s is None)
+
+
+def test_more_money_is_tried_where_no_plan_came_as_far_as_the_judge(monkeypatch):
+    """Nothing is proven and nothing was refused: a higher ceiling is what may help, and no rule is named."""
+    given = []
+    monkeypatch.setattr(ask, "tried", lambda case, **_: Trial(case))
+    monkeypatch.setattr(Cores, "fits_nothing", lambda *_: False)
+    monkeypatch.setattr(WaysOut, "solved", lambda _, groups, **__: given.extend(groups) or ())
+    found = ask.answer(ask.Asking(tiny(), Question("left out", "nook"), 5.0), stop=NEVER)
+    assert not found.is_answered
+    assert not found.rules
+    assert [change.ceiling is not None for group in given for change in group] == [True] * 3
