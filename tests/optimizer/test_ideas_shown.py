@@ -72,7 +72,7 @@ def test_a_false_result_is_found(runs, tmp_path):
 
 def test_from_an_earlier_result(runs, tmp_path):
     """A run of one round that starts from a result finds nothing worse than its best."""
-    scenario, result = runs["wattle-rise"]
+    scenario, result = runs["thimble-yard"]
     path = tmp_path / "options.json"
     path.write_text(to_text(to_document(scenario, sized_rooms(scenario.brief), result, book=book_for("USD"))))
     again = make_options(scenario, RunSettings(count=2, seconds=1.5, repeatable=True, seed=99, start_from=path))

@@ -53,7 +53,7 @@ def fernhollow_rooms(fernhollow: Scenario) -> tuple[SizedRoom, ...]:
 
 @pytest.fixture(scope="session")
 def place(fernhollow_rooms: tuple[SizedRoom, ...]) -> PlaceRooms:
-    """Places the demonstration yard's rooms, each at its first (0) or last (-1) choice."""
+    """Places the demonstration yard's rooms, each whole, at its first (0) or last (-1) choice."""
     corners = {
         "gathering area": (48.0, 67.0),
         "outdoor kitchen": (72.0, 67.0),
@@ -66,7 +66,7 @@ def place(fernhollow_rooms: tuple[SizedRoom, ...]) -> PlaceRooms:
         return Layout(tuple(_placed(room, choice) for room in fernhollow_rooms if room.name in (names or corners)))
 
     def _placed(room: SizedRoom, choice: int) -> Placement:
-        size = room.choices[choice]
+        size = [size for size in room.choices if not size.is_later][choice]
         return Placement(room.name, size.label, *corners[room.name], size.width_ft, size.depth_ft, "+y")
 
     return placed

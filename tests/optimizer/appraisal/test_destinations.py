@@ -13,7 +13,7 @@ from optimizer.layout import Layout, placed_of
 from optimizer.planting import Planting
 from tests.yards import PLAIN_SITE, plain_rooms, sized, stand
 
-NO_BEDS = Planting((), (), Polygon(), Polygon())
+NO_BEDS = Planting((), (), Polygon(), Polygon(), Polygon())
 TABLE = stand("table", 24, 16, 14, 12)
 
 
