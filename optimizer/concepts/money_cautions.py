@@ -4,7 +4,6 @@ from collections.abc import Iterator
 
 from optimizer.appraisal import Cost
 from optimizer.catalogue import allowance_words, class_of, narrowest, rounded
-from optimizer.concepts.money_words import aim_words, beyond_aim
 from optimizer.scenario import Scenario
 
 
@@ -21,10 +20,9 @@ def _high_figure(scenario: Scenario, cost: Cost) -> Iterator[str]:
     ceiling, known = scenario.brief.budget.ceiling, cost.range_of(1)
     if ceiling is not None and known is not None and known.high > ceiling:
         spread = narrowest(known.estimate_class).words
-        aim = f" {aim_words(cost, ceiling, scenario.currency)}" if beyond_aim(cost, ceiling) else ""
         yield (
             f"Money: the range of phase 1 is {spread}. Its high figure, about {rounded(known.high):,.0f} "
-            f"{scenario.currency}, passes the ceiling of {ceiling:,.0f}: agree now on what would wait.{aim}"
+            f"{scenario.currency}, passes the ceiling of {ceiling:,.0f}: agree now on what would wait."
         )
 
 

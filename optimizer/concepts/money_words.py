@@ -46,8 +46,7 @@ def aim_words(cost: Cost, ceiling: Decimal | None, currency: str) -> str:
     if not beyond:
         return f"Within {AIM * 100:.0f} % of the ceiling, as a first concept should be."
     hundreds = beyond.quantize(Decimal("1e2"), ROUND_UP)
-    within = f"within {AIM * 100:.0f} % of the ceiling"
-    return f"A first concept should be {within}: this is about {hundreds:,.0f} {currency} more."
+    return f"About {hundreds:,.0f} {currency} above {AIM * 100:.0f} % of the ceiling, where a first concept should be."
 
 
 def level_words(option: Option, currency: str) -> str:
