@@ -1,18 +1,26 @@
 """The commands and their words. What a command needs is imported when it runs, so that help and `check` stay quick."""
 
 from pathlib import Path
-from typing import Annotated, Final
+from typing import Annotated
 
 import typer
 
 from optimizer import __version__
 from optimizer.cli.console import say, say_pairs
 from optimizer.cli.exits import ExitStatus
-
-MOST_CONCEPTS: Final = 100
-SHORTEST_S: Final = 0.1
-LONGEST_S: Final = 86_400.0
-MOST_MONEY: Final = 1e12
+from optimizer.cli.parameters import (
+    MOST_CONCEPTS,
+    CountOption,
+    FromOption,
+    OutOption,
+    PricesOption,
+    ProgressOption,
+    ResultArgument,
+    ScenarioArgument,
+    SecondsOption,
+    SeedOption,
+    money,
+)
 
 app = typer.Typer(
     add_completion=False,
@@ -24,51 +32,11 @@ app = typer.Typer(
     "are for local codes and licensed practice.",
 )
 
-ScenarioArgument = Annotated[Path, typer.Argument(metavar="SCENARIO", help="Scenario file (YAML or JSON).")]
-ResultArgument = Annotated[Path, typer.Argument(metavar="RESULT", help="The options.json of a run.")]
-
 
 def _show_version(wanted: bool) -> None:
     if wanted:
         say(f"outdoor-rooms {__version__}")
         raise typer.Exit
-
-
-def _search_time(value: float) -> float:
-    # Not by the parser's own limits, which let through what is no number.
-    if not SHORTEST_S <= value <= LONGEST_S:
-        raise typer.BadParameter(f"expected {SHORTEST_S:g} to {LONGEST_S:g} seconds, found {value:g}.")
-    return value
-
-
-def _money(value: float | None) -> float | None:
-    if value is not None and not 0 < value <= MOST_MONEY:
-        raise typer.BadParameter(f"expected an amount of money above 0, found {value:g}.")
-    return value
-
-
-def _progress_form(value: str) -> str:
-    if value not in {"bar", "json"}:
-        raise typer.BadParameter(f"expected bar or json, found {value!r}.")
-    return value
-
-
-OutOption = Annotated[Path, typer.Option("--out", metavar="DIR", help="Folder to write to; made where it is missing.")]
-CountOption = Annotated[
-    int | None, typer.Option(min=1, max=MOST_CONCEPTS, help="How many concepts; else as the scenario says.")
-]
-SecondsOption = Annotated[float, typer.Option(callback=_search_time, help="How long to search, for each yard.")]
-SeedOption = Annotated[int | None, typer.Option(min=0, max=2**31 - 1, help="Else as the scenario says.")]
-FromOption = Annotated[
-    Path | None, typer.Option("--from", metavar="RESULT", help="An earlier options.json to start from.")
-]
-PricesOption = Annotated[
-    Path | None,
-    typer.Option("--prices", metavar="FILE", help="Price book of your own (.csv, .yaml); else as the scenario says."),
-]
-ProgressOption = Annotated[
-    str, typer.Option(metavar="bar|json", callback=_progress_form, help="A bar, or one JSON object a line.")
-]
 
 
 @app.callback()
@@ -130,10 +98,10 @@ def budgets(  # noqa: PLR0913, PLR0917 - typer takes each option as an argument
     scenario: ScenarioArgument,
     out: OutOption,
     lowest: Annotated[
-        float | None, typer.Option(callback=_money, help="Lowest ceiling; else the least that can be built.")
+        float | None, typer.Option(callback=money, help="Lowest ceiling; else the least that can be built.")
     ] = None,
     highest: Annotated[
-        float | None, typer.Option(callback=_money, help="Highest ceiling; else all wishes at their largest.")
+        float | None, typer.Option(callback=money, help="Highest ceiling; else all wishes at their largest.")
     ] = None,
     steps: Annotated[int, typer.Option(min=1, max=MOST_CONCEPTS, help="How many budgets at most.")] = 10,
     seconds: SecondsOption = 50.0,

@@ -8,9 +8,9 @@ import pytest
 
 from optimizer import __version__
 from optimizer.cli import main
-from optimizer.cli.app import SHORTEST_S
 from optimizer.cli.console import printable
 from optimizer.cli.entry import DETAILS_VARIABLE
+from optimizer.cli.parameters import SHORTEST_S
 from optimizer.cli.sheet import WRITERS
 from optimizer.results.read import read_result
 from optimizer.results.write import to_text
