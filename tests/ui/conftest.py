@@ -35,6 +35,7 @@ def searches(monkeypatch, ready, tmp_path_factory):
         )
 
     st.cache_resource.clear()
+    st.cache_data.clear()
     monkeypatch.setitem(os.environ, WORK, str(tmp_path_factory.mktemp("work")))
     behave("at_once")
     yield behave
@@ -42,6 +43,7 @@ def searches(monkeypatch, ready, tmp_path_factory):
         job.stop()
         job.process.wait()
     st.cache_resource.clear()
+    st.cache_data.clear()
 
 
 @pytest.fixture
