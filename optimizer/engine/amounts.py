@@ -1,5 +1,6 @@
 """What rooms share whatever their places: money, paving, seats. A limit on a sum over the choices that are taken."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from optimizer.brief import RuleId
@@ -17,6 +18,7 @@ class Amount:
     least: int = 0
     most: int | None = None
 
-    def range_of(self, room: int) -> tuple[int, int]:
-        """Least and most that a placed room can use."""
-        return min(self.uses[room], default=0), max(self.uses[room], default=0)
+    def range_of(self, room: int, variants: Sequence[int] | None = None) -> tuple[int, int]:
+        """Least and most that a placed room can use, in any of its variants or of these."""
+        uses = self.uses[room] if variants is None else [self.uses[room][v] for v in variants]
+        return min(uses, default=0), max(uses, default=0)

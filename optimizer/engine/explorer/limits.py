@@ -31,7 +31,7 @@ class Limits:
 
     def left_for(self, state: State, room: int) -> tuple[frozenset[int], bool]:
         """Variants that the room may take while the others stand as they do, and whether it may be left out."""
-        fitting, may_lack = set(self._open_to(room)), room not in self.required
+        fitting, may_lack = set(self._open[room]), room not in self.required
         for amount, ranges in zip(self.amounts, self._ranges, strict=True):
             used = waiting = hoped = 0
             for index, spot in enumerate(state):
@@ -60,22 +60,21 @@ class Limits:
     @cached_property
     def _ranges(self) -> list[list[tuple[int, int]]]:
         """Least and most that each room can use of each amount."""
-        return [[self._range(amount, room) for room in range(len(self.problem.rooms))] for amount in self.amounts]
+        return [[amount.range_of(room, own) for room, own in enumerate(self._open)] for amount in self.amounts]
 
-    def _range(self, amount: Amount, room: int) -> tuple[int, int]:
-        uses = [amount.uses[room][v] for v in self._open_to(room)]
-        return min(uses, default=0), max(uses, default=0)
-
-    def _open_to(self, room: int) -> list[int]:
-        """Variants that a room may take at all; one of which nothing but its pad is asked for has that."""
-        variants = self.problem.rooms[room].variants
-        now = [v for v, variant in enumerate(variants) if not variant.is_later]
-        return list(range(len(variants))) if self.may_wait or not now else now
+    @cached_property
+    def _open(self) -> list[list[int]]:
+        """Variants that each room may take at all; one of which nothing but its pad is asked for has that."""
+        every = [range(len(room.variants)) for room in self.problem.rooms]
+        if self.may_wait:
+            return [list(own) for own in every]
+        rooms = zip(self.problem.rooms, every, strict=True)
+        return [[v for v in own if not room.variants[v].is_later] or list(own) for room, own in rooms]
 
     def begun(self, state: State) -> State:
         """A state with those rooms taken up that stand in a variant which they may not take."""
         return tuple(
-            None if spot is not None and spot.variant not in self._open_to(room) else spot
+            None if spot is not None and spot.variant not in self._open[room] else spot
             for room, spot in enumerate(state)
         )
 
