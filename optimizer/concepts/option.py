@@ -5,7 +5,6 @@ from decimal import Decimal
 from typing import Final, Literal
 
 from optimizer.appraisal import Appraisal, Outlook, Uncertainty
-from optimizer.catalogue import PREPARED
 from optimizer.check import Finding
 from optimizer.concepts.counted import NotIncluded
 from optimizer.concepts.finish_levels import AtLevel
@@ -134,8 +133,7 @@ class Option:
 
     def has(self, room: str) -> bool:
         """Whether a room is there, and more than its pad and stubs."""
-        place = self.layout.of(room)
-        return place is not None and place.choice != PREPARED
+        return self.layout.has(room)
 
 
 @dataclass(frozen=True, slots=True)

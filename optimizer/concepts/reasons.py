@@ -47,7 +47,7 @@ class Teller:
         absent = option.left_out_rooms
         wishes = f"all that you wished for but the {listed(absent)}" if absent else "all that you wished for"
         bought = f"{wishes}, for about {rounded(option.appraisal.cost.phase(1)):,.0f} {self.currency}"
-        waiting = [p.room for p in option.layout.placements if _waits(p)]
+        waiting = [p.room for p in option.layout.placements if p.is_later]
         bought += f"; the {listed(waiting)} can follow, on a pad with stubs that is built now" if waiting else ""
         if option.idea is not None:
             return f"{_sentence(option.idea.words)} {_sentence(bought)}"
@@ -84,7 +84,7 @@ class Teller:
     def _changes(self, one: Layout, other: Layout) -> list[str]:
         """The two rooms that moved farthest, then two that have another size."""
         pairs = ((other.of(now.room), now) for now in one.placements)
-        both = [(before, now) for before, now in pairs if before is not None and _waits(before) == _waits(now)]
+        both = [(before, now) for before, now in pairs if before is not None and before.is_later == now.is_later]
         moved = sorted(both, key=lambda pair: -_distance_ft(*pair))[:_NAMED]
         told = [f"{now.room} {self._where(before, now)}" for before, now in moved if _has_moved(before, now)]
         resized = [resized_words(before, now) for before, now in both if before.choice != now.choice]
@@ -115,23 +115,14 @@ def resized_words(before: Placement, now: Placement) -> str:
 
 def _presence(one: Layout, other: Layout, *, without: str, with_: str) -> list[str]:
     """Rooms that one layout lacks, prepares for, or adds."""
-    absent = [p.room for p in other.placements if one.of(p.room) is None and not _waits(p)]
-    unprepared = [f"pad for the {p.room}" for p in other.placements if one.of(p.room) is None and _waits(p)]
-    waiting = [p.room for p in one.placements if _waits(p) and not _waits_in(other, p.room)]
-    added = [p.room for p in one.placements if not _waits(p) and (other.of(p.room) is None or _waits_in(other, p.room))]
-    told = [f"{without} the {listed(absent + unprepared)}"] if absent or unprepared else []
+    gone = sorted((p for p in other.placements if one.of(p.room) is None), key=lambda p: p.is_later)
+    absent = [f"pad for the {p.room}" if p.is_later else p.room for p in gone]
+    added = [p.room for p in one.placements if one.has(p.room) and not other.has(p.room)]
+    waited = {p.room for p in other.placements if p.is_later}
+    waiting = [p.room for p in one.placements if p.is_later and p.room not in waited]
+    told = [f"{without} the {listed(absent)}"] if absent else []
     told += [f"{with_} the {listed(added)}"] if added else []
     return told + ([f"{listed(waiting)} later, {PREPARED}"] if waiting else [])
-
-
-def _waits(placement: Placement) -> bool:
-    """Whether a room only has its pad and stubs."""
-    return placement.choice == PREPARED
-
-
-def _waits_in(layout: Layout, room: str) -> bool:
-    there = layout.of(room)
-    return there is not None and _waits(there)
 
 
 def _has_moved(before: Placement, now: Placement) -> bool:

@@ -8,7 +8,6 @@ from shapely import Polygon
 from shapely.geometry.base import BaseGeometry
 
 from optimizer.appraisal import FinishPlan, Outlook, finish_plan, finish_take_off
-from optimizer.catalogue import PREPARED
 from optimizer.circulation import Leg, Way
 from optimizer.drawing.annotations import Said, Underfoot, annotate
 from optimizer.drawing.audience import Audience, shown_to
@@ -169,7 +168,7 @@ def describe(scenario: Scenario, layout: Layout) -> str:
     """Put the plan in words, for who cannot see it: every room with its size, its area and where its middle lies."""
     units = scenario.units
     rooms = "; ".join(
-        f"{p.room}{', later' if p.choice == PREPARED else ''}, {size_text(p, units).replace('×', 'by')},"
+        f"{p.room}{', later' if p.is_later else ''}, {size_text(p, units).replace('×', 'by')},"
         f" {area_text(p.area_sqft, units)}, middle {length_text(p.centre[0], units)} from the left"
         f" and {length_text(p.centre[1], units)} up"
         for p in layout.placements

@@ -4,7 +4,7 @@ from dataclasses import dataclass, replace
 from typing import Final, Literal
 
 from optimizer.brief import RoomShape
-from optimizer.catalogue import ground_sqft
+from optimizer.catalogue import PREPARED, ground_sqft
 
 Front = Literal["+x", "-x", "+y", "-y"]
 DIGITS: Final = 6
@@ -90,6 +90,11 @@ class Placement:
         )
 
     @property
+    def is_later(self) -> bool:
+        """Whether only the room's pad and stubs are here, and what stands on them is built later."""
+        return self.choice == PREPARED
+
+    @property
     def centre(self) -> tuple[float, float]:
         """Centre [ft]."""
         return (self.x_ft + self.width_ft / 2, self.y_ft + self.depth_ft / 2)
@@ -121,3 +126,7 @@ class Layout:
     def of(self, room: str) -> Placement | None:
         """Where a room stands, or None if it is left out."""
         return next((placement for placement in self.placements if placement.room == room), None)
+
+    def has(self, room: str) -> bool:
+        """Whether a room is there, and more than its pad and stubs."""
+        return any(placement.room == room and not placement.is_later for placement in self.placements)
