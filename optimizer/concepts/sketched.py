@@ -11,6 +11,7 @@ from optimizer.concepts.option import Option
 from optimizer.layout import Layout, Placement
 
 NOT_DRAWN: Final = "it is not drawn in this layout"
+DRAWN_LATER: Final = "it is drawn as a pad with stubs; what stands on them is built later"
 _DIGITS: Final = 6
 """Decimals of a foot: conversion from metres adds less, and plane geometry fails on lengths far below."""
 
@@ -26,7 +27,7 @@ def sketched_option(case: Case, sketch: Sketch, number: int) -> Option:
     verdict = case.in_full(layout)
     option = case.described(layout, verdict)
     reason = _reason(len(verdict.findings))
-    left_out = tuple(replace(left, why=NOT_DRAWN) for left in option.left_out)
+    left_out = tuple(replace(left, why=_why(layout, left.room)) for left in option.left_out)
     sketched = replace(option, id=f"sketch-{number:02d}", reason=reason, sketch=sketch.name, left_out=left_out)
     return case.advised(sketched)
 
@@ -58,6 +59,11 @@ def _turns(room: SizedRoom, choice: SizedChoice, *, upright: bool) -> Iterator[t
         yield choice.width_ft, choice.depth_ft
     if not upright or not room.rules.has_front:
         yield choice.depth_ft, choice.width_ft
+
+
+def _why(layout: Layout, room: str) -> str:
+    """Why a sketch does without a room: one that waits has its place in it."""
+    return NOT_DRAWN if layout.of(room) is None else DRAWN_LATER
 
 
 def _reason(broken: int) -> str:

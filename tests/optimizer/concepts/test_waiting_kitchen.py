@@ -4,11 +4,13 @@ from dataclasses import replace
 
 import pytest
 
+from optimizer.brief import Sketch, SketchedRoom
 from optimizer.catalogue import PREPARED, book_for, rates
 from optimizer.concepts.case import Case
 from optimizer.concepts.cautions import cautions_for
 from optimizer.concepts.phases import phases_of, standing_after
 from optimizer.concepts.reasons import Teller
+from optimizer.concepts.sketched import DRAWN_LATER, NOT_DRAWN, sketched_option
 from optimizer.concepts.whys.left_out import explained
 from optimizer.concepts.with_without import with_and_without
 from optimizer.engine.explorer import Limits
@@ -104,6 +106,15 @@ def test_with_it_means_with_the_room(options):
     why = next(left.why for left in told.left_out if left.room == KITCHEN)
     assert why.startswith(f"later: {PREPARED}; ")
     assert "Built at once: it fits" in why
+
+
+def test_a_sketch_says_that_it_is_drawn_to_come_later(options):
+    """It is left out, but it is drawn: its place is in the sketch. A room without a place is not drawn."""
+    places = [p for p in options[0].layout.placements if p.room != "reading corner"]
+    drawn = (SketchedRoom(p.room, (p.x_ft, p.y_ft), p.width_ft, p.depth_ft, p.front, p.choice) for p in places)
+    sketch = sketched_option(CASE, Sketch("mine", tuple(drawn)), 1)
+    why = {left.room: left.why for left in sketch.left_out}
+    assert (why[KITCHEN], why["reading corner"]) == (DRAWN_LATER, NOT_DRAWN)
 
 
 def test_a_pad_is_taken_by_tours_that_may():
