@@ -42,7 +42,7 @@ def it_costs(case: Case, found: Found, option: Option | None) -> str:
 def _alone(case: Case, found: Found) -> str:
     """The sizes of a plan, and what it does without."""
     several = {room.name for room in case.rooms if len(room.sizes) > 1}
-    sizes = [f"the {p.room} as {p.choice}" for p in found.layout.placements if p.room in several]
+    sizes = [f"the {p.room} as {p.choice}" for p in found.layout.placements if p.room in several and not p.is_later]
     absent = case.placed(found.layout).left_out
     lacking = [f"the {room.name}" for room in case.rooms if room.name in absent]
     told = f"It has {listed(sizes)}." if sizes else ""

@@ -11,7 +11,9 @@ from optimizer.concepts.cautions import cautions_for
 from optimizer.concepts.phases import phases_of, standing_after
 from optimizer.concepts.reasons import Teller
 from optimizer.concepts.sketched import DRAWN_LATER, NOT_DRAWN, sketched_option
+from optimizer.concepts.whys.answers import it_costs
 from optimizer.concepts.whys.left_out import explained
+from optimizer.concepts.whys.trying import Found
 from optimizer.concepts.with_without import with_and_without
 from optimizer.engine.explorer import Limits
 from optimizer.engine.problem import Spot, build_problem, is_whole
@@ -115,6 +117,14 @@ def test_a_sketch_says_that_it_is_drawn_to_come_later(options):
     sketch = sketched_option(CASE, Sketch("mine", tuple(drawn)), 1)
     why = {left.room: left.why for left in sketch.left_out}
     assert (why[KITCHEN], why["reading corner"]) == (DRAWN_LATER, NOT_DRAWN)
+
+
+def test_a_plan_found_does_not_tell_the_size_of_what_it_does_without(options):
+    """A kitchen that waits is among what the plan does without, and among the sizes only where it stands."""
+    waiting, whole, _ = (it_costs(CASE, Found(o.layout, CASE.in_full(o.layout)), None) for o in options)
+    assert PREPARED not in waiting
+    assert f"It does without the {KITCHEN}" in waiting
+    assert f"the {KITCHEN} as modest" in whole
 
 
 def test_a_pad_is_taken_by_tours_that_may():
