@@ -6,7 +6,7 @@ What a change counts is common practice, no source: a person would sooner move a
 from collections.abc import Sequence
 from typing import Final
 
-from optimizer.catalogue import SizedRoom
+from optimizer.catalogue import PREPARED, SizedRoom
 from optimizer.engine.grid.lattice import Lattice
 from optimizer.engine.grid.variants import Variant
 from optimizer.engine.model.nearest import FINE, Wanted
@@ -18,12 +18,14 @@ TURNED_FT: Final = 6.0
 RESIZED_FT: Final = 8.0
 COVERED_FT: Final = 2.0
 """The same size with or without a roof or a screen."""
+WAITS_FT: Final = 30.0
+"""Only the pad and stubs of a room in the place of the room, or the room in theirs: more than any other size of it."""
 ABSENT_FT: Final = 60.0
 """A room of the sketch that is left out, or one that it does not have."""
 WORDS: Final = (
     f"Nearness is counted in feet that the middles of rooms move along the plan's two axes; a turn counts as "
-    f"{TURNED_FT:.0f} ft, another size as {RESIZED_FT:.0f}, a roof or screen more or less as {COVERED_FT:.0f}, a room "
-    f"left out or added as {ABSENT_FT:.0f}."
+    f"{TURNED_FT:.0f} ft, another size as {RESIZED_FT:.0f}, a roof or screen more or less as {COVERED_FT:.0f}, only "
+    f"the pad and stubs of a room as {WAITS_FT:.0f}, a room left out or added as {ABSENT_FT:.0f}."
 )
 
 
@@ -91,6 +93,8 @@ def _is_long(placed: Placement) -> float:
 def _resized_ft(room: SizedRoom, drawn: str, placed: str) -> float:
     if drawn == placed:
         return 0.0
+    if PREPARED in {drawn, placed}:
+        return WAITS_FT
     one, other = room.choice(drawn), room.choice(placed)
     is_same_size = one is not None and other is not None and one.size == other.size
     return COVERED_FT if is_same_size else RESIZED_FT

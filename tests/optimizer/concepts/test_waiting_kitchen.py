@@ -1,6 +1,7 @@
 """A kitchen of which only pad and stubs are built: it counts as later everywhere, and never as the room."""
 
 from dataclasses import replace
+from functools import partial
 
 import pytest
 
@@ -8,6 +9,7 @@ from optimizer.brief import Sketch, SketchedRoom
 from optimizer.catalogue import PREPARED, book_for, rates
 from optimizer.concepts.case import Case
 from optimizer.concepts.cautions import cautions_for
+from optimizer.concepts.improve.measure import WAITS_FT, distance_ft
 from optimizer.concepts.phases import phases_of, standing_after
 from optimizer.concepts.reasons import Teller
 from optimizer.concepts.sketched import DRAWN_LATER, NOT_DRAWN, sketched_option
@@ -125,6 +127,18 @@ def test_a_plan_found_does_not_tell_the_size_of_what_it_does_without(options):
     assert PREPARED not in waiting
     assert f"It does without the {KITCHEN}" in waiting
     assert f"the {KITCHEN} as modest" in whole
+
+
+def test_a_pad_for_a_kitchen_is_farther_from_the_sketch_than_a_smaller_kitchen():
+    """And nearer than none at all, wherever in a yard of this size it stands."""
+    sizes = {label: next(r for r in CASE.rooms if r.name == KITCHEN).choice(label) for label in ("modest", "starter")}
+    drawn, small = (Placement(KITCHEN, n, 10, 20, s.width_ft, s.depth_ft, "-y") for n, s in sizes.items())
+    far = partial(distance_ft, CASE.rooms, Layout((drawn,)))
+    pad = replace(drawn, choice=PREPARED)
+    assert far(Layout((pad,))) == WAITS_FT
+    assert far(Layout((small,))) < WAITS_FT < far(Layout(()))
+    assert distance_ft(CASE.rooms, Layout((pad,)), Layout((drawn,))) == WAITS_FT
+    assert distance_ft(CASE.rooms, Layout((pad,)), Layout((pad,))) == 0
 
 
 def test_a_pad_is_taken_by_tours_that_may():
