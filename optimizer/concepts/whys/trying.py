@@ -90,8 +90,8 @@ def tried(
     tours: int = FEW_TOURS,
     ground: Ground | None = None,
 ) -> Trial:
-    """Judge what so many tours find, until `enough` hold or the time is up; `ground` leaves rooms no more than that to
-    stand on.
+    """Judge what so many tours find, until `enough` hold or the time is up, and no more than a few tours where these
+    find nothing to judge; `ground` leaves rooms no more than that to stand on.
     """
     clock, trial = Clock(stop, time.monotonic() + seconds), Trial(case)
     problem = problem or build_problem(case.scenario, case.rooms, case.book)

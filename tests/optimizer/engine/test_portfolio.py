@@ -47,6 +47,14 @@ def test_some_tours_start_from_the_best():
     assert {tour.start for tour in tours(24)} == {None}
 
 
+def test_in_one_tour_of_six_a_kitchen_may_wait():
+    """A tour that is free: none that insists on rooms, or leaves some out."""
+    found = tours(24)
+    waiting = [tour for tour in found if tour.may_wait]
+    assert len(waiting) == len(found) / 6
+    assert not any(tour.insist or tour.without or tour.start for tour in waiting)
+
+
 def test_one_tour_in_four_follows_an_idea():
     """Each idea of the yard in turn, with every room; the others are the tours that there would be without ideas."""
     ideas = IdeaGrounds(PROBLEM)

@@ -5,14 +5,16 @@ import time
 
 import pytest
 
+from optimizer.concepts.picking import Picker
 from optimizer.concepts.whys import ask
 from optimizer.concepts.whys import cores as asked_of
 from optimizer.concepts.whys.bindings import bindings_of
 from optimizer.concepts.whys.changes import required
 from optimizer.concepts.whys.cores import SOLVE_S, Cores
 from optimizer.concepts.whys.question import Question
-from optimizer.concepts.whys.trying import Trial
+from optimizer.concepts.whys.trying import FEW_TOURS, MANY_TOURS, Trial, tried
 from optimizer.concepts.whys.ways_out import WaysOut
+from optimizer.engine.explorer import Explorer
 from optimizer.engine.prover import Answer
 from optimizer.pipeline import WhySettings, why
 from optimizer.scenario import read_scenario
@@ -57,6 +59,17 @@ def test_two_solves_end_in_time(left_s, longest_s, monkeypatch):
     assert all(0.1 < seconds <= longest_s for seconds in given)
     assert bool(given) == (longest_s is not None)
     assert cores.is_late == (longest_s is None)
+
+
+@pytest.mark.parametrize(("has_judged", "ran"), [(False, FEW_TOURS), (True, MANY_TOURS)])
+def test_a_few_tours_that_bring_nothing_to_the_judge_are_enough(has_judged, ran, monkeypatch):
+    """The time is worth more to ways out; where anything was refused, all tours are run."""
+    tours = []
+    monkeypatch.setattr(Explorer, "run", lambda _, tour, **__: tours.append(tour))
+    monkeypatch.setattr(Picker, "pick", lambda *_: [])
+    monkeypatch.setattr(Trial, "has_judged", has_judged)
+    assert not tried(tiny(), seconds=60, stop=NEVER, tours=MANY_TOURS).holds
+    assert len(tours) == ran
 
 
 def test_more_money_is_tried_where_no_plan_came_as_far_as_the_judge(monkeypatch):
