@@ -1,8 +1,10 @@
 """A kitchen of which only pad and stubs are built: it counts as later everywhere, and never as the room."""
 
+import threading
 from dataclasses import replace
 from functools import partial
 
+import numpy as np
 import pytest
 
 from optimizer.brief import Sketch, SketchedRoom
@@ -17,7 +19,7 @@ from optimizer.concepts.whys.answers import it_costs
 from optimizer.concepts.whys.left_out import explained
 from optimizer.concepts.whys.trying import Found
 from optimizer.concepts.with_without import with_and_without
-from optimizer.engine.explorer import Limits
+from optimizer.engine.explorer import Explorer, Limits, Tour, board_of
 from optimizer.engine.problem import Spot, build_problem, is_whole
 from optimizer.layout import Layout, Placement
 from optimizer.pipeline import plan_drawing
@@ -155,3 +157,22 @@ def test_a_pad_is_taken_by_tours_that_may():
     assert asked.begun(state)[number] is None
     assert free.begun(state) == state
     assert not is_whole(problem, state)
+
+
+def test_a_tour_takes_up_the_pad_that_it_begins_with():
+    """Unless rooms may wait in it; where nothing but the pad is asked for, every tour has it."""
+    problem = build_problem(CASE.scenario, CASE.rooms, book_for("USD"), rules_only=True)
+    number = next(n for n, room in enumerate(problem.rooms) if room.name == KITCHEN)
+    room = problem.rooms[number]
+    pad = next(v for v, variant in enumerate(room.variants) if variant.is_later and room.allowed[v].any())
+    y, x = (int(place[0]) for place in np.nonzero(room.allowed[pad]))
+    start = tuple(Spot(pad, x, y) if n == number else None for n in range(len(problem.rooms)))
+    for may_wait in (True, False):
+        explorer = Explorer(board_of(problem))
+        explorer.run(Tour(0, 1, start=start, may_wait=may_wait), stop=threading.Event())
+        found = [state[number] for _, state in explorer.pool.ranked()]
+        assert found
+        assert (start[number] in found) == may_wait
+    only = replace(room, variants=tuple(replace(variant, is_later=True) for variant in room.variants))
+    held = replace(problem, rooms=(*problem.rooms[:number], only, *problem.rooms[number + 1 :]))
+    assert pad in Limits.of(held).left_for(tuple(None for _ in problem.rooms), number)[0]
