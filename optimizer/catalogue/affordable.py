@@ -40,8 +40,9 @@ def affordable(
 ) -> Affordable:
     """Hold all wishes against the ceiling, on least prices alone."""
     budget, ceiling = brief.budget, brief.budget.ceiling
-    now = {room.name: [choice for choice in room.choices if not choice.is_later] or room.choices for room in rooms}
-    prices = {room.name: min(room_price(c, room, book, existing) for c in now[room.name]) for room in rooms}
+    # Pad and stubs are no wish that comes true, unless they are what is held.
+    sizes = {room.name: room.sizes or room.choices for room in rooms}
+    prices = {room.name: min(room_price(size, room, book, existing) for size in sizes[room.name]) for room in rooms}
     least = budget.least(fixed_price(brief, book, existing) + sum(prices.values()))
     if ceiling is None or least <= ceiling:
         return Affordable(least, ceiling)

@@ -1,5 +1,7 @@
 """The plan of one concept: its rooms, its ways, its cautions, and what is notable in it."""
 
+from collections.abc import Collection
+
 from optimizer.catalogue import sized_rooms
 from optimizer.circulation import way_polygon
 from optimizer.concepts import Option, about_words, aim_words, level_words
@@ -12,23 +14,22 @@ from optimizer.scenario import Scenario
 
 
 def draw_concept(
-    scenario: Scenario, option: Option, *, audience: Audience = "designer", after: str = "", is_due: bool = False
+    scenario: Scenario, option: Option, *, audience: Audience = "designer", after: str = "", due: Collection[str] = ()
 ) -> Drawing:
     """Draw a concept: a designer's plan, or an owner's without marks and dimensions. `after` is added to its title.
-    What may come later is for a designer, and for an owner where it `is_due`.
+    What may come later is for a designer, and for an owner what may come on held grounds that are `due`.
     """
     scenario = scenario.at_level(option.level)
     appraisal, placed = option.appraisal, placed_of(sized_rooms(scenario.brief), option.layout)
     focal = appraisal.site.focal_point
     notable = Notable(focal[0] if focal else None, appraisal.party.worst)
+    later = tuple(one for one in option.futures if audience == "designer" or one.room in due)
     return draw_plan(
         scenario,
         placed,
         appraisal.ways,
         title=f"{option.title}: {option.idea.name if option.idea else 'plan'}{after}",
-        paths=Paths(
-            way_polygon(scenario.site, placed, appraisal.legs), appraisal.legs, notable, option.futures, is_due
-        ),
+        paths=Paths(way_polygon(scenario.site, placed, appraisal.legs), appraisal.legs, notable, later),
         cautions=(*_money(scenario, option), *option.cautions),
         audience=audience,
     )

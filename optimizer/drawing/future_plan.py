@@ -5,6 +5,8 @@ from dataclasses import replace
 from math import dist
 from typing import Final
 
+from shapely import Polygon
+
 from optimizer.appraisal import Outlook
 from optimizer.catalogue import sized_rooms
 from optimizer.circulation import way_polygon
@@ -18,26 +20,21 @@ from optimizer.drawing.backdrop import Caption, plan_sheet, room_texts
 from optimizer.drawing.label_forms import LARGE_NAME_FT, NAME_FT, large_name
 from optimizer.drawing.marks import GLYPH_WIDTH, LEAST_TEXT_FT, Area, Circle, Dimension, Drawing, Line, Mark, Text
 from optimizer.drawing.outlines import areas_of
-from optimizer.drawing.paving_marks import PAVING_WORDS
 from optimizer.drawing.plan import text_scale
 from optimizer.drawing.room_marks import floor_marks
 from optimizer.drawing.sheet import LEGEND_WORDS
-from optimizer.drawing.wall_marks import WALL_WORDS
 from optimizer.drawing.words import Units, length_text
 from optimizer.layout import Layout, Placed, placed_of
 from optimizer.planting import planting_of
 from optimizer.scenario import Scenario
-from optimizer.site import Point, Ring
+from optimizer.site import Point
 
 WAY_ROLE: Final = "future_way"
 MIDDLE_ROLE: Final = "future_middle"
 BARS_ROLE: Final = "barring"
 MISS_ROLE: Final = "missed"
 WORDS: Final[dict[str, str]] = {
-    **{role: words for role, words in LEGEND_WORDS.items() if role.startswith("room.")},
-    "path": "paved way",
-    "bed": "planted",
-    "keep_out": "keep-out",
+    **LEGEND_WORDS,
     "buried_line": "line in the ground",
     "future_ground": "deck and service space",
     "future_water": "water, not there yet",
@@ -45,10 +42,6 @@ WORDS: Final[dict[str, str]] = {
     "future_barrier": "barrier that it will need",
     MISS_ROLE: "too near",
     BARS_ROLE: "bars the way",
-    "crown": "kept tree, crown",
-    "roof": "roof over",
-    **WALL_WORDS,
-    **PAVING_WORDS,
 }
 _FAR: Final = 2.0
 """A distance so many times what is asked says nothing, unless it is short all the same or the nearest to a miss."""
@@ -151,16 +144,11 @@ def _texts(layout: Layout, outlook: Outlook, scale: float) -> tuple[Text, ...]:
 
 
 def _future_name(outlook: Outlook, scale: float) -> Iterator[Text]:
-    (left, low), (right, top) = _corners(outlook.fit.water)
+    left, low, right, top = Polygon(outlook.fit.water).bounds
     at, wide = ((left + right) / 2, (low + top) / 2), max(right - left, 0.8 * (top - low))
     fits_ft = wide / (GLYPH_WIDTH * len(outlook.future))
     yield Text("room_name", at, outlook.future, min(NAME_FT * scale, fits_ft))
     yield Text("room_name_large", at, outlook.future, max(LARGE_NAME_FT[1], min(LARGE_NAME_FT[0], fits_ft)))
-
-
-def _corners(ring: Ring) -> tuple[tuple[float, float], tuple[float, float]]:
-    xs, ys = zip(*ring, strict=True)
-    return (min(xs), min(ys)), (max(xs), max(ys))
 
 
 def _barred_names(outlook: Outlook, scale: float) -> Iterator[Text]:

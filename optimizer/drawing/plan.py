@@ -45,14 +45,13 @@ TEXT_SCALES = (0.8, 2.0)
 @dataclass(frozen=True, slots=True, eq=False)
 class Paths:
     """Paved ground of the ways [ft], the legs that it is laid on, what the plan points out on them, and what may come
-    later, with its ways in; `is_due`: in the phase that is drawn, so that an owner sees it too.
+    later, with its ways in.
     """
 
     area: BaseGeometry = field(default_factory=Polygon)
     legs: tuple[Leg, ...] = ()
     notable: Notable = field(default_factory=Notable)
     later: tuple[Outlook, ...] = ()
-    is_due: bool = False
 
 
 def draw_plan(
@@ -83,9 +82,9 @@ def draw_plan(
         *standing,
         *extra_marks(scenario, placed),
         *pool_marks(site, placed.once, paths.area),
+        *future_marks(paths.later),
     )
-    later = future_marks(paths.later) if audience == "designer" or paths.is_due else ()
-    marks = (*shown_to(audience, drawn), *later, *pointed)
+    marks = (*shown_to(audience, drawn), *pointed)
     laid = finish_take_off(finish, placed)
     underfoot = _underfoot(site, paths, planting, pointed)
     said = Said(

@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import Final
 
 from optimizer.errors import InputError, Problem
-from optimizer.results.table import safe_cell
+from optimizer.results.table import plain_cell, safe_cell
 from optimizer.scenario.files import text_of
 
 COLUMNS: Final = ("when", "version", "what", "reason")
@@ -58,7 +58,7 @@ def read_decisions(path: Path) -> tuple[DecisionRow, ...]:
 def _row(line: Sequence[str], number: int, path: Path) -> DecisionRow:
     if len(line) != len(COLUMNS) or not line[1].isdecimal() or len(line[1]) > 9:
         raise _wrong("when, version as a number, what and reason", ", ".join(line), path, f":{number}")
-    return DecisionRow(line[0], int(line[1]), line[2], line[3])
+    return DecisionRow(line[0], int(line[1]), plain_cell(line[2]), plain_cell(line[3]))
 
 
 def _wrong(expected: str, found: str, path: Path, line: str = "") -> InputError:

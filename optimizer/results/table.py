@@ -33,6 +33,11 @@ def safe_cell(text: str) -> str:
     return f"'{line}" if line.startswith(("=", "+", "-", "@")) else line
 
 
+def plain_cell(text: str) -> str:
+    """The line that `safe_cell` was given."""
+    return text[1:] if text.startswith("'") and safe_cell(text[1:]) == text else text
+
+
 def _row(option: Option, phases: Sequence[int], currency: str) -> list[str]:
     cost, appraisal = option.appraisal.cost, option.appraisal
     amounts = (cost.total, cost.low, cost.high, *(cost.phase(phase) for phase in phases))

@@ -8,7 +8,7 @@ from optimizer.catalogue.rooms import Quantity, SizedChoice
 
 PREPARED: Final = "pad and stubs now"
 """Label of the choice."""
-LATER_PHASE: Final = 2
+_LATER_PHASE: Final = 2
 _STUB: Final = " branch"
 
 
@@ -33,4 +33,4 @@ def _is_laid_now(quantity: Quantity) -> bool:
 
 
 def _later(quantity: Quantity) -> Quantity:
-    return replace(quantity, phase=LATER_PHASE)
+    return replace(quantity, phase=_LATER_PHASE)

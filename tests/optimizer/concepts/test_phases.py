@@ -156,3 +156,18 @@ def test_an_owner_sees_what_may_come_in_its_phase_alone(whole):
     drawn = [bool({mark.role for mark in plan.marks} & LATER_ROLES) for plan in plans.values()]
     assert drawn == [False, True]
     assert all(DIG_CAUTION[:40] in " ".join(text.text for text in plan.texts) for plan in plans.values())
+
+
+def test_an_owner_does_not_see_yet_what_is_held_for_a_later_phase(whole):
+    """Of two held grounds, phases 2 and 3, the plan after phase 2 has what may come on the first alone."""
+    rooms = YARD.brief.rooms
+    reserve = next(room for room in rooms if room.name == "water reserve")
+    third = replace(reserve, name="third reserve", phase=3)
+    yard = replace(YARD, brief=replace(YARD.brief, rooms=(*rooms, third)))
+    held = next(place for place in whole.layout.placements if place.room == reserve.name)
+    layout = Layout((*whole.layout.placements, replace(held, room=third.name)))
+    more = tuple(replace(outlook, room=third.name) for outlook in whole.futures)
+    plans = phase_drawings(yard, replace(whole, layout=layout, futures=(*whole.futures, *more)), audience="owner")
+    counts = [sum(mark.role == "later_water" for mark in plan.marks) for plan in plans.values()]
+    assert counts == [0, counts[2] // 2, counts[2]]
+    assert counts[2] > 0

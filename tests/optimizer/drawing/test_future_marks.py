@@ -6,9 +6,11 @@ from shapely import LineString, Polygon
 
 from optimizer.appraisal import outlooks
 from optimizer.catalogue import book_for
-from optimizer.drawing import Paths, draw_plan
+from optimizer.concepts.case import Case
+from optimizer.drawing.concept_plan import draw_concept
 from optimizer.drawing.future_marks import LATER_ROLES, future_legend, future_marks
 from optimizer.drawing.room_marks import floor_marks
+from optimizer.layout import Layout
 from tests.optimizer.derived.futures.yard import HELD, derived, yard
 
 BOOK = book_for("USD")
@@ -19,9 +21,9 @@ def shown(held=HELD):
 
 
 def drawn(audience):
-    found = derived(yard())
-    paths = Paths(later=outlooks(found, BOOK))
-    return draw_plan(found.scenario, found.placed, (), title="t", paths=paths, audience=audience)
+    case, layout = Case.of(yard()), Layout((HELD,))
+    option = replace(case.described(layout, case.in_full(layout)), futures=shown())
+    return draw_concept(case.scenario, option, audience=audience)
 
 
 def test_the_widest_way_is_a_band_along_its_middle():

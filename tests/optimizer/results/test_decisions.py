@@ -30,6 +30,14 @@ def test_no_cell_is_taken_for_a_formula():
     assert "'=SUM(A1)" in decisions_csv([replace(ROWS[0], reason="=SUM(A1)")])
 
 
+@pytest.mark.parametrize("reason", ["- too dear", "=1+1", "'twas the shade", "", "plain words"])
+def test_the_sign_that_a_spreadsheet_needs_is_no_word_of_the_reason(tmp_path, reason):
+    """A reason is read back as it was given, whatever it begins with."""
+    path = tmp_path / "decisions.csv"
+    path.write_text(decisions_csv([replace(ROWS[0], reason=reason)]), encoding="utf-8")
+    assert read_decisions(path)[0].reason == reason
+
+
 @pytest.mark.parametrize(
     ("text", "words"),
     [
