@@ -6,7 +6,7 @@ from math import hypot
 from typing import Final
 
 from optimizer.brief import RoomKind
-from optimizer.catalogue import ground_sqft, kind_rules
+from optimizer.catalogue import PREPARED, ground_sqft, kind_rules
 from optimizer.scenario.document import Complaint, Path
 from optimizer.scenario.names import named_things
 from optimizer.scenario.pool_checks import pool_complaints
@@ -39,7 +39,7 @@ def room_complaints(scenario: ScenarioPart) -> Iterator[Complaint]:
         yield from _grows_in_vain(room, path)
         yield from _equipped_twice(room, path)
         yield from _interim(room, path, scenario)
-        yield from _repeated_labels(room, path)
+        yield from _labels(room, path)
         yield from _sizes(room, path, yard_ft)
         yield from pool_complaints(room, path)
 
@@ -95,12 +95,14 @@ def _equipped_twice(room: RoomPart, path: Path) -> Iterator[Complaint]:
             yield Complaint((*path, key), f"`{key}` in each choice only", f"it in {room.name} too", advice)
 
 
-def _repeated_labels(room: RoomPart, path: Path) -> Iterator[Complaint]:
-    """Labels given to two choices of a room."""
+def _labels(room: RoomPart, path: Path) -> Iterator[Complaint]:
+    """Labels given to two choices of a room, and the one by which a pad is known."""
     seen: set[str] = set()
     for index, choice in enumerate(room.choices):
+        place = (*path, "choices", index, "label")
+        if choice.label == PREPARED:
+            yield Complaint(place, "a label of your own", f"{PREPARED!r}, which is a kitchen's own choice", "rename it")
         if choice.label in seen:
-            place = (*path, "choices", index, "label")
             yield Complaint(place, "a label of its own for each choice", f"{choice.label!r} again", "rename one")
         seen.add(choice.label)
 
