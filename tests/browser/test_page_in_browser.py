@@ -92,7 +92,7 @@ def test_phone_shows_the_list_or_the_concept(look, serve):
 
 
 def test_side_by_side_fits_the_window(look, serve):
-    """Two concepts beside each other show both plans and what differs, without scrolling sideways."""
+    """Two concepts beside each other show both plans and what differs, without scrolling sideways; a note says it all."""
     tab = searched(look, serve("at_once"))
     tab.get_by_role("button", name="Open Concept 1").click()
     tab.wait_for_function("location.href.includes('.c1')")
@@ -102,6 +102,9 @@ def test_side_by_side_fits_the_window(look, serve):
     expect(tab.locator(".large-plan img:visible")).to_have_count(2)
     still(tab)
     assert not scrolls_sideways(tab)
+    with tab.expect_download() as note:
+        tab.get_by_role("button", name="Revision note").click()
+    assert "Concept 3 against Concept 1 before it" in Path(note.value.path()).read_text(encoding="utf-8")
 
 
 def test_the_yard_in_3d_is_whole_in_its_window(look, serve):

@@ -1,6 +1,7 @@
 """The page as a person goes through it, on a made-up search."""
 
 from dataclasses import replace
+from importlib import import_module
 from time import monotonic, sleep
 
 import pytest
@@ -118,10 +119,13 @@ def test_address_of_lost_work_is_told(searches, tab, version):
     assert tab.button(key="find").label == "Find concepts"
 
 
-def test_two_concepts_side_by_side(searches, tab):
-    """Put beside another, two concepts show what differs and what is the same."""
+def test_two_concepts_side_by_side(searches, tab, monkeypatch):
+    """Put beside another, two concepts show what differs and what is the same; the note waits until it is asked for."""
+    view, written = import_module("ui.components.comparison_view"), []
+    monkeypatch.setattr(view, "revision_note", lambda *given: written.append(given) or "")
     search_ended(tab.run())
     beside(tab, "c3")
+    assert not written
     assert "$7,900" in words(tab)
     assert "left out" in words(tab)
     assert "The same in both" in words(tab)
