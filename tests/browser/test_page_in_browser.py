@@ -20,8 +20,13 @@ def searched(tab, address):
 
 
 def still(tab):
-    """Wait until the page has stopped changing."""
-    tab.wait_for_selector("[data-testid=stApp][data-test-script-state=notRunning]")
+    """Wait until the page has stopped changing.
+
+    The run has ended, after which nothing of the one before is faded; and no widget's own code is still being fetched:
+    until then an empty shape stands in its place, and a list that scrolls has nothing in it that takes the focus.
+    """
+    ended, fetched = "[data-test-script-state=notRunning]", ":not(:has([data-testid=stSkeleton]))"
+    tab.wait_for_selector(f"[data-testid=stApp]{ended}{fetched}")
 
 
 def scrolls_sideways(tab):
