@@ -8,8 +8,8 @@ LONGEST_FUNCTION = 60
 
 
 def modules(project: Path) -> list[Path]:
-    """Every module of the program and of the page."""
-    return sorted(path for folder in ("optimizer", "ui") for path in (project / folder).rglob("*.py"))
+    """Every module of the program, of the page and of the tests."""
+    return sorted(path for folder in ("optimizer", "ui", "tests") for path in (project / folder).rglob("*.py"))
 
 
 def test_no_module_is_long(project: Path) -> None:

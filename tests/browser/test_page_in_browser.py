@@ -20,8 +20,13 @@ def searched(tab, address):
 
 
 def still(tab):
-    """Wait until the page has stopped changing."""
-    tab.wait_for_selector("[data-testid=stApp][data-test-script-state=notRunning]")
+    """Wait until the page has stopped changing.
+
+    The run has ended, after which nothing of the one before is faded; and no widget's own code is still being fetched:
+    until then an empty shape stands in its place, and a list that scrolls has nothing in it that takes the focus.
+    """
+    ended, fetched = "[data-test-script-state=notRunning]", ":not(:has([data-testid=stSkeleton]))"
+    tab.wait_for_selector(f"[data-testid=stApp]{ended}{fetched}")
 
 
 def scrolls_sideways(tab):
@@ -92,7 +97,7 @@ def test_phone_shows_the_list_or_the_concept(look, serve):
 
 
 def test_side_by_side_fits_the_window(look, serve):
-    """Two concepts beside each other show both plans and what differs, without scrolling sideways."""
+    """Two concepts beside each other show both plans and what differs, without scrolling sideways; a note says it all."""
     tab = searched(look, serve("at_once"))
     tab.get_by_role("button", name="Open Concept 1").click()
     tab.wait_for_function("location.href.includes('.c1')")
@@ -102,6 +107,9 @@ def test_side_by_side_fits_the_window(look, serve):
     expect(tab.locator(".large-plan img:visible")).to_have_count(2)
     still(tab)
     assert not scrolls_sideways(tab)
+    with tab.expect_download() as note:
+        tab.get_by_role("button", name="Revision note").click()
+    assert "Concept 3 against Concept 1 before it" in Path(note.value.path()).read_text(encoding="utf-8")
 
 
 def test_the_yard_in_3d_is_whole_in_its_window(look, serve):

@@ -10,9 +10,8 @@ from optimizer.concepts import OptionSet
 from optimizer.concepts.case import Case
 from optimizer.concepts.sketched import sketched_option
 from tests.sample_run import SEARCH, sample_scenario
+from tests.ui.on_the_page import at, pressed, search_ended, version, words
 from tests.ui.sample_concepts import write_ready
-from tests.ui.test_page import search_ended, words
-from tests.ui.test_steps import at, pressed, version
 from ui.state import improvement_of, searching
 
 PATCH = [{"op": "add", "path": "/options/count", "value": 9}]

@@ -1,6 +1,7 @@
 """The page as a person goes through it, on a made-up search."""
 
 from dataclasses import replace
+from importlib import import_module
 from time import monotonic, sleep
 
 import pytest
@@ -8,30 +9,8 @@ import pytest
 from optimizer.check import Finding
 from optimizer.concepts import OptionSet
 from tests.sample_run import NOTHING_FITS, UNDECIDED
+from tests.ui.on_the_page import named, same_address, search_ended, words
 from tests.ui.sample_concepts import sample_concepts, write_ready
-
-
-def words(tab):
-    """Everything that the page says outside its widgets, with its errors."""
-    said = [*(part.proto.body for part in tab.get("html")), *(part.value for part in tab.error)]
-    return " ".join([*said, *(part.value for part in tab.subheader), *(part.value for part in tab.header)])
-
-
-def named(tab, key):
-    """What the address says under a key: a list of one where it was given, text where the page has set it."""
-    value = tab.query_params[key]
-    return value if isinstance(value, str) else value[0]
-
-
-def search_ended(tab, *, button="find", seconds=15.0):
-    """Press the button and wait until the search is over, as the timer of the page would."""
-    tab.button(key=button).click().run()
-    end = monotonic() + seconds
-    while "Searching" in words(tab) and monotonic() < end:
-        sleep(0.1)
-        tab.run()
-    assert not tab.exception
-    return tab
 
 
 def test_start_shows_what_was_read(searches, tab):
@@ -131,14 +110,6 @@ def test_address_opens_a_concept_in_a_new_tab(searches, tab, project):
     assert other.header[0].value == "Concept 2"
 
 
-def same_address(tab, project):
-    """Give another tab with the address of this one."""
-    other = type(tab).from_file(project / "ui" / "app.py", default_timeout=20)
-    for key, values in tab.query_params.items():
-        other.query_params[key] = values
-    return other.run()
-
-
 @pytest.mark.parametrize("version", ["77", "gone", "-1", "9" * 40])
 def test_address_of_lost_work_is_told(searches, tab, version):
     """An address that names what is not kept here says so, and offers the start."""
@@ -148,10 +119,13 @@ def test_address_of_lost_work_is_told(searches, tab, version):
     assert tab.button(key="find").label == "Find concepts"
 
 
-def test_two_concepts_side_by_side(searches, tab):
-    """Put beside another, two concepts show what differs and what is the same."""
+def test_two_concepts_side_by_side(searches, tab, monkeypatch):
+    """Put beside another, two concepts show what differs and what is the same; the note waits until it is asked for."""
+    view, written = import_module("ui.components.comparison_view"), []
+    monkeypatch.setattr(view, "revision_note", lambda *given: written.append(given) or "")
     search_ended(tab.run())
     beside(tab, "c3")
+    assert not written
     assert "$7,900" in words(tab)
     assert "left out" in words(tab)
     assert "The same in both" in words(tab)

@@ -5,7 +5,7 @@ import re
 
 import pytest
 
-from tests.ui.test_page import search_ended, words
+from tests.ui.on_the_page import search_ended, words
 from ui.components.site_pictures import usual_moment
 
 ROW = "picture"

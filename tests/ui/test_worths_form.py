@@ -1,8 +1,7 @@
 """What you would miss most, as a person answers it: pair by pair, a contradiction, and what is taken."""
 
 from optimizer.worths import Answer, things_of
-from tests.ui.test_page import words
-from tests.ui.test_steps import opened, pressed, version
+from tests.ui.on_the_page import opened, pressed, version, words
 from ui.state import store
 from ui.yards import scenario_of
 

@@ -23,8 +23,14 @@ def comparison_view(first: Shown, second: Shown) -> None:
     show(_table(told))
     if told.moved:
         paragraph(f"Rooms that stand elsewhere: {listed(told.moved)}.", css="lead")
-    note = revision_note(first.scenario, first.option, second.option, decided_between(first, second))
-    st.download_button("Revision note (text)", note, "revision-note.txt", "text/plain", on_click="ignore", key="note")
+    st.download_button(
+        "Revision note (text)",
+        lambda: revision_note(first.scenario, first.option, second.option, decided_between(first, second)),
+        "revision-note.txt",
+        "text/plain",
+        on_click="ignore",
+        key="note",
+    )
     if told.same:
         paragraph(f"The same in both: {listed([_said(row) for row in told.same])}.")
 

@@ -9,7 +9,7 @@ from ui.store.answers import Answers
 from ui.store.database import StoreError, data_folder, database_url, open_engine
 from ui.store.decisions import LONGEST_REASON, Decision, Decisions
 from ui.store.finalists import Finalist, Finalists
-from ui.store.revisions import Revision, Revisions, Saved, Yard, ends
+from ui.store.revisions import Revision, Revisions, Saved, Yard, ends, line
 from ui.store.searches import Searches, SearchKind, SearchRecord
 from ui.store.store import Store, open_store
 
@@ -32,6 +32,7 @@ __all__ = [
     "data_folder",
     "database_url",
     "ends",
+    "line",
     "open_engine",
     "open_store",
 ]

@@ -5,7 +5,7 @@ import time
 from sqlalchemy import Engine, select
 
 from optimizer.worths import Answer
-from ui.store.revisions import Revision
+from ui.store.revisions import Revision, line
 from ui.store.tables import ANSWERS, REVISIONS, added
 
 
@@ -28,8 +28,8 @@ class Answers:
         with self._engine.connect() as connection:
             asked = select(REVISIONS.c.id, REVISIONS.c.parent_id).where(REVISIONS.c.yard_id == revision.yard_id)
             parents: dict[int, int | None] = {row.id: row.parent_id for row in connection.execute(asked)}
-            line = _line(revision.id, parents)
-            entries = select(ANSWERS).where(ANSWERS.c.revision_id.in_(line)).order_by(ANSWERS.c.id)
+            known = ANSWERS.c.revision_id.in_([*line(revision.id, parents)])
+            entries = select(ANSWERS).where(known).order_by(ANSWERS.c.id)
             rows = connection.execute(entries).all()
         last: dict[frozenset[str], Answer | None] = {}
         for row in rows:
@@ -42,13 +42,3 @@ class Answers:
         values = {"revision_id": revision.id, "one": answer.one, "other": answer.other, "how": how}
         with self._engine.begin() as connection:
             added(connection, ANSWERS, {**values, "made_at": time.time()})
-
-
-def _line(revision_id: int, parents: dict[int, int | None]) -> list[int]:
-    """A version and all that it comes from."""
-    line: list[int] = []
-    known: int | None = revision_id
-    while known is not None:
-        line.append(known)
-        known = parents.get(known)
-    return line

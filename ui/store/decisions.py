@@ -2,14 +2,13 @@
 
 import time
 from dataclasses import dataclass, replace
-from typing import Any
+from typing import Any, Final
 
 from sqlalchemy import Engine, select
 
-from ui.store.tables import DECISIONS, added, shortened
+from ui.store.tables import DECISIONS, LONGEST_WHAT, added, shortened
 
-LONGEST_WHAT = 200
-LONGEST_REASON = 500
+LONGEST_REASON: Final = 500
 """Characters of a reason."""
 
 

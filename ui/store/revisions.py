@@ -1,15 +1,13 @@
 """Yards and their versions: each version is a scenario's text with the version that it was made from."""
 
 import time
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from typing import Any, Final
+from typing import Any
 
 from sqlalchemy import Connection, Engine, RowMapping, func, select
 
-from ui.store.tables import REVISIONS, YARDS, added, shortened
-
-LONGEST: Final = 200
-"""Characters of what is said of a version."""
+from ui.store.tables import LONGEST_WHAT, REVISIONS, YARDS, added, shortened
 
 
 @dataclass(frozen=True, slots=True)
@@ -113,13 +111,21 @@ def ends(revisions: tuple[Revision, ...]) -> tuple[Revision, ...]:
     return tuple(revision for revision in revisions if revision.id not in parents)
 
 
+def line(revision_id: int, parents: Mapping[int, int | None]) -> Iterator[int]:
+    """Ids of a version and of all that it comes from, back to the first; `parents` are those of its yard by id."""
+    at: int | None = revision_id
+    while at is not None:
+        yield at
+        at = parents.get(at)
+
+
 def _added(
     connection: Connection, yard_id: int, parent_id: int | None, what: str, text: str, prices: str | None
 ) -> Revision:
     values: dict[str, Any] = {
         "yard_id": yard_id,
         "parent_id": parent_id,
-        "what": shortened(what, LONGEST),
+        "what": shortened(what, LONGEST_WHAT),
         "text": text,
         "made_at": time.time(),
         "prices": prices,

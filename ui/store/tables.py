@@ -1,11 +1,13 @@
 """The tables of the database; times are seconds since 1970, contents are compressed."""
 
 from collections.abc import Mapping
-from typing import Any
+from typing import Any, Final
 
 from sqlalchemy import Column, Connection, Float, ForeignKey, Integer, LargeBinary, MetaData, String, Table, Text
 
 METADATA = MetaData()
+LONGEST_WHAT: Final = 200
+"""Characters of what is said of a version, or was decided."""
 
 YARDS = Table(
     "yards",
@@ -20,7 +22,7 @@ REVISIONS = Table(
     Column("id", Integer, primary_key=True),
     Column("yard_id", ForeignKey("yards.id"), nullable=False, index=True),
     Column("parent_id", ForeignKey("revisions.id"), nullable=True, index=True),
-    Column("what", String(200), nullable=False),
+    Column("what", String(LONGEST_WHAT), nullable=False),
     Column("text", Text, nullable=False),
     Column("made_at", Float, nullable=False),
     Column("prices", Text, nullable=True),
@@ -71,7 +73,7 @@ DECISIONS = Table(
     Column("id", Integer, primary_key=True),
     Column("yard_id", ForeignKey("yards.id"), nullable=False, index=True),
     Column("revision_id", ForeignKey("revisions.id"), nullable=False),
-    Column("what", String(200), nullable=False),
+    Column("what", String(LONGEST_WHAT), nullable=False),
     Column("reason", Text, nullable=False),
     Column("made_at", Float, nullable=False),
 )
