@@ -81,7 +81,5 @@ def appraise(derived: Derived, book: PriceBook, given: Given | None = None) -> A
         sight_missed=tuple(wish.between for wish in given.missed if wish.kind in SIGHT),
         site=site_measures(derived, seen=given.seen),
         table=table_way(derived),
-        wishes_missed=tuple(
-            f"{wish.between[0]} {wish.kind.replace('_', ' ')} {wish.between[1]}" for wish in given.missed
-        ),
+        wishes_missed=tuple(wish.words for wish in given.missed),
     )

@@ -1,8 +1,8 @@
 """The brief as the family gave it: rooms by size or by use, how they relate, who walks where, what it may cost."""
 
-from collections.abc import Collection
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass, field, replace
-from typing import Literal
+from typing import Final, Literal
 
 from optimizer.brief.budget import Budget
 from optimizer.brief.finish import FinishLevel, FinishWish
@@ -14,6 +14,15 @@ RoomKind = Literal[
     "gathering", "kitchen", "fire", "nook", "pool", "reserve", "arrival", "lawn", "bed", "storage", "play"
 ]
 RelationKind = Literal["touching", "near", "apart", "in_view", "out_of_view", "faces", "accessible"]
+_SAID: Final[Mapping[RelationKind, str]] = {
+    "touching": "touching",
+    "near": "near",
+    "apart": "apart from",
+    "in_view": "in view of",
+    "out_of_view": "out of view of",
+    "faces": "opening towards",
+    "accessible": "without a step from",
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -129,6 +138,12 @@ class Relation:
     def is_hard(self) -> bool:
         """Whether an option that breaks it is never shown."""
         return self.wish is None
+
+    @property
+    def words(self) -> str:
+        """What it asks for, without its figure: `table in view of gate`."""
+        one, other = self.between
+        return f"{one} {_SAID[self.kind]} {other}"
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,6 +7,7 @@ from optimizer.concepts.cautions import cautions_for
 from optimizer.concepts.idea_words import idea_of
 from optimizer.concepts.money_words import AIM, about_words, aim_words, beyond_aim, expected_words, level_words
 from optimizer.concepts.option import (
+    ASKED_BY,
     NOT_ASKED,
     Conflict,
     DiffersBy,
@@ -31,6 +32,7 @@ from optimizer.concepts.score import Losses, losses_of
 
 __all__ = [
     "AIM",
+    "ASKED_BY",
     "LEAST_DIFFERENCE",
     "NOT_ASKED",
     "Conflict",

@@ -51,7 +51,8 @@ class WayOut:
     patch: tuple[tuple[str, str, object], ...]
 
 
-NOT_ASKED: Final = "not asked yet: `outdoor-rooms why` finds out"
+ASKED_BY: Final = ": `outdoor-rooms why` finds out"
+NOT_ASKED: Final = f"not asked yet{ASKED_BY}"
 
 
 @dataclass(frozen=True, slots=True)

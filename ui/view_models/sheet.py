@@ -1,13 +1,11 @@
 """A concept opened: a paragraph, its figures, its checks, its proof and its cautions."""
 
-import re
 from dataclasses import dataclass, replace
-from typing import Final
 
 from optimizer.appraisal import Appraisal
 from optimizer.brief import RULES, Brief
 from optimizer.check import Finding
-from optimizer.concepts import Option, Proof, level_words
+from optimizer.concepts import ASKED_BY, Option, Proof, level_words
 from optimizer.concepts.words import capital, listed
 from optimizer.layout import Placement
 from optimizer.scenario import Scenario
@@ -18,9 +16,6 @@ from ui.view_models.figure import Figure
 from ui.view_models.groups import FigureGroup, figure_groups
 from ui.view_models.later import later_figures
 from ui.view_models.words import Words, number_words, sentence, share_words, words_of
-
-_LOOKS: Final = re.compile(r"\b((?:in|out of) view)\b(?! of)")
-_COMMAND: Final = ": `outdoor-rooms why` finds out"
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,7 +63,7 @@ def sheet(option: Option, scenario: Scenario, *, for_designer: bool = False) -> 
         groups=figure_groups(option.appraisal, words),
         rooms=tuple(_room(place, scenario.brief, words) for place in option.layout.placements),
         left_out=tuple(Figure(left.room, sentence(words.signed(_as_here(left.why)))) for left in option.left_out),
-        wishes_missed=tuple(_LOOKS.sub(r"\1 of", wish) for wish in option.appraisal.wishes_missed),
+        wishes_missed=option.appraisal.wishes_missed,
         cost=replace(
             cost_sheet(option.appraisal.cost, words, option.uncertainty, scenario.book.said, option.parts),
             levels=words.signed(level_words(option, scenario.currency)),
@@ -84,7 +79,7 @@ def sheet(option: Option, scenario: Scenario, *, for_designer: bool = False) -> 
 
 def _as_here(why: str) -> str:
     """Why a room is left out, without the command that would tell more: beside it stands a button."""
-    return why.removesuffix(_COMMAND)
+    return why.removesuffix(ASKED_BY)
 
 
 def _verdict(option: Option, scenario: Scenario, words: Words) -> str:

@@ -7,7 +7,7 @@ from typing import Final
 
 from optimizer.catalogue import PREPARED
 from optimizer.concepts.case import Case
-from optimizer.concepts.option import LeftOut, Option, WayOut
+from optimizer.concepts.option import NOT_ASKED, LeftOut, Option, WayOut
 from optimizer.concepts.whys.changes import required
 from optimizer.concepts.whys.trying import placeless_rooms
 from optimizer.concepts.whys.words import above_ceiling, money
@@ -15,7 +15,7 @@ from optimizer.concepts.words import listed
 from optimizer.engine.problem import Problem
 
 _EVEN_SQFT: Final = 1.0
-NOT_FOUND: Final = "no plan with it was found in this run; why not was not asked yet: `outdoor-rooms why` finds out"
+NOT_FOUND: Final = f"no plan with it was found in this run; why not was {NOT_ASKED}"
 NOT_SHOWN: Final = "a plan that is not shown"
 
 

@@ -9,7 +9,6 @@ from optimizer.concepts.floor import floor_price
 from optimizer.concepts.words import capital
 from optimizer.scenario import Scenario
 
-_LOOKS = {"in_view": "in view of", "out_of_view": "out of view of", "faces": "opening towards"}
 _SHARES: Final = (
     (0.02, "hardly any"),
     (0.1, "about a tenth"),
@@ -37,8 +36,8 @@ def relation_words(scenario: Scenario, relation: Relation) -> str:
             return f"{one} touching {other}" + (f" along {length(scenario, edge)} of edge" if edge else "")
         case "accessible":
             return f"{one} to {other} without a step"
-        case kind:
-            return f"{one} {_LOOKS[kind]} {other}"
+        case _:
+            return relation.words
 
 
 def sentence(words: str) -> str:

@@ -98,6 +98,6 @@ def test_what_the_caller_measures_is_passed_on(
     found = appraise(Derived(fernhollow, placed_of(fernhollow_rooms, place(0))), book, Given(missed=(near, hidden)))
     assert found.wishes_missed == (
         "quiet nook near water reserve",
-        "water reserve out of view neighbour window",
+        "water reserve out of view of neighbour window",
     )
     assert found.sight_missed == (hidden.between,)
