@@ -21,10 +21,9 @@ def drawn(layout):
 
 
 @pytest.fixture(scope="module")
-def concept():
+def concept(shown):
     """The first concept of a short search."""
-    found = make_options(YARD, RunSettings(count=1, seconds=4, repeatable=True, processes=0))
-    return found.options[0]
+    return shown("thimble-yard").found.options[0]
 
 
 def test_a_concept_drawn_by_hand(concept):
@@ -68,7 +67,7 @@ def test_sketches_come_after_the_concepts(concept):
     """They are not counted, and are there when nothing fits too."""
     sketches = (Sketch("mine", drawn(concept.layout)), Sketch("other", drawn(concept.layout)[:1]))
     yard = replace(YARD, sketches=sketches)
-    found = make_options(yard, RunSettings(count=1, seconds=2, repeatable=True, processes=0))
+    found = make_options(yard, RunSettings(count=1, seconds=1, repeatable=True, processes=0))
     assert [option.id for option in found.options] == ["concept-01", "sketch-01", "sketch-02"]
     assert len(found.concepts) == 1
     assert [option.sketch for option in found.sketches] == ["mine", "other"]

@@ -10,13 +10,14 @@ from optimizer.brief import Relation
 from optimizer.catalogue import book_for, sized_rooms
 from optimizer.engine.explorer import board_of
 from optimizer.engine.model import build_model, whole_scope
+from optimizer.engine.pairs import FORBIDDEN
 from optimizer.engine.problem import build_problem, modelled_value
 from optimizer.engine.problem.modelled import modelled_problem
-from optimizer.engine.prover import BranchAndBound, Budget, branch_and_bound
-from optimizer.engine.prover.incumbent import Incumbent
+from optimizer.engine.prover import BranchAndBound, Budget, branch_and_bound, incumbent
+from optimizer.engine.prover.incumbent import Incumbent, best_of_program
 from optimizer.engine.prover.places import Places
 from optimizer.engine.prover.programs import programs
-from optimizer.engine.prover.solve import Effort, SolverFault, solve
+from optimizer.engine.prover.solve import Answer, Effort, SolverFault, solve
 from optimizer.scenario import load_scenario
 from tests.explored import explored, states
 from tests.yards import plain_rooms, plain_yard
@@ -84,25 +85,26 @@ def test_so_much_work_repeats_exactly():
     assert found[0] == found[1]
 
 
-def test_all_of_the_work_is_within_its_limit(monkeypatch):
-    """What polishes the layouts to begin from counts too, and no model gets more than is left: on a yard whose first
-    layouts alone would take ten times as much.
-    """
-    scenario = load_scenario("scenarios/fernhollow-court.yaml")
-    problem = build_problem(scenario, sized_rooms(scenario.brief), book_for(scenario.currency))
-    proof = BranchAndBound(problem, Budget(NEVER, work_s=0.2)).run()
-    assert not proof.is_proven
-    assert 0.2 <= proof.work_s < 0.25
-    monkeypatch.setattr(branch_and_bound, "best_of_program", lambda *_, **__: Incumbent())
-    proof = BranchAndBound(problem, Budget(NEVER, work_s=0.1)).run()
-    assert not proof.is_proven
-    assert 0.1 <= proof.work_s < 0.15
+def test_what_it_begins_from_gets_no_more_than_is_left(monkeypatch):
+    """The first layout is polished for as long as there is, the next for what that one left, and what was used is told."""
+    given = []
+
+    def solved(_built, effort, *, stop):
+        given.append(effort.deterministic_s)
+        return Answer("undecided", None, None, None, work_s=effort.deterministic_s)
+
+    monkeypatch.setattr(incumbent, "solve", solved)
+    problem = modelled_problem(problem_of(YARDS["plain"]))
+    places = Places(problem, next(programs(board_of(problem))))
+    for work_s, told in ((0.2, [0.2]), (0.4, [0.3, 0.1])):
+        given.clear()
+        found = best_of_program(problem, places, FORBIDDEN, seed=1, stop=NEVER, work_s=work_s)
+        assert given == [pytest.approx(one) for one in told]
+        assert found.work_s == pytest.approx(work_s)
 
 
 def test_work_on_what_it_begins_from_counts(monkeypatch):
     """All of the budget is gone by then, and no block is asked any more."""
-    from optimizer.engine.prover import branch_and_bound
-
     given = []
 
     def best(*_, work_s, **__):
@@ -116,8 +118,6 @@ def test_work_on_what_it_begins_from_counts(monkeypatch):
 
 def test_no_block_is_given_more_than_is_left(monkeypatch):
     """However long a block may be tried for otherwise."""
-    from optimizer.engine.prover import branch_and_bound
-
     given, real = [], branch_and_bound.solve
 
     def noting(built, effort, *, stop):
