@@ -64,7 +64,7 @@ from optimizer.catalogue.futures import (
     vehicle,
 )
 from optimizer.catalogue.growth import grown, may_move, most_growth_ft
-from optimizer.catalogue.ideas import AIM_KINDS, AWAY_KINDS, IDEAS, IdeaName, IdeaRules, idea_rules
+from optimizer.catalogue.ideas import AIM_KINDS, AWAY_KINDS, IDEAS, TIES, IdeaName, IdeaRules, Tie, idea_rules
 from optimizer.catalogue.kinds import FOCAL_KIND, kind_rules
 from optimizer.catalogue.loss_rates import Rates, rates
 from optimizer.catalogue.party import (
@@ -127,6 +127,7 @@ __all__ = [
     "SITE",
     "STEPS",
     "SURFACES",
+    "TIES",
     "Affordable",
     "Asked",
     "Charge",
@@ -151,6 +152,7 @@ __all__ = [
     "SizedRoom",
     "Spread",
     "Surface",
+    "Tie",
     "UnitPrice",
     "UsualDistance",
     "Vehicle",

@@ -20,6 +20,9 @@ IdeaName = Literal[
 ]
 IDEAS: tuple[IdeaName, ...] = get_args(IdeaName)
 """The most telling first: a plan is called by the first that it follows."""
+Tie = Literal["stepping down", "with a garden room", "in one court"]
+TIES: tuple[Tie, ...] = get_args(Tie)
+"""What ties the rest to a table whose place is the idea: a further part of the plan's name, the first that holds."""
 
 
 AWAY_KINDS: Final[tuple[RoomKind, ...]] = ("fire", "nook")

@@ -4,8 +4,8 @@ from collections.abc import Callable, Iterable
 from typing import Final
 
 from optimizer.appraisal import Appraisal
-from optimizer.catalogue import IdeaName
-from optimizer.concepts.ideas import Plan, idea_name
+from optimizer.catalogue import IdeaName, Tie
+from optimizer.concepts.ideas import Plan, idea_name, tie_of
 from optimizer.concepts.option import Idea
 from optimizer.concepts.whereabouts import OUT_IN_THE_GARDEN, whereabouts
 from optimizer.concepts.words import listed
@@ -17,7 +17,10 @@ def idea_of(scenario: Scenario, placed: Placed, appraisal: Appraisal) -> Idea | 
     """The idea of a layout with these figures; None for none."""
     plan = Plan(scenario, placed, appraisal)
     name = idea_name(plan)
-    return None if name is None else Idea(name, _WORDS[name](plan))
+    if name is None:
+        return None
+    tie, words = tie_of(plan, name), _WORDS[name](plan)
+    return Idea(name, words) if tie is None else Idea(f"{name}, {tie}", f"{words}, {_TIED[tie](plan)}")
 
 
 def _round_water(plan: Plan) -> str:
@@ -50,16 +53,22 @@ def _axis(plan: Plan) -> str:
 
 
 def _down(plan: Plan) -> str:
+    return f"terraces that step down the slope, from the {plan.terraces[0].name} {_below(plan)}"
+
+
+def _below(plan: Plan) -> str:
     first, *others = plan.terraces
     levels = dict(plan.appraisal.site.ground.levels) if plan.appraisal.site.ground else {}
     drop = (levels[first.name] - levels[others[-1].name]) / plan.scenario.unit_ft
-    below = f"down to the {listed([room.name for room in others])}"
-    return f"terraces that step down the slope, from the {first.name} {below}, {drop:.1f} {plan.scenario.units} in all"
+    return f"down to the {listed([room.name for room in others])}, {drop:.1f} {plan.scenario.units} in all"
 
 
 def _garden_room(plan: Plan) -> str:
-    rooms = (f"the {room.name} out in the garden{_where(plan, room)}" for room in plan.garden_rooms)
-    return f"a court{_at_house(plan)}, and {listed([*rooms])}"
+    return f"a court{_at_house(plan)}, and {_apart(plan)}"
+
+
+def _apart(plan: Plan) -> str:
+    return listed([f"the {room.name} out in the garden{_where(plan, room)}" for room in plan.garden_rooms])
 
 
 def _court(plan: Plan) -> str:
@@ -82,6 +91,13 @@ _WORDS: Final[dict[IdeaName, Callable[[Plan], str]]] = {
     "a court and a garden room": _garden_room,
     "one court at the house": _court,
     "in a row along the house": _row,
+}
+
+
+_TIED: Final[dict[Tie, Callable[[Plan], str]]] = {
+    "stepping down": lambda plan: f"terraces {_below(plan)}",
+    "with a garden room": _apart,
+    "in one court": lambda plan: f"{_named(plan.away)} close to {_table(plan)}",
 }
 
 

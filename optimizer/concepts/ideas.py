@@ -1,7 +1,8 @@
 """Which idea a layout follows, by facts of its geometry, levels, structures and axes: no opinion, no search.
 
 Where the table lies tells first: at water, under a roof, beside the house, out in the garden. For a table at the house
-it is what ties the rest to it: one line, steps down, a room out in the garden, or nothing but being close.
+it is what ties the rest to it: one line, steps down, a room out in the garden, or nothing but being close. Under a
+roof, beside the house and out in the garden both tell: every good plan may have its table under the roof at the door.
 """
 
 from collections.abc import Callable
@@ -14,7 +15,7 @@ from shapely import Polygon
 
 from optimizer.appraisal import Appraisal, main_table
 from optimizer.brief import RoomKind
-from optimizer.catalogue import AIM_KINDS, AWAY_KINDS, IDEAS, IdeaName, idea_rules
+from optimizer.catalogue import AIM_KINDS, AWAY_KINDS, IDEAS, TIES, IdeaName, Tie, idea_rules
 from optimizer.fields import beside_house, main_openings, on_axis, site_shapes
 from optimizer.fields.roofs import least_covered_sqft
 from optimizer.fields.terraces import garden_doors
@@ -120,9 +121,14 @@ class Plan:
         return tuple(down)
 
     @cached_property
+    def away(self) -> tuple[PlacedRoom, ...]:
+        """Rooms to sit in beside the table."""
+        return tuple(room for room in self.others if room.kind in AWAY_KINDS)
+
+    @cached_property
     def garden_rooms(self) -> tuple[PlacedRoom, ...]:
         """Rooms to sit in that lie out in the garden, apart from the table."""
-        away = (room for room in self.others if room.kind in AWAY_KINDS and self.is_in_garden(room))
+        away = (room for room in self.away if self.is_in_garden(room))
         return tuple(room for room in away if self.from_table_ft(room) >= idea_rules().apart_ft)
 
 
@@ -134,6 +140,11 @@ def idea_name(plan: Plan) -> IdeaName | None:
     if plan.table is None or not _is_handy(plan.appraisal):
         return None
     return next((name for name in IDEAS if TESTS[name](plan)), None)
+
+
+def tie_of(plan: Plan, idea: IdeaName) -> Tie | None:
+    """What ties the rest to the table where the table's place is the idea; None where nothing does."""
+    return next((tie for tie in TIES if TIE_TESTS[tie](plan)), None) if idea in TIED else None
 
 
 def _is_handy(appraisal: Appraisal) -> bool:
@@ -171,16 +182,20 @@ def _is_on_axis(plan: Plan) -> bool:
 
 
 def _steps_down(plan: Plan) -> bool:
-    return _is_at_house(plan) and len(plan.terraces) >= idea_rules().levels
+    return len(plan.terraces) >= idea_rules().levels
 
 
 def _has_garden_room(plan: Plan) -> bool:
-    return _is_at_house(plan) and bool(plan.garden_rooms)
+    return bool(plan.garden_rooms)
 
 
 def _is_one_court(plan: Plan) -> bool:
     near = [plan.from_table_ft(room) <= idea_rules().court_ft for room in plan.others]
-    return _is_at_house(plan) and bool(near) and all(near)
+    return bool(near) and all(near)
+
+
+def _at_house(tied: Callable[[Plan], bool]) -> Callable[[Plan], bool]:
+    return lambda plan: _is_at_house(plan) and tied(plan)
 
 
 def _is_in_a_row(plan: Plan) -> bool:
@@ -206,9 +221,15 @@ TESTS: Final[dict[IdeaName, Callable[[Plan], bool]]] = {
     "beside the house": _is_beside_house,
     "out in the garden": _is_in_garden,
     "along one axis": _is_on_axis,
-    "stepping down": _steps_down,
-    "a court and a garden room": _has_garden_room,
-    "one court at the house": _is_one_court,
+    "stepping down": _at_house(_steps_down),
+    "a court and a garden room": _at_house(_has_garden_room),
+    "one court at the house": _at_house(_is_one_court),
     "in a row along the house": _is_in_a_row,
 }
 """Of a layout with a table: what makes each idea."""
+TIED: Final[frozenset[IdeaName]] = frozenset({"under the old roof", "beside the house", "out in the garden"})
+TIE_TESTS: Final[dict[Tie, Callable[[Plan], bool]]] = {
+    "stepping down": _steps_down,
+    "with a garden room": _has_garden_room,
+    "in one court": lambda plan: bool(plan.away) and _is_one_court(plan),
+}

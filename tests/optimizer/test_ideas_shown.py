@@ -43,7 +43,7 @@ def test_ideas_are_named_where_a_person_reads(runs):
             name = option.idea.name if option.idea else "plan"
             assert plan_drawing(scenario, option).title == f"Concept {option.rank}: {name}"
             if option.idea:
-                assert option.idea.name in IDEAS
+                assert option.idea.name.split(", ")[0] in IDEAS
                 if option is first or option.idea.name not in ideas_of([first]):
                     assert option.reason.lower().startswith(option.idea.words.lower())
 

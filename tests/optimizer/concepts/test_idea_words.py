@@ -27,7 +27,15 @@ COOKER = stand("cooker", 36, 24, 8, 6)
         ((table(22), nook(60, 60)), "a court outside the garden door, and the nook out in the garden"),
         ((table(22, 60),), "the table out in the garden by the red oak, 40 ft from the house"),
         ((table(60, 60),), "the table out in the garden, 40 ft from the house"),
-        ((table(64, 40), nook(22, 60)), "the table under the old roof"),
+        ((table(64, 40),), "the table under the old roof"),
+        (
+            (table(64, 40), nook(22, 60)),
+            "the table under the old roof, the nook out in the garden by the red oak",
+        ),
+        (
+            (table(64, 40), fire(66, 60)),
+            "the table under the old roof, the fire close to the table",
+        ),
         ((table(22, 32), fire(30, 36), WATER), "the table and the fire round the pool"),
         ((table(62, 4),), "the table beside the house, round the corner from the garden door"),
         ((table(33), fire(36, 80)), "the table and the fire in one line, straight out from the garden door"),
@@ -50,6 +58,13 @@ def test_steps_down_say_how_far():
     assert idea_of(YARD, found.placed, found.appraisal) == Idea("stepping down", f"{words}, 2.0 ft in all")
     metric = replace(YARD, units="m")
     assert idea_of(metric, found.placed, found.appraisal).words == f"{words}, 0.6 m in all"
+
+
+def test_a_table_under_a_roof_may_step_down_too():
+    """The idea is the roof; what ties the rest to it is a further part of its name."""
+    found = plan(table(64, 40), nook(64, 60), fire(64, 80), levels=LEVELS)
+    words = "the table under the old roof, terraces down to the nook and fire, 2.0 ft in all"
+    assert idea_of(YARD, found.placed, found.appraisal) == Idea("under the old roof, stepping down", words)
 
 
 def test_at_the_house_is_said_where_nothing_tells_more():

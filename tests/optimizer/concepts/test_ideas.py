@@ -10,8 +10,8 @@ import pytest
 
 from optimizer.appraisal import GroundMeasures, SiteMeasures, TableWay
 from optimizer.brief import Trip
-from optimizer.catalogue import IDEAS
-from optimizer.concepts.ideas import TESTS, Plan, idea_name
+from optimizer.catalogue import IDEAS, TIES
+from optimizer.concepts.ideas import TESTS, TIE_TESTS, TIED, Plan, idea_name, tie_of
 from optimizer.layout import Layout, placed_of
 from optimizer.site import Building, Door, Structure, Tree, Window
 from tests.sample_run import sample_option
@@ -142,6 +142,28 @@ def test_three_levels_that_go_down_step_down(levels, idea):
     assert idea_name(plan(table(22), nook(22, 40), fire(22, 60), levels=levels)) == idea
 
 
+ROOFED, ASIDE, AWAY = table(64, 40), table(62, 4), table(22, 40)
+
+
+@pytest.mark.parametrize(
+    ("idea", "place"), [("under the old roof", ROOFED), ("beside the house", ASIDE), ("out in the garden", AWAY)]
+)
+@pytest.mark.parametrize(
+    ("off_ft", "tie"), [(12.0, "in one court"), (12.1, None), (14.9, None), (15.0, "with a garden room")]
+)
+def test_where_the_place_is_the_idea_what_ties_the_rest_tells_too(idea, place, off_ft, tie):
+    """A fire as near as a court, as far as a room of its own, and between the two; it lies out in the garden."""
+    found = plan(place, fire(place.right_ft + off_ft, place.y_ft))
+    assert idea_name(found) == idea
+    assert tie_of(found, idea) == tie
+
+
+def test_other_ideas_name_the_tie_themselves():
+    """A table at the house is a court or has a garden room, and is not called so twice."""
+    for idea in set(IDEAS) - TIED:
+        assert tie_of(plan(ROOFED, fire(64, 64)), idea) is None
+
+
 def test_a_tree_ends_a_line():
     """One that stands on it."""
     for x, idea in ((41, "along one axis"), (41.1, "one court at the house")):
@@ -176,6 +198,7 @@ def test_a_shed_is_no_house():
 def test_every_idea_has_a_test():
     """In the one order of telling."""
     assert tuple(TESTS) == IDEAS
+    assert tuple(TIE_TESTS) == TIES
 
 
 def test_water_that_comes_later_is_no_idea():
