@@ -8,7 +8,7 @@ from optimizer.engine.grid.anchors import anchors_ft
 from optimizer.engine.grid.context import Context
 from optimizer.engine.grid.lattice import Cells
 from optimizer.engine.grid.variants import Variant
-from optimizer.engine.grid.walked import SLACK_FT, walked_ft
+from optimizer.engine.grid.walked_round import is_far_round
 from optimizer.engine.rules.part import Part
 from optimizer.site import Point
 
@@ -29,12 +29,9 @@ def _near_enough(context: Context, room: SizedRoom, variant: Variant) -> Cells |
 
 
 def _far_round(context: Context, room: SizedRoom, variant: Variant) -> Cells | None:
-    """Positions too far on foot while no other room is there: a guess, since ways in steps of 45 degrees are longer."""
+    """Positions that the judge will likely find too far on foot."""
     asked = _door_and_limit(context, room)
-    if asked is None:
-        return None
-    x, y = anchors_ft(context.lattice, variant)
-    return np.asarray(walked_ft(context, asked[0], x, y) - SLACK_FT > asked[1] + 1e-6)
+    return None if asked is None else is_far_round(context, asked[0], variant, asked[1])
 
 
 PART = Part(positions=_near_enough, doubts=_far_round)

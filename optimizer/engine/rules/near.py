@@ -1,24 +1,27 @@
 """What must be near is within the distance that was asked for, edge to edge and straight; the judge may walk it."""
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 import numpy as np
 from shapely import Geometry
 
 from optimizer.brief import Relation
+from optimizer.catalogue import SizedRoom
 from optimizer.engine.grid.context import Context
 from optimizer.engine.grid.kept_off import KeptOff, on_any
 from optimizer.engine.grid.lattice import Cells
 from optimizer.engine.grid.variants import Variant
+from optimizer.engine.grid.walked_round import is_far_round
 from optimizer.engine.pairs import Gaps
 from optimizer.engine.rules.relations import TOLERANCE_FT, RelationPart
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Iterator, Sequence
 
     from optimizer.engine.model.pair_model import Literal, PairModel
+    from optimizer.site import Point
 
 _SLACK_FT = 1e-6
 
@@ -70,5 +73,22 @@ def _between(context: Context, relation: Relation, _end: int) -> Near:
     return Near(relation.within_ft or 0.0, context.lattice.step_ft)
 
 
+def _far_round(context: Context, room: SizedRoom, variant: Variant) -> Cells | None:
+    """Positions from which the judge will likely find a door or entrance too far on foot."""
+    if variant.front is None:
+        return None
+    found = [is_far_round(context, at, variant, within_ft) for at, within_ft in _walked_to(context, room)]
+    return np.logical_or.reduce(found) if found else None
+
+
+def _walked_to(context: Context, room: SizedRoom) -> "Iterator[tuple[Point, float]]":
+    """Doors and entrances that a room must be near to on foot, as posed points, and how near [ft]."""
+    doors, entrances = context.site.doors, context.site.entrances
+    ways_in = {door.name: door.at for door in doors} | {entrance.name: entrance.at for entrance in entrances}
+    for relation in context.scenario.brief.relations:
+        if relation.kind == "near" and relation.is_hard and relation.by == "walking" and room.name in relation.between:
+            yield from ((ways_in[name], relation.within_ft or 0.0) for name in relation.between if name in ways_in)
+
+
 NEAR = RelationPart("near", _on_thing, _between)
-PART = NEAR.part()
+PART = replace(NEAR.part(), doubts=_far_round)

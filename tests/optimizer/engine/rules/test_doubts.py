@@ -1,16 +1,20 @@
 """Guesses of what the judge will say of a place: at a door's steps, and of the kitchen's walk."""
 
 from dataclasses import replace
+from itertools import product
 
 import numpy as np
 import pytest
 
+from optimizer.brief import Relation
 from optimizer.catalogue import Item
 from optimizer.check.case import CheckCase
 from optimizer.check.steps import steps_at_doors
+from optimizer.circulation import access_of, network_of, walking_ft
 from optimizer.derived import Derived
 from optimizer.engine.grid.context import context_of
 from optimizer.engine.grid.variants import variants_of
+from optimizer.engine.grid.walked_round import walked_round_ft
 from optimizer.engine.problem.build import allowed_positions
 from optimizer.engine.rules import PARTS
 from optimizer.layout import Layout, Placement, placed_of
@@ -82,25 +86,71 @@ def test_nothing_is_doubted_without_seats_or_flames():
     assert PARTS["steps_clear"].doubts(context, room, variant) is None
 
 
-def test_a_kitchen_far_round_from_its_door_is_doubted():
-    """A wall of 28 ft beside the door: what lies 6 ft behind it is over 40 ft on foot, what lies before it is not."""
-    wall = Building("garden wall", ((26, 12), (27, 12), (27, 36), (26, 36)))
-    yard = on_site(YARD, buildings=(*PLAIN_SITE.buildings, wall))
+WALLED = on_site(
+    YARD,
+    buildings=(*PLAIN_SITE.buildings, Building("garden wall", ((26, 12), (27, 12), (27, 36), (26, 36)))),
+)
+"""With a wall of 24 ft beside the door."""
+SPOTS = list(
+    product((WALLED, YARD), (3.0, 12.0, 17.0, 28.0, 33.0), (12.0, 14.0, 15.0, 20.0, 28.0), ("+x", "-x", "+y", "-y"))
+)
+
+
+def kitchen_at(scenario, x_ft, y_ft, front):
+    """A kitchen of 8 x 6 ft alone in a yard: what the grid knows of it, the cell of its corner, and the plan."""
     rooms = plain_rooms()
-    context = context_of(yard, rooms)
-    cooker = rooms[1]
-    variant = next(v for v in variants_of(cooker, context.lattice) if v.front == "+y")
-    doubted = PARTS["kitchen_walk"].doubts(context, cooker, variant)
-    posed = [
-        context.pose.layout(Layout((Placement("cooker", "plain", x, 16.0, 8.0, 6.0, "+y"),))).placements[0]
-        for x in (14.0, 32.0)
-    ]
-    assert [p.front for p in posed] == ["+y", "+y"]
-    cells = [
-        (
-            int((p.y_ft - context.lattice.y0_ft) / context.lattice.step_ft),
-            int((p.x_ft - context.lattice.x0_ft) / context.lattice.step_ft),
-        )
-        for p in posed
-    ]
-    assert [bool(doubted[cell]) for cell in cells] == [False, True]
+    context, cooker = context_of(scenario, rooms), rooms[1]
+    width_ft, depth_ft = (8.0, 6.0) if front[1] == "y" else (6.0, 8.0)
+    layout = Layout((Placement("cooker", "plain", x_ft, y_ft, width_ft, depth_ft, front),))
+    (posed,), lattice = context.pose.layout(layout).placements, context.lattice
+    variant = next(v for v in variants_of(cooker, lattice) if v.front == posed.front)
+    cell = round((posed.y_ft - lattice.y0_ft) / lattice.step_ft), round((posed.x_ft - lattice.x0_ft) / lattice.step_ft)
+    return context, cooker, variant, cell, placed_of(rooms, layout)
+
+
+def on_foot_ft(scenario, placed):
+    """What the judge measures from the kitchen's door."""
+    network = network_of(access_of(scenario.site, placed))
+    return walking_ft(network, network.access.stop("kitchen door"), network.access.stop("cooker"))
+
+
+def test_the_way_round_a_room_is_guessed_as_the_judge_walks_it():
+    """Before or behind a wall, its front or its back to the door or the house: never over 3 ft too long, and seldom too
+    short, which leaves a place to the judge.
+    """
+    (door,) = PLAIN_SITE.doors
+    off_ft, shut = [], set()
+    for scenario, *spot in SPOTS:
+        context, _, variant, cell, placed = kitchen_at(scenario, *spot)
+        guess = walked_round_ft(context, context.pose.point(door.at), variant)[cell]
+        walked = on_foot_ft(scenario, placed)
+        shut.add((bool(np.isinf(guess)), bool(np.isinf(walked))))
+        off_ft += [guess - walked] if np.isfinite(walked) else []
+    assert max(off_ft) <= 3.0
+    assert np.mean(np.abs(off_ft) <= 3.0) >= 0.9
+    assert shut == {(False, False), (True, True)}
+
+
+@pytest.mark.parametrize("rule", ["kitchen_walk", "near"])
+def test_a_kitchen_far_round_from_its_door_is_doubted(rule):
+    """6 ft behind the wall, and with its back to the door so near the house that one walks round it; not before the wall."""
+    near = Relation(("kitchen door", "cooker"), "near", within_ft=25, by="walking")
+    for (x, y, front), far in {(14.0, 16.0, "+y"): False, (32.0, 16.0, "+y"): True, (17.0, 20.0, "+y"): False}.items():
+        told = replace(WALLED, brief=replace(WALLED.brief, relations=(near,))) if rule == "near" else WALLED
+        context, cooker, variant, cell, placed = kitchen_at(told, x, y, front)
+        assert (on_foot_ft(told, placed) > 25) == far
+        assert bool(PARTS[rule].doubts(context, cooker, variant)[cell]) == far
+
+
+def test_only_what_must_be_near_on_foot_is_doubted():
+    """Not what is measured straight, what is only wished for, and a room that is stepped on from any side."""
+    kept = {"kind": "near", "within_ft": 25.0, "by": "walking"}
+    for relation, room in (
+        (Relation(("kitchen door", "cooker"), **{**kept, "by": "straight"}), 1),
+        (Relation(("kitchen door", "cooker"), **kept, wish=1.0), 1),
+        (Relation(("kitchen door", "table"), **kept), 0),
+        (Relation(("oak", "cooker"), **kept), 1),
+    ):
+        context = context_of(on_site(plain_yard(relation, ceiling=None), structures=()), plain_rooms())
+        variant = variants_of(context.rooms[room], context.lattice)[0]
+        assert PARTS["near"].doubts(context, context.rooms[room], variant) is None
