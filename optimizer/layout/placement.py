@@ -95,6 +95,11 @@ class Placement:
         return self.choice == PREPARED
 
     @property
+    def title(self) -> str:
+        """Its room's name as it is written on plans and pictures: one that is built later says so."""
+        return f"{self.room}, later" if self.is_later else self.room
+
+    @property
     def centre(self) -> tuple[float, float]:
         """Centre [ft]."""
         return (self.x_ft + self.width_ft / 2, self.y_ft + self.depth_ft / 2)

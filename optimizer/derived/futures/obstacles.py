@@ -59,11 +59,17 @@ class Obstacle:
 
 
 def obstacles(built: PhaseOne, height_ft: float) -> Iterator[Obstacle]:
-    """All that a vehicle so high drives round: what stands on the site, and what phase 1 builds to last.
+    """All that a vehicle so high drives round: what stands on the site, and what phase 1 builds to last."""
+    yield from on_site(built.site, height_ft)
+    yield from (Obstacle(room.name, ground) for room in built.placed for ground in _built(room))
+    yield from _of_levels(built)
 
-    Gates of walls stand open to it. Crowns of trees are no obstacle: an arborist lifts them.
+
+def on_site(site: Site, height_ft: float) -> Iterator[Obstacle]:
+    """What stands on the site already. Gates of walls stand open to a vehicle. Crowns of trees are no obstacle: an
+    arborist lifts them.
     """
-    site, shapes = built.site, site_shapes(built.site)
+    shapes = site_shapes(site)
     for building, ground in zip(site.buildings, shapes.buildings, strict=True):
         yield Obstacle(building.name, ground)
     for area, ground in zip(site.keep_outs, shapes.keep_outs, strict=True):
@@ -75,8 +81,6 @@ def obstacles(built: PhaseOne, height_ft: float) -> Iterator[Obstacle]:
     )
     yield from (Obstacle(structure.name, under_roof(structure, height_ft)) for structure in site.structures)
     yield from _walls(site)
-    yield from (Obstacle(room.name, ground) for room in built.placed for ground in _built(room))
-    yield from _of_levels(built)
 
 
 def surfaces(built: PhaseOne) -> dict[Surface, BaseGeometry]:
