@@ -99,12 +99,12 @@ def _lifted(site: Site, placed: Placed, grading: Grading) -> Iterator[Charge]:
     for room in placed:
         area_sqft = float(room.shape.intersection(slabs).area)
         if room.name not in grading.overlaid and area_sqft > _LEAST_SQFT:
-            yield charge(phase=room.room.phase, room=room.name, item=LIFTED, amount=area_sqft)
+            yield charge(phase=room.phase, room=room.name, item=LIFTED, amount=area_sqft)
 
 
 def _round_pools(placed: Placed, pools: Sequence[PoolSite]) -> Iterator[Charge]:
     """Barriers, alarms on doors inside them, and pipes to the equipment."""
-    phases = {there.name: there.room.phase for there in placed}
+    phases = {there.name: there.phase for there in placed}
     for pool in pools:
         amounts = {"pool barrier": pool.barrier.length, "door alarm": len(pool.doors), "pool pipe run": pool.pipe_ft}
         for item, amount in amounts.items():

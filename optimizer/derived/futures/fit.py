@@ -146,7 +146,7 @@ def _as_pool(built: PhaseOne, room: PlacedRoom, ground: Polygon, water: Polygon)
     x0, y0, x1, y1 = water.bounds
     item = Item("water", x0 - left, y0 - low, x1 - x0, y1 - y0)
     choice = SizedChoice("later", right - left, top - low, seats=0, worth=0.0, furniture=(item,))
-    pool = SizedRoom(room.name, kind_rules("pool"), required=False, phase=room.room.phase, choices=(choice,))
+    pool = SizedRoom(room.name, kind_rules("pool"), required=False, phase=room.phase, choices=(choice,))
     there = Placement(room.name, "later", left, low, right - left, top - low, "+y")
     sites = pool_sites(built.site, _with(built.placed, pool, there), built.paths)
     return next(site for site in sites if site.room == room.name)
