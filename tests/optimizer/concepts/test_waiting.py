@@ -135,6 +135,9 @@ def test_the_engine_counts_it_in_its_phase():
     assert uses["later_phases"][now] == 0 < uses["budget"][now] < uses["later_phases"][later]
     assert room.losses[now] < room.losses[later] < room.absent_loss
     assert room.losses[later] < room.losses[by[PREPARED]]
+    careless = replace(case.scenario.brief, weights=replace(case.scenario.brief.weights, worth=0.0))
+    losses = build_problem(replace(case.scenario, brief=careless), case.rooms, BOOK).rooms[number].losses
+    assert losses[now] < losses[later]  # money alone does not speak for later either
 
 
 def test_what_is_refused_at_once_may_hold_later():

@@ -40,6 +40,9 @@ def test_every_size_may_wait_for_every_later_phase():
     assert whole.seats == 3
     assert (later.seats, holds(room, later).seats, holds(room, later).standing_sqft) == (0, 0, 0)
     assert later not in room.sizes
+    terrace = room_of(RoomWish("table", "gathering", seats=6, may_wait=True))
+    stands = {choice.label: holds(terrace, choice).standing_sqft for choice in terrace.choices}
+    assert stands["modest"] > stands["modest, in phase 2"] == 0
 
 
 def test_all_its_work_is_done_then_but_for_sleeves():
