@@ -43,7 +43,9 @@ def _whole_by(placed: Placed, phase: int) -> dict[str, str]:
 
 
 def phase_words(cost: Cost, phase: int, currency: str) -> str:
-    """What a phase costs with its range, and what all up to it costs."""
+    """What a phase costs with its range, and what all up to it costs; that nothing is counted where nothing is."""
+    if not cost.phase(phase):
+        return f"Phase {phase}: nothing is counted, since nothing that may come later fits as it lies."
     so_far = sum((amount for number, amount in cost.phases if number <= phase), Decimal(0))
     own = about_words(cost, currency, phase)
     return own if phase == 1 else f"{own} With what stands before it about {rounded(so_far):,.0f} {currency}."

@@ -114,6 +114,16 @@ def worthless(room: SizedRoom) -> SizedRoom:
     return replace(room, choices=tuple(replace(choice, worth=0.0) for choice in room.choices))
 
 
+def dear_later() -> Tempting:
+    """A nook of a later phase whose ceiling has money for its ways, but not for the choice that is worth most."""
+    nook = sized("nook", "nook", 8, 7)
+    dear = replace(nook.choices[0], label="dear", worth=20.0, quantities=(Quantity("plain paving", 5000),))
+    plain = plain_yard(ceiling=None)
+    budget = replace(plain.brief.budget, phases=((2, Decimal(60000)),))
+    rooms = plain_rooms(replace(nook, phase=2, choices=(*nook.choices, dear)))
+    return Tempting(replace(plain, brief=replace(plain.brief, budget=budget)), rooms)
+
+
 def waiting() -> Tempting:
     """A nook that is worth most in a phase of its own, for which no builder comes."""
     nook = sized("nook", "nook", 8, 7)
@@ -184,7 +194,7 @@ TEMPTING: dict[RuleId, Tempting] = {
     "everyday_table": Tempting(rooms=plain_rooms(seating("table", "gathering", 14, 12, *FOUR_AT_TABLE))),
     "party_seats": Tempting(rooms=plain_rooms(seating("table", "gathering", 14, 12, *TWELVE_ON_SOFAS))),
     "budget": poor("80000"),
-    "later_phases": Tempting(with_budget(ceiling=None, phases=((2, Decimal(50000)),)), sized_rooms(FERNHOLLOW.brief)),
+    "later_phases": dear_later(),
     "phases": waiting(),
 }
 
