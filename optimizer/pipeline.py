@@ -95,7 +95,7 @@ def what_budgets_buy(
     from optimizer.concepts.budgets.search import BudgetAsked
     from optimizer.concepts.case import Case
 
-    case = Case.of(scenario)
+    case = Case.of(scenario).built_at_once()
     lowest, highest = usual_range(case)
     highest = settings.highest or max(highest, settings.lowest or highest)
     asked = BudgetAsked(

@@ -10,7 +10,7 @@ from optimizer.layout import Placed
 
 def groundwork(grading: Grading, placed: Placed) -> Iterator[Charge]:
     """Charges of a grading. Steps to held ground are there from the first, as the ground is (`derived/stages.py`)."""
-    phases = {there.name: there.room.phase for there in placed}
+    phases = {there.name: there.phase for there in placed}
     held = {there.name for there in placed.of_kind("reserve")}
     for flight in grading.built_flights:
         phase = max(phases.get(end, 1) if end not in held else 1 for end in flight.between)

@@ -117,7 +117,7 @@ def _money(derived: Derived, site: FutureSite, book: PriceBook) -> NowOrLater:
     now, coming = cost_of((*held, *edge), book, budget), cost_of(tuple(_coming(room, site, book)), book, budget)
     trench = cost_of(tuple(_trench(held, room)), book, budget).total
     # Builders come back for all that the later phase builds: what is there by then is taken off with its share of that.
-    back, phase = 1 + book.of(RETURN).price, max(2, room.room.phase)
+    back, phase = 1 + book.of(RETURN).price, max(2, room.phase)
     later_with = coming.total - to_cents(cost_of(held, book, budget).total * back)
     saved = to_cents((now.total * Decimal(str(1 + later().dearer)) + trench) * back)
     return NowOrLater(
@@ -146,7 +146,7 @@ def _held_in_price(site: Site, room: PlacedRoom, future: FutureKind) -> Iterator
 
 def _edge(placed: Placed, room: PlacedRoom, future: FutureKind) -> Iterator[Charge]:
     """Footing along paving of phase 1 beside which somebody will dig."""
-    beside = [other for other in placed.paved if other.room.phase == 1 and other.name != room.name]
+    beside = [other for other in placed.paved if other.phase == 1 and other.name != room.name]
     edge_ft = sum(shared_edge_ft(room.placement, other.placement) for other in beside)
     if future.is_dug and edge_ft:
         yield charge(phase=1, room=room.name, item="footing for later", amount=edge_ft)
@@ -154,7 +154,7 @@ def _edge(placed: Placed, room: PlacedRoom, future: FutureKind) -> Iterator[Char
 
 def _coming(room: PlacedRoom, site: FutureSite, book: PriceBook) -> Iterator[Charge]:
     """The future itself, coming back for it, and what is put back on its way in; a crane where nothing drives in."""
-    phase, item = max(2, room.room.phase), future_kind(site.future).item
+    phase, item = max(2, room.phase), future_kind(site.future).item
     amounts = {item: 1.0} | {_PUT_BACK[surface]: area_sqft for surface, area_sqft in site.access.crosses}
     if not site.access.is_found:
         amounts[CRANE] = 1.0

@@ -34,15 +34,26 @@ _SUPPLIES: Final = ("gas", "electric", "water")
 def all_charges(derived: Derived, book: PriceBook) -> tuple[Charge, ...]:
     """Everything that a layout costs: what it needs, what comes beside it by rule, and what is a share of both."""
     stages = stages_of(derived)
-    needs = take_off(
+    laid_out = take_off(
         derived.scenario,
         derived.placed,
         paths_sqft=_paths_sqft(stages),
         grading=derived.grading,
         pools=derived.pools,
     )
+    needs = (*laid_out, *_what_comes_later(derived, book))
     charges = (*needs, *(extra_charges(stages, needs) if needs else ()))
     return (*charges, *_shares(derived, charges, book))
+
+
+def _what_comes_later(derived: Derived, book: PriceBook) -> Iterator[Charge]:
+    """Of each reserve the dearest of its futures that fits; nothing where none does."""
+    dearest_first = sorted(derived.later_futures, key=lambda pair: -book.of(pair[1].item).price)
+    counted = set[str]()
+    for room, future in dearest_first:
+        if room.name not in counted and derived.fits(room, future):
+            counted.add(room.name)
+            yield charge(phase=room.phase, room=room.name, item=future.item, amount=1)
 
 
 def _shares(derived: Derived, charges: Sequence[Charge], book: PriceBook) -> Iterator[Charge]:
@@ -99,12 +110,12 @@ def _lifted(site: Site, placed: Placed, grading: Grading) -> Iterator[Charge]:
     for room in placed:
         area_sqft = float(room.shape.intersection(slabs).area)
         if room.name not in grading.overlaid and area_sqft > _LEAST_SQFT:
-            yield charge(phase=room.room.phase, room=room.name, item=LIFTED, amount=area_sqft)
+            yield charge(phase=room.phase, room=room.name, item=LIFTED, amount=area_sqft)
 
 
 def _round_pools(placed: Placed, pools: Sequence[PoolSite]) -> Iterator[Charge]:
     """Barriers, alarms on doors inside them, and pipes to the equipment."""
-    phases = {there.name: there.room.phase for there in placed}
+    phases = {there.name: there.phase for there in placed}
     for pool in pools:
         amounts = {"pool barrier": pool.barrier.length, "door alarm": len(pool.doors), "pool pipe run": pool.pipe_ft}
         for item, amount in amounts.items():

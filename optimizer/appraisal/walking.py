@@ -24,11 +24,12 @@ def walking_ft(trips: Sequence[Trip], ways: Sequence[Way]) -> float:
 
 
 def later_walking_ft(trips: Sequence[Trip], placed: Placed, network: Network) -> float:
-    """Sum over trips to what is built later of the shortest way on foot times how often it will be walked [ft].
+    """Sum over trips to what is built on its pad later of the shortest way on foot times how often it will be
+    walked [ft].
 
     Until then its pad stands in for it, with a grill on wheels. Trips with an end that is not placed have no way.
     """
-    later = {room.name for room in placed if room.is_later}
+    later = {room.name for room, choice in placed.chosen if choice.is_pad}
     asked = [trip for trip in trips if not later.isdisjoint((trip.start, trip.end))]
     stops = ((trip, network.access.stop(trip.start), network.access.stop(trip.end)) for trip in asked)
     ways = ((trip, way_between(network, start, end)) for trip, start, end in stops if start and end)

@@ -51,6 +51,11 @@ class Budget:
     phases: tuple[tuple[int, Decimal], ...] = ()
     """Ceilings of later phases, every stated step included."""
 
+    @property
+    def open_phases(self) -> tuple[int, ...]:
+        """Phases that a room may wait for: the second, and those that have a ceiling."""
+        return tuple(sorted({2, *(phase for phase, _ in self.phases)}))
+
     def steps(self, phase: int) -> tuple[tuple[str, Decimal], ...]:
         """Name and share of each step of a phase, in order: each is a share of all that comes before it.
 

@@ -49,6 +49,7 @@ RuleId = Literal[
     "party_seats",
     "budget",
     "later_phases",
+    "phases",
 ]
 
 
@@ -102,6 +103,7 @@ _SENTENCES: Final[dict[RuleId, str]] = {
     "kitchen_level": "At most three steps lie between kitchen and door, and none between kitchen and table.",
     "budget": "Phase 1, with its contingency, costs no more than the ceiling.",
     "later_phases": "A later phase with a ceiling of its own costs no more than that, with its contingency.",
+    "phases": "Where phases are open, each is worth coming for, reached by machines, and of use by itself.",
 }
 
 RULES: Final[dict[RuleId, Rule]] = {rule_id: Rule(rule_id, _SENTENCES[rule_id]) for rule_id in get_args(RuleId)}

@@ -88,6 +88,8 @@ class RoomWish:
     kind: RoomKind
     required: bool = False
     phase: int = 1
+    may_wait: bool = False
+    """Whether its phase is open: phase 1, or a later one where money or order ask for that."""
     choices: tuple[Choice, ...] = ()
     worth: float | None = None
     equipment: tuple[Equipment, ...] = ()

@@ -45,8 +45,9 @@ def to_cents(amount: Decimal) -> Decimal:
 
 def room_charges(choice: SizedChoice, room: SizedRoom, *, on_slab: bool = False) -> tuple[Charge, ...]:
     """Needs of a room of this choice, on open ground or on a slab that carries it."""
+    own = room.phase_of(choice)
     return tuple(
-        charge(phase=quantity.phase or room.phase, room=room.name, item=quantity.item, amount=quantity.amount)
+        charge(phase=quantity.phase or own, room=room.name, item=quantity.item, amount=quantity.amount)
         for quantity in (overlaid(choice.quantities) if on_slab else choice.quantities)
     )
 

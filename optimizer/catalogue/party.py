@@ -56,7 +56,7 @@ def standing_each_sqft() -> float:
 
 def holds(room: SizedRoom, choice: SizedChoice) -> Holds:
     """What a choice of a room holds of a party; nothing where the room is built in a later phase."""
-    return _holds(room.rules.kind, choice) if room.phase == 1 else Holds(0, 0, 0.0)
+    return _holds(room.rules.kind, choice) if room.phase_of(choice) == 1 else Holds(0, 0, 0.0)
 
 
 def held(found: Iterable[Holds]) -> Holds:

@@ -45,6 +45,11 @@ class KindRules:
         return {"paving", "water"} <= set(self.built_as)
 
     @property
+    def is_heavy(self) -> bool:
+        """Whether it is dug or walled, so that machines come for it."""
+        return bool({"water", "wall", "fire"} & set(self.built_as))
+
+    @property
     def built_to_edge(self) -> tuple[BuiltClass, ...]:
         """What is built up to the room's own edge: all but water that lies in a deck."""
         return tuple(built for built in self.built_as if not (self.has_deck and built == "water"))
@@ -110,7 +115,9 @@ class SizedChoice:
     plain_label: str = ""
     """Label of the size that this one is with a roof or a screen to buy; empty for the size itself."""
     prepares: str = ""
-    """Label of the choice that is built on it later, of which it is the pad and the stubs; empty for what is whole."""
+    """Label of the choice that is built later, where this is its pad or waits for it; empty for what is whole."""
+    phase: int | None = None
+    """Later phase that all of it waits for; None where it is built in the room's own."""
 
     @property
     def size(self) -> str:
@@ -119,8 +126,15 @@ class SizedChoice:
 
     @property
     def is_later(self) -> bool:
-        """Whether only what prepares for the room is built in phase 1: it counts as later and never as the room."""
+        """Whether the room comes later: nothing of it, or only what prepares for it, is built in phase 1. It counts as
+        later and never as the room.
+        """
         return bool(self.prepares)
+
+    @property
+    def is_pad(self) -> bool:
+        """Whether its pad and stubs are built now."""
+        return self.is_later and self.phase is None
 
     @property
     def area_sqft(self) -> float:
@@ -165,6 +179,10 @@ class SizedRoom:
     def choice(self, label: str) -> SizedChoice | None:
         """Choice of that label, or None."""
         return next((choice for choice in self.choices if choice.label == label), None)
+
+    def phase_of(self, choice: SizedChoice | None) -> int:
+        """Phase in which a choice is built: its own where it waits, else the room's."""
+        return self.phase if choice is None or choice.phase is None else choice.phase
 
     def built_as(self, choice: SizedChoice) -> tuple[BuiltClass, ...]:
         """What the room is built as in this choice; setbacks go by it."""

@@ -24,6 +24,7 @@ from optimizer.check.inside import (
 from optimizer.check.neighbours import no_overlap, no_slivers
 from optimizer.check.openings import clear_of_openings, door_zones
 from optimizer.check.party import everyday_table, party_seats
+from optimizer.check.phases import phases
 from optimizer.check.program import budget, known_choice, later_phases, proportion, required_rooms
 from optimizer.check.relations import miss_of, relation_check
 from optimizer.check.shares import paved_share, root_ring
@@ -77,6 +78,7 @@ CHECKS: Final[dict[RuleId, Check]] = {
     "party_seats": party_seats,
     "budget": budget,
     "later_phases": later_phases,
+    "phases": phases,
 }
 
 
@@ -111,7 +113,7 @@ STAGES: Final[dict[str, tuple[Check, ...]]] = {
     "levels": (drains, steps_at_doors),
     "on foot": (reachable, kitchen_walk, mown, CHECKS["near"], CHECKS["apart"], CHECKS["accessible"], kitchen_level),
     "sun and sight": (sun_least, CHECKS["in_view"], CHECKS["out_of_view"]),
-    "ways": (ways_clear, steps_on_ways, paved_share, budget, later_phases),
+    "ways": (ways_clear, steps_on_ways, paved_share, budget, later_phases, phases),
 }
 """All checks, the cheaper stages first: what a stage asks for beyond the earlier ones costs more than these."""
 

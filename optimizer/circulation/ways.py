@@ -78,9 +78,9 @@ def _way(network: Network, paved: Paved, pair: Pair) -> Way | None:
 
 
 def _walked(brief: Brief, placed: Placed) -> list[Pair]:
-    """Ends of the trips that are walked now."""
+    """Ends of the trips that are walked once every phase is built."""
     pairs = [(trip.start, trip.end) for trip in brief.trips]
-    return [pair for pair in pairs if placed.left_out.isdisjoint(pair)]
+    return [pair for pair in pairs if placed.unwalked.isdisjoint(pair)]
 
 
 def _floating(site: Site, brief: Brief, placed: Placed) -> tuple[str, ...]:

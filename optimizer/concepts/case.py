@@ -1,7 +1,7 @@
 """A scenario with its sized rooms and prices, and what is measured of a layout in it."""
 
 import math
-from collections.abc import Collection, Iterable, Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from decimal import Decimal
 from functools import cached_property
@@ -30,6 +30,7 @@ from optimizer.concepts import (
 from optimizer.concepts.counted import not_included_caution, take_off_of
 from optimizer.concepts.finish_levels import AtLevel, at_levels, book_of
 from optimizer.concepts.phases import phase_cautions
+from optimizer.concepts.waiting import waiting_cost
 from optimizer.derived import Derived
 from optimizer.layout import Layout, Placed, Placement, placed_of
 from optimizer.scenario import Scenario
@@ -116,6 +117,11 @@ class Case:
         scenario = self.scenario.at_level(name)
         return replace(self, scenario=scenario, book=book_of(scenario))
 
+    def built_at_once(self) -> "Case":
+        """The case with nothing put into a later phase that need not be there: what a budget buys is built for it."""
+        rooms = (replace(room, choices=tuple(c for c in room.choices if c.phase is None)) for room in self.rooms)
+        return replace(self, rooms=tuple(rooms))
+
     @property
     def diagonal_ft(self) -> float:
         """Diagonal of the yard's bounding box [ft]."""
@@ -157,17 +163,18 @@ class Case:
     def _measured(self, unjudged: _Unjudged, findings: tuple[Finding, ...]) -> Verdict:
         derived, missed = unjudged.derived, wishes_missed(unjudged.case)
         appraisal = appraise(derived, self.book, Given(missed, seen_shares(unjudged.case), unjudged.cost))
-        losses = self._losses(derived.placed.absent, appraisal, missed)
+        losses = self._losses(derived.placed, appraisal, missed)
         return Verdict(findings, appraisal, losses, at_levels(derived) if self.prices_levels else ())
 
-    def _losses(self, left_out: Collection[str], appraisal: Appraisal, missed: Sequence[Relation]) -> Losses:
+    def _losses(self, placed: Placed, appraisal: Appraisal, missed: Sequence[Relation]) -> Losses:
         return losses_of(
             self.scenario,
             self.rooms,
             appraisal,
-            left_out=left_out,
+            left_out=placed.absent,
             worth_rate=worth_rate(self.scenario.brief.budget.ceiling, self.rooms),
             wish_weights=sum(relation.wish or 0.0 for relation in missed),
+            waiting_cost=waiting_cost(placed.layout, appraisal.cost, self.book),
         )
 
     def left_out(self, layout: Layout) -> tuple[LeftOut, ...]:

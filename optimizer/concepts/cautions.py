@@ -23,6 +23,7 @@ from optimizer.concepts.future_cautions import future_cautions, way_in_cautions
 from optimizer.concepts.money_cautions import money_cautions
 from optimizer.concepts.pool_cautions import pool_cautions
 from optimizer.concepts.roof_cautions import roof_cautions
+from optimizer.concepts.waiting import waiting_cautions
 from optimizer.concepts.words import capital, listed
 from optimizer.fields.existing_paving import slab_under
 from optimizer.fields.smoke import smoke_reach_ft
@@ -59,6 +60,7 @@ def cautions_for(
         *money_cautions(scenario, cost),
         *_gas(scenario, placed),
         *_prepared(placed),
+        *(waiting_cautions(scenario, placed.layout, cost) if cost else ()),
         *_on_slabs(scenario, placed),
         *pool_cautions(scenario, placed, legs),
         *future_cautions(scenario, futures),
@@ -88,7 +90,7 @@ def _gas(scenario: Scenario, placed: Placed) -> Iterator[str]:
 
 def _prepared(placed: Placed) -> Iterator[str]:
     """What to see to where only the pad and the stubs of a room are built."""
-    if rooms := [room.name for room in placed if room.is_later]:
+    if rooms := [room.name for room, choice in placed.chosen if choice.is_pad]:
         yield (
             f"{capital(listed(rooms))}, later: licensed trades lay, cap and test the stubs. Have the base of the pad "
             "made for the counter that it will carry, and keep a drawing of where the stubs end."

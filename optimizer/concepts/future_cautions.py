@@ -97,7 +97,8 @@ def _kept_free(scenario: Scenario, futures: Sequence[Outlook]) -> Iterator[str]:
 
 
 def way_in_cautions(scenario: Scenario, cost: Cost | None, futures: Sequence[Outlook]) -> Iterator[str]:
-    """What a later phase's total leaves out of the future that it has: its way in, which the take-off does not know."""
+    """What a later phase's total has in it of what may come later, and what it leaves out: the way in."""
+    yield from counted_words(cost, futures) if cost else ()
     for phase, one in counted_futures(cost, futures) if cost else ():
         if one.money.way_in:
             yield (
@@ -107,8 +108,24 @@ def way_in_cautions(scenario: Scenario, cost: Cost | None, futures: Sequence[Out
             )
 
 
+def counted_words(cost: Cost, futures: Sequence[Outlook]) -> Iterator[str]:
+    """Sentences on reserves of which something does not fit: what the sum has in it of what may come later there."""
+    counted = {one.room: one for _, one in counted_futures(cost, futures)}
+    for room in dict.fromkeys(outlook.room for outlook in futures):
+        unfit = [one.future for one in futures if one.room == room and not one.fit.is_kept]
+        there = counted.get(room)
+        if unfit and there is None:
+            yield f"Later on the {room}: nothing of water is in the sum, since no {_either(unfit)} fits as it lies."
+        elif there is not None and unfit:
+            are = "is not, since it does" if len(unfit) == 1 else "are not, since they do"
+            named = " and a ".join(unfit)
+            yield f"Later on the {room}: a {there.future} is in the sum; a {named} {are} not fit as it lies."
+
+
 def counted_futures(cost: Cost, futures: Sequence[Outlook]) -> Iterator[tuple[int, Outlook]]:
-    """The futures that the sums of later phases have in them, each with its phase: the dearest of each reserve."""
+    """The futures that the sums of later phases have in them, each with its phase: of each reserve the dearest that
+    fits.
+    """
     for line in cost.lines:
         for one in futures:
             if (one.room, future_kind(one.future).item) == (line.room, line.item):

@@ -84,7 +84,7 @@ class Plan:
         for pool in self.placed.of_kind("pool"):
             rooms = [room for room in (self.table, *self.others) if room is not None]
             near = [room for room in rooms if _apart_ft(room.shape, pool.water) <= idea_rules().court_ft]
-            if pool.room.phase == 1 and self.table in near and len(near) > 1:
+            if pool.phase == 1 and self.table in near and len(near) > 1:
                 return pool, tuple(near)
         return None
 

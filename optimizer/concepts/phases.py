@@ -11,7 +11,7 @@ from optimizer.concepts.money_words import about_words
 from optimizer.concepts.option import Option
 from optimizer.concepts.words import capital, length_words, listed
 from optimizer.derived import later_rooms, legs_without
-from optimizer.layout import Layout, Placed, PlacedRoom
+from optimizer.layout import Layout, Placed
 from optimizer.quantities import POOR_ACCESS, figure
 from optimizer.scenario import Scenario
 from optimizer.site import clear_width_ft
@@ -43,7 +43,9 @@ def _whole_by(placed: Placed, phase: int) -> dict[str, str]:
 
 
 def phase_words(cost: Cost, phase: int, currency: str) -> str:
-    """What a phase costs with its range, and what all up to it costs."""
+    """What a phase costs with its range, and what all up to it costs; that nothing is counted where nothing is."""
+    if not cost.phase(phase):
+        return f"Phase {phase}: nothing is counted, since nothing that may come later fits as it lies."
     so_far = sum((amount for number, amount in cost.phases if number <= phase), Decimal(0))
     own = about_words(cost, currency, phase)
     return own if phase == 1 else f"{own} With what stands before it about {rounded(so_far):,.0f} {currency}."
@@ -59,7 +61,7 @@ def machine_words(scenario: Scenario, option: Option, placed: Placed, phase: int
     said = [f"Machines come in by {' or '.join(wide)}."]
     if any((line.phase, line.item) == (phase, POOR_ACCESS) for line in option.appraisal.cost.lines):
         said.append("Where none comes, earth and paving are done by hand.")
-    held = {room.name for room in placed.of_kind("reserve") if room.room.phase == phase}
+    held = {room.name for room in placed.of_kind("reserve") if room.phase == phase}
     said += [_comes(outlook) for outlook in option.futures if outlook.room in held]
     return " ".join(said)
 
@@ -84,10 +86,12 @@ def phase_cautions(scenario: Scenario, placed: Placed, cost: Cost, currency: str
 
 
 def _passing(scenario: Scenario, placed: Placed, phase: int) -> Iterator[str]:
-    """Heavy rooms of a phase that lie farther from where machines come in than paving that is there by then."""
+    """Heavy rooms of a phase that lie farther from where machines come in than paving that is there by then; to what
+    waits because its phase is open the rule `phases` keeps a way.
+    """
     starts = scenario.site.machine_entrances
-    built = [room for room in placed.paved if room.room.phase < phase]
-    for room in (room for room in placed if room.room.phase == phase and _is_heavy(room)):
+    built = [room for room in placed.paved if room.phase < phase]
+    for room in (room for room in placed if room.phase == phase and room.rules.is_heavy and not room.waits):
         if not starts:
             return
         start = min(starts, key=lambda entrance: dist(entrance.at, room.centre))
@@ -98,8 +102,3 @@ def _passing(scenario: Scenario, placed: Placed, phase: int) -> Iterator[str]:
                 f"Phase {phase}: the {room.name} lies farther from the {start.name} than the {listed(nearer)}, built "
                 "before it; heavy work farthest from the street comes first, or a way for machines stays free past it."
             )
-
-
-def _is_heavy(room: PlacedRoom) -> bool:
-    """Whether it is dug or walled, so that machines come for it."""
-    return bool({"water", "wall", "fire"} & set(room.rules.built_as))

@@ -4,8 +4,9 @@ from dataclasses import dataclass
 from decimal import Decimal
 from typing import Final
 
-from optimizer.catalogue import COVERED, PREPARED, SCREENED, rounded
+from optimizer.catalogue import COVERED, PREPARED, SCREENED, phase_in, rounded
 from optimizer.concepts.option import Option
+from optimizer.concepts.waiting import waiting_words
 from optimizer.concepts.whereabouts import nearest_edge, off_house_ft, whereabouts
 from optimizer.concepts.words import capital, listed
 from optimizer.layout import Layout, Placement
@@ -47,8 +48,10 @@ class Teller:
         absent = option.left_out_rooms
         wishes = f"all that you wished for but the {listed(absent)}" if absent else "all that you wished for"
         bought = f"{wishes}, for about {rounded(option.appraisal.cost.phase(1)):,.0f} {self.currency}"
-        waiting = [p.room for p in option.layout.placements if p.is_later]
-        bought += f"; the {listed(waiting)} can follow, on a pad with stubs that is built now" if waiting else ""
+        pads = [p.room for p in option.layout.placements if p.choice == PREPARED]
+        bought += f"; the {listed(pads)} can follow, on a pad with stubs that is built now" if pads else ""
+        waiting = waiting_words(self.scenario, option.layout, option.appraisal.cost)
+        bought = "; ".join([bought, *waiting])
         if option.idea is not None:
             return f"{_sentence(option.idea.words)} {_sentence(bought)}"
         rooms = option.layout.base.placements[:_NAMED]
@@ -116,13 +119,25 @@ def resized_words(before: Placement, now: Placement) -> str:
 def _presence(one: Layout, other: Layout, *, without: str, with_: str) -> list[str]:
     """Rooms that one layout lacks, prepares for, or adds."""
     gone = sorted((p for p in other.placements if one.of(p.room) is None), key=lambda p: p.is_later)
-    absent = [f"pad for the {p.room}" if p.is_later else p.room for p in gone]
+    absent = [_gone_words(p) for p in gone]
     added = [p.room for p in one.placements if one.has(p.room) and not other.has(p.room)]
     waited = {p.room for p in other.placements if p.is_later}
-    waiting = [p.room for p in one.placements if p.is_later and p.room not in waited]
+    waiting = [_later_words(p) for p in one.placements if p.is_later and p.room not in waited]
     told = [f"{without} the {listed(absent)}"] if absent else []
     told += [f"{with_} the {listed(added)}"] if added else []
-    return told + ([f"{listed(waiting)} later, {PREPARED}"] if waiting else [])
+    return told + waiting
+
+
+def _gone_words(gone: Placement) -> str:
+    phase = phase_in(gone.choice)
+    if phase is not None:
+        return f"{gone.room} in phase {phase}"
+    return f"pad for the {gone.room}" if gone.is_later else gone.room
+
+
+def _later_words(later: Placement) -> str:
+    phase = phase_in(later.choice)
+    return f"{later.room} later, {PREPARED}" if phase is None else f"{later.room} in phase {phase}"
 
 
 def _has_moved(before: Placement, now: Placement) -> bool:

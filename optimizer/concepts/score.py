@@ -1,6 +1,7 @@
 """The objective once more, with the exact figures: named losses in money, each at least 0."""
 
 from collections.abc import Collection, Sequence
+from decimal import Decimal
 
 from optimizer.appraisal import (
     Appraisal,
@@ -26,17 +27,19 @@ def losses_of(
     left_out: Collection[str],
     worth_rate: float,
     wish_weights: float,
+    waiting_cost: Decimal = Decimal(0),
 ) -> Losses:
     """Named losses of a layout in money.
 
-    `left_out` are the rooms that it has no place for, `worth_rate` is the money that a point of worth stands for, and
-    `wish_weights` the sum of the weights of the wished relations that are not kept.
+    `left_out` are the rooms that it has no place for, `worth_rate` is the money that a point of worth stands for,
+    `wish_weights` the sum of the weights of the wished relations that are not kept, and `waiting_cost` what rooms cost
+    that the layout puts into a later phase: it saves nothing to build later what there is money for now.
     """
     weights, rate = scenario.brief.weights, rates()
     walked_ft = appraisal.walking_ft + appraisal.later_walking_ft + rate.stands_in * scenario.brief.ends_at(left_out)
     most = sum(max(choice.worth for choice in room.choices) for room in rooms)
     return (
-        ("cost", weights.cost * rate.cost * float(appraisal.cost.phase(1))),
+        ("cost", weights.cost * rate.cost * float(appraisal.cost.phase(1) + waiting_cost)),
         ("walking", weights.walking * rate.walking * walked_ft),
         ("worth", weights.worth * worth_rate * max(0.0, most - appraisal.worth)),
         ("sun", weights.sun * rate.sun * sum(missed for _, _, missed in appraisal.sun_h)),

@@ -3,7 +3,7 @@
 from optimizer.derived.derived import Derived
 from optimizer.derived.futures import Access, Barred, Distance, Fit, FutureSite, Miss
 from optimizer.derived.pools import PoolSite, pool_sites
-from optimizer.derived.stages import later_rooms, legs_without, stages_of
+from optimizer.derived.stages import later_rooms, legs_without, reached_before, stages_of
 
 __all__ = [
     "Access",
@@ -17,5 +17,6 @@ __all__ = [
     "later_rooms",
     "legs_without",
     "pool_sites",
+    "reached_before",
     "stages_of",
 ]

@@ -1,13 +1,15 @@
 """What follows from one layout."""
 
+from collections.abc import Iterator
 from copy import copy
 from dataclasses import dataclass, field
 from functools import cached_property
 
 from shapely.geometry.base import BaseGeometry
 
+from optimizer.catalogue import FutureKind
 from optimizer.circulation import Network, Ways, access_of, network_of, way_polygon, ways
-from optimizer.derived.futures import FutureSite, PhaseOne, future_sites, shut_off
+from optimizer.derived.futures import FutureSite, PhaseOne, future_sites, is_fitted, shut_off, wanted
 from optimizer.derived.pools import PoolSite, pool_sites
 from optimizer.fields import Caster, cover_casters, room_sun_hours
 from optimizer.grading import Grading, Levelled, graded, levelled
@@ -27,6 +29,7 @@ class Derived:
     scenario: Scenario
     placed: Placed
     _sun_h: dict[str, float] = field(default_factory=dict, init=False, repr=False, compare=False)
+    _fits: dict[tuple[str, str], bool] = field(default_factory=dict, init=False, repr=False, compare=False)
 
     def at_level(self, name: str) -> "Derived":
         """The same layout finished in another level. Nothing that is worked out here depends on what the ground is made
@@ -85,6 +88,18 @@ class Derived:
     def shut_off(self) -> tuple[tuple[str, str], ...]:
         """Reserves with those of their futures that surely nothing drives in; it takes a few milliseconds."""
         return shut_off(self._phase_one, self.scenario.brief) if self.placed.of_kind("reserve") else ()
+
+    @property
+    def later_futures(self) -> Iterator[tuple[PlacedRoom, FutureKind]]:
+        """Reserves of later phases, each with each thing that may be built on it."""
+        return wanted(self._phase_one, self.scenario.brief) if self.placed.of_kind("reserve") else iter(())
+
+    def fits(self, room: PlacedRoom, future: FutureKind) -> bool:
+        """Whether a future fits into the ground that is held for it; some milliseconds, once for each."""
+        key = (room.name, future.name)
+        if key not in self._fits:
+            self._fits[key] = is_fitted(self._phase_one, room, future)
+        return self._fits[key]
 
     @cached_property
     def _phase_one(self) -> PhaseOne:

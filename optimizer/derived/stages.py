@@ -4,15 +4,20 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
 
+from shapely.geometry.base import BaseGeometry
+
+from optimizer.catalogue import smallest_machine
 from optimizer.circulation import Leg, Network, Ways
 from optimizer.derived.derived import Derived
+from optimizer.derived.futures.obstacles import Obstacle, of_levels, on_site
+from optimizer.derived.futures.reach import reached_ground
 from optimizer.grading import Grading, Levelled
 from optimizer.layout import Placed
 
 
 def later_rooms(placed: Placed, phase: int) -> frozenset[str]:
     """Rooms that are not there yet once a phase is built; ground that is held is."""
-    return frozenset(room.name for room in placed if room.room.phase > phase and room.kind != "reserve")
+    return frozenset(room.name for room in placed if room.phase > phase and room.kind != "reserve")
 
 
 def legs_without(legs: Sequence[Leg], rooms: frozenset[str]) -> tuple[Leg, ...]:
@@ -25,6 +30,17 @@ def stages_of(derived: Derived) -> dict[int, Derived]:
     placed = derived.placed
     phases = sorted({1, *(phase for room in placed if room.kind != "reserve" for phase in room.phases)})
     return {phase: _after(derived, later_rooms(placed, phase)) for phase in phases}
+
+
+def reached_before(derived: Derived, phase: int) -> BaseGeometry:
+    """Ground that the middle of the builder's smallest machine comes to before a later phase is built, past every room,
+    step and wall that stands by then [ft]. Ways are no obstacle: boards are laid over them.
+    """
+    site, machine = derived.site, smallest_machine(derived.site.machine)
+    before = next(stage for number, stage in sorted(stages_of(derived).items(), reverse=True) if number < phase)
+    height_ft = 0.0 if site.machine is None else site.machine.height_ft
+    rooms = (Obstacle(room.name, room.shape) for room in before.placed.once if room.rules.built_as)
+    return reached_ground(site, [*on_site(site, height_ft), *rooms, *of_levels(before.grading)], machine)
 
 
 def _after(derived: Derived, later: frozenset[str]) -> Derived:

@@ -108,9 +108,8 @@ def annotate(
 
 
 def _named(placed: Placed) -> tuple[Placement, ...]:
-    """Placements by the names that are written on them: a room that is built later says so."""
-    later = {room.name for room in placed if room.is_later}
-    return tuple(replace(p, room=f"{p.room}, later") if p.room in later else p for p in placed.layout.placements)
+    """Placements by the names that are written on them."""
+    return tuple(replace(p, room=p.title) for p in placed.layout.placements)
 
 
 def _fittings(room: PlacedRoom) -> BaseGeometry:

@@ -23,6 +23,6 @@ def phase_plans(scenario: Scenario, option: Option, *, audience: Audience) -> di
         own = (phase_words(cost, phase, scenario.currency),) if phase > 1 else ()
         digging = () if DIG_CAUTION in option.cautions else (DIG_CAUTION,)
         told = replace(standing, cautions=(*own, *option.cautions, *digging))
-        due = {room.name for room in placed.of_kind("reserve") if room.room.phase <= phase}
+        due = {room.name for room in placed.of_kind("reserve") if room.phase <= phase}
         found[phase] = draw_concept(scenario, told, audience=audience, after=f", after phase {phase}", due=due)
     return found

@@ -167,7 +167,7 @@ def describe(scenario: Scenario, layout: Layout) -> str:
     """Put the plan in words, for who cannot see it: every room with its size, its area and where its middle lies."""
     units = scenario.units
     rooms = "; ".join(
-        f"{p.room}{', later' if p.is_later else ''}, {size_text(p, units).replace('×', 'by')},"
+        f"{p.title}, {size_text(p, units).replace('×', 'by')},"
         f" {area_text(p.area_sqft, units)}, middle {length_text(p.centre[0], units)} from the left"
         f" and {length_text(p.centre[1], units)} up"
         for p in layout.placements

@@ -22,7 +22,7 @@ HATCH_FT: Final = 4.0
 
 def is_held_ground(room: PlacedRoom) -> bool:
     """Whether a room's ground is only kept free now: a reserve, or a pool of a later phase."""
-    return room.kind == "reserve" or (room.rules.has_deck and room.room.phase > 1)
+    return room.kind == "reserve" or (room.rules.has_deck and room.phase > 1)
 
 
 def held_marks(name: str, shape: Polygon, ground: Heights) -> Iterator[go.Scatter3d]:

@@ -229,8 +229,7 @@ def _rooms(
             continue
         floor, level = footprint(room.placement), levels[room.name]
         colour = ROOM_COLOURS.get(room.kind, OTHER_ROOM)
-        named = f"{room.name}, later" if room.is_later else room.name
-        words = f"{named}, level {level_text(level, scenario.units)} {scenario.units}"
+        words = f"{room.placement.title}, level {level_text(level, scenario.units)} {scenario.units}"
         wet = room.water if room.rules.has_deck else Polygon()
         yield from _covers(floor.difference(wet), shades, _at(level), room.name, colour, words=words)
         yield from _covers(wet, shades, _at(level - WATER_BELOW_FT), f"{room.name}, water", COLOURS["water"])

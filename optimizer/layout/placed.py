@@ -47,14 +47,24 @@ class PlacedRoom:
 
     @property
     def is_later(self) -> bool:
-        """Whether it only has its pad and stubs in phase 1; every rule treats it as what is built on them later."""
+        """Whether nothing of it, or only its pad, is built in phase 1; rules of places treat it as what comes later."""
         return self.choice is not None and self.choice.is_later
+
+    @property
+    def waits(self) -> bool:
+        """Whether all of it waits for a later phase, because its own is open."""
+        return self.choice is not None and self.choice.phase is not None
+
+    @property
+    def phase(self) -> int:
+        """Phase in which it is built; of what only has its pad in phase 1 that of the pad."""
+        return self.room.phase_of(self.choice)
 
     @property
     def phases(self) -> frozenset[int]:
         """Phases in which something of it is built."""
         own = self.choice.quantities if self.choice else ()
-        return frozenset({self.room.phase, *(quantity.phase for quantity in own if quantity.phase)})
+        return frozenset({self.phase, *(quantity.phase for quantity in own if quantity.phase)})
 
     @property
     def heart(self) -> Point:
@@ -181,10 +191,14 @@ class Placed:
 
     @cached_property
     def left_out(self) -> frozenset[str]:
-        """Names of the wished rooms that the layout does without, those that only have their pad and stubs among them:
-        nobody walks to them yet.
-        """
+        """Names of the wished rooms that the layout does without in phase 1, those that come later among them."""
         return frozenset(r.name for r in self.wished if (there := self.of(r.name)) is None or there.is_later)
+
+    @cached_property
+    def unwalked(self) -> frozenset[str]:
+        """Names of the wished rooms to which no way leads, not later either: those without a place, and pads."""
+        pads = {room.name for room, choice in self.chosen if choice.is_pad}
+        return self.absent | pads
 
     @cached_property
     def absent(self) -> frozenset[str]:

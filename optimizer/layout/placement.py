@@ -4,7 +4,7 @@ from dataclasses import dataclass, replace
 from typing import Final, Literal
 
 from optimizer.brief import RoomShape
-from optimizer.catalogue import PREPARED, ground_sqft
+from optimizer.catalogue import comes_later, ground_sqft
 
 Front = Literal["+x", "-x", "+y", "-y"]
 DIGITS: Final = 6
@@ -91,8 +91,13 @@ class Placement:
 
     @property
     def is_later(self) -> bool:
-        """Whether only the room's pad and stubs are here, and what stands on them is built later."""
-        return self.choice == PREPARED
+        """Whether the room comes later: only its pad and stubs are here, or its place is kept for it."""
+        return comes_later(self.choice)
+
+    @property
+    def title(self) -> str:
+        """Its room's name as it is written on plans and pictures: one that is built later says so."""
+        return f"{self.room}, later" if self.is_later else self.room
 
     @property
     def centre(self) -> tuple[float, float]:
@@ -128,5 +133,5 @@ class Layout:
         return next((placement for placement in self.placements if placement.room == room), None)
 
     def has(self, room: str) -> bool:
-        """Whether a room is there, and more than its pad and stubs."""
+        """Whether a room is there, and does not come later."""
         return any(placement.room == room and not placement.is_later for placement in self.placements)

@@ -2,7 +2,7 @@
 
 from optimizer.quantities.extras import POOR_ACCESS, RETURN, Extra, extra_charges, extras_of, later_phases, poor_access
 from optimizer.quantities.figures import BuildUp, Figure, build_up, figure
-from optimizer.quantities.machine_way import is_closed_to_machines, way_ft
+from optimizer.quantities.machine_way import hard_to_reach, is_closed_to_machines, way_ft
 from optimizer.quantities.part import Counted, Line, Part
 from optimizer.quantities.paving import layer_cuyd
 from optimizer.quantities.services import nearest_start, run_ft
@@ -21,6 +21,7 @@ __all__ = [
     "extra_charges",
     "extras_of",
     "figure",
+    "hard_to_reach",
     "is_closed_to_machines",
     "later_phases",
     "layer_cuyd",

@@ -3,21 +3,18 @@
 from functools import lru_cache
 
 import shapely
-from shapely import LineString, Point
 from shapely.geometry.base import BaseGeometry
 
 from optimizer.catalogue import smallest_machine
 from optimizer.circulation.network import walked_line
 from optimizer.derived import Derived
-from optimizer.derived.futures.obstacles import under_roof
+from optimizer.derived.futures.obstacles import on_site
+from optimizer.derived.futures.reach import comes_to, reached_ground
 from optimizer.fields import SITES, site_shapes
 from optimizer.fields.existing_paving import standing_paving
-from optimizer.fields.site_walls import standing_parts
 from optimizer.layout import PlacedRoom
 from optimizer.quantities.figures import value
-from optimizer.site import Entrance, Site, clear_width_ft
-
-_SLACK_FT = 0.1
+from optimizer.site import Site, clear_width_ft
 
 
 def hard_to_reach(derived: Derived) -> tuple[str, ...]:
@@ -27,9 +24,9 @@ def hard_to_reach(derived: Derived) -> tuple[str, ...]:
     site = derived.site
     if not site.machine_entrances:
         return ()
-    reach, half = _reach(site), way_ft(site) / 2 + _SLACK_FT
+    reach, machine = _reach(site), smallest_machine(site.machine)
     built = [room for room in derived.placed.once if room.rules.built_as]
-    return tuple(room.name for room in built if reach.is_empty or room.shape.distance(reach) > half)
+    return tuple(room.name for room in built if not comes_to(reach, machine, room))
 
 
 def way_ft(site: Site) -> float:
@@ -44,31 +41,12 @@ def is_closed_to_machines(site: Site) -> bool:
 
 @lru_cache(maxsize=SITES)
 def _reach(site: Site) -> BaseGeometry:
-    """Ground that the middle of a machine comes to: past houses, walls, trunks and posts; locked gates are opened.
-    Under an open roof there is room, unless the scenario gives the machine's height and the roof is too low for it.
+    """Ground of the yard that the middle of a machine comes to before anything is built. Under an open roof there is
+    room, unless the scenario gives the machine's height and the roof is too low for it.
     """
-    shapes, half = site_shapes(site), way_ft(site) / 2 - _SLACK_FT
     height_ft = 0.0 if site.machine is None else site.machine.height_ft
-    blocked = [
-        *shapes.buildings,
-        *(part.buffer(_SLACK_FT) for wall in site.walls for part in standing_parts(wall)),
-        *(Point(tree.at).buffer(tree.trunk_diameter_ft / 2) for tree in site.trees),
-        shapes.forbidding("access"),
-        *(under_roof(structure, height_ft) for structure in site.structures),
-    ]
-    open_ground = shapes.boundary.difference(shapely.union_all(blocked))
-    # The street goes on outside an entrance that is wide enough, so the boundary is no wall there.
-    wide = [e for e in site.machine_entrances if clear_width_ft(site, e) >= way_ft(site)]
-    mouths = [LineString([e.at, _ahead(e, -half - 1)]).buffer(half, cap_style="flat") for e in wide]
-    ground = shapely.union_all([open_ground, *mouths]).buffer(-half)
-    starts = [Point(_ahead(e, 1.0)) for e in wide]
-    parts = [part for part in shapely.get_parts(ground) if any(part.distance(at) <= half + 1 for at in starts)]
-    return shapely.union_all(parts)
-
-
-def _ahead(entrance: Entrance, out_ft: float) -> tuple[float, float]:
-    (x, y), (in_x, in_y) = entrance.at, entrance.inward
-    return (x + out_ft * in_x, y + out_ft * in_y)
+    reach = reached_ground(site, [*on_site(site, height_ft)], smallest_machine(site.machine))
+    return reach.intersection(site_shapes(site).boundary)
 
 
 def worn_lawn_sqft(derived: Derived) -> float:

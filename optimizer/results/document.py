@@ -46,7 +46,7 @@ def _room_facts(room: SizedRoom, place: Placement, levels: Mapping[str, float]) 
     choice = room.choice(place.choice)
     return {
         "kind": room.rules.kind,
-        "phase": room.phase,
+        "phase": room.phase_of(choice),
         "seats": choice and choice.seats,
         "level_ft": levels.get(place.room),
     }

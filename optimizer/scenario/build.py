@@ -207,6 +207,7 @@ def _room(part: RoomPart) -> RoomWish:
         kind=part.kind,
         required=part.required,
         phase=part.phase,
+        may_wait=part.may_wait,
         choices=tuple(
             Choice(
                 item.label, item.width, item.depth, item.seats, item.worth, item.equipment, item.bar_seats, item.water

@@ -160,4 +160,4 @@ def _unusual(scenario: Scenario) -> Iterator[str]:
 def _not_used_yet(scenario: Scenario) -> Iterator[str]:
     """Tell of what is held for later without a design of its own."""
     if any(len(room.futures) > 1 for room in scenario.brief.rooms):
-        yield "futures: the ground held takes any one of them; phase 2 is priced with the dearest of them"
+        yield "futures: the ground held takes any one of them; phase 2 is priced with the dearest of them that fits"

@@ -6,7 +6,7 @@ from math import hypot
 from typing import Final
 
 from optimizer.brief import RoomKind
-from optimizer.catalogue import PREPARED, ground_sqft, kind_rules
+from optimizer.catalogue import comes_later, ground_sqft, kind_rules
 from optimizer.scenario.document import Complaint, Path
 from optimizer.scenario.names import named_things
 from optimizer.scenario.pool_checks import pool_complaints
@@ -39,6 +39,7 @@ def room_complaints(scenario: ScenarioPart) -> Iterator[Complaint]:
         yield from _grows_in_vain(room, path)
         yield from _equipped_twice(room, path)
         yield from _interim(room, path, scenario)
+        yield from _waits(room, path)
         yield from _labels(room, path)
         yield from _sizes(room, path, yard_ft)
         yield from pool_complaints(room, path)
@@ -51,6 +52,14 @@ def _interim(room: RoomPart, path: Path, scenario: ScenarioPart) -> Iterator[Com
         yield Complaint((*path, "interim"), "a reserve of a later phase", f"{room.name} in phase 1", advice)
     elif room.interim == "nook" and all(other.kind != "nook" for other in scenario.brief.rooms):
         yield Complaint((*path, "interim"), "a nook in the brief", "none", "write lawn or gravel court, or wish a nook")
+
+
+def _waits(room: RoomPart, path: Path) -> Iterator[Complaint]:
+    """Refuse an open phase where the phase is given, and of ground that is held for later anyway."""
+    if room.may_wait and (room.phase > 1 or room.kind == "reserve"):
+        expected = "`may_wait` only in a room of phase 1 that is no reserve"
+        found = f"it in {room.name}, a {room.kind} of phase {room.phase}"
+        yield Complaint((*path, "may_wait"), expected, found, "take it away, or take `phase` away")
 
 
 def _repeated_names(scenario: ScenarioPart) -> Iterator[Complaint]:
@@ -96,12 +105,13 @@ def _equipped_twice(room: RoomPart, path: Path) -> Iterator[Complaint]:
 
 
 def _labels(room: RoomPart, path: Path) -> Iterator[Complaint]:
-    """Labels given to two choices of a room, and the one by which a pad is known."""
+    """Labels given to two choices of a room, and those by which a room that comes later is known."""
     seen: set[str] = set()
     for index, choice in enumerate(room.choices):
         place = (*path, "choices", index, "label")
-        if choice.label == PREPARED:
-            yield Complaint(place, "a label of your own", f"{PREPARED!r}, which is a kitchen's own choice", "rename it")
+        if comes_later(choice.label):
+            found = f"{choice.label!r}, which says of a room that it comes later"
+            yield Complaint(place, "a label of your own", found, "rename it")
         if choice.label in seen:
             yield Complaint(place, "a label of its own for each choice", f"{choice.label!r} again", "rename one")
         seen.add(choice.label)

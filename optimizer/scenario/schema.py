@@ -189,6 +189,8 @@ class RoomPart(Part):
     """Whether a layout without it is none."""
     phase: Annotated[int, Field(ge=1, le=9)] = 1
     """When it is built."""
+    may_wait: bool = False
+    """Whether it may be put into a later phase, where phase 1 has no money for it."""
     choices: Annotated[tuple[ChoicePart, ...], Field(max_length=20)] = ()
     """Sizes that would do."""
     worth: Number | None = None

@@ -6,6 +6,8 @@ import pytest
 
 from optimizer.brief import Later
 from optimizer.catalogue import narrowest
+from optimizer.catalogue.data_files import data
+from optimizer.catalogue.estimate_classes import Spread
 
 # AACE 18R-97 as quoted by earlyrom.com/guide/estimate-classes (seen second-hand): ranges of an estimate of 100,000.
 CLASSES = [
@@ -21,6 +23,18 @@ CLASSES = [
 def test_ranges_of_classes(estimate_class, narrow):
     """What the five classes make of 100,000, at their narrowest."""
     assert narrowest(estimate_class).around(Decimal(100_000)) == narrow
+
+
+@pytest.mark.parametrize(
+    ("estimate_class", "wide"), [(5, (50_000, 200_000)), (4, (70_000, 150_000)), (3, (80_000, 130_000))]
+)
+def test_widest_ranges_of_classes(estimate_class, wide):
+    """What the same page gives for the classes at their widest: the other end of each figure."""
+    entry = data("estimate_classes.yaml")["classes"][estimate_class]
+    spread = Spread(Decimal(str(entry["below"][1])), Decimal(str(entry["above"][1])))
+    assert spread.around(Decimal(100_000)) == wide
+    least = narrowest(estimate_class)
+    assert (least.below, least.above) < (spread.below, spread.above)
 
 
 def test_percentages_are_said_as_plus_and_minus():

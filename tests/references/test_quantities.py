@@ -19,6 +19,8 @@ from optimizer.quantities.gas import (
 )
 from optimizer.quantities.paving import layer_cuyd
 from optimizer.quantities.water import load_psf, tub_lb
+from tests.optimizer.grading.slopes import graded, on_plane
+from tests.yards import stand
 
 
 @pytest.mark.parametrize(
@@ -159,3 +161,6 @@ def test_grid_of_fill() -> None:
 def test_unit_pavers_fall() -> None:
     """2 % at the least: ICPI tolerances card for concrete units, BIA Technical Note 14A for clay, both seen."""
     assert step_rules().paving_fall >= 0.02
+    found = graded(on_plane(north=-0.03, house_floor=3.0), stand("table", 36, 0, 14, 10))
+    (fall,), ((_, level_ft),) = found.falls, found.levels_ft
+    assert level_ft - fall.low_z_ft >= 2.4 / 12 - 1e-9  # 10 ft off the house that it begins at (derived)

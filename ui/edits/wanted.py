@@ -111,8 +111,10 @@ def _with_levels(text: str, was: Wanted, wanted: Wanted) -> tuple[str, list[str]
 
 def _with_standing(text: str, index: int, room: RoomWish, standing: Standing) -> str:
     """Text in which a room is required, liked or of a later phase; keys that say so already stay unsaid."""
-    now = replace(room, required=standing == "must", phase=_LATER_PHASE if standing == "later" else 1)
-    for key in ("required", "phase"):
+    is_later = standing == "later"
+    phase = _LATER_PHASE if is_later else 1
+    now = replace(room, required=standing == "must", phase=phase, may_wait=room.may_wait and not is_later)
+    for key in ("required", "phase", "may_wait"):
         value: Any = getattr(now, key)
         if value != getattr(room, key):
             text = with_value(text, ("brief", "rooms", index, key), value)

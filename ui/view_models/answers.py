@@ -9,7 +9,7 @@ from optimizer.catalogue import sized_rooms
 from optimizer.catalogue.upkeep import Upkeep, upkeep_of
 from optimizer.check.sight import sight_share
 from optimizer.concepts import Option, OptionSet
-from optimizer.concepts.future_cautions import counted_futures
+from optimizer.concepts.future_cautions import counted_futures, counted_words
 from optimizer.concepts.words import listed
 from optimizer.layout import placed_of
 from optimizer.scenario import Scenario
@@ -51,6 +51,7 @@ def _all_in(option: Option, scenario: Scenario, words: Words) -> str:
     kept = f", {share_words(float(share))} {words.term('contingency')} included" if share else ""
     within = "" if budget.ceiling is None else f" Your {words.term('ceiling')} is {words.money(budget.ceiling)}."
     after = f" What comes later is another {words.money(later)}{_counted(option)}." if later else ""
+    after = " ".join([after, *counted_words(cost, option.futures)])
     return (
         f"What is built now costs {words.money(first)}{kept}; all phases together may come to {words.money(cost.low)} "
         f"up to {words.money(cost.high)}.{within}{after} Only what has a line in the cost table is in it: loose "
@@ -59,10 +60,9 @@ def _all_in(option: Option, scenario: Scenario, words: Words) -> str:
 
 
 def _counted(option: Option) -> str:
-    """Which of what may come later is in the sum, and that it does not fit where it does not."""
-    counted = [one for _, one in counted_futures(option.appraisal.cost, option.futures)]
-    named = (f"a {one.future}{'' if one.fit.is_kept else ', which does not fit as it lies'}" for one in counted)
-    return f", with {listed([*named])}" if counted else ""
+    """Which of what may come later is in the sum."""
+    counted = [f"a {one.future}" for _, one in counted_futures(option.appraisal.cost, option.futures)]
+    return f", with {listed(counted)}" if counted else ""
 
 
 def _seats(option: Option, words: Words) -> str:

@@ -29,7 +29,7 @@ def phase_words_of(option: Option, scenario: Scenario, *, for_designer: bool = F
         PhaseWords(
             title=f"Phase {phase}",
             money=words.signed(phase_words(cost, phase, scenario.currency)),
-            adds=sentence(listed([room.name for room in placed if room.room.phase == phase])),
+            adds=sentence(listed([room.name for room in placed if room.phase == phase])),
             machines=words.signed(machine_words(scenario, option, placed, phase)),
         )
         for phase in phases_of(placed)

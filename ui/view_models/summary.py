@@ -38,6 +38,7 @@ def scenario_summary(scenario: Scenario, *, for_designer: bool = False) -> Summa
         ("Guests", f"{brief.guests.everyday} on a usual day, {brief.guests.party} at a party"),
         ("Budget", f"{money}, {brief.budget.contingency:.0%} {words.term('contingency')} included"),
         ("Wanted now", sentence(listed([room.name for room in brief.rooms if room.phase == 1]))),
+        ("May wait for a later phase", sentence(listed([room.name for room in brief.rooms if room.may_wait]))),
         (
             capital(words.term("reserve")) if all_kept else "Later",
             sentence(listed([_with_futures(room) for room in later])),

@@ -8,6 +8,8 @@ from optimizer.catalogue.rooms import Item, Quantity
 from optimizer.catalogue.sizing.frame import Fitting, Level, Size, Sizer, sides
 from optimizer.errors import Problem, ScenarioError
 
+SLEEVES: Final = "reserve kept clear"
+"""Price-book item of sleeves under paving for what comes later."""
 _FUTURES: Final = "futures.yaml"
 _GROUND: Final[dict[Interim, str]] = {"lawn": "reserve ground", "gravel court": "gravel court", "nook": "plain paving"}
 """What the ground is paid by until something is built on it."""
@@ -36,10 +38,11 @@ def _fit(wish: RoomWish, size: Size, _level: Level) -> Fitting:
     futures = _futures(wish) if wish.futures else ()
     bodies = [sorted(future["body"], reverse=True) for future in futures]
     outline = max(bodies, key=lambda body: body[0] * body[1], default=[size.width_ft * 0.6, size.depth_ft * 0.6])
-    built = Quantity(_dearest(futures), 1)
-    held = (Quantity("reserve kept clear", 1, phase=1), Quantity(_GROUND[wish.interim], size.area_sqft, phase=1))
+    # Of what may come later the take-off counts the dearest that fits where the ground is held.
+    built = (Quantity(_dearest(futures), 1),) if wish.phase == 1 or not futures else ()
+    held = (Quantity(SLEEVES, 1, phase=1), Quantity(_GROUND[wish.interim], size.area_sqft, phase=1))
     kept_clear = held if wish.phase > 1 else ()
-    return Fitting((_outline(size, outline[0], outline[1]),), (built, *kept_clear), sides())
+    return Fitting((_outline(size, outline[0], outline[1]),), (*built, *kept_clear), sides())
 
 
 def _dearest(futures: tuple[dict[str, Any], ...]) -> str:

@@ -20,6 +20,7 @@ from optimizer.catalogue.sizing.nook import NOOK
 from optimizer.catalogue.sizing.pool import POOL
 from optimizer.catalogue.sizing.prepared import prepared
 from optimizer.catalogue.sizing.reserve import RESERVE
+from optimizer.catalogue.sizing.waiting import with_waiting
 
 SIZERS: Final[dict[RoomKind, Sizer]] = {
     "gathering": GATHERING,
@@ -38,18 +39,23 @@ SIZERS: Final[dict[RoomKind, Sizer]] = {
 
 @lru_cache(maxsize=16)
 def sized_rooms(brief: Brief) -> tuple[SizedRoom, ...]:
-    """Every wished room with its choices, smallest worth first; a covered or screened one after its plain original.
+    """Every wished room with its choices, smallest worth first; a covered or screened one after its plain original,
+    and those that wait before all others.
 
     Raises
     ------
     ScenarioError
         If a wish names something that the catalogue does not know.
     """
-    return tuple(with_extras(_asked(sized_room(wish), brief), brief) for wish in brief.rooms)
+    return tuple(_asked(_every_choice(wish, brief), brief) for wish in brief.rooms)
+
+
+def _every_choice(wish: RoomWish, brief: Brief) -> SizedRoom:
+    return with_waiting(with_extras(sized_room(wish), brief), wish, brief)
 
 
 def _asked(room: SizedRoom, brief: Brief) -> SizedRoom:
-    """The room, required where a hold asks for it; what prepares for it is then no answer, unless it is held itself."""
+    """The room, required where a hold asks for it; that it comes later is then no answer, unless held itself."""
     holds = brief.holds_of(room.name)
     held = {hold.choice for hold in holds}
     if not (room.required or any(hold.asks_for_room for hold in holds)):

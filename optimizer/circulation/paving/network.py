@@ -111,8 +111,8 @@ def _length_ft(points: Sequence[Point]) -> float:
 
 
 def _asked(yard: _Yard, more: Sequence[Pair]) -> Iterator[tuple[Pair, float]]:
-    left_out = yard.placed.left_out
-    trips = [trip for trip in yard.brief.trips if left_out.isdisjoint((trip.start, trip.end))]
+    unwalked = yard.placed.unwalked
+    trips = [trip for trip in yard.brief.trips if unwalked.isdisjoint((trip.start, trip.end))]
     named = {name for trip in trips for name in (trip.start, trip.end)}
     for trip in trips:
         yield (trip.start, trip.end), trip.count

@@ -6,7 +6,7 @@ What a change counts is common practice, no source: a person would sooner move a
 from collections.abc import Sequence
 from typing import Final
 
-from optimizer.catalogue import PREPARED, SizedRoom
+from optimizer.catalogue import SizedRoom, comes_later
 from optimizer.engine.grid.lattice import Lattice
 from optimizer.engine.grid.variants import Variant
 from optimizer.engine.model.nearest import FINE, Wanted
@@ -93,7 +93,7 @@ def _is_long(placed: Placement) -> float:
 def _resized_ft(room: SizedRoom, drawn: str, placed: str) -> float:
     if drawn == placed:
         return 0.0
-    if PREPARED in {drawn, placed}:
+    if comes_later(drawn) or comes_later(placed):
         return WAITS_FT
     one, other = room.choice(drawn), room.choice(placed)
     is_same_size = one is not None and other is not None and one.size == other.size

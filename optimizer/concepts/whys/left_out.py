@@ -8,6 +8,7 @@ from typing import Final
 from optimizer.catalogue import PREPARED
 from optimizer.concepts.case import Case
 from optimizer.concepts.option import NOT_ASKED, LeftOut, Option, WayOut
+from optimizer.concepts.waiting import waiting_rooms, why_later
 from optimizer.concepts.whys.changes import required
 from optimizer.concepts.whys.trying import placeless_rooms
 from optimizer.concepts.whys.words import above_ceiling, money
@@ -44,11 +45,15 @@ def _told(
 
 
 def _waits(case: Case, option: Option, room: str) -> str:
-    """Of a room that only has its pad and stubs: that it comes later, and for how much."""
+    """Of a room that comes later: when, and for how much."""
     if option.layout.of(room) is None:
         return ""
-    lines = [line for line in option.appraisal.cost.lines if line.room == room and line.phase > 1]
+    cost = option.appraisal.cost
+    lines = [line for line in cost.lines if line.room == room and line.phase > 1]
     later = money(case.scenario, sum((line.amount for line in lines), Decimal(0)))
+    if room in waiting_rooms(option.layout):
+        when = why_later(case.scenario, option.layout, cost, room)
+        return f"later: {when}; it is {later} of work before contingency then. Built at once: "
     return f"later: {PREPARED}; what is built on them then is {later} of work before contingency. Built at once: "
 
 

@@ -60,5 +60,5 @@ def _staying(built: PhaseOne, room: PlacedRoom) -> Iterator[tuple[str, BaseGeome
         if thing.name not in ground:
             yield thing.name, thing.ground
     for other in built.placed.paved:
-        if other.room.phase == 1 and other.name != room.name:
+        if other.phase == 1 and other.name != room.name:
             yield other.name, other.shape

@@ -68,6 +68,27 @@ class Fit:
 
 def fitted(built: PhaseOne, room: PlacedRoom, future: FutureKind) -> Fit:
     """Where the future misses least in the held ground of a room; of equal places the one nearest to its middle."""
+    ground, water, asked = _least_missed(built, room, future)
+    pool = _as_pool(built, room, ground, water) if future.is_dug else None
+    misses = (*_too_small(room, future), *_missed(asked, water), *_no_pad(pool))
+    barrier = () if pool is None else tuple(_lines(pool.barrier))
+    pad = None if pool is None or pool.pad is None else _ring(pool.pad)
+    doors = pool.doors if pool else ()
+    return Fit(_ring(water), _ring(ground), misses, barrier, doors, pad, distances_of(asked, water))
+
+
+def is_fitted(built: PhaseOne, room: PlacedRoom, future: FutureKind) -> bool:
+    """Whether a future fits: `fitted(...).is_kept`, without what the answer does not need."""
+    if any(_too_small(room, future)):
+        return False
+    ground, water, asked = _least_missed(built, room, future)
+    if any(_missed(asked, water)):
+        return False
+    return not future.is_dug or _as_pool(built, room, ground, water).pad is not None
+
+
+def _least_missed(built: PhaseOne, room: PlacedRoom, future: FutureKind) -> tuple[Polygon, Polygon, list[Asked]]:
+    """Ground and water of the future where it misses least, and the distances that are asked of its water."""
     grounds = [*_grounds(room, future)]
     waters = np.array([_water(ground, future) for ground in grounds])
     asked = [*asked_of(built, room, future)]
@@ -76,13 +97,7 @@ def fitted(built: PhaseOne, room: PlacedRoom, future: FutureKind) -> Fit:
         short += np.maximum(one.feet - TOLERANCE_FT - shapely.distance(waters, one.ground), 0.0)
     off = [round(ground.centroid.distance(room.shape.centroid), 3) for ground in grounds]
     best = min(range(len(grounds)), key=lambda n: (round(float(short[n]), 3), off[n], grounds[n].bounds))
-    ground, water = grounds[best], waters[best]
-    pool = _as_pool(built, room, ground, water) if future.is_dug else None
-    misses = (*_too_small(room, future), *_missed(asked, water), *_no_pad(pool))
-    barrier = () if pool is None else tuple(_lines(pool.barrier))
-    pad = None if pool is None or pool.pad is None else _ring(pool.pad)
-    doors = pool.doors if pool else ()
-    return Fit(_ring(water), _ring(ground), misses, barrier, doors, pad, distances_of(asked, water))
+    return grounds[best], waters[best], asked
 
 
 def _grounds(room: PlacedRoom, future: FutureKind) -> Iterator[Polygon]:
@@ -146,7 +161,7 @@ def _as_pool(built: PhaseOne, room: PlacedRoom, ground: Polygon, water: Polygon)
     x0, y0, x1, y1 = water.bounds
     item = Item("water", x0 - left, y0 - low, x1 - x0, y1 - y0)
     choice = SizedChoice("later", right - left, top - low, seats=0, worth=0.0, furniture=(item,))
-    pool = SizedRoom(room.name, kind_rules("pool"), required=False, phase=room.room.phase, choices=(choice,))
+    pool = SizedRoom(room.name, kind_rules("pool"), required=False, phase=room.phase, choices=(choice,))
     there = Placement(room.name, "later", left, low, right - left, top - low, "+y")
     sites = pool_sites(built.site, _with(built.placed, pool, there), built.paths)
     return next(site for site in sites if site.room == room.name)

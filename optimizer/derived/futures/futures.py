@@ -40,7 +40,7 @@ def wanted(built: PhaseOne, brief: Brief) -> Iterator[tuple[PlacedRoom, FutureKi
     """Futures of reserves of a later phase; one of phase 1 is built at once."""
     for room in built.placed.of_kind("reserve"):
         wish = brief.room(room.name)
-        if wish and room.room.phase > 1:
+        if wish and room.phase > 1:
             yield from ((room, future) for future in futures_of_wish(wish))
 
 

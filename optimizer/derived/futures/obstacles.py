@@ -59,11 +59,17 @@ class Obstacle:
 
 
 def obstacles(built: PhaseOne, height_ft: float) -> Iterator[Obstacle]:
-    """All that a vehicle so high drives round: what stands on the site, and what phase 1 builds to last.
+    """All that a vehicle so high drives round: what stands on the site, and what phase 1 builds to last."""
+    yield from on_site(built.site, height_ft)
+    yield from (Obstacle(room.name, ground) for room in built.placed for ground in _built(room))
+    yield from of_levels(built.grading)
 
-    Gates of walls stand open to it. Crowns of trees are no obstacle: an arborist lifts them.
+
+def on_site(site: Site, height_ft: float) -> Iterator[Obstacle]:
+    """What stands on the site already. Gates of walls stand open to a vehicle. Crowns of trees are no obstacle: an
+    arborist lifts them.
     """
-    site, shapes = built.site, site_shapes(built.site)
+    shapes = site_shapes(site)
     for building, ground in zip(site.buildings, shapes.buildings, strict=True):
         yield Obstacle(building.name, ground)
     for area, ground in zip(site.keep_outs, shapes.keep_outs, strict=True):
@@ -75,8 +81,6 @@ def obstacles(built: PhaseOne, height_ft: float) -> Iterator[Obstacle]:
     )
     yield from (Obstacle(structure.name, under_roof(structure, height_ft)) for structure in site.structures)
     yield from _walls(site)
-    yield from (Obstacle(room.name, ground) for room in built.placed for ground in _built(room))
-    yield from _of_levels(built)
 
 
 def surfaces(built: PhaseOne) -> dict[Surface, BaseGeometry]:
@@ -85,7 +89,7 @@ def surfaces(built: PhaseOne) -> dict[Surface, BaseGeometry]:
     there: dict[Surface, list[BaseGeometry]] = {"hard paving": [], "gravel": [], "pavers": [built.paths], "bed": []}
     for paving in built.site.paving:
         there[_SURFACE_OF[paving.surface]].append(Polygon(paving.outline).intersection(standing))
-    there["pavers"] += [room.shape for room in rooms if room.kind in _LIFTED and room.room.phase == 1]
+    there["pavers"] += [room.shape for room in rooms if room.kind in _LIFTED and room.phase == 1]
     there["bed"] += [bed.outline for bed in built.planting.beds]
     there["bed"] += [room.shape for room in rooms.of_kind("bed")]
     return {surface: shapely.union_all(grounds) for surface, grounds in there.items()}
@@ -108,7 +112,7 @@ def _built(room: PlacedRoom) -> Iterator[BaseGeometry]:
     """What of a room of phase 1 is there to last: nothing of lawn and beds; of paving that can be lifted what is built
     along its sides, if it has no roof or screen; all of any other room.
     """
-    if room.room.phase > 1 or room.kind in _SOFT:
+    if room.phase > 1 or room.kind in _SOFT:
         return
     has_more = room.choice is not None and (room.choice.cover is not None or room.choice.is_screened)
     if room.kind in _LIFTED and not has_more:
@@ -118,11 +122,11 @@ def _built(room: PlacedRoom) -> Iterator[BaseGeometry]:
         yield room.shape
 
 
-def _of_levels(built: PhaseOne) -> Iterator[Obstacle]:
+def of_levels(grading: Grading) -> Iterator[Obstacle]:
     """Steps on ways and between rooms, and retaining walls."""
-    for flight in built.grading.flights:
+    for flight in grading.flights:
         yield Obstacle(f"steps from {flight.between[0]} to {flight.between[1]}", _flight(flight))
-    for wall in built.grading.walls:
+    for wall in grading.walls:
         yield Obstacle(f"retaining wall of the {wall.room}", LineString(wall.line).buffer(_WALL_FT, cap_style="flat"))
 
 

@@ -69,7 +69,7 @@ class Limits:
         if self.may_wait:
             return [list(own) for own in every]
         rooms = zip(self.problem.rooms, every, strict=True)
-        return [[v for v in own if not room.variants[v].is_later] or list(own) for room, own in rooms]
+        return [[v for v in own if not room.variants[v].is_pad] or list(own) for room, own in rooms]
 
     def begun(self, state: State) -> State:
         """A state with those rooms taken up that stand in a variant which they may not take."""

@@ -22,6 +22,8 @@ class Shape(NamedTuple):
     counter_ahead: int
     covered: bool
     is_round: bool
+    phase: int | None
+    """Later phase that it waits for: with it what the judge refuses in phase 1 may hold."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,7 +45,9 @@ class Variant:
     is_round: bool = False
     """Whether its ground is the circle in its square."""
     is_later: bool = False
-    """Whether only what prepares for the room is built; it is placed like the room itself."""
+    """Whether the room comes later; it is placed like the room itself."""
+    phase: int | None = None
+    """Later phase that all of it waits for; None where its choice does not wait."""
 
     @property
     def size(self) -> tuple[int, int]:
@@ -53,7 +57,21 @@ class Variant:
     @property
     def shape(self) -> Shape:
         """What other rooms can tell of it."""
-        return Shape(self.width, self.depth, self.front, self.anchor, self.counter_ahead, self.covered, self.is_round)
+        return Shape(
+            width=self.width,
+            depth=self.depth,
+            front=self.front,
+            anchor=self.anchor,
+            counter_ahead=self.counter_ahead,
+            covered=self.covered,
+            is_round=self.is_round,
+            phase=self.phase,
+        )
+
+    @property
+    def is_pad(self) -> bool:
+        """Whether its pad and stubs are built now."""
+        return self.is_later and self.phase is None
 
     @property
     def area(self) -> float:
@@ -80,6 +98,7 @@ def variants_of(room: SizedRoom, lattice: Lattice, *, exact: bool = True) -> tup
             counter_ahead=_counter_ahead(room, choice, lattice),
             is_round=choice.shape == "circle",
             is_later=choice.is_later,
+            phase=choice.phase,
         )
         for index, choice in enumerate(room.choices)
         for short in ((0,) if exact else (0, 1))

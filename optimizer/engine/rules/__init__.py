@@ -32,6 +32,7 @@ from optimizer.engine.rules import (
     out_of_view,
     party_seats,
     paved_share,
+    phases,
     proportion,
     reachable,
     required_rooms,
@@ -96,6 +97,7 @@ PARTS: Final[dict[RuleId, Part]] = {
     "party_seats": party_seats.PART,
     "budget": budget.PART,
     "later_phases": later_phases.PART,
+    "phases": phases.PART,
 }
 
 RELATIONS: Final[dict[RelationKind, RelationPart]] = {

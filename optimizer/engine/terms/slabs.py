@@ -28,7 +28,7 @@ def slab_losses(context: Context, room: SizedRoom, variant: Variant, book: Price
     choice, brief = room.choices[variant.choice], context.scenario.brief
     per_unit = CENTS * brief.weights.cost * rates().cost * float(brief.budget.factor)
     spared = room_price(choice, room, book) - room_price(choice, room, book, existing_of(context.site))
-    lifted = float(book.of(LIFTED).price) * _lifted_sqft(context, variant) if room.phase == 1 else 0.0
+    lifted = float(book.of(LIFTED).price) * _lifted_sqft(context, variant) if room.phase_of(choice) == 1 else 0.0
     money = np.where(_carried(context, room, variant), 0.0, float(spared) + lifted)
     return np.asarray(np.floor(per_unit * money), dtype=np.int64)
 

@@ -76,14 +76,20 @@ def test_measures_agree_with_each_other(fernhollow: Scenario, fernhollow_rooms: 
     assert found.worth == pytest.approx(6 + 0.6 * 9 + 0.85 * 8 + 5 + 9)
 
 
-def test_phase_2_holds_the_dearest_future(fernhollow: Scenario, fernhollow_rooms: Rooms, place: PlaceRooms) -> None:
-    """The reserve's plunge pool is priced in phase 2, with the steps to it, coming back for it, and contingency."""
+def test_phase_2_holds_the_dearest_future_that_fits(
+    fernhollow: Scenario, fernhollow_rooms: Rooms, place: PlaceRooms
+) -> None:
+    """The plunge pool does not fit here, so the swim spa is priced in phase 2, with the steps to it, coming back for it,
+    and contingency.
+    """
     book = demo_price_book()
-    cost = appraise(Derived(fernhollow, placed_of(fernhollow_rooms, place(0))), book).cost
+    derived = Derived(fernhollow, placed_of(fernhollow_rooms, place(0)))
+    cost = appraise(derived, book).cost
+    assert [one.future for one in derived.futures if one.fit.is_kept] == ["hot tub", "swim spa"]
     lines = {line.item: line.amount for line in cost.lines if line.phase == 2}
-    assert lines.keys() <= {"future plunge pool", "steps", "return to the site", "contingency"}
-    assert lines["future plunge pool"] == book.of("future plunge pool").price
-    built = lines["future plunge pool"] + lines.get("steps", 0)
+    assert lines.keys() <= {"future swim spa", "steps", "return to the site", "contingency"}
+    assert lines["future swim spa"] == book.of("future swim spa").price
+    built = lines["future swim spa"] + lines.get("steps", 0)
     assert lines["return to the site"] == built * Decimal("0.12")
     assert cost.phase(2) == built * Decimal("1.12") * Decimal("1.15")
 

@@ -54,6 +54,10 @@ def levels(*spots: tuple[float, float, float]) -> tuple[SpotLevel, ...]:
 
 
 NOOK_LATER = tuple(replace(room, phase=2) if room.name == "nook" else room for room in plain_rooms())
+NOOK_WAITS = tuple(
+    replace(room, choices=(replace(room.choices[0], prepares="whole", phase=2),)) if room.name == "nook" else room
+    for room in plain_rooms()
+)
 FIELD = KeepOut("field", ((28, 39), (36, 39), (36, 40), (28, 40)), ("nook",), "septic field")
 
 BROKEN: dict[RuleId, Broken] = {
@@ -151,6 +155,7 @@ BROKEN: dict[RuleId, Broken] = {
     "party_seats": Broken((), rooms=plain_rooms(seating("table", "gathering", 14, 12, *TWELVE_ON_SOFAS))),
     "budget": Broken((), cost="1000.01"),
     "later_phases": Broken(("nook",), rooms=NOOK_LATER, later="500.01"),
+    "phases": Broken(("nook",), rooms=NOOK_WAITS),
 }
 
 

@@ -8,8 +8,9 @@ import pytest
 from optimizer.appraisal import outlooks, priced
 from optimizer.catalogue import book_for, rounded
 from optimizer.concepts.case import Case
-from optimizer.concepts.future_cautions import future_cautions, way_in_cautions
+from optimizer.concepts.future_cautions import counted_words, future_cautions, way_in_cautions
 from optimizer.concepts.future_words import DIG_CAUTION
+from optimizer.concepts.phases import phase_words
 from optimizer.layout import Layout
 from tests.optimizer.derived.futures.yard import HELD, derived, yard
 
@@ -71,6 +72,36 @@ def test_a_shown_concept_has_them() -> None:
     option = case.advised(case.described(layout, case.in_full(layout)))
     assert option.open_futures == ("hot tub", "swim spa", "pool")
     assert any(words.startswith("Way in for a later") for words in option.cautions)
+
+
+@pytest.mark.parametrize(
+    ("setback", "item", "said"),
+    [
+        (8, ["future pool"], []),
+        (
+            30,
+            ["future swim spa"],
+            ["Later on the water later: a swim spa is in the sum; a pool is not, since it does not fit as it lies."],
+        ),
+        (
+            40,
+            [],
+            [
+                "Later on the water later: nothing of water is in the sum, since no hot tub, swim spa or pool fits as it lies."
+            ],
+        ),
+    ],
+)
+def test_a_later_phase_counts_the_dearest_that_fits(setback, item, said) -> None:
+    """Water keeps 8, 30 or 40 ft off the boundary: the pool has room, the swim spa alone, or nothing; that is said."""
+    there = derived(yard(("water: 8", f"water: {setback}")))
+    cost, found = priced(there, book_for("USD")), outlooks(there, book_for("USD"))
+    assert [line.item for line in cost.lines if line.item.startswith("future")] == item
+    kept = {one.future: one.fit.is_kept for one in found}
+    assert {kind.name: there.fits(room, kind) for room, kind in there.later_futures} == kept
+    assert list(counted_words(cost, found)) == said
+    assert [words for words in way_in_cautions(there.scenario, cost, found) if words in said] == said
+    assert ("nothing is counted" in phase_words(cost, 2, "USD")) == (not item)
 
 
 def test_what_the_total_of_a_later_phase_leaves_out() -> None:

@@ -131,7 +131,7 @@ CROSS_FAULTS = [
     ("kind: nook, seats: 2, worth: 3", "kind: fire, shape: circle, choices: [{label: a, width: 16, depth: 17, worth: 1}]", "18:88: expected a width and a depth that are equal in a circle, found 16 by 17 ft in 'a'; give the distance across"),
     ("seats: 2,", "seats: 2, fuel: gas,", "expected `fuel` in a fire only, found it in chairs, a nook"),
     ("seats: 6, worth: 5}", "seats: 6, worth: 5}, {label: six, width: 9, depth: 9, worth: 1}", "expected a label of its own for each choice, found 'six' again"),
-    ("seats: 6, worth: 5}", "seats: 6, worth: 5}, {label: pad and stubs now, width: 9, depth: 9, worth: 1}", "expected a label of your own, found 'pad and stubs now', which is a kitchen's own choice"),
+    ("seats: 6, worth: 5}", "seats: 6, worth: 5}, {label: pad and stubs now, width: 9, depth: 9, worth: 1}", "expected a label of your own, found 'pad and stubs now', which says of a room that it comes later"),
     ("kind: nook, seats: 2", "kind: kitchen, bar_seats: 9", "18:48: expected at most 8 seats at a bar, found 9; seat the others at a table"),
     ("kind: nook, seats: 2, worth: 3", "kind: nook, choices: [{label: a, width: 8, worth: 3}]", "expected a width and a depth in each choice, found no depth in 'a'; add `depth`"),
     ("kind: nook, seats: 2, worth: 3", "kind: kitchen, choices: [{label: a, worth: 3}]", "expected a width and a depth in each choice, found no width in 'a'; add `width`"),

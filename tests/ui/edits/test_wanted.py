@@ -53,6 +53,19 @@ def test_every_answer_is_read_back():
     assert wanted_of(edited(before, after)[0].brief) == before
 
 
+def test_what_comes_later_no_longer_may_wait():
+    """A room whose phase is open and that is put into a later one; liked or needed, its phase stays open."""
+    text = sample_scenario().text.replace("      kind: fire\n", "      kind: fire\n      may_wait: true\n", 1)
+    scenario = read_scenario(text, "open")
+    before = wanted_of(scenario.brief)
+    number = next(n for n, room in enumerate(scenario.brief.rooms) if room.may_wait)
+    for standing, is_open in (("later", False), ("must", True)):
+        standings = (*before.standings[:number], standing, *before.standings[number + 1 :])
+        after, _ = edited(replace(before, standings=standings), scenario)
+        room = after.brief.rooms[number]
+        assert (room.may_wait, room.phase) == (is_open, 1 if is_open else 2)
+
+
 def test_what_counts_is_said_as_the_form_says_it():
     """Every weight has words; an amount that lies between the steps of the form too."""
     before = wanted_of(sample_scenario().brief)

@@ -7,7 +7,6 @@ import pytest
 
 from optimizer.appraisal import PartyMeasures, PartyPhase, PartyRoom, outlooks, priced
 from optimizer.catalogue import book_for
-from optimizer.derived import Miss
 from tests.optimizer.derived.futures.yard import derived, yard
 from tests.sample_run import sample_option, sample_scenario, sample_set
 from ui.view_models import answers
@@ -116,13 +115,19 @@ def test_time_and_care_are_of_the_rooms_that_are_built_now():
 
 
 @pytest.mark.parametrize(
-    ("fits", "said"), [(True, "with a pool. "), (False, "with a pool, which does not fit as it lies. ")]
+    ("setback", "said"),
+    [
+        (8, "with a pool. "),
+        (
+            30,
+            "with a swim spa. Later on the water later: a swim spa is in the sum; a pool is not, since it does not fit",
+        ),
+        (40, " Later on the water later: nothing of water is in the sum, since no hot tub, swim spa or pool fits"),
+    ],
 )
-def test_what_the_sum_of_later_phases_is_counted_with(fits, said):
-    """The dearest of what may come later is in the sum, whether or not it fits; an owner hears which."""
-    there = derived(yard())
+def test_what_the_sum_of_later_phases_is_counted_with(setback, said):
+    """The dearest of what may come later and fits is in the sum; an owner hears which, and what is not in it."""
+    there = derived(yard(("water: 8", f"water: {setback}")))
     sample, found = sample_option(), outlooks(there, book_for("USD"))
-    if not fits:
-        found = tuple(replace(one, fit=replace(one.fit, misses=(Miss("setback", "rear", 8.0, 6.0),))) for one in found)
     appraisal = replace(sample.appraisal, cost=priced(there, book_for("USD")))
     assert said in answered("Is that all in", replace(sample, futures=found, appraisal=appraisal))

@@ -15,6 +15,16 @@ def test_summary_tells_now_from_later():
     assert lines["Wanted now"] == "Gathering area, outdoor kitchen, fire feature and quiet nook."
     assert lines["Kept for later"] == "Water reserve (hot tub or swim spa or plunge pool)."
     assert lines["Stays as it is"] == "House, old shade structure and red oak."
+    assert "May wait for a later phase" not in lines
+
+
+def test_summary_tells_which_phases_are_open():
+    """A room that may wait is wanted now all the same."""
+    scenario = sample_scenario()
+    rooms = tuple(replace(room, may_wait=room.kind == "fire") for room in scenario.brief.rooms)
+    lines = dict(scenario_summary(replace(scenario, brief=replace(scenario.brief, rooms=rooms))).lines)
+    assert lines["May wait for a later phase"] == "Fire feature."
+    assert "fire feature" in lines["Wanted now"]
 
 
 def test_summary_tells_what_stays_of_walls_and_paving():

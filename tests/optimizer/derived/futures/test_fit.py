@@ -9,7 +9,8 @@ from shapely import LineString, Point, Polygon
 
 from optimizer.catalogue import pad_size_ft
 from optimizer.layout import Placement
-from tests.optimizer.derived.futures.yard import HELD, futures, yard
+from optimizer.scenario import Scenario
+from tests.optimizer.derived.futures.yard import HELD, derived, futures, yard
 
 FENCE = "  utilities: ["
 
@@ -104,10 +105,8 @@ def test_ahead_of_a_door_and_beside_a_window() -> None:
     assert ("beside a window", "pane", 5.0, 4.0) in misses(pane, "pool")
 
 
-def test_no_place_for_the_equipment() -> None:
-    """Equipment that must keep 9 ft off the boundary stands at no edge, and a house of which every side is taken by
-    roots has none either.
-    """
+def crowded() -> Scenario:
+    """Equipment must keep 9 ft off the boundary, and every side of the house is taken by roots."""
     trees = ", ".join(
         f"{{name: t{n}, at: [{x}, {y}], trunk_diameter: 4, canopy_radius: 9}}"
         for n, (x, y) in enumerate(
@@ -115,9 +114,39 @@ def test_no_place_for_the_equipment() -> None:
         )
     )
     far = ("setbacks: {everywhere: {water: 8, equipment: 2}}", "setbacks: {everywhere: {water: 8, equipment: 9}}")
-    found = futures(yard(far, (FENCE, f"  trees: [{trees}]\n{FENCE}")), held=moved(20, 86))
+    return yard(far, (FENCE, f"  trees: [{trees}]\n{FENCE}"))
+
+
+def test_no_place_for_the_equipment() -> None:
+    """So it stands at no edge, and at no wall either."""
+    found = futures(crowded(), held=moved(20, 86))
     assert ("equipment pad", "wall or boundary", 8.0, 0.0) in misses(found, "pool")
     assert all(rule != "equipment pad" for rule, *_ in misses(found, "hot tub"))
+
+
+def no_pad() -> Scenario:
+    """Equipment keeps 9 ft off the boundary, and nothing is built beside the house: the pool lacks its pad alone."""
+    far = ("setbacks: {everywhere: {water: 8, equipment: 2}}", "setbacks: {everywhere: {water: 8, equipment: 9}}")
+    ring = "{name: beside the house, outline: [[0, 20], [80, 20], [80, 60], [0, 60]], allow: [path, access]}"
+    return yard(far, (FENCE, f"  keep_outs: [{ring}]\n{FENCE}"))
+
+
+@pytest.mark.parametrize(
+    ("scenario", "held", "unfit"),
+    [
+        (yard(), HELD, set()),
+        (yard(), moved(3, 70), {"pool"}),
+        (yard(), replace(HELD, width_ft=30.0), {"pool"}),
+        (no_pad(), HELD, {"pool"}),
+    ],
+    ids=["all fit", "a setback", "too small", "no place for the equipment"],
+)
+def test_whether_one_fits_is_asked_by_itself(scenario: Scenario, held: Placement, unfit: set[str]) -> None:
+    """The short question has the answer of the long one, whatever is missing."""
+    there = derived(scenario, held=held)
+    kept = {site.future: site.fit.is_kept for site in there.futures}
+    assert {future.name: there.fits(room, future) for room, future in there.later_futures} == kept
+    assert {name for name, is_kept in kept.items() if not is_kept} == unfit
 
 
 def test_the_nearest_of_each_rule_is_measured() -> None:
