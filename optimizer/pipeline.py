@@ -296,6 +296,7 @@ def recheck(path: Path) -> tuple[str, ...]:
     stored = {record["id"]: record for record in result.document["options"]}
     found += _sketches_again(case, result.option_set, stored)
     understood: list[Option] = []
+    measured: list[Option] = []
     for option in result.option_set.concepts:
         if unknown := case.unknown(option.layout):
             found += [f"{option.id}: {p.room} as {p.choice} is not in the catalogue of this scenario" for p in unknown]
@@ -303,7 +304,9 @@ def recheck(path: Path) -> tuple[str, ...]:
         understood.append(option)
         fresh = recount.with_proof(case.advised(case.fresh(option)))
         fresh = replace(fresh, left_out=case.left_out(fresh.layout))
+        measured.append(fresh)
         found += differences(stored[option.id], option_record(case.rooms, fresh))
+    found += recount.of_words(understood, measured)
     found += recount.of_concepts(understood, result.option_set.with_without)
     return (*found, *_ways_out_again(result.scenario, result.option_set))
 

@@ -12,7 +12,8 @@ from optimizer.catalogue.sight import eye_height_ft, seen_height_ft
 from optimizer.circulation.ground import obstacles_of_site
 from optimizer.fields import ground_at_ft
 from optimizer.fields.room_screens import layout_screens
-from optimizer.fields.sight import Eye, sample_points, visible_share
+from optimizer.fields.seen import Target, seen_share
+from optimizer.fields.sight import Eye
 from optimizer.fields.sight_ends import Look, screens_for
 from optimizer.grading import Grading
 from optimizer.layout import FRONT_VECTORS, Placed, PlacedRoom, cook_stands
@@ -66,7 +67,7 @@ def watched_shares(site: Site, placed: Placed, kitchen: PlacedRoom) -> tuple[tup
 
 def _share(site: Site, placed: Placed, eye: Eye, looker: str, seen: PlacedRoom) -> float:
     seen_ft = seen_height_ft(seen.kind)
-    points = sample_points(seen.shape, ground_at_ft(site, seen.centre) + seen_ft)
+    target = Target(seen.shape, ground_at_ft(site, seen.centre) + seen_ft)
     look = Look(looker, seen.name, must_see=True, share=0.0, eye_ft=eye_height_ft("kitchen"), seen_ft=seen_ft)
     own = layout_screens(site, placed, lookers={}, ends=(looker, seen.name))
-    return visible_share((eye,), points, (*screens_for(site, look), *own))
+    return seen_share(eye, target, (*screens_for(site, look), *own))

@@ -6,8 +6,9 @@ from optimizer.brief import Relation, RoomKind
 from optimizer.catalogue import SizedRoom
 from optimizer.fields import ground_at_ft
 from optimizer.fields.room_screens import layout_screens
-from optimizer.fields.sight import Eye, Numbers, sample_points, visible_share
-from optimizer.fields.sight_ends import Look, fixed_eye, look_of, screens_for, seen_points
+from optimizer.fields.seen import Target, seen_share
+from optimizer.fields.sight import Eye
+from optimizer.fields.sight_ends import Look, fixed_eye, look_of, screens_for, seen_thing
 from optimizer.layout import Placed
 from optimizer.scenario import Scenario
 from optimizer.site import Point, Site
@@ -23,12 +24,12 @@ def sight_share(scenario: Scenario, placed: Placed, relation: Relation) -> float
     """
     site = scenario.site
     look = look_for(scenario, placed.wished, relation)
-    eye, points = _eye(site, placed, look), _points(site, placed, look)
-    if eye is None or points is None:
+    eye, target = _eye(site, placed, look), _target(site, placed, look)
+    if eye is None or target is None:
         return None
     lookers = lookers_of(scenario, placed)
     own = layout_screens(site, placed, lookers=lookers, ends=(look.looker, look.seen))
-    return visible_share((eye,), points, (*screens_for(site, look), *own))
+    return seen_share(eye, target, (*screens_for(site, look), *own))
 
 
 def look_for(scenario: Scenario, rooms: Sequence[SizedRoom], relation: Relation) -> Look:
@@ -43,13 +44,13 @@ def _eye(site: Site, placed: Placed, look: Look) -> Eye | None:
     return None if room is None else Eye(room.centre, ground_at_ft(site, room.centre) + look.eye_ft)
 
 
-def _points(site: Site, placed: Placed, look: Look) -> Numbers | None:
+def _target(site: Site, placed: Placed, look: Look) -> Target | None:
     if look.seen_ft is None:
-        return seen_points(site, look.seen)
+        return seen_thing(site, look.seen)
     room = placed.of(look.seen)
     if room is None:
         return None
-    return sample_points(room.shape, ground_at_ft(site, room.centre) + look.seen_ft)
+    return Target(room.shape, ground_at_ft(site, room.centre) + look.seen_ft)
 
 
 def lookers_of(scenario: Scenario, placed: Placed) -> dict[str, list[Point]]:

@@ -7,6 +7,7 @@ from optimizer.appraisal import Cost, Outlook
 from optimizer.catalogue import (
     SizedRoom,
     asked_by,
+    clearance_ft,
     held,
     holds,
     is_carried,
@@ -77,13 +78,18 @@ def cautions_for(
 
 
 def _gas(scenario: Scenario, placed: Placed) -> Iterator[str]:
-    """How far a gas fire reaches, and its supplies where no kitchen speaks of them."""
+    """How far a gas fire's smoke and heat are counted, and its supplies where no kitchen speaks of them.
+
+    Of heat beyond the seats no published figure holds for all fires: it is in each one's listing.
+    """
     if any(room.room.fuel == "gas" for room in placed):
         reach = f"{_figure(smoke_reach_ft('gas') / scenario.unit_ft)} {scenario.units}"
         told = (
             f"its fumes are counted at doors, windows and where people sit, within {reach} (common practice, no source)"
         )
-        yield f"Gas fire: {told}; how far its heat reaches is for the maker to say."
+        away = f"{_figure(clearance_ft('seat_to_gas_flame') / scenario.unit_ft)} {scenario.units}"
+        heat = f"against its heat chairs are drawn {away} from its edge (popular pages)"
+        yield f"Gas fire: {told}; {heat}. What else must keep off its heat, and how far, the maker's listing says."
         if not placed.of_kind("kitchen"):
             yield _SUPPLIES
 

@@ -30,7 +30,7 @@ def ranked(
     same set.
     """
     best_first = sorted(options, key=lambda option: option.score)
-    choice = _Choice(_Comparison(diagonal_ft, posed))
+    choice = _Choice(Comparison(diagonal_ft, posed))
     choice.add_leading(best_first, places=count)
     whole = [option for option in best_first if not option.left_out][:_LOOKED_AT]
     best_first, half = best_first[:_LOOKED_AT], (count + 1) // 2
@@ -58,7 +58,7 @@ def is_same(one: Layout, other: Layout, *, diagonal_ft: float) -> bool:
 
 
 @dataclass
-class _Comparison:
+class Comparison:
     """Differences of layouts in one pose, each worked out once; a copy of another differs by less than nothing."""
 
     diagonal_ft: float
@@ -85,7 +85,7 @@ class _Comparison:
 class _Choice:
     """Options that are taken so far."""
 
-    comparison: _Comparison
+    comparison: Comparison
     taken: list[Option] = field(default_factory=list)
 
     def add_leading(self, candidates: Sequence[Option], *, places: int) -> None:
@@ -118,8 +118,7 @@ class _Choice:
         by_score = sorted(self.taken, key=lambda option: option.score)
         lead = leading([standing_of(option) for option in by_score])
         order = [*lead, *(n for n in range(len(by_score)) if n not in lead)]
-        shown = [by_score[n] for n in order]
-        return tuple(self._numbered(option, shown[:rank], say) for rank, option in enumerate(shown))
+        return in_words([by_score[n] for n in order], self.comparison, say)
 
     def _is_new(self, option: Option, least: float) -> bool:
         return option not in self.taken and self._differs(option, self.taken, least)
@@ -127,12 +126,18 @@ class _Choice:
     def _differs(self, option: Option, others: Sequence[Option], least: float) -> bool:
         return all(self.comparison.difference(option, other) >= least for other in others)
 
-    def _numbered(self, option: Option, better: Sequence[Option], say: Teller) -> Option:
-        nearest = min(better, key=lambda other: self.comparison.difference(option, other), default=None)
-        differs = None
-        if nearest is not None:
-            value = round(max(0.0, self.comparison.difference(option, nearest)), 3)
-            differs = DiffersBy(value, say.difference(option.layout, nearest.layout))
-        rank = len(better) + 1
-        reason = say.reason(option, better[0] if better else None)
-        return replace(option, id=f"concept-{rank:02d}", rank=rank, differs_by=differs, reason=reason)
+
+def in_words(shown: Sequence[Option], comparison: Comparison, say: Teller) -> tuple[Option, ...]:
+    """Options in their order, each with its place, its reason and what tells it from the nearest before it."""
+    return tuple(_in_words(option, shown[:rank], comparison, say) for rank, option in enumerate(shown))
+
+
+def _in_words(option: Option, better: Sequence[Option], comparison: Comparison, say: Teller) -> Option:
+    nearest = min(better, key=lambda other: comparison.difference(option, other), default=None)
+    differs = None
+    if nearest is not None:
+        value = round(max(0.0, comparison.difference(option, nearest)), 3)
+        differs = DiffersBy(value, say.difference(option.layout, nearest.layout))
+    rank = len(better) + 1
+    reason = say.reason(option, better[0] if better else None)
+    return replace(option, id=f"concept-{rank:02d}", rank=rank, differs_by=differs, reason=reason)

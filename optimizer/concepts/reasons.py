@@ -71,18 +71,12 @@ class Teller:
 
     def _walking(self, option: Option, first: Option) -> list[str]:
         """What is saved on the trips that both have: a trip to a room that is left out saves nothing."""
-        saved_ft = self._walked_ft(first, option) - self._walked_ft(option, first)
+        saved_ft = walked_on_both_ft(self.scenario, first, option) - walked_on_both_ft(self.scenario, option, first)
         if saved_ft < LEAST_WALKED_FT:
             return []
         units = self.scenario.units
         saved = saved_ft if units == "ft" else metres_from_feet(saved_ft)
         return [f"saves {saved:,.0f} {units} of walking at each gathering"]
-
-    def _walked_ft(self, option: Option, other: Option) -> float:
-        both = {(start, end) for start, end, _ in other.appraisal.trips_ft}
-        counts = {(trip.start, trip.end): trip.count for trip in self.scenario.brief.trips}
-        own = option.appraisal.trips_ft
-        return sum(counts[start, end] * length for start, end, length in own if (start, end) in both)
 
     def _changes(self, one: Layout, other: Layout) -> list[str]:
         """The two rooms that moved farthest, then two that have another size."""
@@ -104,6 +98,14 @@ class Teller:
             return "nearer to the house" if nearer_ft > 0 else "farther from the house"
         edge = nearest_edge(now, site)
         return f"closer to the {edge}" if edge != nearest_edge(before, site) else "a few steps away"
+
+
+def walked_on_both_ft(scenario: Scenario, option: Option, other: Option) -> float:
+    """Feet walked at one gathering in a concept, on the trips that another has too."""
+    both = {(start, end) for start, end, _ in other.appraisal.trips_ft}
+    counts = {(trip.start, trip.end): trip.count for trip in scenario.brief.trips}
+    own = option.appraisal.trips_ft
+    return sum(counts.get((start, end), 0.0) * length for start, end, length in own if (start, end) in both)
 
 
 def resized_words(before: Placement, now: Placement) -> str:

@@ -5,13 +5,16 @@ from dataclasses import replace
 
 from optimizer.concepts.case import Case
 from optimizer.concepts.gather import CENTS
-from optimizer.concepts.option import Option, OptionSet, Proof, ProofStatus, WithWithout
+from optimizer.concepts.option import DiffersBy, Option, OptionSet, Proof, ProofStatus, WithWithout
+from optimizer.concepts.ranking import Comparison, in_words
+from optimizer.concepts.reasons import Teller
 from optimizer.concepts.retold import left_out_again, with_without_again
 from optimizer.engine.model import arrangement_scope, build_model
 from optimizer.engine.problem import State, build_problem, modelled_losses, modelled_value, state_of
 from optimizer.engine.problem.arrangement import key_of
 
 _EVEN = 0.005  # half a cent
+_ROUNDED = 0.001  # the last digit of a difference
 
 
 class Recount:
@@ -51,6 +54,19 @@ class Recount:
                 yield f"the terms of the search are not those of {search.option}"
             if abs(sum(terms.values()) - (search.objective or 0.0)) > _EVEN:
                 yield f"the objective of the search is not that of {search.option}"
+        told = sum(money for _, money in search.terms)
+        if search.terms and abs(told - (search.objective or 0.0)) > _EVEN * len(search.terms):
+            yield "the objective of the search is not the sum of its terms"
+
+    def of_words(self, concepts: Sequence[Option], measured: Sequence[Option]) -> Iterator[str]:
+        """Reasons and differences that are not as the same concepts, `measured` again, tell them."""
+        say = Teller(self._case.scenario, self._case.book.currency)
+        comparison = Comparison(self._case.diagonal_ft, self._problem.context.pose.layout)
+        for option, found in zip(concepts, in_words(measured, comparison, say), strict=True):
+            if option.reason != found.reason:
+                yield f"concept {option.id}: its reason is {option.reason!r}, found {found.reason!r}"
+            if not _is_alike(option.differs_by, found.differs_by):
+                yield f"concept {option.id}: differs_by is {_told(option.differs_by)}, found {_told(found.differs_by)}"
 
     def of_concepts(self, concepts: Sequence[Option], pairs: Sequence[WithWithout]) -> Iterator[str]:
         """What is said of rooms left out, and of with and without, and the shown concepts do not bear out."""
@@ -59,3 +75,14 @@ class Recount:
 
     def _fingerprint(self, state: State) -> str:
         return build_model(self._problem, arrangement_scope(self._problem, key_of(self._problem, state))).fingerprint
+
+
+def _is_alike(one: DiffersBy | None, other: DiffersBy | None) -> bool:
+    """Whether two differences say the same, within what rounding of places makes of the value."""
+    if one is None or other is None:
+        return one == other
+    return one.words == other.words and abs(one.value - other.value) <= _ROUNDED
+
+
+def _told(differs: DiffersBy | None) -> str:
+    return "null" if differs is None else f"{differs.value:g}, {differs.words!r}"

@@ -103,7 +103,8 @@ def annotate(
         return Annotations(leaders, texts, ())
     letters = [Text("utility", utility.at, utility.kind[0].upper(), LEAST_TEXT_FT) for utility in site.utilities]
     over = union_of(*(label.box for label in labels), *fittings, ground.measures, marked)
-    heights, figures = level_marks(placed, said.levels, taken=over, units=units, scale=scale)
+    beside = union_of(over, edges, solid, underfoot.paved, underfoot.beds, *(text.box for text in (*letters, *texts)))
+    heights, figures = level_marks(placed, said.levels, taken=over, beside=beside, units=units, scale=scale)
     return Annotations((*leaders, *heights), (*letters, *texts, *figures), sizes.dimensions)
 
 

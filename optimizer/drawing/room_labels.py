@@ -170,16 +170,31 @@ def _places_beside(
     for free in free_places(centres, *bands, room.earlier, width_ft=width, height_ft=height):
         boxes = boxes_about(free, width_ft=width, height_ft=height)
         near = _needs_no_leader(room, boxes, others)
-        leaders = shapely.shortest_line(boxes, inner)
+        lines_to = leader_lines(boxes, inner, is_disc=room.placement.is_circle)
         is_plain = ~shapely.intersects(ground.shunned, boxes)
-        for i in map(int, np.flatnonzero(near | ~shapely.intersects(solid, leaders))):
-            yield _Place(_point(free, i), None if near[i] else leaders[i], bool(is_plain[i]))
+        for i in map(int, np.flatnonzero(near | ~shapely.intersects(solid, lines_to))):
+            yield _Place(_point(free, i), None if near[i] else lines_to[i], bool(is_plain[i]))
 
 
 def _needs_no_leader(room: _Room, boxes: NDArray[np.object_], others: BaseGeometry) -> NDArray[np.bool_]:
     own_ft = shapely.distance(boxes, room.floor)
     others_ft = shapely.distance(boxes, others) if room.others else np.full(len(own_ft), np.inf)
     return np.asarray((own_ft < NEAR_FT) & (own_ft + _CLEARLY_FT <= others_ft))
+
+
+def leader_lines(boxes: NDArray[np.object_], inner: Polygon, *, is_disc: bool) -> NDArray[np.object_]:
+    """Shortest lines from boxes to a floor; from the middle of what the two turn to each other where there are many.
+
+    At an end of that a leader would run along the next room or dimension, and seem to be theirs.
+    """
+    shortest = np.atleast_1d(shapely.shortest_line(boxes, inner))
+    if is_disc:
+        return shortest
+    box, room = shapely.bounds(boxes), np.array(inner.bounds)
+    low, high = np.maximum(box[:, :2], room[:2]), np.minimum(box[:, 2:], room[2:])
+    ends = shapely.get_coordinates(shortest).reshape(-1, 2, 2)
+    faces = (low < high)[:, None, :]
+    return np.asarray(shapely.linestrings(np.where(faces, ((low + high) / 2)[:, None, :], ends)))
 
 
 def _leader(line: BaseGeometry) -> Line:

@@ -2,13 +2,10 @@
 
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
-from itertools import pairwise
-from math import inf
 from typing import Final
 
-import numpy as np
 import shapely
-from shapely import Polygon, affinity
+from shapely import Polygon
 from shapely.geometry.base import BaseGeometry
 
 from optimizer.catalogue.sight import eye_height_ft
@@ -22,8 +19,9 @@ from optimizer.drawing.plan import text_scale
 from optimizer.drawing.wall_marks import WALL_WORDS
 from optimizer.fields import ground_at_ft, open_yard
 from optimizer.fields.room_screens import layout_screens
-from optimizer.fields.sight import Screen
-from optimizer.fields.sight_ends import fixed_eye, site_screens
+from optimizer.fields.seen import Target, seen_part
+from optimizer.fields.sight import Eye, Screen
+from optimizer.fields.sight_ends import fixed_eye, is_in, site_screens
 from optimizer.layout import Layout, Placed, Placement, footprint
 from optimizer.scenario import Scenario
 from optimizer.site import Point, Site
@@ -31,7 +29,6 @@ from optimizer.site import Point, Site
 SEEN_AT_FT: Final = 3.0
 """Height above the ground at which something counts as seen: a seated body; common practice, no source."""
 _EVEN_FT: Final = 1e-6  # what rounding leaves of a height
-_FAR: Final = 1e4  # as good as endless: how many times farther a shadow reaches than what throws it
 WORDS: Final[dict[str, str]] = {
     "seen": "seen from there",
     "eye_here": "the eyes",
@@ -69,11 +66,10 @@ def seen_area(site: Site, viewer: Viewer, own: Iterable[Screen] = ()) -> BaseGeo
     hangs, as a crown does, only from where the line under it ends.
     """
     yard = open_yard(site)
-    target_ft = ground_at_ft(site, (yard.centroid.x, yard.centroid.y)) + SEEN_AT_FT
-    screens = [screen for name, screen in site_screens(site) if name != viewer.name]
-    hidden = [part for screen in (*screens, *own) for part in _hidden(screen, viewer, target_ft)]
-    seen: BaseGeometry = yard.difference(shapely.union_all(hidden))
-    return seen
+    eye = Eye(viewer.at, viewer.z_ft)
+    target = Target(yard, ground_at_ft(site, (yard.centroid.x, yard.centroid.y)) + SEEN_AT_FT)
+    standing = (s for name, s in site_screens(site) if name != viewer.name and not is_in(eye, s))
+    return seen_part(eye, target, (*standing, *own))
 
 
 def room_screens(scenario: Scenario, placed: Placed, viewer: Viewer) -> tuple[Screen, ...]:
@@ -90,38 +86,6 @@ def _is_high(site: Site, layout: Layout, screen: Screen) -> bool:
     middle = screen.outline.centroid
     own = min(layout.placements, key=lambda placement: footprint(placement).distance(middle))
     return screen.top_z_ft > ground_at_ft(site, own.centre) + SEEN_AT_FT + _EVEN_FT
-
-
-def _hidden(screen: Screen, viewer: Viewer, target_ft: float) -> Iterator[BaseGeometry]:
-    """Ground that a screen hides: each of its points, from `near` to `far` times its distance from the eyes."""
-    eye_ft = viewer.z_ft
-    if screen.top_z_ft <= target_ft or _is_round(viewer, screen) or screen.bottom_z_ft >= eye_ft > target_ft:
-        return
-    far = _reach(eye_ft, screen.top_z_ft, target_ft)
-    near = 1.0 if screen.bottom_z_ft <= target_ft else _reach(eye_ft, screen.bottom_z_ft, target_ft)
-    if screen.bottom_z_ft > -inf:
-        # What hangs is thick: between its near and its far edge it hides as well.
-        yield affinity.scale(screen.outline, near, near, origin=viewer.at)
-    corners = shapely.get_coordinates(screen.outline)
-    yield from (_behind(np.array(edge), viewer, near, far) for edge in pairwise(corners.tolist()))
-
-
-def _is_round(viewer: Viewer, screen: Screen) -> bool:
-    """Whether the eyes are in what hangs."""
-    in_height = screen.bottom_z_ft > -inf and screen.bottom_z_ft < viewer.z_ft < screen.top_z_ft
-    return in_height and bool(shapely.contains_xy(screen.outline, *viewer.at))
-
-
-def _reach(eye_ft: float, top_ft: float, target_ft: float) -> float:
-    """How many times the distance to an edge its hidden strip ends at, by similar triangles."""
-    return _FAR if top_ft >= eye_ft else min(_FAR, (eye_ft - target_ft) / (eye_ft - top_ft))
-
-
-def _behind(edge: np.ndarray, viewer: Viewer, near: float, far: float) -> BaseGeometry:
-    """Strip behind an edge as the eyes see it: from `near` to `far` times its distance."""
-    eye = np.array(viewer.at)
-    first, last = (eye + times * (edge - eye) for times in (near, far))
-    return Polygon([first[0], first[1], last[1], last[0]]).buffer(0)
 
 
 def draw_sight(scenario: Scenario, placed: Placed, viewer: Viewer, *, title: str) -> Drawing:

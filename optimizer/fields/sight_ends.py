@@ -14,7 +14,8 @@ from shapely.geometry.base import BaseGeometry
 from optimizer.brief import Relation, RoomKind
 from optimizer.catalogue.sight import asked_share, eye_height_ft, seen_height_ft, sight_figure
 from optimizer.fields.ground import ground_at_ft
-from optimizer.fields.sight import Eye, Numbers, Screen, sample_points
+from optimizer.fields.seen import Target
+from optimizer.fields.sight import Eye, Numbers, Screen
 from optimizer.fields.site_walls import wall_height_ft, walls_for_eyes
 from optimizer.fields.sun import CROWN_BASE, DEFAULT_HEIGHT_FT
 from optimizer.site import Building, Point, Site, Structure, Surrounding, Window
@@ -103,29 +104,29 @@ def _neighbour_eye(site: Site, name: str) -> Eye | None:
 
 
 @lru_cache(maxsize=64)
-def seen_points(site: Site, name: str) -> Numbers | None:
-    """Samples (n, 3) [ft] of a thing of the site at half its height; None for what is not there."""
+def seen_thing(site: Site, name: str) -> Target | None:
+    """What is looked at of a thing of the site, at half its height; None for what is not there."""
     things: tuple[Building | Structure | Surrounding, ...] = (*site.buildings, *site.structures, *site.surroundings)
     tall = {thing.name: thing.height_ft for thing in things} | {w.name: wall_height_ft(w) for w in site.walls}
     usual = {thing.name: DEFAULT_HEIGHT_FT["structure"] for thing in site.structures}
     for tree in site.trees:
         if tree.name == name:
             height = tree.height_ft or DEFAULT_HEIGHT_FT["tree"]
-            return _samples(site, shapely.Point(tree.at).buffer(tree.canopy_radius_ft, quad_segs=4), height)
+            return _at_half(site, shapely.Point(tree.at).buffer(tree.canopy_radius_ft, quad_segs=4), height)
     point, ring = site.point_of(name), site.outline_of(name)
     line = site.line_of(name)
     if point is not None:
-        return _samples(site, shapely.Point(point), 2 * sight_figure("seated_head"))
+        return _at_half(site, shapely.Point(point), 2 * sight_figure("seated_head"))
     if ring is not None:
         low = 2 * sight_figure("low_ground")  # a keep-out, which has no height
         height = tall.get(name) or usual.get(name, DEFAULT_HEIGHT_FT["building"] if name in tall else low)
-        return _samples(site, Polygon(ring), height)
-    return None if line is None else _samples(site, LineString(line), tall[name] or DEFAULT_HEIGHT_FT["fence"])
+        return _at_half(site, Polygon(ring), height)
+    return None if line is None else _at_half(site, LineString(line), tall[name] or DEFAULT_HEIGHT_FT["fence"])
 
 
-def _samples(site: Site, shape: BaseGeometry, height_ft: float) -> Numbers:
+def _at_half(site: Site, shape: BaseGeometry, height_ft: float) -> Target:
     middle = shape.centroid
-    return sample_points(shape, ground_at_ft(site, (middle.x, middle.y)) + height_ft / 2)
+    return Target(shape, ground_at_ft(site, (middle.x, middle.y)) + height_ft / 2)
 
 
 @lru_cache(maxsize=64)
@@ -135,11 +136,12 @@ def screens_for(site: Site, look: Look) -> tuple[Screen, ...]:
     return tuple(
         screen
         for name, screen in site_screens(site)
-        if name not in (look.looker, look.seen) and not (eye and _is_in(eye, screen))
+        if name not in (look.looker, look.seen) and not (eye and is_in(eye, screen))
     )
 
 
-def _is_in(eye: Eye, screen: Screen) -> bool:
+def is_in(eye: Eye, screen: Screen) -> bool:
+    """Whether an eye is in what hides, and so looks out of it."""
     return screen.bottom_z_ft < eye.z_ft < screen.top_z_ft and bool(shapely.contains_xy(screen.outline, *eye.at))
 
 

@@ -7,6 +7,7 @@ from math import atan2, degrees, hypot
 from typing import Final
 
 from optimizer.concepts import Option
+from optimizer.concepts.reasons import walked_on_both_ft
 from optimizer.layout import Placement
 from optimizer.results.decisions import DecisionRow, decision_lines
 from optimizer.scenario import Scenario
@@ -114,11 +115,22 @@ def _sum(name: str, one: Decimal, other: Decimal) -> FigureChange:
 
 def _measured(scenario: Scenario, before: Option, after: Option) -> Iterator[FigureChange]:
     one, other = before.appraisal, after.appraisal
-    unit_ft = scenario.unit_ft
-    yield _figure(f"walking {scenario.units}", one.walking_ft / unit_ft, other.walking_ft / unit_ft, 0)
+    yield _walked(scenario, before, after)
     yield _figure("worth", one.worth, other.worth, 1)
     yield _figure("seats", one.seats, other.seats, 0)
     yield _figure("paved share, %", 100 * one.paved_share, 100 * other.paved_share, 0)
+
+
+def _walked(scenario: Scenario, before: Option, after: Option) -> FigureChange:
+    """Walking at one gathering; where one has a trip more, on the trips that both have: no trip is no saving."""
+    ours, theirs = ({(start, end) for start, end, _ in option.appraisal.trips_ft} for option in (before, after))
+    if ours == theirs:
+        name, lengths = "walking", (before.appraisal.walking_ft, after.appraisal.walking_ft)
+    else:
+        name = "walking on trips that both have,"
+        lengths = walked_on_both_ft(scenario, before, after), walked_on_both_ft(scenario, after, before)
+    one, other = (length / scenario.unit_ft for length in lengths)
+    return _figure(f"{name} {scenario.units}", one, other, 0)
 
 
 def _sun(before: Option, after: Option) -> Iterator[FigureChange]:

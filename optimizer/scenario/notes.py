@@ -1,17 +1,16 @@
 """What a reader of a scenario should know though nothing is wrong."""
 
 from collections.abc import Iterator
-from itertools import product
 from typing import Final
 
-from shapely import LineString, MultiPoint, Point, Polygon
+from shapely import MultiPoint, Point, Polygon
 
 from optimizer.catalogue.heights import DEFAULT_HEIGHT_FT
 from optimizer.catalogue.sizing.run import equipment_names
 from optimizer.scenario.complaints import did_you_mean
 from optimizer.scenario.rings import outside_ft
 from optimizer.scenario.scenario import Scenario
-from optimizer.site import Site, clear_width_ft
+from optimizer.site import Site, clear_width_ft, walls_at
 from optimizer.units import feet_inches
 
 _TOUCHES_FT: Final = 0.02
@@ -20,7 +19,6 @@ _LARGEST_FT: Final = {"trunk": 6.0, "crown radius": 80.0, "tree": 300.0, "buildi
 """Largest in any garden; common practice, no source."""
 _NARROWEST_FT: Final = 1.5
 """A body is about 24 in wide, and turns to 18 in; common practice, no source."""
-_ON_LINE_FT: Final = 0.1
 _AFAR_FT: Final = 5.0  # common practice, no source: meters and stubs stand at the house or just inside the boundary
 
 
@@ -104,10 +102,8 @@ def _ground(scenario: Scenario) -> Iterator[str]:
 
 def _walled_up(site: Site) -> Iterator[str]:
     """Tell of walls that run through an entrance."""
-    for wall, entrance in product(site.walls, site.entrances):
-        at = Point(entrance.at)
-        has_opening = any(at.distance(Point(o.at)) <= o.width_ft / 2 for o in wall.openings)
-        if LineString(wall.line).distance(at) <= _ON_LINE_FT and not has_opening:
+    for entrance in site.entrances:
+        for wall in (wall for wall, openings in walls_at(site, entrance) if not openings):
             yield (
                 f"{wall.name}: {entrance.name} lies on it and it has no opening there; people come in there, sight and "
                 "sun do not: give it an opening, with a gate where there is one"

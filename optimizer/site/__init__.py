@@ -1,6 +1,6 @@
 """What is there: boundary, buildings, doors, trees, structures, walls, paving, keep-outs, levels, place on earth."""
 
-from optimizer.site.clear_openings import clear_middle, clear_width_ft
+from optimizer.site.clear_openings import clear_middle, clear_width_ft, walls_at
 from optimizer.site.existing import Gate, Paving, PavingFate, Surface, Wall, WallKind, WallOpening
 from optimizer.site.things import (
     Building,
@@ -54,4 +54,5 @@ __all__ = [
     "Window",
     "clear_middle",
     "clear_width_ft",
+    "walls_at",
 ]

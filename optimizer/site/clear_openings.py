@@ -1,10 +1,11 @@
-"""How wide an entrance really is: it, or a narrower opening in a wall that it leads through."""
+"""Which walls an entrance leads through, and how wide it really is: it, or a narrower opening in one of them."""
 
 from typing import Final
 
 from shapely import LineString
 from shapely import Point as Spot
 
+from optimizer.site.existing import Wall, WallOpening
 from optimizer.site.things import Entrance, Point
 from optimizer.site.yard import Site
 
@@ -25,8 +26,13 @@ def clear_middle(site: Site, entrance: Entrance) -> Point:
     return (x + along_ft * in_y, y - along_ft * in_x)
 
 
+def walls_at(site: Site, entrance: Entrance) -> list[tuple[Wall, list[WallOpening]]]:
+    """Walls that an entrance lies on, each with those of its openings that it leads through."""
+    at = Spot(entrance.at)
+    walls = (wall for wall in site.walls if LineString(wall.line).distance(at) <= _AT_LINE_FT)
+    return [(wall, [o for o in wall.openings if at.distance(Spot(o.at)) <= o.width_ft / 2]) for wall in walls]
+
+
 def _openings(site: Site, entrance: Entrance) -> list[tuple[float, Point]]:
     """Widths [ft] and middles of the openings that it leads through."""
-    at = Spot(entrance.at)
-    walls = [wall for wall in site.walls if LineString(wall.line).distance(at) <= _AT_LINE_FT]
-    return [(o.width_ft, o.at) for wall in walls for o in wall.openings if at.distance(Spot(o.at)) <= o.width_ft / 2]
+    return [(o.width_ft, o.at) for _, openings in walls_at(site, entrance) for o in openings]

@@ -6,7 +6,7 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-from optimizer.engine.grid.sight_shares import centres_at, eyes, panel_of, samples, shares
+from optimizer.engine.grid.sight_shares import centres_at, extent_of, eyes, panel_of, shares_of_room
 from optimizer.engine.pairs import Ask
 from optimizer.engine.problem import Problem, Spot
 
@@ -53,7 +53,8 @@ def _table(problem: Problem, sighting: Sighting) -> NDArray[np.float64]:
     """Shares over the whole grid that are known already; NaN where none was asked for."""
     lattice, known = problem.context.lattice, problem.context.known_shares
     (room, v), spot = sighting.moving, sighting.spot
-    shapes = problem.rooms[room].variants[v].shape[:2], problem.rooms[sighting.other].variants[spot.variant].shape[:2]
+    both = problem.rooms[room].variants[v], problem.rooms[sighting.other].variants[spot.variant]
+    shapes = tuple(extent_of(variant) for variant in both)
     key = (sighting.ask.view, sighting.moving_looks, shapes, spot.x, spot.y, _has_panel(problem, sighting))
     table = known.get(key)
     if table is None:
@@ -67,13 +68,12 @@ def _shares(problem: Problem, sighting: Sighting, xs: NDArray[np.int64], ys: NDA
     context, look, spot = problem.context, sighting.ask.view.look, sighting.spot
     (room, v), placed = sighting.moving, problem.rooms[sighting.other].variants[spot.variant]
     variant = problem.rooms[room].variants[v]
-    moving = centres_at(context, (variant.width, variant.depth), xs, ys)
-    standing = centres_at(context, (placed.width, placed.depth), np.array([spot.x]), np.array([spot.y]))
+    moving = centres_at(context, extent_of(variant), xs, ys)
+    standing = centres_at(context, extent_of(placed), np.array([spot.x]), np.array([spot.y]))
     looking, seen = (moving, standing) if sighting.moving_looks else (standing, moving)
     shown = placed if sighting.moving_looks else variant
-    targets = samples(context, look, seen, (shown.width, shown.depth))
     panel = panel_of(context, look) if _has_panel(problem, sighting) else None
-    return shares(context, look, eyes(context, look, looking), targets, panel=panel)
+    return shares_of_room(context, look, eyes(context, look, looking), (seen, extent_of(shown)), panel=panel)
 
 
 def _has_panel(problem: Problem, sighting: Sighting) -> bool:

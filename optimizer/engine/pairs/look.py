@@ -1,4 +1,4 @@
-"""Sight between two rooms: asked of the few places that are worth asking, since each answer takes a ray or nine."""
+"""Sight between two rooms: asked of the few places that are worth asking, since each answer takes many rays."""
 
 from dataclasses import dataclass
 

@@ -6,6 +6,8 @@ import pytest
 
 from optimizer.concepts.case import Case
 from optimizer.concepts.option import OptionSet, Proof
+from optimizer.concepts.ranking import Comparison, in_words
+from optimizer.concepts.reasons import Teller
 from optimizer.concepts.recount import Recount
 from optimizer.engine.model import arrangement_scope, build_model
 from optimizer.engine.problem import layout_of, modelled_losses, modelled_value
@@ -64,12 +66,36 @@ TRUE = replace(SEARCH, status="proven", objective=VALUE, bound=VALUE, terms=TERM
     (replace(TRUE, bound=VALUE + 1), ("is above the objective",)),
     (replace(TRUE, bound=VALUE - 9), ("called proven",)),
     (replace(TRUE, bound=None), ("called proven",)),
-    (replace(TRUE, terms=(("choices", -1.0), *TERMS[1:])), ("terms of the search",)),
-    (replace(TRUE, objective=VALUE - 7, bound=VALUE - 7), ("objective of the search",)),
-    (replace(TRUE, objective=VALUE - 7, bound=VALUE - 7, option=None), ()),
+    (replace(TRUE, terms=(("choices", -1.0), *TERMS[1:])), ("terms of the search", "sum of its terms")),
+    (replace(TRUE, objective=VALUE - 7, bound=VALUE - 7), ("objective of the search", "sum of its terms")),
+    (replace(TRUE, objective=VALUE - 7, bound=VALUE - 7, option=None), ("sum of its terms",)),
+    (replace(TRUE, option=None), ()),
 ])  # fmt: skip
 def test_what_the_search_says_is_borne_out_or_named(search, words):
     """Bound and status by each other, objective and terms by the concept that they speak of."""
     found = list(RECOUNT.of_search(OptionSet((OPTION,), search)))
     assert len(found) == len(words)
     assert all(word in line for word, line in zip(words, found, strict=True))
+
+
+def numbered(*options):
+    """Concepts in this order with the words that a run gives them."""
+    comparison = Comparison(CASE.diagonal_ft, PROBLEM.context.pose.layout)
+    return in_words(options, comparison, Teller(YARD, CASE.book.currency))
+
+
+def test_reasons_and_differences_are_told_again():
+    """As they were told nothing is said; another reason, another value or other words are named with what was found."""
+    second = replace(OPTION, layout=layout_of(PROBLEM, states(EXPLORER)[1]))
+    one, two = numbered(OPTION, second)
+    assert list(RECOUNT.of_words([one, two], [OPTION, second])) == []
+    assert two.differs_by is not None
+    for differs in (
+        replace(two.differs_by, value=two.differs_by.value + 0.01),
+        replace(two.differs_by, words="x"),
+        None,
+    ):
+        (words,) = RECOUNT.of_words([one, replace(two, differs_by=differs)], [OPTION, second])
+        assert words.startswith("concept concept-02: differs_by is ")
+    (words,) = RECOUNT.of_words([replace(one, reason="Best."), two], [OPTION, second])
+    assert words == f"concept concept-01: its reason is 'Best.', found {one.reason!r}"

@@ -2,8 +2,9 @@
 
 from dataclasses import replace
 
+import numpy as np
 import pytest
-from shapely import Polygon, box
+from shapely import Point, Polygon, box
 
 from optimizer.brief import RoomWish
 from optimizer.catalogue import SizedRoom, sized_rooms
@@ -11,6 +12,7 @@ from optimizer.circulation import way_polygon
 from optimizer.drawing import AUDIENCES, Area, Drawing, Notable, Paths, draw_plan
 from optimizer.drawing.audience import DESIGNERS_MARKS
 from optimizer.drawing.future_marks import LATER_ROLES
+from optimizer.drawing.room_labels import leader_lines
 from optimizer.drawing.words import kept_for
 from optimizer.engine.problem import layout_of
 from optimizer.export import plan_svg
@@ -77,6 +79,15 @@ def test_a_small_full_room_is_named_beside_it(yard: Scenario, rooms: tuple, layo
     words = [text for text in drawing.texts if text.role == "room_name" and text.text in ("outdoor kitchen", "kitchen")]
     assert words
     assert not any(box(66, 68, 75, 76).intersects(box(*text.box)) for text in words)
+
+
+def test_a_leader_comes_from_the_middle_of_what_label_and_room_turn_to_each_other() -> None:
+    """From an end of it a leader would run along the next room; at a corner it is the shortest line."""
+    boxes = np.array([box(-2, 8, 3, 10), box(9, 1, 12, 2), box(7, 7, 9, 9)])
+    found = [line.wkt for line in leader_lines(boxes, box(0, 0, 5, 5), is_disc=False)]
+    assert found == ["LINESTRING (1.5 8, 1.5 5)", "LINESTRING (9 1.5, 5 1.5)", "LINESTRING (7 7, 5 5)"]
+    (to_disc,) = leader_lines(boxes[:1], Point(2.5, 2.5).buffer(2.5), is_disc=True)
+    assert to_disc.length == pytest.approx(3, abs=0.01)
 
 
 def test_held_ground_looks_held(yard: Scenario, rooms: tuple, layout: Layout) -> None:

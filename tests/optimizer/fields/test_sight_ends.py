@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 
 from optimizer.brief import Relation
-from optimizer.fields.sight_ends import fixed_eye, look_of, screens_for, seen_points
+from optimizer.fields.sight_ends import fixed_eye, look_of, screens_for, seen_thing
 from optimizer.site import Surrounding, Tree
 from tests.yards import PLAIN_SITE
 
@@ -86,9 +86,7 @@ def test_what_hides():
 def test_what_is_seen_of_things():
     """A building at half its height, a tree's crown, a fence, a keep-out low over the ground; nothing of no thing."""
     site = replace(PLAIN_SITE, surroundings=(SHED, Surrounding("fence", line=((0, 40), (60, 40)))))
-    heights = {
-        name: seen_points(site, name)[0, 2] for name in ("house", "shed next door", "oak", "fence", "drain strip")
-    }
+    heights = {name: seen_thing(site, name).z_ft for name in ("house", "shed next door", "oak", "fence", "drain strip")}
     assert heights == {"house": 10, "shed next door": 4.5, "oak": 12.5, "fence": 3, "drain strip": 1.5}
-    assert seen_points(site, "old roof")[0, 2] == 4.5
-    assert seen_points(site, "nobody") is None
+    assert seen_thing(site, "old roof").z_ft == 4.5
+    assert seen_thing(site, "nobody") is None

@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 from shapely import LineString, Point, Polygon, box
 
-from optimizer.fields.sight import Eye, Screen, blocked, sample_points, visible_share
+from optimizer.fields.sight import FEW, MANY, Eye, Screen, blocked, sample_points, visible_share
 
 ANGLE = Polygon([(0, 0), (20, 0), (20, 10), (10, 10), (10, 20), (0, 20)])
 
@@ -42,18 +42,27 @@ def test_under_a_crown():
 def test_shares_are_means_over_eyes():
     """One eye sees all and one nothing."""
     wall = Screen(LineString([(-20, 5), (20, 5)]), 10.0)
-    points = sample_points(box(-4, 8, 4, 12), 2.0)
+    points = sample_points(box(-4, 8, 4, 12), 2.0, FEW)
     assert visible_share((Eye((0, 0), 5.0),), points, (wall,)) == 0
     assert visible_share((Eye((0, 0), 5.0), Eye((0, 20), 5.0)), points, (wall,)) == 0.5
 
 
 def test_samples():
     """Nine of a rectangle, those inside of an angle, one of a thin ring's area, nine of a line, one of a point."""
-    nine = sample_points(box(0, 0, 6, 3), 2.0)
+    nine = sample_points(box(0, 0, 6, 3), 2.0, FEW)
     assert nine.tolist()[:2] == [[1, 0.5, 2], [3, 0.5, 2]]
     counts = [
-        len(sample_points(shape, 0.0)) for shape in (box(0, 0, 6, 3), ANGLE, LineString([(0, 0), (9, 0)]), Point(1, 1))
+        len(sample_points(shape, 0.0, FEW))
+        for shape in (box(0, 0, 6, 3), ANGLE, LineString([(0, 0), (9, 0)]), Point(1, 1))
     ]
     assert counts == [9, 8, 9, 1]
     thin = box(0, 0, 9, 9).difference(box(0.1, 0.1, 8.9, 8.9))
-    assert thin.covers(Point(sample_points(thin, 0.0)[0]))
+    assert thin.covers(Point(sample_points(thin, 0.0, FEW)[0]))
+
+
+def test_many_samples_lie_on_no_common_line():
+    """Beyond any line along a side lie as many of them as the share says, within one."""
+    spots = np.array(MANY)
+    for share in np.linspace(0, 1, 41):
+        beyond = (spots < share - 0.5).mean(axis=0)
+        assert beyond == pytest.approx([share, share], abs=0.5 / len(MANY) + 1e-9)

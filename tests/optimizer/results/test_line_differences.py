@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from optimizer.appraisal import cost_of
-from optimizer.brief import Allowances, Budget
+from optimizer.brief import Allowances, Budget, Trip
 from optimizer.catalogue import Charge, demo_price_book, with_allowances
 from optimizer.layout import Layout
 from optimizer.results.line_differences import line_differences
@@ -163,6 +163,18 @@ def test_what_it_does_to_the_figures():
         ("walking ft", "1,234", "1,000", "-234"),
         ("sun on quiet nook, h", "1.8", "3.0", "+1.2"),
     ]
+
+
+def test_a_trip_that_one_of_them_lacks_is_no_saving():
+    """Both walk to the table, 20 times 30 ft or 25; that one of them never walks to the nook is not counted."""
+    scenario, option = sample_scenario(), sample_option()
+    trips = (Trip("gate", TABLE, 20), Trip("gate", "quiet nook", 10))
+    scenario = replace(scenario, brief=replace(scenario.brief, trips=trips))
+    measures = option.appraisal
+    more = replace(measures, walking_ft=1600, trips_ft=(("gate", TABLE, 30.0), ("gate", "quiet nook", 100.0)))
+    less = replace(measures, walking_ft=500, trips_ft=(("gate", TABLE, 25.0),))
+    (found,) = figure_changes(scenario, replace(option, appraisal=more), replace(option, appraisal=less))
+    assert (found.name, found.before, found.after) == ("walking on trips that both have, ft", "600", "500")
 
 
 def test_a_share_of_lines_reads_as_one():

@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from optimizer.site import Site, Wall, WallOpening, clear_middle, clear_width_ft
+from optimizer.site import Site, Wall, WallOpening, clear_middle, clear_width_ft, walls_at
 from tests.optimizer.quantities.conftest import SITE
 
 DRIVE = replace(SITE.entrances[0], name="drive", at=(50.0, 0.0), width_ft=12.0, inward=(0.0, 1.0))
@@ -39,3 +39,11 @@ def test_a_fence_farther_in_is_another_fence():
     """Half a foot from the entrance it is the one that the drive leads through, at one foot no longer."""
     opening = WallOpening((50.0, 0.0), 5.0)
     assert [clear_width_ft(behind(opening, y_ft=y), DRIVE) for y in (0.0, 0.5, 1.0)] == [5.0, 5.0, 12.0]
+
+
+def test_a_wall_without_an_opening_there_is_told_by_itself():
+    """The fence that the drive lies on, with what it leads through; none where the fence stands farther in."""
+    near, far = WallOpening((50.0, 0.0), 5.0), WallOpening((80.0, 0.0), 5.0)
+    assert [openings for _, openings in walls_at(behind(near, far), DRIVE)] == [[near]]
+    assert [openings for _, openings in walls_at(behind(far), DRIVE)] == [[]]
+    assert walls_at(behind(near, y_ft=1.0), DRIVE) == []

@@ -9,13 +9,15 @@ from optimizer.brief import Relation
 from optimizer.catalogue import book_for, sized_rooms
 from optimizer.check.sight import sight_share
 from optimizer.engine.explorer.sight import loss_of_sight, sightings
-from optimizer.engine.grid.sight_shares import centres_at, look_in, shares_from_site
+from optimizer.engine.grid.sight_shares import Extent, centres_at, extent_of, look_in, samples, shares_from_site
 from optimizer.engine.problem import Spot, build_problem
 from optimizer.engine.rules import RELATIONS
+from optimizer.fields.sight import FEW, MANY
 from optimizer.layout import Layout, Placement, placed_of, rectangle
 from optimizer.scenario import load_scenario
 
 PLAIN = load_scenario("scenarios/fernhollow-court.yaml")
+NEAR = 0.05  # samples against areas: so far apart at the most, where a share is near what is asked
 ROOM_TO_ROOM = (
     Relation(("quiet nook", "water reserve"), "in_view", wish=1),
     Relation(("fire feature", "water reserve"), "out_of_view", wish=1, eye="standing", share=0.3),
@@ -45,19 +47,19 @@ def standing(random, room):
 
 @pytest.mark.parametrize("relation", TO_SITE)
 def test_room_and_site(relation):
-    """Every sampled position, screened choices too, has the check's share, and the table says when it is enough."""
+    """Every sampled position, screened choices too, has about the check's share, and the table says when it is enough."""
     random, room, found = np.random.default_rng(4), NAMES.index(relation.between[0]), []
     look = look_in(CONTEXT, relation)
     for _ in range(40):
         spot, placement = standing(random, room)
         variant = PROBLEM.rooms[room].variants[spot.variant]
         screened = ROOMS[room].choices[variant.choice].is_screened
-        table = shares_from_site(CONTEXT, look, (variant.width, variant.depth), screened=screened)
+        table = shares_from_site(CONTEXT, look, extent_of(variant), screened=screened)
         share = sight_share(SCENARIO, placed_of(ROOMS, Layout((placement,))), relation)
-        assert table[spot.y, spot.x] == pytest.approx(share)
+        assert table[spot.y, spot.x] == pytest.approx(share, abs=NEAR if abs(share - look.share) < NEAR else 0.2)
         thing = CONTEXT.thing(relation.between[1])
         kept = RELATIONS[relation.kind].on_thing(CONTEXT, relation, variant, thing)
-        assert kept[spot.y, spot.x] == look.keeps(share)
+        assert kept[spot.y, spot.x] == look.keeps(share) or abs(share - look.share) < NEAR
         found.append(share)
     assert max(found) > 0.5
 
@@ -77,7 +79,7 @@ def test_room_and_room(relation, moving_end):
         (asked,) = [sighting for sighting in found if sighting.ask.view.look == look]
         (loss,) = loss_of_sight(PROBLEM, asked, np.array([spot.x]), np.array([spot.y]))
         share = sight_share(SCENARIO, placed_of(ROOMS, Layout((placement, placed))), relation)
-        assert loss == (0 if look.keeps(share) else asked.ask.loss)
+        assert loss == (0 if look.keeps(share) else asked.ask.loss) or abs(share - look.share) < NEAR
         verdicts.add(bool(loss))
     assert verdicts == {True, False}
 
@@ -85,5 +87,15 @@ def test_room_and_room(relation, moving_end):
 def test_centres():
     """Corners count in steps from the grid's origin, and half a room further on is its middle."""
     lattice = CONTEXT.lattice
-    (middle,) = centres_at(CONTEXT, (8, 6), np.array([3]), np.array([2]))
+    (middle,) = centres_at(CONTEXT, Extent(8, 6), np.array([3]), np.array([2]))
     assert tuple(middle) == (lattice.x_ft(7), lattice.y_ft(5))
+
+
+def test_samples_of_a_disc():
+    """All of the nine lie in the disc, and of many about pi / 4."""
+    look, centre = look_in(CONTEXT, TO_SITE[0]), np.array([[40.0, 30.0]])
+    for parts, most in ((FEW, 9), (MANY, 26)):
+        found = samples(CONTEXT, look, (centre, Extent(12, 12, is_round=True)), parts)[0]
+        middle = CONTEXT.pose.back((40.0, 30.0))
+        assert np.hypot(*(found[:, :2] - middle).T).max() <= 6 * CONTEXT.lattice.step_ft + 1e-9
+        assert len(found) == pytest.approx(most, abs=1)
