@@ -1,13 +1,14 @@
 """Which lines are paved: each trip takes the cheapest route, again and again while others' paving makes it cheaper."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field, replace
-from itertools import pairwise
+from dataclasses import dataclass, field
+from itertools import chain, pairwise
 from typing import Final
 
 import numpy as np
 
 from optimizer.circulation.paving.graph import TURN_FT, Graph, branched
+from optimizer.circulation.paving.roads import LEAST
 from optimizer.circulation.visibility import Coordinates
 from optimizer.site import Point
 
@@ -82,7 +83,7 @@ def lawn_rate(count: float, per_foot: MoneyPerFoot) -> float:
 def _begun(choices: "_Choices", order: Sequence[int], *, alone: bool) -> _Taken:
     taken = _Taken([None] * len(order), [[] for _ in order])
     for number in order:
-        paved = set() if alone else {line for lines in taken.lines for line in lines}
+        paved = frozenset() if alone else frozenset(chain.from_iterable(taken.lines))
         taken.nodes[number], taken.lines[number] = choices.cheapest(number, paved)
     return taken
 
@@ -95,12 +96,12 @@ def _improved(choices: "_Choices", taken: _Taken, order: Sequence[int]) -> tuple
         return graph, taken
     ends = sorted({node for nodes in taken.nodes if nodes for node in (nodes[0], nodes[-1])})
     graph = branched(graph, chains, ends)
-    choices = replace(choices, graph=graph, known={})
+    choices = choices.over(graph, taken)
     taken = _begun(choices, order, alone=True)
     for _ in range(_ROUNDS):
         before = [list(lines) for lines in taken.lines]
         for number in order:
-            others = {line for other, lines in enumerate(taken.lines) if other != number for line in lines}
+            others = frozenset(chain.from_iterable(taken.lines[:number] + taken.lines[number + 1 :]))
             taken.nodes[number], taken.lines[number] = choices.cheapest(number, others)
         if before == taken.lines:
             break
@@ -110,9 +111,10 @@ def _improved(choices: "_Choices", taken: _Taken, order: Sequence[int]) -> tuple
 def _cost(graph: Graph, taken: _Taken, demands: Sequence[Demand], per_foot: MoneyPerFoot) -> float:
     """Walking and paving of all routes in money; a trip without one counts more than any that has one."""
     walked = sum(
-        (per_foot.walking * demand.count * graph.length_ft + lawn_rate(demand.count, per_foot) * graph.lawn_ft)[
-            lines
-        ].sum()
+        (
+            per_foot.walking * demand.count * graph.length_ft[lines]
+            + lawn_rate(demand.count, per_foot) * graph.lawn_ft[lines]
+        ).sum()
         if nodes
         else _NEVER
         for demand, nodes, lines in zip(demands, taken.nodes, taken.lines, strict=True)
@@ -121,35 +123,66 @@ def _cost(graph: Graph, taken: _Taken, demands: Sequence[Demand], per_foot: Mone
     return float(walked + per_foot.paving * graph.to_lay_ft[used].sum())
 
 
+@dataclass(frozen=True, slots=True, eq=False)
+class _Costs:
+    """What lines cost whoever walks them so many times: to lay and walk, on what is paved, and by steps of `Roads`."""
+
+    to_lay: Coordinates
+    paved: Coordinates
+    steps: Coordinates
+
+
 @dataclass(frozen=True, slots=True)
 class _Choices:
-    """Cheapest routes of the demands over one graph, each sought once: `known` by demand and what others pave."""
+    """Cheapest routes of the demands over one graph.
+
+    `known` has of each demand the last route and what others paved then, None where it was not the cheapest then;
+    `costs` is by how often a trip is walked.
+    """
 
     graph: Graph
     demands: Sequence[Demand]
     per_foot: MoneyPerFoot
-    known: dict[tuple[int, frozenset[int]], _Found] = field(default_factory=dict)
+    known: dict[int, tuple[frozenset[int] | None, _Found]] = field(default_factory=dict)
+    costs: dict[float, _Costs] = field(default_factory=dict)
 
-    def cheapest(self, number: int, paved: set[int]) -> _Found:
+    def over(self, graph: Graph, taken: _Taken) -> "_Choices":
+        """The same over a graph that has more lines, with routes that need not be the cheapest there."""
+        routes = enumerate(zip(taken.nodes, taken.lines, strict=True))
+        return _Choices(graph, self.demands, self.per_foot, {number: (None, route) for number, route in routes})
+
+    def cheapest(self, number: int, paved: frozenset[int]) -> _Found:
         """Nodes and lines of a demand's cheapest route, given the lines that others pave."""
-        key = (number, frozenset(paved))
-        if key not in self.known:
-            self.known[key] = _cheapest(self.graph, self.demands[number], self.per_foot, sorted(paved))
-        return self.known[key]
+        before, (nodes, lines) = self.known.get(number, (None, (None, [])))
+        # Where others pave less than before, and what they pave no more is not walked on, all else only got dearer.
+        if before is None or not paved <= before or not (before - paved).isdisjoint(lines):
+            self.known[number] = (paved, self._sought(number, sorted(paved), nodes, lines))
+        return self.known[number][1]
 
+    def _sought(self, number: int, paved: Sequence[int], nodes: list[int] | None, lines: Sequence[int]) -> _Found:
+        """The same, knowing a route, if there are nodes: nothing is dearer than that."""
+        demand, roads = self.demands[number], self.graph.roads
+        costs, gates = self._costs(demand.count), self._gates(demand.count)
+        steps, line_costs = costs.steps.copy(), costs.to_lay.copy()
+        line_costs[paved] = costs.paved[paved]
+        steps[roads.ways[:, paved]] = np.maximum(costs.paved[paved], LEAST)
+        at_most = line_costs[lines].sum() + gates[[nodes[0], nodes[-1]]].sum() if nodes else np.inf
+        return roads.cheapest(steps, gates, (demand.start, demand.end), at_most=at_most) or (None, [])
 
-def _cheapest(graph: Graph, demand: Demand, per_foot: MoneyPerFoot, paved: Sequence[int]) -> _Found:
-    walking = per_foot.walking * demand.count
-    to_lay = graph.to_lay_ft.copy()
-    to_lay[paved] = 0.0
-    weights = (
-        lawn_rate(demand.count, per_foot) * graph.lawn_ft
-        + walking * (graph.length_ft + TURN_FT * graph.turn)
-        + per_foot.paving * to_lay
-    )
-    inside_ft, stub_ft, shy_ft = graph.entries_ft.T
-    entries = walking * inside_ft + per_foot.paving * stub_ft + (walking + per_foot.paving) * shy_ft
-    return graph.roads.cheapest(weights, entries, demand.start, demand.end) or (None, [])
+    def _costs(self, count: float) -> _Costs:
+        if count not in self.costs:
+            graph, walking = self.graph, self.per_foot.walking * count
+            on_paved = lawn_rate(count, self.per_foot) * graph.lawn_ft + walking * (
+                graph.length_ft + TURN_FT * graph.turn
+            )
+            to_lay = on_paved + self.per_foot.paving * graph.to_lay_ft
+            self.costs[count] = _Costs(to_lay, on_paved, graph.roads.costs(to_lay))
+        return self.costs[count]
+
+    def _gates(self, count: float) -> Coordinates:
+        walking, paving = self.per_foot.walking * count, self.per_foot.paving
+        inside_ft, stub_ft, shy_ft = self.graph.entries_ft.T
+        return np.asarray(walking * inside_ft + paving * stub_ft + (walking + paving) * shy_ft)
 
 
 def _chain(graph: Graph, taken: _Taken, number: int) -> Coordinates:
@@ -169,5 +202,5 @@ def _route(graph: Graph, taken: _Taken, number: int) -> Route | None:
     if nodes is None:
         return None
     start, end = graph.gates[nodes[0]], graph.gates[nodes[-1]]
-    chain = [(float(x), float(y)) for x, y in _chain(graph, taken, number)]
-    return Route((*start.inside, *chain, *end.inside[::-1]))
+    corners = [(float(x), float(y)) for x, y in _chain(graph, taken, number)]
+    return Route((*start.inside, *corners, *end.inside[::-1]))
