@@ -1,13 +1,15 @@
 """Which lines are paved: each trip takes the cheapest route, again and again while others' paving makes it cheaper."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 from itertools import chain, pairwise
 from typing import Final
 
 import numpy as np
 
-from optimizer.circulation.paving.graph import TURN_FT, Graph, branched
+from optimizer.circulation.paving.best_lines import TURN_FT
+from optimizer.circulation.paving.branching import Trunks, branched
+from optimizer.circulation.paving.graph import Graph
 from optimizer.circulation.paving.roads import LEAST
 from optimizer.circulation.visibility import Coordinates
 from optimizer.site import Point
@@ -70,7 +72,7 @@ def routes_of(graph: Graph, demands: Sequence[Demand], per_foot: MoneyPerFoot) -
     order = sorted(range(len(demands)), key=lambda number: -demands[number].count)
     choices = _Choices(graph, demands, per_foot)
     alone, in_turn = (_begun(choices, order, alone=alone) for alone in (True, False))
-    ends = [_improved(choices, taken, order) for taken in ([alone] if alone == in_turn else [alone, in_turn])]
+    ends = _improved(choices, [alone] if alone == in_turn else [alone, in_turn], order)
     best, taken = min(ends, key=lambda end: _cost(end[0], end[1], demands, per_foot))
     return tuple(_route(best, taken, number) for number in range(len(demands)))
 
@@ -88,32 +90,44 @@ def _begun(choices: "_Choices", order: Sequence[int], *, alone: bool) -> _Taken:
     return taken
 
 
-def _improved(choices: "_Choices", taken: _Taken, order: Sequence[int]) -> tuple[Graph, _Taken]:
-    """Graph with branchings on what is taken, and the trips laid on it until none finds a cheaper route."""
+def _improved(
+    choices: "_Choices", beginnings: Sequence[_Taken], order: Sequence[int]
+) -> Iterator[tuple[Graph, _Taken]]:
+    """For each beginning the graph with branchings on it, and the trips laid on that."""
     graph = choices.graph
+    if sum(nodes is not None for nodes in beginnings[0].nodes) < _FEWEST_TO_SHARE:
+        yield graph, beginnings[0]
+        return
+    trunks = [_trunks(graph, taken, order) for taken in beginnings]
+    for taken, with_branches in zip(beginnings, branched(graph, trunks), strict=True):
+        yield with_branches, _settled(choices.over(with_branches, taken), order)
+
+
+def _trunks(graph: Graph, taken: _Taken, order: Sequence[int]) -> Trunks:
     chains = [_chain(graph, taken, number) for number in order if taken.nodes[number]]
-    if len(chains) < _FEWEST_TO_SHARE:
-        return graph, taken
-    ends = sorted({node for nodes in taken.nodes if nodes for node in (nodes[0], nodes[-1])})
-    graph = branched(graph, chains, ends)
-    choices = choices.over(graph, taken)
+    ends = {node for nodes in taken.nodes if nodes for node in (nodes[0], nodes[-1])}
+    return Trunks(chains, np.array(sorted(ends), dtype=np.int64))
+
+
+def _settled(choices: "_Choices", order: Sequence[int]) -> _Taken:
+    """Trips laid anew in turn until none finds a cheaper route."""
     taken = _begun(choices, order, alone=True)
     for _ in range(_ROUNDS):
-        before = [list(lines) for lines in taken.lines]
+        before = list(taken.lines)
         for number in order:
             others = frozenset(chain.from_iterable(taken.lines[:number] + taken.lines[number + 1 :]))
             taken.nodes[number], taken.lines[number] = choices.cheapest(number, others)
         if before == taken.lines:
             break
-    return graph, taken
+    return taken
 
 
 def _cost(graph: Graph, taken: _Taken, demands: Sequence[Demand], per_foot: MoneyPerFoot) -> float:
     """Walking and paving of all routes in money; a trip without one counts more than any that has one."""
     walked = sum(
         (
-            per_foot.walking * demand.count * graph.length_ft[lines]
-            + lawn_rate(demand.count, per_foot) * graph.lawn_ft[lines]
+            per_foot.walking * demand.count * graph.lines.length_ft[lines]
+            + lawn_rate(demand.count, per_foot) * graph.lines.lawn_ft[lines]
         ).sum()
         if nodes
         else _NEVER
@@ -171,12 +185,11 @@ class _Choices:
 
     def _costs(self, count: float) -> _Costs:
         if count not in self.costs:
-            graph, walking = self.graph, self.per_foot.walking * count
-            on_paved = lawn_rate(count, self.per_foot) * graph.lawn_ft + walking * (
-                graph.length_ft + TURN_FT * graph.turn
-            )
-            to_lay = on_paved + self.per_foot.paving * graph.to_lay_ft
-            self.costs[count] = _Costs(to_lay, on_paved, graph.roads.costs(to_lay))
+            lines, walking = self.graph.lines, self.per_foot.walking * count
+            over_lawns = lawn_rate(count, self.per_foot) * lines.lawn_ft
+            on_paved = over_lawns + walking * (lines.length_ft + TURN_FT * lines.turn)
+            to_lay = on_paved + self.per_foot.paving * self.graph.to_lay_ft
+            self.costs[count] = _Costs(to_lay, on_paved, self.graph.roads.costs(to_lay))
         return self.costs[count]
 
     def _gates(self, count: float) -> Coordinates:
