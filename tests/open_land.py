@@ -9,12 +9,13 @@ from shapely import box
 
 from optimizer.circulation.paving.best_lines import best_lines
 from optimizer.circulation.paving.candidates import lines_between
+from optimizer.circulation.paving.choices import Demand, MoneyPerFoot
 from optimizer.circulation.paving.gates import Gate
 from optimizer.circulation.paving.graph import Graph
 from optimizer.circulation.paving.land import Land
 from optimizer.circulation.paving.legs import Leg, legs_of
 from optimizer.circulation.paving.nearby import nearby
-from optimizer.circulation.paving.routes import Demand, MoneyPerFoot, routes_of
+from optimizer.circulation.paving.routes import routes_of
 
 PAVING_ALONE = MoneyPerFoot(walking=1e-3, paving=100.0)
 Point = tuple[float, float]

@@ -40,12 +40,23 @@ def branched(graph: Graph, trunks: Sequence[Trunks]) -> list[Graph]:
     Routes run along each other and most branchings are many times there: lines between the same points are made once.
     """
     found = [_branches(graph, one) for one in trunks]
-    points, same = np.unique(np.concatenate([one.points for one in found]), axis=0, return_inverse=True)
-    count, starts = len(graph.points), np.cumsum([0, *(len(one.points) for one in found)])
-    numbers = [np.append(np.arange(count), count + part) for part in np.split(same.reshape(-1), starts[1:-1])]
-    pairs = [known[one.pairs] for known, one in zip(numbers, found, strict=True)]
-    best = _lines(graph, np.concatenate([graph.points, points]), np.unique(np.concatenate(pairs), axis=0))
-    return [_with(graph, one, known, best) for one, known in zip(found, pairs, strict=True)]
+    places = np.concatenate([one.points for one in found])
+    _, first, same = np.unique(places[:, 0] + 1j * places[:, 1], return_index=True, return_inverse=True)
+    points = np.concatenate([graph.points, places[first]])
+    old, starts = np.arange(len(graph.points)), np.cumsum([len(one.points) for one in found])
+    numbers = [np.append(old, len(old) + part) for part in np.split(same, starts[:-1])]
+    keys = [_keys(known[one.pairs], len(points)) for known, one in zip(numbers, found, strict=True)]
+    pairs = np.stack(np.divmod(np.unique(np.concatenate(keys)), len(points)), axis=1)
+    lines = lines_between(graph.near, points, pairs)
+    best = best_lines(graph.land, graph.near, graph.gates, points, lines)
+    there = _keys(np.stack([best.first, best.second], axis=1), len(points))
+    numbers = [np.where(np.isin(key, there), np.searchsorted(there, key), -1) for key in keys]
+    return [_with(graph, one, best, number) for one, number in zip(found, numbers, strict=True)]
+
+
+def _keys(pairs: NDArray[np.int64], size: int) -> NDArray[np.int64]:
+    """One number for each pair of numbers under a size, in the order of pairs."""
+    return np.asarray(pairs[:, 0] * size + pairs[:, 1])
 
 
 def _branches(graph: Graph, trunks: Trunks) -> _Branches:
@@ -57,20 +68,13 @@ def _branches(graph: Graph, trunks: Trunks) -> _Branches:
     return _Branches(np.concatenate(stops), np.concatenate([np.delete(along, last, axis=0), to_ends]))
 
 
-def _lines(graph: Graph, points: Coordinates, pairs: NDArray[np.int64]) -> BestLines:
-    return best_lines(graph.land, graph.near, graph.gates, points, lines_between(graph.near, points, pairs))
-
-
-def _with(graph: Graph, branches: _Branches, known: NDArray[np.int64], best: BestLines) -> Graph:
-    """Graph with branches, of which these pairs are `known` among the best lines, or not at all, in order of pairs."""
-    order = np.lexsort(branches.pairs.T[::-1])
-    pairs, known = branches.pairs[order], known[order]
-    size = int(known.max(initial=0)) + 1
-    wanted, there = known @ (size, 1), best.first * size + best.second
-    place = np.searchsorted(there, wanted)
-    is_there = np.append(there, -1)[place] == wanted
-    lines = best.of(place[is_there], *pairs[is_there].T)
-    return replace(graph, points=np.concatenate([graph.points, branches.points]), lines=graph.lines.and_also(lines))
+def _with(graph: Graph, branches: _Branches, best: BestLines, number: NDArray[np.int64]) -> Graph:
+    """Graph with branches: of their pairs the number of the best line, -1 where there is none."""
+    points = np.concatenate([graph.points, branches.points])
+    order = np.argsort(_keys(branches.pairs, len(points)))
+    order = order[number[order] >= 0]
+    lines = best.of(number[order], *branches.pairs[order].T)
+    return replace(graph, points=points, lines=graph.lines.and_also(lines))
 
 
 def _stops(chain: Coordinates, ends: Coordinates) -> Coordinates:

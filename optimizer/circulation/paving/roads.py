@@ -48,9 +48,10 @@ class Roads:
 
         None where nothing joins them. `at_most` is what some route is known to cost: nothing dearer is looked at.
         """
-        gates = np.flatnonzero(np.isin(self.terminals, ends))
-        if len(np.unique(self.terminals[gates])) < len(set(ends)):
+        at_start, at_end = (self.terminals == end for end in ends)
+        if not (at_start.any() and at_end.any()):
             return None
+        gates = np.flatnonzero(at_start | at_end)
         self.table.data[:] = costs
         self.table.data[self.doors[:, gates]] = np.maximum(gate_costs[gates], LEAST)
         return self._sought(self.nodes + ends[0], self.nodes + ends[1], at_most * _SLACK + LEAST)
