@@ -7,13 +7,15 @@ from math import dist
 import numpy as np
 from shapely import box
 
+from optimizer.circulation.paving.best_lines import best_lines
 from optimizer.circulation.paving.candidates import lines_between
+from optimizer.circulation.paving.choices import Demand, MoneyPerFoot
 from optimizer.circulation.paving.gates import Gate
-from optimizer.circulation.paving.graph import Graph, joined
+from optimizer.circulation.paving.graph import Graph
 from optimizer.circulation.paving.land import Land
 from optimizer.circulation.paving.legs import Leg, legs_of
 from optimizer.circulation.paving.nearby import nearby
-from optimizer.circulation.paving.routes import Demand, MoneyPerFoot, routes_of
+from optimizer.circulation.paving.routes import routes_of
 
 PAVING_ALONE = MoneyPerFoot(walking=1e-3, paving=100.0)
 Point = tuple[float, float]
@@ -32,7 +34,7 @@ def graph_over(points: Sequence[Point], land: Land | None = None) -> Graph:
     places = np.array(points, dtype=float)
     pairs = np.array(list(combinations(range(len(points)), 2)), dtype=np.int64)
     near = nearby(land.ground)
-    return joined(land, near, gates, places, lines_between(near, places, pairs))
+    return Graph(land, near, gates, places, best_lines(land, near, gates, places, lines_between(near, places, pairs)))
 
 
 def network_over(

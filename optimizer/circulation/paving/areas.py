@@ -34,12 +34,27 @@ class Areas:
         What runs along an edge does not count.
         """
         total = np.zeros((self.groups, len(corners), 3))
+        area, line = self._meeting(corners)
+        area, step = np.repeat(area, 3), (3 * line[:, None] + np.arange(3)).reshape(-1)
+        starts, ends = corners[:, :-1].reshape(-1, 2)[step], corners[:, 1:].reshape(-1, 2)[step]
+        kept = self._reached(area, starts, ends)
+        area, step, starts, ends = area[kept], step[kept], starts[kept], ends[kept]
+        np.add.at(total.reshape(self.groups, -1), (self.group[area], step), _inside_ft(self.edges[area], starts, ends))
+        return total
+
+    def _meeting(self, corners: Coordinates) -> tuple[NDArray[np.int64], NDArray[np.int64]]:
+        """Areas and lines, by number, whose bounds overlap."""
         x, y = corners[..., 0], corners[..., 1]
         left, low, right, top = self.bounds.T[..., None]
-        meets = (_least(x) < right) & (-_least(-x) > left) & (_least(y) < top) & (-_least(-y) > low)
-        area, line = np.nonzero(meets)
-        np.add.at(total, (self.group[area], line), _inside_ft(self.edges[area], corners[line]))
-        return total
+        area, line = np.nonzero((_least(x) < right) & (-_least(-x) > left) & (_least(y) < top) & (-_least(-y) > low))
+        return area, line
+
+    def _reached(self, area: NDArray[np.int64], starts: Coordinates, ends: Coordinates) -> NDArray[np.bool_]:
+        """Whether steps have a length and overlap the bounds of one area each."""
+        bounds = self.bounds[area]
+        over = (np.minimum(starts, ends) < bounds[:, 2:]) & (np.maximum(starts, ends) > bounds[:, :2])
+        moves = starts != ends
+        return np.asarray((moves[:, 0] | moves[:, 1]) & over[:, 0] & over[:, 1])
 
 
 def areas_of(groups: Sequence[Sequence[Polygon]]) -> Areas:
@@ -55,15 +70,12 @@ def _least(values: Coordinates) -> Coordinates:
     return np.minimum(np.minimum(values[:, 0], values[:, 1]), np.minimum(values[:, 2], values[:, 3]))
 
 
-def _inside_ft(edges: Coordinates, corners: Coordinates) -> Coordinates:
-    """Length of the steps of lines, given by their corners (n, 4, 2), each line inside one area, given by its edges
-    (n, k, 4), shape (n, 3) [ft].
-    """
-    start_x, start_y = np.ascontiguousarray(corners[:, :-1, 0]), np.ascontiguousarray(corners[:, :-1, 1])
-    step_x, step_y = np.diff(corners[..., 0], axis=1), np.diff(corners[..., 1], axis=1)
-    enter, leave = np.zeros(step_x.shape), np.ones(step_x.shape)
+def _inside_ft(edges: Coordinates, starts: Coordinates, ends: Coordinates) -> Coordinates:
+    """Length of steps, shapes (n, 2), each inside one area, given by its edges (n, k, 4), shape (n,) [ft]."""
+    (start_x, start_y), (step_x, step_y) = starts.T, (ends - starts).T
+    enter, leave = np.zeros(len(starts)), np.ones(len(starts))
     for edge in range(edges.shape[1]):
-        x, y, along_x, along_y = (edges[:, edge, None, part] for part in range(4))
+        x, y, along_x, along_y = (edges[:, edge, part] for part in range(4))
         # Inside lies to the left of every edge: where a step crosses it, it enters or leaves.
         ahead = along_x * step_y - along_y * step_x
         depth = along_x * (start_y - y) - along_y * (start_x - x) - _EDGE_FT

@@ -38,6 +38,10 @@ class Lines:
         """The lines that are marked, or of these numbers."""
         return Lines(self.first[kept], self.second[kept], self.corners[kept])
 
+    def and_also(self, more: "Lines") -> "Lines":
+        """These lines, and then others."""
+        return _lines((self, more))
+
     @property
     def steps_ft(self) -> Coordinates:
         """Lengths of the steps of each line, shape (n, 3) [ft]."""
@@ -72,7 +76,11 @@ def lines_between(near: Nearby, points: Coordinates, pairs: NDArray[np.int64]) -
     found = [_near(near, straight, [corner(of) for of in straight.T])]
     found += [_near(near, bent, (starts, *bends, ends)) for bends in _bends(near, starts, ends)]
     found.append(_near(near, bent, (starts, ends), is_slanted=True))
-    return Lines(*(np.concatenate([getattr(part, name) for part in found]) for name in ("first", "second", "corners")))
+    return _lines(found)
+
+
+def _lines(parts: Sequence[Lines]) -> Lines:
+    return Lines(*(np.concatenate([getattr(part, name) for part in parts]) for name in ("first", "second", "corners")))
 
 
 def _bends(near: Nearby, start: Corner, end: Corner) -> Iterator[tuple[Corner, ...]]:

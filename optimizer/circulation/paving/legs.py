@@ -12,8 +12,8 @@ from shapely import LineString
 from shapely.geometry.base import BaseGeometry
 
 from optimizer.circulation.ground import CLEAR_WIDTH_FT
+from optimizer.circulation.paving.choices import MAIN_COUNT
 from optimizer.circulation.paving.land import Land
-from optimizer.circulation.paving.routes import MAIN_COUNT
 from optimizer.site import Point
 
 LegUse = Literal["arrival", "main", "service"]

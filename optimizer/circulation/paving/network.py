@@ -13,10 +13,11 @@ from shapely import LineString
 from optimizer.brief import Brief
 from optimizer.catalogue import rates
 from optimizer.circulation.ground import CLEAR_WIDTH_FT
+from optimizer.circulation.paving.choices import MAIN_COUNT, Demand, MoneyPerFoot, lawn_rate
 from optimizer.circulation.paving.graph import graph_of
 from optimizer.circulation.paving.land import Land, land_of
 from optimizer.circulation.paving.legs import WIDTH_FT, Leg, Pair, legs_of
-from optimizer.circulation.paving.routes import MAIN_COUNT, Demand, MoneyPerFoot, Route, lawn_rate, routes_of
+from optimizer.circulation.paving.routes import Route, routes_of
 from optimizer.circulation.paving.terminals import terminals_of
 from optimizer.fields import SITES, site_shapes
 from optimizer.layout import Placed, Pose, canonical_pose, placed_of

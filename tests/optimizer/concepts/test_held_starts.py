@@ -21,7 +21,6 @@ from optimizer.engine.pairs import FORBIDDEN
 from optimizer.engine.problem import build_problem, layout_of, state_of, what_fits
 from optimizer.engine.prover import Budget
 from optimizer.layout import Layout
-from optimizer.pipeline import RunSettings, make_options
 from optimizer.scenario import load_scenario
 from tests.yards import holding
 
@@ -29,9 +28,9 @@ YARD = load_scenario("scenarios/thimble-yard.yaml")
 
 
 @pytest.fixture(scope="module")
-def known():
-    """The first concept of a short search, before its rooms grew."""
-    return make_options(YARD, RunSettings(count=1, seconds=4, repeatable=True, processes=0)).options[0].layout.base
+def known(shown):
+    """The first concept of a run that other tests look at too, before its rooms grew."""
+    return shown("thimble-yard").found.options[0].layout.base
 
 
 def held(at):

@@ -67,7 +67,7 @@ def test_sketches_come_after_the_concepts(concept):
     """They are not counted, and are there when nothing fits too."""
     sketches = (Sketch("mine", drawn(concept.layout)), Sketch("other", drawn(concept.layout)[:1]))
     yard = replace(YARD, sketches=sketches)
-    found = make_options(yard, RunSettings(count=1, seconds=1, repeatable=True, processes=0))
+    found = make_options(yard, RunSettings(count=1, seconds=0.7, repeatable=True, processes=0))
     assert [option.id for option in found.options] == ["concept-01", "sketch-01", "sketch-02"]
     assert len(found.concepts) == 1
     assert [option.sketch for option in found.sketches] == ["mine", "other"]

@@ -11,12 +11,13 @@ from shapely import LineString, Point, box, union_all
 from optimizer.brief import Trip
 from optimizer.catalogue import Item
 from optimizer.circulation.paving.candidates import lines_between, short_slants, turns
+from optimizer.circulation.paving.choices import Demand, MoneyPerFoot
 from optimizer.circulation.paving.gates import gates_of
 from optimizer.circulation.paving.land import Land, land_of, no_path_ground
 from optimizer.circulation.paving.legs import WIDTH_FT, legs_of
 from optimizer.circulation.paving.nearby import nearby
 from optimizer.circulation.paving.network import paved_network
-from optimizer.circulation.paving.routes import Demand, MoneyPerFoot, routes_of
+from optimizer.circulation.paving.routes import routes_of
 from optimizer.circulation.paving.terminals import Opening, Terminal, terminals_of
 from optimizer.layout import Layout, placed_of
 from optimizer.site import Door, Entrance
