@@ -33,7 +33,7 @@ class Sheet:
 
     card: Card
     verdict: str
-    """Whether it holds, what it costs and what it leaves out, in a line."""
+    """Whether it holds, how its cost lies to the ceiling, and what it leaves out, in a line."""
     paragraph: str
     deciding: tuple[Deciding, ...]
     """The five figures that decide."""
@@ -86,10 +86,11 @@ def _verdict(option: Option, scenario: Scenario, words: Words) -> str:
     broken = len(option.findings)
     holds = f"Breaks rules in {broken} place{'' if broken == 1 else 's'}" if broken else "Keeps every rule"
     first, ceiling = option.appraisal.cost.phase(1), scenario.brief.budget.ceiling
-    money = words.money(first)
-    if ceiling is not None:
+    if ceiling is None:
+        money = words.money(first)
+    else:
         side = "under" if first <= ceiling else "over"
-        money += f", {words.money(abs(ceiling - first))} {side} the {words.term('ceiling')}"
+        money = f"{words.money(abs(ceiling - first))} {side} the {words.term('ceiling')}"
     without = card(option, words).left_out
     rooms = f"without {listed(without)}" if without else "every wished room"
     return f"{holds} · {money} · {rooms}"
