@@ -29,14 +29,15 @@ from optimizer.fields.smoke import smoke_reach_ft
 from optimizer.layout import Placed
 from optimizer.scenario import Scenario
 
-_CONCEPT: Final = "Concept stage only: sizes and prices are estimates. Confirm them on site and with the builder."
-_SUPPLIES: Final = "Gas and electricity: licensed trades run and connect them under local codes."
-_BY_KIND: Final = {
+CONCEPT: Final = "Concept stage only: sizes and prices are estimates. Confirm them on site and with the builder."
+SUPPLIES: Final = "Gas and electricity: licensed trades run and connect them under local codes."
+BY_KIND: Final = {
     "fire": "Fire: distances are model-code defaults. The local fire code and the maker's listing decide.",
-    "kitchen": _SUPPLIES,
+    "kitchen": SUPPLIES,
     "reserve": "Water: barriers, bonding and setbacks of a later pool or tub follow local codes.",
 }
-_GROUND: Final = "Drainage, retaining walls and structures: a licensed professional designs them for the real ground."
+GROUND: Final = "Drainage, retaining walls and structures: a licensed professional designs them for the real ground."
+TREES: Final = "Trees: ask an arborist before working near a kept tree's roots."
 _ROUNDING_FT: Final = 1e-6
 
 
@@ -51,13 +52,13 @@ def cautions_for(
     than usual is among it.
     """
     kinds = {room.kind for room in placed}
-    found = [_CONCEPT, *(words for kind, words in _BY_KIND.items() if kind in kinds)]
+    found = [CONCEPT, *(words for kind, words in BY_KIND.items() if kind in kinds)]
     if scenario.site.trees:
-        found.append("Trees: ask an arborist before working near a kept tree's roots.")
+        found.append(TREES)
     return (
         *found,
         *money_cautions(scenario, cost),
-        *_gas(scenario, placed),
+        *gas_cautions(scenario, placed),
         *_prepared(placed),
         *_on_slabs(scenario, placed),
         *pool_cautions(scenario, placed, legs),
@@ -70,11 +71,11 @@ def cautions_for(
         *roof_cautions(scenario.site, placed),
         *_no_table(scenario, placed),
         *_too_few(scenario, placed.wished),
-        _GROUND,
+        GROUND,
     )
 
 
-def _gas(scenario: Scenario, placed: Placed) -> Iterator[str]:
+def gas_cautions(scenario: Scenario, placed: Placed) -> Iterator[str]:
     """How far a gas fire reaches, and its supplies where no kitchen speaks of them."""
     if any(room.room.fuel == "gas" for room in placed):
         reach = f"{_figure(smoke_reach_ft('gas') / scenario.unit_ft)} {scenario.units}"
@@ -83,7 +84,7 @@ def _gas(scenario: Scenario, placed: Placed) -> Iterator[str]:
         )
         yield f"Gas fire: {told}; how far its heat reaches is for the maker to say."
         if not placed.of_kind("kitchen"):
-            yield _SUPPLIES
+            yield SUPPLIES
 
 
 def _prepared(placed: Placed) -> Iterator[str]:

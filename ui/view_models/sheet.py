@@ -6,6 +6,7 @@ from optimizer.appraisal import Appraisal
 from optimizer.brief import RULES, Brief
 from optimizer.check import Finding
 from optimizer.concepts import ASKED_BY, Option, Proof, level_words
+from optimizer.concepts.owner_notes import owner_notes
 from optimizer.concepts.words import capital, listed
 from optimizer.layout import Placement
 from optimizer.scenario import Scenario
@@ -70,11 +71,18 @@ def sheet(option: Option, scenario: Scenario, *, for_designer: bool = False) -> 
         ),
         checks=_checks(option.findings, words),
         proof=_proof(option.proof, words),
-        cautions=tuple(words.signed(caution) for caution in option.cautions),
+        cautions=_cautions(option, scenario, words),
         permits=option.permits,
         remedies=tuple(words.signed(remedy.words) for remedy in option.remedies),
         later=later_figures(option, words),
     )
+
+
+def _cautions(option: Option, scenario: Scenario, words: Words) -> tuple[str, ...]:
+    """Every caution for a designer; for an owner in short, without those about money, which stand beside the sums."""
+    if words.for_designer:
+        return tuple(words.signed(caution) for caution in option.cautions)
+    return owner_notes(scenario, option).care
 
 
 def _as_here(why: str) -> str:
