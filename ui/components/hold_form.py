@@ -4,6 +4,7 @@ from typing import Final, Literal
 
 import streamlit as st
 
+from optimizer.concepts.words import choice_words
 from optimizer.drawing.outlines import box_of
 from optimizer.errors import InputError
 from optimizer.layout import Placement
@@ -135,7 +136,8 @@ def _asked(scenario: Scenario, shown: Shown) -> tuple[Held, Area | None]:
 
 def _how_words(how: How, place: Placement) -> str:
     if how == "choice":
-        return f"{HOWS[how]}: {plain(place.choice)}"
+        size = choice_words(place.choice)
+        return f"{HOWS[how]}: {plain(size)}" if size else HOWS[how]
     return f"{HOWS[how]}: the {SIDES[place.front]} of the plan" if how == "front" else HOWS[how]
 
 

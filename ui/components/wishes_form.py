@@ -5,6 +5,7 @@ from decimal import Decimal
 from typing import Final
 
 import streamlit as st
+from streamlit.delta_generator import DeltaGenerator
 
 from optimizer.errors import InputError
 from optimizer.scenario import Scenario, scenario_notes
@@ -31,7 +32,7 @@ from ui.edits import (
 from ui.searches import Search
 from ui.state import current_search, go_on_with, is_for_designer, searching, store, take_up_search, tell_once
 from ui.store import Decision, Revision, Saved
-from ui.view_models import capital, listed, scenario_summary, words_of
+from ui.view_models import all_wishes, capital, listed, scenario_summary, words_of
 from ui.yards import scenario_of
 
 _LIMIT_STEP: Final = 1000
@@ -44,7 +45,10 @@ def wishes_form(revision: Revision, scenario: Scenario) -> None:
     """Show what is asked of a yard, with the yard beside it."""
     form, beside = st.columns([9, 7], gap="large")
     with form:
-        text, what = _answers(revision, scenario)
+        limits, together = st.container(), st.container()
+        text, what = _answers(revision, scenario, limits)
+        with together:
+            _all_wishes(revision, scenario, text, what)
         _missed(revision, scenario, text, what)
         _next(revision, text, what)
     with beside:
@@ -55,11 +59,21 @@ def wishes_form(revision: Revision, scenario: Scenario) -> None:
             versions(revision)
 
 
-def _answers(revision: Revision, scenario: Scenario) -> tuple[str, str]:
-    """Ask, and return the text after the answers with what changed in words."""
+def _all_wishes(revision: Revision, scenario: Scenario, text: str, what: str) -> None:
+    """Say below the limit what all wishes cost together, with the answers as they are."""
+    try:
+        asked = scenario_of(revision, text, "your answers") if what else scenario
+    except InputError:
+        return
+    said, is_over = all_wishes(asked, for_designer=is_for_designer())
+    paragraph(said, css="over" if is_over else "quiet")
+
+
+def _answers(revision: Revision, scenario: Scenario, limits: DeltaGenerator) -> tuple[str, str]:
+    """Ask, in `limits` for limit and guests, and return the text after the answers with what changed in words."""
     was = wanted_of(scenario.brief)
     key = str(revision.id)
-    limit, usual, party = st.columns(3)
+    limit, usual, party = limits.columns(3)
     ceiling = limit.number_input(
         f"{_limit_name(scenario)} ({scenario.currency})",
         min_value=0,

@@ -7,7 +7,7 @@ from optimizer.brief import RULES, Brief
 from optimizer.check import Finding
 from optimizer.concepts import ASKED_BY, Option, Proof, level_words
 from optimizer.concepts.owner_notes import owner_notes
-from optimizer.concepts.words import capital, listed
+from optimizer.concepts.words import capital, choice_words, listed
 from optimizer.layout import Placement
 from optimizer.scenario import Scenario
 from ui.view_models.card import Card, card
@@ -155,7 +155,7 @@ def _room(place: Placement, brief: Brief, words: Words) -> Figure:
     phase = wish.phase if wish else 1
     later = "" if phase == 1 else f"; kept free for phase {phase}"
     larger = f"; {_size(place.base, words)} before it was made larger to meet a line" if place.has_grown else ""
-    return Figure(place.room, _size(place, words), f"{place.choice}{larger}{later}")
+    return Figure(place.room, _size(place, words), f"{choice_words(place.choice)}{larger}{later}".removeprefix("; "))
 
 
 def _size(place: Placement, words: Words) -> str:

@@ -1,11 +1,12 @@
 """From budgets.json to the few steps that are shown."""
 
+from decimal import Decimal
 from itertools import pairwise
 
 from hypothesis import given
 from hypothesis import strategies as st
 
-from ui.view_models import Words, budget_steps
+from ui.view_models import Words, budget_steps, limit_words
 
 USD = Words("USD", "ft")
 
@@ -63,3 +64,32 @@ def test_the_only_size_is_not_named():
     """A room with one size is said by its name."""
     (step,) = budget_steps({"points": [point(60_000, 10.0, ("table", "six"), ("corner", "one size"))]}, USD)
     assert step.rooms == ("table (six)", "corner")
+
+
+POINTS = [
+    point(ceiling, worth, ("table", "six"))
+    for ceiling, worth in ((60_000, 10), (78_000, 20), (91_000, 20.1), (150_000, 30))
+]
+
+
+def test_the_step_that_the_own_limit_buys_is_shown_and_marked():
+    """The dearest point within it stays, though others add more; and how far it is to the next step is said."""
+    limit = Decimal(92_000)
+    steps = budget_steps({"points": [*POINTS[:3], point(96_000, 25), point(110_000, 28), POINTS[3]]}, USD, limit)
+    (own,) = (step for step in steps if step.is_own)
+    assert (own.concept, own.label) == ("at-91000", "$91,000 (your limit buys this)")
+    assert limit_words(steps, limit, USD) == (
+        "Your all-in limit is $92,000. The step after it needs $18,000 more than that."
+    )
+    assert not [step for step in budget_steps({"points": POINTS}, USD) if step.is_own]
+
+
+def test_a_limit_below_or_above_all_steps():
+    low, high = Decimal(50_000), Decimal(200_000)
+    steps = budget_steps({"points": POINTS}, USD, low)
+    assert not [step for step in steps if step.is_own]
+    assert limit_words(steps, low, USD).endswith("$50,000: $10,000 less than the least that was found to work.")
+    steps = budget_steps({"points": POINTS}, USD, high)
+    assert [step.is_own for step in steps][-1]
+    assert limit_words(steps, high, USD).endswith("It buys all that was found.")
+    assert limit_words(steps, None, USD) == ""
