@@ -57,9 +57,8 @@ def _found(found: Search, result: Result, take: Callable[[BudgetStep, str], None
         _offer_again(found)
         return
     said = words_of(result.scenario, for_designer=is_for_designer())
-    paragraph(said.signed("Budgets are for phase 1, contingency included. Choose one to see what it buys."))
-    if limit := limit_words(steps, result.scenario.brief.budget.ceiling, said):
-        paragraph(limit)
+    limit = limit_words(steps, result.scenario.brief.budget.ceiling, said)
+    paragraph(f"{said.signed('Budgets are for phase 1, contingency included.')} {limit}")
     step = _chosen(steps, result)
     words, plan = st.columns([5, 11], gap="large")
     with words:

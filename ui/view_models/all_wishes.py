@@ -1,10 +1,15 @@
 """What all wishes cost together, before any layout, held against the limit."""
 
+from typing import Final
+
 from optimizer.catalogue import affordable, existing_of, sized_rooms
 from optimizer.concepts.finish_levels import book_of
 from optimizer.concepts.words import listed
 from optimizer.scenario import Scenario
 from ui.view_models.words import words_of
+
+_TOLD: Final = 3
+"""Of so many things that could wait it is told, those that save most first."""
 
 
 def all_wishes(scenario: Scenario, *, for_designer: bool = False) -> tuple[str, bool]:
@@ -13,11 +18,12 @@ def all_wishes(scenario: Scenario, *, for_designer: bool = False) -> tuple[str, 
     rooms = sized_rooms(scenario.brief)
     found = affordable(scenario.brief, rooms, book_of(scenario), existing_of(scenario.site))
     least = (
-        f"All wishes together, each at its smallest, cost at least {words.money(found.least)} before paths and steps"
+        f"All wishes together, each at its smallest, cost at least {words.money(found.least)}, and paths and steps "
+        "come on top"
     )
     if not found.over:
         return f"{least}.", False
     term = words.term("ceiling")
-    without = [f"without the {listed(names)} (from {words.money(price)})" for names, price in found.without]
-    fits = f"It can fit {', or '.join(without)}." if without else f"What must be passes the {term} alone."
-    return f"{least}: {words.money(found.over)} more than your {term}. {fits}", True
+    waits = [f"without the {listed(names)} from {words.money(price)}" for names, price in found.without[:_TOLD]]
+    left = f"Something has to wait: {'; '.join(waits)}." if waits else f"What must be passes the {term} alone."
+    return f"{least}: {words.money(found.over)} over your {term} before those. {left}", True

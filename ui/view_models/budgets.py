@@ -1,8 +1,9 @@
 """What each budget buys, as the few steps that an owner chooses between."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from decimal import Decimal
+from itertools import islice
 from typing import Any, Final
 
 from optimizer.concepts.words import choice_words
@@ -56,7 +57,7 @@ def limit_words(steps: Sequence[BudgetStep], ceiling: Decimal | None, words: Wor
         return f"{limit}: {words.money(steps[0].amount - ceiling)} less than the least that was found to work."
     if further is None:
         return f"{limit}. It buys all that was found."
-    return f"{limit}. The step after it needs {words.money(further.amount - ceiling)} more than that."
+    return f"{limit}; the next step shown needs {words.money(further.amount - ceiling)} more than that."
 
 
 def _bought(points: Sequence[Mapping[str, Any]], ceiling: Decimal | None) -> Mapping[str, Any] | None:
@@ -66,14 +67,14 @@ def _bought(points: Sequence[Mapping[str, Any]], ceiling: Decimal | None) -> Map
 
 
 def _shown(points: Sequence[Mapping[str, Any]], own: Mapping[str, Any] | None) -> list[Mapping[str, Any]]:
-    """Of the points the last, the family's own where that is clearly less, and beside them such as lie clearly apart:
-    those without which most would be lost.
+    """Of the points the last, the family's own and the next one, where these are clearly less, and beside them such as
+    lie clearly apart: those without which most would be lost.
     """
     kept = list(points)
-    stays = [kept[-1:], [own] if own is not None and _are_apart(own, kept[-1]) else []]
+    stays = [*kept[-1:], *(point for point in _own_and_next(kept, own) if _are_apart(point, kept[-1]))]
 
     def may_go(at: int) -> bool:
-        return not any(kept[at] is point for points in stays for point in points)
+        return not any(kept[at] is point for point in stays)
 
     while close := [at for at in range(len(kept) - 1) if not _are_apart(kept[at], kept[at + 1])]:
         of_pairs = sorted({at for pair in close for at in (pair, pair + 1) if may_go(at)})
@@ -81,6 +82,14 @@ def _shown(points: Sequence[Mapping[str, Any]], own: Mapping[str, Any] | None) -
     while len(kept) > MOST_STEPS:
         del kept[min(filter(may_go, range(len(kept))), key=lambda at: _lost(kept, at))]
     return kept
+
+
+def _own_and_next(points: Sequence[Mapping[str, Any]], own: Mapping[str, Any] | None) -> Iterator[Mapping[str, Any]]:
+    """The point that the yard's own ceiling buys, and the first beyond it that is clearly dearer."""
+    if own is not None:
+        yield own
+        dearer = (point for point in points if _ceiling(point) > _ceiling(own) and _are_apart(point, own))
+        yield from islice(dearer, 1)
 
 
 def _lost(points: Sequence[Mapping[str, Any]], at: int) -> float:

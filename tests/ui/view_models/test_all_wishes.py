@@ -21,6 +21,6 @@ def test_by_how_much_all_wishes_pass_the_limit_and_what_would_wait():
     least = int(wide.partition("at least $")[2].partition(" ")[0].replace(",", ""))
     told, is_over = all_wishes(limited(least - 1_000))
     assert is_over
-    assert any(f"${over:,} more than your all-in limit" in told for over in (999, 1_000, 1_001))
+    assert any(f"${over:,} over your all-in limit" in told for over in (999, 1_000, 1_001))
     assert "without the " in told
-    assert "more than your ceiling" in all_wishes(limited(least - 1_000), for_designer=True)[0]
+    assert "over your ceiling" in all_wishes(limited(least - 1_000), for_designer=True)[0]

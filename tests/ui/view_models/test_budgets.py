@@ -47,14 +47,17 @@ def test_materials_that_change():
     assert [step.level for step in budget_steps({"points": points}, USD)] == [None] * 3
 
 
-@given(st.lists(st.tuples(st.integers(1_000, 90_000), st.floats(0.1, 9)), max_size=15, unique_by=lambda one: one[0]))
-def test_few_steps_clearly_apart(found):
-    """Four at most, a tenth apart, the dearest among them."""
+@given(
+    st.lists(st.tuples(st.integers(1_000, 90_000), st.floats(0.1, 9)), max_size=15, unique_by=lambda one: one[0]),
+    st.none() | st.integers(500, 99_000).map(Decimal),
+)
+def test_few_steps_clearly_apart(found, limit):
+    """Four at most, a tenth apart, the dearest among them, whatever the yard's own limit is."""
     points, worth = [], 0.0
     for ceiling, gain in sorted(found):
         worth += gain
         points.append(point(ceiling, worth))
-    shown = [int(step.concept.removeprefix("at-")) for step in budget_steps({"points": points}, USD)]
+    shown = [int(step.concept.removeprefix("at-")) for step in budget_steps({"points": points}, USD, limit)]
     assert len(shown) <= 4
     assert all(after >= 1.1 * before for before, after in pairwise(shown))
     assert shown[-1:] == [ceiling for ceiling, _ in sorted(found)][-1:]
@@ -79,8 +82,9 @@ def test_the_step_that_the_own_limit_buys_is_shown_and_marked():
     (own,) = (step for step in steps if step.is_own)
     assert (own.concept, own.label) == ("at-91000", "$91,000 (your limit buys this)")
     assert limit_words(steps, limit, USD) == (
-        "Your all-in limit is $92,000. The step after it needs $18,000 more than that."
+        "Your all-in limit is $92,000; the next step shown needs $18,000 more than that."
     )
+    assert [step.concept for step in steps] == ["at-60000", "at-91000", "at-110000", "at-150000"]
     assert not [step for step in budget_steps({"points": POINTS}, USD) if step.is_own]
 
 
