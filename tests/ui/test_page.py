@@ -241,7 +241,7 @@ def budgets_found(tab):
 def test_what_each_budget_buys_is_found_on_demand(searches, tab):
     """From the concepts to the budgets: a step each, what it buys and what the next thing costs, and back."""
     budgets_found(search_ended(tab.run()))
-    assert tab.segmented_control(key="budget_step").options == ["$64,000", "$95,000"]
+    assert tab.segmented_control(key="budget_step").options == ["$64,000", "$95,000 (your limit buys this)"]
     assert "$31,000 more than the step before: fire feature (six seats)" in words(tab)
     tab.segmented_control(key="budget_step").set_value("budget-01").run()
     assert "About $64,000, within $64,000" in words(tab)

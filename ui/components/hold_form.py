@@ -77,7 +77,7 @@ def _part(shown: Shown) -> HoldingPart:
             wrap=True,
         )
         money = words_of(shown.scenario).money(shown.option.appraisal.cost.phase(1))
-        paragraph(f"{shown.option.title}, {money}", css="held")
+        paragraph(f"{shown.option.title}, {money}", css="of-concept")
     return part or "hold"
 
 

@@ -47,10 +47,11 @@ def wishes_form(revision: Revision, scenario: Scenario) -> None:
     with form:
         limits, together = st.container(), st.container()
         text, what = _answers(revision, scenario, limits)
+        asked = _asked(revision, scenario, text, what)
         with together:
-            _all_wishes(revision, scenario, text, what)
+            _all_wishes(asked)
         _missed(revision, scenario, text, what)
-        _next(revision, text, what)
+        _next(revision, text, what, asked)
     with beside:
         show(element("div", yard_picture(scenario), css="plan"))
         _facts(scenario)
@@ -59,14 +60,19 @@ def wishes_form(revision: Revision, scenario: Scenario) -> None:
             versions(revision)
 
 
-def _all_wishes(revision: Revision, scenario: Scenario, text: str, what: str) -> None:
-    """Say below the limit what all wishes cost together, with the answers as they are."""
+def _asked(revision: Revision, scenario: Scenario, text: str, what: str) -> Scenario | InputError:
+    """The yard with the answers as they are, or what is wrong with it."""
     try:
-        asked = scenario_of(revision, text, "your answers") if what else scenario
-    except InputError:
-        return
-    said, is_over = all_wishes(asked, for_designer=is_for_designer())
-    paragraph(said, css="over" if is_over else "quiet")
+        return scenario_of(revision, text, "your answers") if what else scenario
+    except InputError as error:
+        return error
+
+
+def _all_wishes(asked: Scenario | InputError) -> None:
+    """Say below the limit what all wishes cost together."""
+    if isinstance(asked, Scenario):
+        said, is_over = all_wishes(asked, for_designer=is_for_designer())
+        paragraph(said, css="over" if is_over else "quiet")
 
 
 def _answers(revision: Revision, scenario: Scenario, limits: DeltaGenerator) -> tuple[str, str]:
@@ -152,11 +158,11 @@ def _weight(name: str, weight: float, key: str) -> float:
     )
 
 
-def _next(revision: Revision, text: str, what: str) -> None:
+def _next(revision: Revision, text: str, what: str, asked: Scenario | InputError) -> None:
     """Say what changed, and offer to search or to save."""
-    if what and (error := _error_in(revision, text)):
+    if isinstance(asked, InputError):
         st.error("So it cannot be searched. What is wrong:")
-        problem_list(error)
+        problem_list(asked)
         return
     if what:
         paragraph(f"Changed: {what}.", css="lead")

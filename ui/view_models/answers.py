@@ -52,7 +52,7 @@ def _all_in(option: Option, scenario: Scenario, words: Words) -> str:
     after = f" What comes later is another {words.money(later)}{_counted(option)}." if later else ""
     return (
         f"What is built now costs {words.money(first)}{kept}; all phases together may come to {words.money(cost.low)} "
-        f"up to {words.money(cost.high)}.{within}{after} Only what has a line in the cost table is in it: loose "
+        f"to {words.money(cost.high)}.{within}{after} Only what has a line in the cost table is in it: loose "
         "furniture, for one, is not. Prices are those of the price book, not offers."
     )
 
