@@ -193,9 +193,9 @@ def _wishes_cost(case: "Case") -> list[tuple[str, str]]:
     told = f"at least {found.least:,.0f} {scenario.currency} with every room at its cheapest, without ways and steps"
     if found.ceiling is None:
         return [("all wishes", told)]
-    facts = [("all wishes", f"{told}; the ceiling is {found.ceiling:,.0f}")]
+    facts = [("all wishes", f"{told}; the ceiling is {found.ceiling:,.0f} {scenario.currency}")]
     if found.over:
-        ways = (f"{' and '.join(names)} ({price:,.0f})" for names, price in found.without)
+        ways = (f"{' and '.join(names)} ({price:,.0f} {scenario.currency})" for names, price in found.without)
         advice = f"fits without {', or without '.join(ways)}" if found.without else "the required rooms alone pass it"
         facts.append(("over the ceiling", f"by {found.over:,.0f} {scenario.currency}; {advice}"))
     return facts

@@ -13,12 +13,13 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from threading import Lock, Thread
 from time import monotonic
-from typing import Any, Final, Literal
+from typing import Any, Final
+
+from ui.search_kind import SearchKind
 
 MOST_RUNNING: Final = 2
 """Searches at a time: each takes all processors."""
-Kind = Literal["options", "budgets", "why", "improve"]
-RESULT_NAMES: Final[dict[Kind, str]] = {
+RESULT_NAMES: Final[dict[SearchKind, str]] = {
     "options": "options.json",
     "budgets": "budgets.json",
     "why": "why.json",
@@ -45,7 +46,7 @@ class Asked:
     the command, and a price file.
     """
 
-    kind: Kind
+    kind: SearchKind
     text: str
     seconds: float
     start_from: bytes | None = None
@@ -124,7 +125,7 @@ def _events(lines: Iterable[str]) -> Iterator[dict[str, Any]]:
 
 
 def search_command(
-    kind: Kind,
+    kind: SearchKind,
     scenario: Path,
     folder: Path,
     seconds: float,

@@ -15,8 +15,9 @@ from pathlib import Path
 from typing import Any, Final
 
 from optimizer.results import Result, result_of
-from ui.jobs import RESULT_NAMES, SO_FAR, Asked, Job, JobTable, Kind, files_in, messages_in, so_far_in
+from ui.jobs import RESULT_NAMES, SO_FAR, Asked, Job, JobTable, files_in, messages_in, so_far_in
 from ui.questions import Question
+from ui.search_kind import SearchKind
 from ui.store import Revision, SearchRecord, Store
 from ui.yards import price_file
 
@@ -39,7 +40,7 @@ class Search:
         return self.record.id
 
     @property
-    def kind(self) -> Kind:
+    def kind(self) -> SearchKind:
         """What is searched for."""
         return self.record.kind
 
@@ -124,12 +125,12 @@ def question_of(search: Search) -> Question | None:
     return Question(**{**record, "at": record["at"] and tuple(record["at"])})
 
 
-def _kept_document(store: Store, search_id: str, kind: Kind) -> bytes | None:
+def _kept_document(store: Store, search_id: str, kind: SearchKind) -> bytes | None:
     return store.searches.file(search_id, RESULT_NAMES[kind]) or store.searches.file(search_id, SO_FAR)
 
 
 @lru_cache(maxsize=24)
-def _kept_result(store: Store, search_id: str, kind: Kind) -> Result | None:
+def _kept_result(store: Store, search_id: str, kind: SearchKind) -> Result | None:
     """Result of a search that has ended, which stays as it is: its file is not fetched at every press."""
     data = _kept_document(store, search_id, kind)
     return None if data is None else _read(data)
@@ -189,14 +190,14 @@ class Searching:
             record = self._store.searches.get(record.id) or record
         return Search(record, self._store, job)
 
-    def newest(self, revision: Revision, kind: Kind = "options") -> Search | None:
+    def newest(self, revision: Revision, kind: SearchKind = "options") -> Search | None:
         """Return the last search of a version, or None."""
         records = self._store.searches.of_revision(revision.id, kind)
         return self.get(records[-1].id) if records else None
 
     def _start(
         self,
-        kind: Kind,
+        kind: SearchKind,
         revision: Revision,
         seconds: float,
         start_from: Search | None,

@@ -17,6 +17,8 @@ from ui.store import Revision, Store, data_folder, open_store
 
 Step = Literal["yard", "budgets", "choose", "hold", "handover"]
 STEPS: Final[tuple[Step, ...]] = get_args(Step)
+HoldingPart = Literal["hold", "ask", "later", "phases"]
+HOLDING_PARTS: Final[tuple[HoldingPart, ...]] = get_args(HoldingPart)
 WORK: Final = "OUTDOOR_ROOMS_WORK"
 """Environment: the folder, or the URL of the database, that work is kept in."""
 _VERSION: Final = "version"
@@ -27,7 +29,9 @@ _BESIDE: Final = "beside"
 _LIST: Final = "list"
 _FINALISTS: Final = "finalists"
 _PICTURE: Final = "picture"
+_PART: Final = "part"
 _FUTURE: Final = "future"
+_ABOUT: Final = "about"
 _BUDGETS: Final = "budgets"
 _BUDGET: Final = "budget"
 _FOR: Final = "for"
@@ -149,6 +153,20 @@ def ask_about(room: str | None) -> None:
     _set(_ASK, room)
 
 
+def holding_part() -> HoldingPart:
+    """What is looked at where rooms are held: holding itself at first."""
+    if asked_room() is not None:
+        return "ask"
+    named = st.query_params.get(_ABOUT)
+    return next((part for part in HOLDING_PARTS if part == named), "hold")
+
+
+def look_at_part(part: HoldingPart) -> None:
+    """Look at another part of where rooms are held."""
+    ask_about("" if part == "ask" else None)
+    _set(_ABOUT, part if part in {"later", "phases"} else None)
+
+
 def ask_why(concept: str, room: str) -> None:
     """Open a concept and go to where questions about its rooms are asked."""
     hold_from(concept)
@@ -219,6 +237,16 @@ def current_picture() -> str | None:
 def show_picture(name: str | None) -> None:
     """Show all concepts in this picture."""
     _set(_PICTURE, name)
+
+
+def current_part() -> str | None:
+    """Name of the part of a concept that is shown below its plan, or None."""
+    return st.query_params.get(_PART)
+
+
+def show_part(name: str | None) -> None:
+    """Show this part of every concept."""
+    _set(_PART, name)
 
 
 def current_future() -> str | None:

@@ -6,6 +6,7 @@ from optimizer.brief.holds import Hold, Side
 from optimizer.brief.rules import RULES, Rule, RuleId
 from optimizer.brief.sketches import Sketch, SketchedRoom
 from optimizer.brief.wishes import (
+    LATER_PHASE,
     Brief,
     Choice,
     Equipment,
@@ -23,6 +24,7 @@ from optimizer.brief.wishes import (
 )
 
 __all__ = [
+    "LATER_PHASE",
     "RULES",
     "WORTH_DIGITS",
     "Allowances",

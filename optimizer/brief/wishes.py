@@ -13,6 +13,8 @@ RoomShape = Literal["rectangle", "circle"]
 RoomKind = Literal[
     "gathering", "kitchen", "fire", "nook", "pool", "reserve", "arrival", "lawn", "bed", "storage", "play"
 ]
+LATER_PHASE: Final = 2
+"""Phase of what comes later, where nobody says in which."""
 RelationKind = Literal["touching", "near", "apart", "in_view", "out_of_view", "faces", "accessible"]
 _SAID: Final[Mapping[RelationKind, str]] = {
     "touching": "touching",

@@ -95,6 +95,7 @@ from optimizer.catalogue.rooms import (
 )
 from optimizer.catalogue.sizing import (
     COVERED,
+    ONLY_SIZE,
     PREPARED,
     SCREENED,
     comes_later,
@@ -119,6 +120,7 @@ __all__ = [
     "IN_WATER",
     "LIFTED",
     "NOTHING_THERE",
+    "ONLY_SIZE",
     "OTHER",
     "OVERLAID",
     "PALETTE_PARTS",

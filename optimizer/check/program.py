@@ -68,8 +68,9 @@ def budget(case: CheckCase) -> Iterator[Finding]:
     ceiling = case.scenario.brief.budget.ceiling
     cost = case.price(1) if case.price and ceiling is not None else None
     if ceiling is not None and cost is not None and cost > ceiling:
-        words = f"phase 1 costs {cost:,.2f}, the ceiling is {ceiling:,.2f}"
-        yield Finding("budget", (), float(cost - ceiling), case.scenario.currency, words)
+        currency = case.scenario.currency
+        words = f"phase 1 costs {cost:,.0f} {currency}, the ceiling is {ceiling:,.0f} {currency}"
+        yield Finding("budget", (), float(cost - ceiling), currency, words)
 
 
 def _is_of_shape(placed: PlacedRoom, choice: SizedChoice) -> bool:
@@ -85,8 +86,9 @@ def later_phases(case: CheckCase) -> Iterator[Finding]:
         cost = case.price(phase) if case.price else None
         if cost is not None and cost > ceiling:
             rooms = tuple(room.name for room in case.placed if phase in room.phases)
-            words = f"phase {phase} costs {cost:,.2f}, its ceiling is {ceiling:,.2f}"
-            yield Finding("later_phases", rooms, float(cost - ceiling), case.scenario.currency, words)
+            currency = case.scenario.currency
+            words = f"phase {phase} costs {cost:,.0f} {currency}, its ceiling is {ceiling:,.0f} {currency}"
+            yield Finding("later_phases", rooms, float(cost - ceiling), currency, words)
 
 
 def _unknown(name: str, words: str) -> Finding:

@@ -91,7 +91,6 @@ def _work(call: BudgetsCall, listener: Listener, stop: Flag) -> BudgetsOutcome:
 
 def _write(outcome: BudgetsOutcome, folder: Path) -> None:
     from optimizer.export import plan_svg
-    from optimizer.export.budget_picture import budget_picture
     from optimizer.pipeline import plan_drawing
 
     scenario, found = outcome.scenario, outcome.found
@@ -99,9 +98,15 @@ def _write(outcome: BudgetsOutcome, folder: Path) -> None:
     write_whole(folder / "budgets.json", to_text(document))
     write_whole(folder / "budgets.csv", budgets_csv(found, currency=scenario.currency, prices=scenario.book.said))
     if found.points:
-        write_whole(folder / "budgets.svg", budget_picture(scenario.name, found, scenario.currency))
+        write_whole(folder / "budgets.svg", _picture(scenario, found))
     for option in found.options:
         write_whole(folder / f"{option.id}.svg", plan_svg(plan_drawing(scenario, option)))
+
+
+def _picture(scenario: Scenario, found: BudgetSet) -> str:
+    from optimizer.export.budget_picture import budget_picture
+
+    return budget_picture(scenario.name, found, scenario.currency, scenario.brief.budget.ceiling)
 
 
 def _summary(call: BudgetsCall, outcome: BudgetsOutcome) -> dict[str, object]:

@@ -104,7 +104,7 @@ def _print(call: WhyCall, answer: Answer, *, file: TextIO) -> None:
         say(f"  {way.text}", file=file)
     if not answer.is_answered:
         start = "" if call.start_from else "--from RESULT or "
-        say(f"What is in the way was not found out in this time: try {start}more --seconds.", file=file)
+        say(f"What is in the way was not proven in this time: try {start}more --seconds.", file=file)
 
 
 def _refuse_two_questions(call: WhyCall) -> None:

@@ -31,14 +31,15 @@ from optimizer.fields.smoke import smoke_reach_ft
 from optimizer.layout import Placed
 from optimizer.scenario import Scenario
 
-_CONCEPT: Final = "Concept stage only: sizes and prices are estimates. Confirm them on site and with the builder."
-_SUPPLIES: Final = "Gas and electricity: licensed trades run and connect them under local codes."
-_BY_KIND: Final = {
+CONCEPT: Final = "Concept stage only: sizes and prices are estimates. Confirm them on site and with the builder."
+SUPPLIES: Final = "Gas and electricity: licensed trades run and connect them under local codes."
+BY_KIND: Final = {
     "fire": "Fire: distances are model-code defaults. The local fire code and the maker's listing decide.",
-    "kitchen": _SUPPLIES,
+    "kitchen": SUPPLIES,
     "reserve": "Water: barriers, bonding and setbacks of a later pool or tub follow local codes.",
 }
-_GROUND: Final = "Drainage, retaining walls and structures: a licensed professional designs them for the real ground."
+GROUND: Final = "Drainage, retaining walls and structures: a licensed professional designs them for the real ground."
+TREES: Final = "Trees: ask an arborist before working near a kept tree's roots."
 _ROUNDING_FT: Final = 1e-6
 
 
@@ -53,13 +54,13 @@ def cautions_for(
     than usual is among it.
     """
     kinds = {room.kind for room in placed}
-    found = [_CONCEPT, *(words for kind, words in _BY_KIND.items() if kind in kinds)]
+    found = [CONCEPT, *(words for kind, words in BY_KIND.items() if kind in kinds)]
     if scenario.site.trees:
-        found.append("Trees: ask an arborist before working near a kept tree's roots.")
+        found.append(TREES)
     return (
         *found,
         *money_cautions(scenario, cost),
-        *_gas(scenario, placed),
+        *gas_cautions(scenario, placed),
         *_prepared(placed),
         *(waiting_cautions(scenario, placed.layout, cost) if cost else ()),
         *_on_slabs(scenario, placed),
@@ -73,11 +74,11 @@ def cautions_for(
         *roof_cautions(scenario.site, placed),
         *_no_table(scenario, placed),
         *_too_few(scenario, placed.wished),
-        _GROUND,
+        GROUND,
     )
 
 
-def _gas(scenario: Scenario, placed: Placed) -> Iterator[str]:
+def gas_cautions(scenario: Scenario, placed: Placed) -> Iterator[str]:
     """How far a gas fire's smoke and heat are counted, and its supplies where no kitchen speaks of them.
 
     Of heat beyond the seats no published figure holds for all fires: it is in each one's listing.
@@ -91,7 +92,7 @@ def _gas(scenario: Scenario, placed: Placed) -> Iterator[str]:
         heat = f"against its heat chairs are drawn {away} from its edge (popular pages)"
         yield f"Gas fire: {told}; {heat}. What else must keep off its heat, and how far, the maker's listing says."
         if not placed.of_kind("kitchen"):
-            yield _SUPPLIES
+            yield SUPPLIES
 
 
 def _prepared(placed: Placed) -> Iterator[str]:

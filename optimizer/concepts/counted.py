@@ -83,5 +83,5 @@ def _left_out(extra: Extra, book: PriceBook) -> NotIncluded:
 def not_included_caution(left_out: Sequence[NotIncluded], currency: str) -> Iterator[str]:
     """One sentence that names them with their ranges."""
     if left_out:
-        named = ", ".join(f"{one.item} ({one.low:,.0f} to {one.high:,.0f})" for one in left_out)
-        yield f"Not included, in {currency}: {named}."
+        named = ", ".join(f"{one.item} ({one.low:,.0f} to {one.high:,.0f} {currency})" for one in left_out)
+        yield f"Not included: {named}."

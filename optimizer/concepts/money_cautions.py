@@ -19,10 +19,10 @@ def money_cautions(scenario: Scenario, cost: Cost | None) -> Iterator[str]:
 def _high_figure(scenario: Scenario, cost: Cost) -> Iterator[str]:
     ceiling, known = scenario.brief.budget.ceiling, cost.range_of(1)
     if ceiling is not None and known is not None and known.high > ceiling:
-        spread = narrowest(known.estimate_class).words
+        spread, currency = narrowest(known.estimate_class).words, scenario.currency
         yield (
-            f"Money: the range of phase 1 is {spread}. Its high figure, about {rounded(known.high):,.0f} "
-            f"{scenario.currency}, passes the ceiling of {ceiling:,.0f}: agree now on what would wait."
+            f"Money: the range of phase 1 is {spread}. Its high figure, about {rounded(known.high):,.0f} {currency}, "
+            f"passes the ceiling of {ceiling:,.0f} {currency}: agree now on what would wait."
         )
 
 

@@ -16,13 +16,15 @@ _ROUND: Final = -2
 
 
 def about_words(cost: Cost, currency: str, phase: int = 1) -> str:
-    """Say `About 185,000 USD; expect 165,000 to 225,000 until soil, levels and lines are checked`, and of which phase
-    where there are more.
+    """Say `About 185,000 USD; expect 165,000 to 225,000 USD until soil, levels and lines are checked`, and of which
+    phase where there are more.
     """
     lead = f"Phase {phase}: about" if len(cost.phases) > 1 else "About"
     about = f"{lead} {rounded(cost.phase(phase)):,.0f} {currency}"
     expected = expected_words(cost, phase)
-    return f"{about}; expect {expected} until soil, levels and lines are checked." if expected else f"{about}."
+    return (
+        f"{about}; expect {expected} {currency} until soil, levels and lines are checked." if expected else f"{about}."
+    )
 
 
 def expected_words(cost: Cost, phase: int = 1) -> str:

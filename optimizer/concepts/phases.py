@@ -80,7 +80,8 @@ def phase_cautions(scenario: Scenario, placed: Placed, cost: Cost, currency: str
         for phase in phases:
             if 0 < cost.phase(phase) < least:
                 own = f"{cost.phase(phase):,.0f} {currency}"
-                yield f"Phase {phase}: {own} is little to come for, under {least:,.0f}; build it with another phase."
+                under = f"under {least:,.0f} {currency}"
+                yield f"Phase {phase}: {own} is little to come for, {under}; build it with another phase."
         for phase in phases[1:]:
             yield from _passing(scenario, placed, phase)
 

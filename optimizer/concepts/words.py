@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 
+from optimizer.catalogue import ONLY_SIZE
 from optimizer.scenario import Scenario
 from optimizer.units import feet_inches
 
@@ -9,6 +10,11 @@ from optimizer.units import feet_inches
 def listed(names: Sequence[str]) -> str:
     """Names in a row: one, one and other, one, another and a third."""
     return " and ".join(names) if len(names) < 3 else ", ".join(names[:-1]) + " and " + names[-1]
+
+
+def choice_words(label: str) -> str:
+    """A size as a reader is told of it: that there is no other is not worth saying."""
+    return "" if label == ONLY_SIZE else label.removeprefix(f"{ONLY_SIZE}, ")
 
 
 def capital(text: str) -> str:

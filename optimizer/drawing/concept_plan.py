@@ -5,6 +5,7 @@ from collections.abc import Collection
 from optimizer.catalogue import sized_rooms
 from optimizer.circulation import way_polygon
 from optimizer.concepts import Option, about_words, aim_words, level_words
+from optimizer.concepts.owner_notes import owner_notes
 from optimizer.drawing.audience import Audience
 from optimizer.drawing.marks import Drawing
 from optimizer.drawing.notable_marks import Notable
@@ -30,9 +31,17 @@ def draw_concept(
         appraisal.ways,
         title=f"{option.title}: {option.idea.name if option.idea else 'plan'}{after}",
         paths=Paths(way_polygon(scenario.site, placed, appraisal.legs), appraisal.legs, notable, later),
-        cautions=(*_money(scenario, option), *option.cautions),
+        cautions=_notes(scenario, option, audience),
         audience=audience,
     )
+
+
+def _notes(scenario: Scenario, option: Option, audience: Audience) -> tuple[str, ...]:
+    """What stands below the plan: every caution for a designer, and in short for an owner."""
+    if audience == "designer":
+        return (*_money(scenario, option), *option.cautions)
+    notes = owner_notes(scenario, option)
+    return (*notes.money, *notes.care)
 
 
 def _money(scenario: Scenario, option: Option) -> tuple[str, ...]:

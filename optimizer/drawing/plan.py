@@ -95,7 +95,7 @@ def draw_plan(
         plan_box,
         words_in_use({**_legend(paths, units), **finish_legend(finish)}, (*marks, *written.marks)),
         heading=(title, scenario.name),
-        cautions=(*finish_words(finish, laid, scenario.brief, units), *cautions),
+        cautions=(*(finish_words(finish, laid, scenario.brief, units) if audience == "designer" else ()), *cautions),
         north_deg=site.place.plan_up_bearing_deg,
         units=units,
         scale=scale,

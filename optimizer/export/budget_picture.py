@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from decimal import Decimal
 from math import ceil, floor, log10
 from typing import Final
 
@@ -32,13 +33,16 @@ class _Axes:
         return _TOP + _HEIGHT * (1 - worth / self.worth)
 
 
-def budget_picture(name: str, found: BudgetSet, currency: str) -> str:
-    """SVG of the points, numbered, with what each buys below; ValueError without any point."""
+def budget_picture(name: str, found: BudgetSet, currency: str, limit: Decimal | None = None) -> str:
+    """SVG of the points, numbered, with what each buys below, and the family's own limit if there is one; ValueError
+    without any point.
+    """
     if not found.points:
         raise ValueError("expected at least one point to draw, found none")
     ceilings = [float(point.ceiling) for point in found.points]
     margin = max(0.08 * (ceilings[-1] - ceilings[0]), 0.02 * ceilings[-1])
-    axes = _Axes(ceilings[0] - margin, ceilings[-1] + margin, 1.1 * max(point.bound for point in found.points))
+    ends = [*ceilings, *([] if limit is None else [float(limit)])]
+    axes = _Axes(min(ends) - margin, max(ends) + margin, 1.1 * max(point.bound for point in found.points))
     bought = [(ceiling, point.worth) for ceiling, point in zip(ceilings, found.points, strict=True)]
     possible = [(float(ceiling), worth) for ceiling, worth in found.possible]
     height = _TOP + _HEIGHT + 70 + _LINE * (len(found.points) + 0.5)
@@ -51,6 +55,7 @@ def budget_picture(name: str, found: BudgetSet, currency: str) -> str:
             *_scales(axes, currency),
             _stair(axes, possible, color=_POSSIBLE, dash=True),
             _stair(axes, bought, color=_BOUGHT, dash=False),
+            *(() if limit is None else _limit(axes, limit)),
             *_numbers(axes, found.points),
             *_key(found),
             "</svg>\n",
@@ -89,6 +94,16 @@ def _stair(axes: _Axes, steps: Sequence[tuple[float, float]], *, color: str, das
             path += f"H{number(axes.x(money))}V{number(axes.y(worth))}"
     dashes = ' stroke-dasharray="6 4"' if dash else ""
     return f'<path d="{path}H{number(WIDTH - _RIGHT)}" fill="none" stroke="{color}" stroke-width="2"{dashes}/>'
+
+
+def _limit(axes: _Axes, limit: Decimal) -> Iterator[str]:
+    """An upright line at the family's own limit, with the sum at its head."""
+    x = axes.x(float(limit))
+    line = f"M{number(x)} {number(axes.y(0))}V{number(_TOP)}"
+    yield f'<path d="{line}" stroke="{INK}" stroke-dasharray="2 3" fill="none"/>'
+    is_right = x > WIDTH / 2
+    anchor, beside = ("end", x - 6) if is_right else ("start", x + 6)
+    yield _text(beside, _TOP + 12, f"your limit, {limit:,.0f}", anchor=anchor)
 
 
 def _numbers(axes: _Axes, points: Sequence[BudgetPoint]) -> Iterator[str]:

@@ -38,7 +38,8 @@ def room_changes(scenario: Scenario, before: Option, after: Option) -> tuple[str
 def _change(scenario: Scenario, name: str, one: Placement | None, other: Placement | None) -> str:
     if one is None or other is None:
         there = one or other
-        return "" if there is None else f"{name} {'came' if one is None else 'went'} ({_size(scenario, there)})"
+        how = "is new" if one is None else "is left out"
+        return "" if there is None else f"{name} ({_size(scenario, there)}) {how}"
     parts = (_moved(scenario, one, other), _grown(scenario, one, other), _turned(one, other))
     said = ", ".join(part for part in parts if part)
     return f"{name} {said}" if said else ""

@@ -174,3 +174,15 @@ def test_no_barrier_of_our_making(desk, link):
         told = Axe().run(desk, options={"runOnly": {"type": "tag", "values": AXE_TAGS}}).response["violations"]
         found[step] = [(each["id"], node["html"][:120]) for each in told for node in each["nodes"]]
     assert not any(found.values()), found
+
+
+def test_a_concept_is_short_and_a_link_opens_its_part(desk, link):
+    """At 1440 x 900 no more than two windows, the parts within the first one; a link shows the part that it names."""
+    tab = linked(desk, link, concept="c2")
+    assert tab.evaluate("document.querySelector('[data-testid=stMain]').scrollHeight") <= 2 * 900
+    tab.get_by_role("radio", name="Rules", exact=True).click()
+    expect(tab.get_by_text("Checked again after the search: all kept.")).to_be_visible(timeout=10_000)
+    other = tab.context.new_page()
+    other.goto(tab.evaluate("location.href"))
+    expect(other.get_by_text("Checked again after the search: all kept.")).to_be_visible(timeout=20_000)
+    expect(other.get_by_text("Is that all in?")).to_be_hidden()

@@ -26,7 +26,21 @@ def opened(tab):
 
 def at(tab, step):
     """The page at a step."""
-    tab.segmented_control(key="step").set_value(step).run()
+    return _chosen(tab, "step", step)
+
+
+def in_part(tab, name):
+    """The page with this part of the opened concept."""
+    return _chosen(tab, "part", name)
+
+
+def holding(tab, part):
+    """The page with this part of where rooms are held."""
+    return _chosen(tab, "holding", part)
+
+
+def _chosen(tab, key, value):
+    tab.segmented_control(key=key).set_value(value).run()
     assert not tab.exception
     return tab
 

@@ -7,7 +7,7 @@ from optimizer.concepts import OptionSet
 from optimizer.concepts.case import Case
 from optimizer.derived import Derived
 from tests.sample_run import SEARCH, sample_scenario
-from tests.ui.on_the_page import at, named, pressed, same_address, search_ended, version, words
+from tests.ui.on_the_page import at, holding, named, pressed, same_address, search_ended, version, words
 from tests.ui.sample_concepts import sample_concepts, write_ready
 from ui.state import searching
 
@@ -71,11 +71,11 @@ def test_the_phases_are_a_strip_and_a_press_enlarges(searches, tab):
     """A concept of two phases has two small plans with their money and machines; one of a single phase has none."""
     search_ended(tab.run())
     at(tab, "hold")
-    assert "Phase by phase" not in " ".join(heading.value for heading in tab.subheader)
+    assert "Phase by phase" not in tab.segmented_control(key="holding").options
     at(tab, "choose")
     pressed(tab, "open_4")
     at(tab, "hold")
-    assert "Phase by phase in Concept 4" in [heading.value for heading in tab.subheader]
+    holding(tab, "phases")
     said = words(tab)
     assert "Phase 2: about $16,000" in said
     assert said.count("Machines come in by the drive") == 2
@@ -93,7 +93,7 @@ def test_what_may_come_later_is_shown_one_at_a_time(searches, tab, tmp_path, pro
     write_ready(tmp_path, OptionSet((later,), SEARCH))
     searches("at_once", tmp_path)
     search_ended(tab.run())
-    at(tab, "hold")
+    holding(at(tab, "hold"), "later")
     assert [*tab.segmented_control(key="future").options] == ["Hot tub", "Swim spa", "Plunge pool"]
     assert "A later hot tub on the water reserve" in words(tab)
     tab.segmented_control(key="future").set_value("plunge pool").run()

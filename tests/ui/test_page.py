@@ -9,7 +9,7 @@ import pytest
 from optimizer.check import Finding
 from optimizer.concepts import OptionSet
 from tests.sample_run import NOTHING_FITS, UNDECIDED
-from tests.ui.on_the_page import named, same_address, search_ended, words
+from tests.ui.on_the_page import in_part, named, same_address, search_ended, words
 from tests.ui.sample_concepts import sample_concepts, write_ready
 
 
@@ -62,6 +62,8 @@ def test_concepts_come_in_order_and_the_first_is_open(searches, tab):
     ]
     assert tab.header[0].value == "Concept 1"
     assert "Without fire feature and water reserve" in words(tab)
+    assert "What is built now costs" in words(tab)
+    in_part(tab, "Rules")
     assert "nothing better exists with these rooms in this arrangement" in words(tab)
 
 
@@ -98,6 +100,7 @@ def test_opening_puts_the_concept_in_the_address(searches, tab):
     tab.button(key="open_3").click().run()
     assert tab.header[0].value == "Concept 3"
     assert named(tab, "concept").endswith(".c3")
+    in_part(tab, "Rules")
     assert "Not proven" in words(tab)
     assert "nothing better exists" not in words(tab)
 
@@ -106,8 +109,11 @@ def test_address_opens_a_concept_in_a_new_tab(searches, tab, project):
     """A tab that is opened with the address of another shows the same concept, without a search of its own."""
     search_ended(tab.run())
     tab.button(key="open_2").click().run()
+    in_part(tab, "Before you build")
     other = same_address(tab, project)
     assert other.header[0].value == "Concept 2"
+    assert "What is built now costs" not in words(other)
+    assert sample_concepts().options[1].cautions[0] in words(other)
 
 
 @pytest.mark.parametrize("version", ["77", "gone", "-1", "9" * 40])
@@ -235,7 +241,7 @@ def budgets_found(tab):
 def test_what_each_budget_buys_is_found_on_demand(searches, tab):
     """From the concepts to the budgets: a step each, what it buys and what the next thing costs, and back."""
     budgets_found(search_ended(tab.run()))
-    assert tab.segmented_control(key="budget_step").options == ["$64,000", "$95,000"]
+    assert tab.segmented_control(key="budget_step").options == ["$64,000", "$95,000 (your limit buys this)"]
     assert "$31,000 more than the step before: fire feature (six seats)" in words(tab)
     tab.segmented_control(key="budget_step").set_value("budget-01").run()
     assert "About $64,000, within $64,000" in words(tab)

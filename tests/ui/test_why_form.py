@@ -3,7 +3,7 @@
 import json
 from time import monotonic, sleep
 
-from tests.ui.on_the_page import at, named, pressed, search_ended, version, words
+from tests.ui.on_the_page import at, holding, named, pressed, search_ended, version, words
 from tests.ui.sample_concepts import WHY
 from ui.searches import question_of
 from ui.state import searching
@@ -41,7 +41,7 @@ def test_a_question_is_the_same_command_that_a_person_types(searches, tab):
     search_ended(tab.run())
     pressed(tab, "open_2")
     at(tab, "hold")
-    tab.segmented_control(key="hold_or_ask").set_value("ask").run()
+    holding(tab, "ask")
     tab.selectbox(key="why_room").select("quiet nook").run()
     tab.radio(key="why_kind_quiet nook").set_value("here").run()
     tab.number_input(key="Across_quiet nook").set_value(12.5).run()
@@ -72,8 +72,8 @@ def test_a_way_out_of_another_version_waits_for_a_new_question(searches, tab):
     search_ended(tab.run())
     pressed(tab, "ask_why_0")
     asked(tab)
-    tab.segmented_control(key="hold_or_ask").set_value("hold").run()
+    holding(tab, "hold")
     pressed(tab, "hold")
-    tab.segmented_control(key="hold_or_ask").set_value("ask").run()
+    holding(tab, "ask")
     assert "ask again to do any of this" in words(tab)
     assert not [button for button in tab.button if button.key == "do_0"]

@@ -17,7 +17,7 @@ from ui.components.search_start import begin_search
 from ui.searches import Search
 from ui.shown import Shown
 from ui.state import budgets_search, choose_budget, current_budget, is_for_designer, searching, take_up_budgets
-from ui.view_models import BudgetStep, budget_steps, words_of
+from ui.view_models import BudgetStep, budget_steps, limit_words, words_of
 
 SECONDS: Final = 50.0
 
@@ -57,7 +57,8 @@ def _found(found: Search, result: Result, take: Callable[[BudgetStep, str], None
         _offer_again(found)
         return
     said = words_of(result.scenario, for_designer=is_for_designer())
-    paragraph(said.signed("Budgets are for phase 1, contingency included. Choose one to see what it buys."))
+    limit = limit_words(steps, result.scenario.brief.budget.ceiling, said)
+    paragraph(f"{said.signed('Budgets are for phase 1, contingency included.')} {limit}")
     step = _chosen(steps, result)
     words, plan = st.columns([5, 11], gap="large")
     with words:
@@ -79,7 +80,7 @@ def _chosen(steps: tuple[BudgetStep, ...], result: Result) -> BudgetStep:
     chosen = st.segmented_control(
         "Budget",
         [*known],
-        format_func=lambda name: known[name].ceiling,
+        format_func=lambda name: known[name].label,
         key="budget_step",
         required=True,
         on_change=lambda: choose_budget(st.session_state["budget_step"]),
@@ -95,9 +96,9 @@ def _offer_again(found: Search) -> None:
 
 
 def _within(steps: tuple[BudgetStep, ...], result: Result) -> BudgetStep:
-    """The step that the yard's own ceiling allows, else the first."""
-    ceiling = result.scenario.brief.budget.ceiling
-    return next((step for step in reversed(steps) if ceiling is None or step.amount <= ceiling), steps[0])
+    """The step that the yard's own ceiling buys, else the first; without a ceiling the last."""
+    usual = steps[-1] if result.scenario.brief.budget.ceiling is None else steps[0]
+    return next((step for step in steps if step.is_own), usual)
 
 
 def _told(step: BudgetStep) -> None:
@@ -132,5 +133,5 @@ def _plan(found: Search, step: BudgetStep, result: Result) -> Markup:
 
 
 def _steps(found: Search, result: Result) -> tuple[BudgetStep, ...]:
-    data = found.document()
-    return () if data is None else budget_steps(json.loads(data), words_of(result.scenario))
+    data, scenario = found.document(), result.scenario
+    return () if data is None else budget_steps(json.loads(data), words_of(scenario), scenario.brief.budget.ceiling)

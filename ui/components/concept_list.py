@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 import streamlit as st
 
-from ui.components.markup import Markup, element, paragraph, plain, show
+from ui.components.markup import Markup, element, plain, show
 from ui.components.pictures import small_picture
 from ui.shown import Shown, name_of, shown_by
 from ui.state import is_for_designer, list_finalists, lists_finalists, open_concept, searching
@@ -14,8 +14,13 @@ from ui.view_models import Card, card, listed, words_of
 ALL, FINALISTS = "All concepts", "Finalists"
 
 
-def concept_list(concepts: Sequence[Shown], kept: Sequence[Finalist], opened: Shown | None) -> None:
-    """Show all concepts, best first, or the finalists; the opened one is marked, a press on a row opens it."""
+def concept_list(
+    concepts: Sequence[Shown], kept: Sequence[Finalist], opened: Shown | None, said: Sequence[str] = ()
+) -> None:
+    """Show all concepts, best first, or the finalists; the opened one is marked, a press on a row opens it.
+
+    `said` stands above the concepts.
+    """
     if kept:
         st.session_state["list"] = FINALISTS if lists_finalists() else ALL
         names = {ALL: ALL, FINALISTS: f"{FINALISTS} ({len(kept)})"}
@@ -31,13 +36,14 @@ def concept_list(concepts: Sequence[Shown], kept: Sequence[Finalist], opened: Sh
     if kept and lists_finalists():
         _finalists(kept, opened)
     else:
-        _concepts(concepts, kept, opened)
+        _concepts(concepts, kept, opened, said)
 
 
-def _concepts(concepts: Sequence[Shown], kept: Sequence[Finalist], opened: Shown | None) -> None:
+def _concepts(concepts: Sequence[Shown], kept: Sequence[Finalist], opened: Shown | None, said: Sequence[str]) -> None:
     st.subheader("Concepts in order", anchor=False)
-    said = words_of(concepts[0].scenario, for_designer=is_for_designer())
-    paragraph(said.signed("Prices are of phase 1, contingency included."))
+    words = words_of(concepts[0].scenario, for_designer=is_for_designer())
+    prices = words.signed("Prices are of phase 1, contingency included.")
+    show(element("div", *(element("p", line) for line in (*said, prices)), css="quiet list-head"))
     names = {(finalist.search_id, finalist.concept): finalist.name for finalist in kept}
     with st.container(key="concept_rows", gap=None):
         for shown in concepts:
@@ -79,7 +85,8 @@ def _line(shown: Card, picture: Markup, *, name: str, note: str | None) -> Marku
     head = element("div", element("span", shown.title), element("span", shown.cost, css="cost"), css="head")
     kept = (element("p", name, css="kept-name"),) if name else ()
     idea = (element("p", shown.idea, css="idea"),) if shown.idea and shown.idea != name else ()
-    facts = element("p", f"{shown.seats} seats · {shown.walking} walking · {shown.worth_words}", css="quiet")
+    figures = (f"{shown.seats} seats", f"{shown.walking} walking", shown.worth_words)
+    facts = element("p", " · ".join(filter(None, figures)), css="quiet")
     without = (element("p", f"Without {listed(shown.left_out)}", css="without"),) if shown.left_out else ()
     reason = element("p", shown.reason if note is None else note, css="reason")
     return element("div", picture, element("div", head, *kept, *idea, facts, *without, reason), css="line")

@@ -18,7 +18,6 @@ def held_ground(shown: Shown) -> None:
     futures = futures_by_name(shown.option)
     if not futures:
         return
-    st.subheader(f"What may come later in {plain(shown.option.title)}", anchor=False)
     outlook = futures[_chosen(futures)]
     told = later_words(outlook, shown.scenario, for_designer=is_for_designer())
     # The picture first: on a phone the words come below it.

@@ -4,6 +4,7 @@ from typing import Final, Literal
 
 import streamlit as st
 
+from optimizer.concepts.words import choice_words
 from optimizer.drawing.outlines import box_of
 from optimizer.errors import InputError
 from optimizer.layout import Placement
@@ -13,21 +14,27 @@ from ui.components.held_ground import held_ground
 from ui.components.improve_form import improve_form
 from ui.components.markup import paragraph, plain, problem_list, show
 from ui.components.phase_strip import phase_strip
-from ui.components.pictures import area_picture
+from ui.components.pictures import area_picture, phases_of_concept
 from ui.components.search_start import seconds_asked
 from ui.components.why_form import why_form
 from ui.components.wishes_form import saved_as, search_from
 from ui.edits import SIDES, Held, hold_as_it_stands, hold_words, keep_out, of_area, with_hold, without_hold
 from ui.shown import Shown
-from ui.state import ask_about, asked_room
+from ui.state import HoldingPart, holding_part, look_at_part
 from ui.store import Revision
-from ui.view_models import capital
+from ui.view_models import capital, words_of
 from ui.yards import scenario_of
 
 _ROUND_FT: Final = 4.0
 """How much larger than the room an area is at first, on each side [ft]."""
 Area = tuple[float, float, float, float]
 How = Literal["place", "front", "choice", "not_here", "within", "not_in"]
+PART_NAMES: Final[dict[HoldingPart, str]] = {
+    "hold": "Hold a room",
+    "ask": "Ask why",
+    "later": "What may come later",
+    "phases": "Phase by phase",
+}
 HOWS: Final[dict[How, str]] = {
     "place": "stays exactly here",
     "front": "keeps the side it opens to",
@@ -39,35 +46,50 @@ HOWS: Final[dict[How, str]] = {
 
 
 def hold_form(revision: Revision, scenario: Scenario, shown: Shown) -> None:
-    """Show a concept's plan, and hold rooms or ask about them; what is decided becomes a further version."""
+    """Hold rooms of a concept, ask about them, or look at what may come later: one of these at a time."""
+    part = _part(shown)
+    if part == "later":
+        held_ground(shown)
+    elif part == "phases":
+        phase_strip(shown)
+    else:
+        _on_the_plan(revision, scenario, shown, asks=part == "ask")
+
+
+def _part(shown: Shown) -> HoldingPart:
+    """Let one part be chosen; what may come later, and phases, only of a concept that has them."""
+    has: dict[HoldingPart, bool] = {
+        "later": bool(shown.option.futures),
+        "phases": len(phases_of_concept(shown)) > 1,
+    }
+    names = {part: name for part, name in PART_NAMES.items() if has.get(part, True)}
+    named = holding_part()
+    st.session_state["holding"] = named if named in names else "hold"
+    with st.container(horizontal=True, vertical_alignment="center", key="holding_row"):
+        part = st.segmented_control(
+            "What to do",
+            [*names],
+            format_func=names.__getitem__,
+            key="holding",
+            required=True,
+            on_change=lambda: look_at_part(st.session_state["holding"]),
+            label_visibility="collapsed",
+            wrap=True,
+        )
+        money = words_of(shown.scenario).money(shown.option.appraisal.cost.phase(1))
+        paragraph(f"{shown.option.title}, {money}", css="of-concept")
+    return part or "hold"
+
+
+def _on_the_plan(revision: Revision, scenario: Scenario, shown: Shown, *, asks: bool) -> None:
+    """Ask for what is held or asked, beside the plan; what is decided becomes a further version."""
     form, plan = st.columns([7, 9], gap="large")
     with form:
         improve_form(revision, shown)
-        area = why_form(revision, scenario, shown) if _asks(shown) else _hold(revision, scenario, shown)
+        area = why_form(revision, scenario, shown) if asks else _hold(revision, scenario, shown)
     with plan:
         show(area_picture(shown, area))
         paragraph(f"The numbers along the sides are in {scenario.units}, from the corner that the file counts from.")
-    held_ground(shown)
-    phase_strip(shown)
-
-
-def _asks(shown: Shown) -> bool:
-    """Let a room be held, or be asked about."""
-    st.session_state["hold_or_ask"] = "hold" if asked_room() is None else "ask"
-    names = {"hold": "Hold a room", "ask": "Ask why"}
-    st.segmented_control(
-        "What to do",
-        [*names],
-        format_func=names.__getitem__,
-        key="hold_or_ask",
-        required=True,
-        on_change=lambda: ask_about("" if st.session_state["hold_or_ask"] == "ask" else None),
-        label_visibility="collapsed",
-    )
-    asks = asked_room() is not None
-    if asks:
-        st.subheader(f"Ask about a room of {plain(shown.option.title)}", anchor=False)
-    return asks
 
 
 def _hold(revision: Revision, scenario: Scenario, shown: Shown) -> Area | None:
@@ -114,7 +136,8 @@ def _asked(scenario: Scenario, shown: Shown) -> tuple[Held, Area | None]:
 
 def _how_words(how: How, place: Placement) -> str:
     if how == "choice":
-        return f"{HOWS[how]}: {plain(place.choice)}"
+        size = choice_words(place.choice)
+        return f"{HOWS[how]}: {plain(size)}" if size else HOWS[how]
     return f"{HOWS[how]}: the {SIDES[place.front]} of the plan" if how == "front" else HOWS[how]
 
 

@@ -15,7 +15,6 @@ def phase_strip(shown: Shown) -> None:
     phases = phases_of_concept(shown)
     if len(phases) < 2:
         return
-    st.subheader(f"Phase by phase in {plain(shown.option.title)}", anchor=False)
     paragraph("What stands after each phase. Press a plan to enlarge it.")
     pictures = phase_pictures(shown, DESIGNER if is_for_designer() else OWNER)
     told = phase_words_of(shown.option, shown.scenario, for_designer=is_for_designer())

@@ -8,6 +8,7 @@ import streamlit as st
 from optimizer.appraisal import Outlook
 from optimizer.catalogue import sized_rooms
 from optimizer.concepts.phases import phases_of
+from optimizer.concepts.words import choice_words
 from optimizer.drawing import AUDIENCES, Audience, Drawing, draw_plan
 from optimizer.drawing.concept_plan import draw_concept
 from optimizer.drawing.future_plan import draw_future
@@ -29,7 +30,7 @@ def large_plan(shown: Shown, audience: Audience) -> Markup:
     words, places = _words(shown), shown.option.layout.placements
     svg = plan_of(shown, DESIGNER) if audience == DESIGNER else _screen_svg(shown.key, shown)
     full = element("div", image(svg, words=words), css="plan")
-    rooms = (element("li", place.room, element("small", f" {place.choice}")) for place in places)
+    rooms = (element("li", place.room, element("small", f" {choice_words(place.choice)}")) for place in places)
     picture = image(_numbered_svg(shown.key, shown), words=f"{words}, by their numbers")
     return element("div", full, element("div", picture, element("ol", *rooms), css="numbered"), css="large-plan")
 

@@ -115,7 +115,8 @@ def _answered(revision: Revision, scenario: Scenario, asked: Search) -> None:
     _told(answer)
     if not answer.is_answered:
         longer = asked.seconds * LONGER
-        paragraph("Not decided in this time; ask again for longer.", css="lead")
+        known = "That it cannot be is not proven" if answer.ways_out else "Not decided in this time"
+        paragraph(f"{known}; ask again for longer.", css="lead")
         question, of = question_of(asked), searching().get(asked.record.start_from)
         if question is not None and of is not None and st.button(f"Ask again, for {longer:.0f} s", key="ask_longer"):
             _ask(revision, question, of, longer)

@@ -5,6 +5,7 @@ from decimal import Decimal
 from typing import Final
 
 import streamlit as st
+from streamlit.delta_generator import DeltaGenerator
 
 from optimizer.errors import InputError
 from optimizer.scenario import Scenario, scenario_notes
@@ -31,7 +32,7 @@ from ui.edits import (
 from ui.searches import Search
 from ui.state import current_search, go_on_with, is_for_designer, searching, store, take_up_search, tell_once
 from ui.store import Decision, Revision, Saved
-from ui.view_models import capital, listed, scenario_summary, words_of
+from ui.view_models import all_wishes, capital, listed, scenario_summary, words_of
 from ui.yards import scenario_of
 
 _LIMIT_STEP: Final = 1000
@@ -44,9 +45,13 @@ def wishes_form(revision: Revision, scenario: Scenario) -> None:
     """Show what is asked of a yard, with the yard beside it."""
     form, beside = st.columns([9, 7], gap="large")
     with form:
-        text, what = _answers(revision, scenario)
+        limits, together = st.container(), st.container()
+        text, what = _answers(revision, scenario, limits)
+        asked = _asked(revision, scenario, text, what)
+        with together:
+            _all_wishes(asked)
         _missed(revision, scenario, text, what)
-        _next(revision, text, what)
+        _next(revision, text, what, asked)
     with beside:
         show(element("div", yard_picture(scenario), css="plan"))
         _facts(scenario)
@@ -55,11 +60,26 @@ def wishes_form(revision: Revision, scenario: Scenario) -> None:
             versions(revision)
 
 
-def _answers(revision: Revision, scenario: Scenario) -> tuple[str, str]:
-    """Ask, and return the text after the answers with what changed in words."""
+def _asked(revision: Revision, scenario: Scenario, text: str, what: str) -> Scenario | InputError:
+    """The yard with the answers as they are, or what is wrong with it."""
+    try:
+        return scenario_of(revision, text, "your answers") if what else scenario
+    except InputError as error:
+        return error
+
+
+def _all_wishes(asked: Scenario | InputError) -> None:
+    """Say below the limit what all wishes cost together."""
+    if isinstance(asked, Scenario):
+        said, is_over = all_wishes(asked, for_designer=is_for_designer())
+        paragraph(said, css="over" if is_over else "quiet")
+
+
+def _answers(revision: Revision, scenario: Scenario, limits: DeltaGenerator) -> tuple[str, str]:
+    """Ask, in `limits` for limit and guests, and return the text after the answers with what changed in words."""
     was = wanted_of(scenario.brief)
     key = str(revision.id)
-    limit, usual, party = st.columns(3)
+    limit, usual, party = limits.columns(3)
     ceiling = limit.number_input(
         f"{_limit_name(scenario)} ({scenario.currency})",
         min_value=0,
@@ -138,11 +158,11 @@ def _weight(name: str, weight: float, key: str) -> float:
     )
 
 
-def _next(revision: Revision, text: str, what: str) -> None:
+def _next(revision: Revision, text: str, what: str, asked: Scenario | InputError) -> None:
     """Say what changed, and offer to search or to save."""
-    if what and (error := _error_in(revision, text)):
+    if isinstance(asked, InputError):
         st.error("So it cannot be searched. What is wrong:")
-        problem_list(error)
+        problem_list(asked)
         return
     if what:
         paragraph(f"Changed: {what}.", css="lead")

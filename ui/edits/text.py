@@ -20,19 +20,70 @@ def patched(text: str, patch: Iterable[tuple[str, str, object]]) -> str:
         For an operation that is none of these, and for a path that leads nowhere.
     """
     for operation, pointer, value in patch:
+        path, node = _found(text, pointer)
         if operation == "remove":
-            text = without_value(text, _path(pointer))
-        elif operation in {"add", "replace"}:
-            text = with_value(text, _path(pointer), value)
+            text = without_value(text, path)
+        elif operation == "add" and isinstance(node, yaml.SequenceNode):
+            text = _inserted(text, path, node, value)
+        elif operation == "add" or (operation == "replace" and _inner(node, path[-1]) is not None):
+            text = with_value(text, path, value)
+        elif operation == "replace":
+            raise _nothing_at(path[-1])
         else:
             raise ValueError(f"expected add, replace or remove, found {operation!r}")
     return text
 
 
-def _path(pointer: str) -> Path:
-    """Path of a JSON pointer (RFC 6901)."""
-    parts = (part.replace("~1", "/").replace("~0", "~") for part in pointer.split("/")[1:])
-    return tuple(int(part) if part.isdigit() else part for part in parts)
+def _found(text: str, pointer: str) -> tuple[Path, yaml.CollectionNode]:
+    """Path of a JSON pointer (RFC 6901) in a text, and the mapping or list that its last step is of.
+
+    All but the last must be there. A step is a number in a list alone: a mapping may have a key of digits.
+    """
+    *way, last = (step.replace("~1", "/").replace("~0", "~") for step in pointer.split("/")[1:])
+    node, path = _composed(text), []
+    for step in way:
+        path.append(_step_in(node, step))
+        inner = _inner(node, path[-1])
+        if inner is None:
+            raise _nothing_at(step)
+        node = inner
+    if isinstance(node, yaml.CollectionNode):
+        return (*path, _step_in(node, last)), node
+    raise ValueError(f"expected a mapping or a list before {last!r}, found a single value")
+
+
+def _step_in(node: yaml.Node, step: str) -> str | int:
+    return int(step) if isinstance(node, yaml.SequenceNode) and step.isdigit() else step
+
+
+def _nothing_at(part: str | int) -> ValueError:
+    return ValueError(f"expected {part!r}, found nothing there")
+
+
+def _inserted(text: str, path: Path, node: yaml.SequenceNode, value: object) -> str:
+    """Text with a further item in a list: before the one that the path names, or at its end."""
+    at, count = path[-1], len(node.value)
+    if at in {LAST, count}:
+        return with_value(text, (*path[:-1], LAST), value)
+    if not isinstance(at, int) or at > count:
+        raise _nothing_at(at)
+    start = node.value[at].start_mark.index
+    if node.flow_style:
+        return f"{text[:start]}{_written(value)}, {text[start:]}"
+    dash, margin = _dash(text, node, at), " " * node.start_mark.column
+    return f"{text[:dash]}- {_written(value)}\n{margin}{text[dash:]}"
+
+
+def _dash(text: str, node: yaml.SequenceNode, at: int) -> int:
+    """Where the dash of a block's item stands: a block begins with its first; each further one begins its line."""
+    if at == 0:
+        return int(node.start_mark.index)
+    column, end = node.start_mark.column, node.value[at].start_mark.index
+    while True:
+        line = text.rfind("\n", 0, end) + 1
+        if text[line : line + column + 1].strip(" ") == "-" and text[line + column] == "-":
+            return line + column
+        end = line - 1
 
 
 def with_value(text: str, path: Path, value: object) -> str:
@@ -66,10 +117,10 @@ def without_value(text: str, path: Path) -> str:
     for part in path[:-1]:
         inner = _inner(node, part)
         if inner is None:
-            raise ValueError(f"expected {part!r}, found nothing there")
+            raise _nothing_at(part)
         margin, node = node.start_mark.column + 1, inner
     if _inner(node, path[-1]) is None:
-        raise ValueError(f"expected {path[-1]!r}, found nothing there")
+        raise _nothing_at(path[-1])
     if len(node.value) == 1:
         return _replaced(text, node, [] if isinstance(node, yaml.SequenceNode) else {}, margin)
     start, end = _stretch(text, node, path[-1])

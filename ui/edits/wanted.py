@@ -4,7 +4,7 @@ from dataclasses import dataclass, fields, replace
 from decimal import Decimal
 from typing import Any, Final, Literal
 
-from optimizer.brief import Brief, RoomWish, Weights
+from optimizer.brief import LATER_PHASE, Brief, RoomWish, Weights
 from optimizer.scenario import Scenario
 from ui.edits.text import LAST, with_value, without_value
 from ui.view_models import capital
@@ -24,7 +24,6 @@ WEIGHT_NAMES: Final = {
 }
 AMOUNTS: Final = {0.0: "not at all", 0.5: "half", 1.0: "as usual", 2.0: "double"}
 """How much something counts, in the steps that are offered."""
-_LATER_PHASE: Final = 2
 _FINISH: Final = ("brief", "finish")
 
 
@@ -112,7 +111,7 @@ def _with_levels(text: str, was: Wanted, wanted: Wanted) -> tuple[str, list[str]
 def _with_standing(text: str, index: int, room: RoomWish, standing: Standing) -> str:
     """Text in which a room is required, liked or of a later phase; keys that say so already stay unsaid."""
     is_later = standing == "later"
-    phase = _LATER_PHASE if is_later else 1
+    phase = LATER_PHASE if is_later else 1
     now = replace(room, required=standing == "must", phase=phase, may_wait=room.may_wait and not is_later)
     for key in ("required", "phase", "may_wait"):
         value: Any = getattr(now, key)

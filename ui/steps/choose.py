@@ -47,10 +47,10 @@ from ui.view_models import Words, ending, listed, sentence, words_of
 
 def choose(revision: Revision) -> None:
     """Show the concepts of the search at hand, in the state that it is in."""
-    if revision.parent_id is not None:
-        paragraph(f"In this version of the yard: {sentence(revision.what)}")
     search = current_search(revision)
     if search is None:
+        for line in _version(revision):
+            paragraph(line)
         paragraph("Nothing was searched for yet in this yard.", css="lead")
         if st.button("Find concepts", type="primary", key="find"):
             search_from(revision, USUAL_S, None)
@@ -71,7 +71,13 @@ def choose(revision: Revision) -> None:
     else:
         _ended(revision, search, result)
     if concepts:
-        _concepts(revision, concepts)
+        how = () if result is None or search.is_running else (ending(result.option_set),)
+        _concepts(revision, concepts, (*how, *_version(revision)))
+
+
+def _version(revision: Revision) -> tuple[str, ...]:
+    """What this version of the yard changed; nothing for the first."""
+    return () if revision.parent_id is None else (f"In this version of the yard: {sentence(revision.what)}",)
 
 
 def _no_result(revision: Revision, search: Search) -> None:
@@ -97,7 +103,7 @@ def _ended(revision: Revision, search: Search, result: Result) -> None:
                 search_from(revision, search.seconds or USUAL_S, search)
     if not result.option_set.options:
         st.subheader("No concept", anchor=False)
-    paragraph(ending(result.option_set), css="lead" if not result.option_set.options else "quiet")
+        paragraph(ending(result.option_set), css="lead")
     if result.option_set.conflict is not None:
         _conflict(
             revision, search, result.option_set.conflict, words_of(result.scenario, for_designer=is_for_designer())
@@ -114,7 +120,8 @@ def _conflict(revision: Revision, search: Search, conflict: Conflict, words: Wor
     ways_out(revision, ways, asked_of=search.record.revision_id, seconds=search.seconds or USUAL_S)
 
 
-def _concepts(revision: Revision, concepts: Sequence[Shown]) -> None:
+def _concepts(revision: Revision, concepts: Sequence[Shown], said: Sequence[str]) -> None:
+    """Show the list, with what is said of the search above it, and one concept beside it."""
     kept = store().finalists.of_yard(revision.yard_id)
     opened = _followed(concepts)
     shown = opened or _first(concepts, kept)
@@ -123,7 +130,7 @@ def _concepts(revision: Revision, concepts: Sequence[Shown]) -> None:
     with sheet_side, st.container(key="concept_sheet_front" if opened else "concept_sheet_behind"):
         _opened(revision, shown, concepts, kept)
     with list_side, st.container(key="concept_list_behind" if opened else "concept_list_front"):
-        concept_list(concepts, kept, shown)
+        concept_list(concepts, kept, shown, said)
 
 
 def _followed(concepts: Sequence[Shown]) -> Shown | None:

@@ -10,7 +10,7 @@ from ui.store.database import StoreError, data_folder, database_url, open_engine
 from ui.store.decisions import LONGEST_REASON, Decision, Decisions
 from ui.store.finalists import Finalist, Finalists
 from ui.store.revisions import Revision, Revisions, Saved, Yard, ends, line
-from ui.store.searches import Searches, SearchKind, SearchRecord
+from ui.store.searches import Searches, SearchRecord
 from ui.store.store import Store, open_store
 
 __all__ = [
@@ -23,7 +23,6 @@ __all__ = [
     "Revision",
     "Revisions",
     "Saved",
-    "SearchKind",
     "SearchRecord",
     "Searches",
     "Store",

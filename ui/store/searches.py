@@ -5,13 +5,12 @@ import time
 import zlib
 from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Any, Literal
+from typing import Any
 
 from sqlalchemy import Engine, RowMapping, select
 
+from ui.search_kind import SearchKind
 from ui.store.tables import FILES, SEARCHES
-
-SearchKind = Literal["options", "budgets", "why", "improve"]
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,8 +1,9 @@
 """From a result to ready words and numbers: pure functions, no page in them."""
 
 from optimizer.concepts.words import capital, listed
+from ui.view_models.all_wishes import all_wishes
 from ui.view_models.answers import Answer, answers
-from ui.view_models.budgets import BudgetStep, budget_steps
+from ui.view_models.budgets import BudgetStep, budget_steps, limit_words
 from ui.view_models.card import Card, card
 from ui.view_models.comparison import Comparison, ComparisonRow, compare
 from ui.view_models.cost_sheet import CostRow, CostSheet, PhaseCost, RoomCost, cost_sheet
@@ -39,6 +40,7 @@ __all__ = [
     "Summary",
     "Told",
     "Words",
+    "all_wishes",
     "answers",
     "budget_steps",
     "capital",
@@ -49,6 +51,7 @@ __all__ = [
     "ending",
     "improved_told",
     "later_words",
+    "limit_words",
     "listed",
     "number_words",
     "phase_words_of",

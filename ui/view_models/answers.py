@@ -33,10 +33,9 @@ def answers(
 ) -> tuple[Answer, ...]:
     """The six questions and their answers."""
     words = words_of(scenario, for_designer=for_designer)
-    party = scenario.brief.guests.party
     return (
         Answer("Is that all in?", _all_in(option, scenario, words)),
-        Answer(f"Where do {party} people sit?", _seats(option, words)),
+        Answer("Where do we sit at a party?", _seats(option, scenario, words)),
         Answer("Who sees us?", _seen(option, scenario)),
         Answer("What is not known yet?", _unknown(option, scenario, words)),
         Answer("Which would you build?", _advice(option, option_set, words)),
@@ -54,7 +53,7 @@ def _all_in(option: Option, scenario: Scenario, words: Words) -> str:
     after = " ".join([after, *counted_words(cost, option.futures)])
     return (
         f"What is built now costs {words.money(first)}{kept}; all phases together may come to {words.money(cost.low)} "
-        f"up to {words.money(cost.high)}.{within}{after} Only what has a line in the cost table is in it: loose "
+        f"to {words.money(cost.high)}.{within}{after} Only what has a line in the cost table is in it: loose "
         "furniture, for one, is not. Prices are those of the price book, not offers."
     )
 
@@ -65,12 +64,19 @@ def _counted(option: Option) -> str:
     return f", with {listed(counted)}" if counted else ""
 
 
-def _seats(option: Option, words: Words) -> str:
+def _seats(option: Option, scenario: Scenario, words: Words) -> str:
     party = option.appraisal.party
     if not party.people:
         return f"{option.appraisal.seats} seats are drawn; a party was not walked through."
-    rooms = [f"{room.seats} at the {room.room}" for room in party.rooms if room.seats]
-    said = f"There are {party.seats} seats: {listed(rooms)}." if rooms else "There are no seats."
+    later = {room.name: room.phase for room in scenario.brief.rooms if room.phase > 1}
+    rooms = [
+        f"{room.seats} at the {room.room}" + (f" (from phase {later[room.room]} on)" if room.room in later else "")
+        for room in party.rooms
+        if room.seats
+    ]
+    said = (
+        f"For {party.people} people there are {party.seats} seats: {listed(rooms)}." if rooms else "There are no seats."
+    )
     standing = party.people - party.seats - party.without
     if standing > 0:
         said += f" {standing} stand at a time, on {words.area(party.standing_sqft)} of clear paving."

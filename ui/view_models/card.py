@@ -21,7 +21,7 @@ class Card:
     walking: str
     worth: str
     worth_words: str
-    """What it is worth, as the list says it to this reader."""
+    """What it is worth, as the list says it to a designer; an owner reads what is left out instead."""
     seats: str
     left_out: tuple[str, ...]
     idea: str
@@ -55,4 +55,4 @@ def card(option: Option, words: Words) -> Card:
 def _worth_words(appraisal: Appraisal, words: Words) -> str:
     if words.for_designer:
         return f"worth {number_words(appraisal.worth)}"
-    return f"{appraisal.worth:.0f} points of what you would miss"
+    return ""

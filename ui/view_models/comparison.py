@@ -5,7 +5,7 @@ from math import dist
 from typing import Final
 
 from optimizer.concepts import Option
-from optimizer.concepts.words import capital
+from optimizer.concepts.words import capital, choice_words
 from optimizer.layout import Layout
 from optimizer.scenario import Scenario
 from ui.view_models.card import Card, card
@@ -58,7 +58,7 @@ def _card_rows(first: Card, second: Card, words: Words) -> tuple[ComparisonRow, 
         *(ideas if first.idea or second.idea else ()),
         ComparisonRow("Cost, phase 1", first.cost, second.cost),
         ComparisonRow("Walking", first.walking, second.walking),
-        ComparisonRow(capital(words.term("worth")), first.worth, second.worth),
+        ComparisonRow("Worth" if words.for_designer else "Points of your wish list", first.worth, second.worth),
         ComparisonRow("Seats", first.seats, second.seats),
     )
 
@@ -80,7 +80,7 @@ def _room_rows(first: Layout, second: Layout) -> tuple[ComparisonRow, ...]:
 
 def _choice(layout: Layout, room: str) -> str:
     place = layout.of(room)
-    return place.choice if place else "left out"
+    return (choice_words(place.choice) or "there") if place else "left out"
 
 
 def _moved(first: Layout, second: Layout, words: Words) -> tuple[str, ...]:

@@ -42,16 +42,17 @@ def deciding(option: Option, scenario: Scenario, words: Words) -> tuple[Deciding
 def _money(appraisal: Appraisal, brief: Brief, words: Words) -> Deciding:
     cost, ceiling = appraisal.cost, brief.budget.ceiling
     first, likely, known = cost.phase(1), expected(cost, words), cost.range_of(1)
-    said = [f"expect {likely} until soil, levels and lines are checked"] if likely else []
+    said = [f"Expect {likely} until soil, levels and lines are checked"] if likely else []
     if ceiling is None:
-        return Deciding("Cost of phase 1", words.money(first), "", capital("; ".join(said)))
-    side = "under" if first <= ceiling else "over"
-    said.insert(0, f"{words.money(abs(ceiling - first))} {side} the {words.term('ceiling')}")
+        return Deciding("Cost of phase 1", words.money(first), "", "; ".join(said))
+    term, beyond = words.term("ceiling"), beyond_aim(cost, ceiling)
     if known is not None and first <= ceiling < known.high:
-        said.append(f"the high figure passes the {words.term('ceiling')}")
-    beyond = beyond_aim(cost, ceiling)
-    lies = f"{words.money(beyond)} above" if beyond else "within"
-    said.append(f"{lies} {AIM * 100:.0f} % of it, where a first concept should be")
+        said.append(f"the upper end passes the {term}")
+    if first > ceiling:
+        said.insert(0, f"{words.money(first - ceiling)} over the {term}")
+    else:
+        lies = f"{words.money(beyond)} above" if beyond else "within"
+        said.append(f"{lies} {AIM * 100:.0f} % of the {term}, which a first concept should aim at")
     grade: Grade = "poor" if first > ceiling else "fair" if beyond else "good"
     return Deciding("Cost of phase 1", words.money(first), grade, capital("; ".join(said)))
 

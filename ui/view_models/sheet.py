@@ -6,7 +6,8 @@ from optimizer.appraisal import Appraisal
 from optimizer.brief import RULES, Brief
 from optimizer.check import Finding
 from optimizer.concepts import ASKED_BY, Option, Proof, level_words
-from optimizer.concepts.words import capital, listed
+from optimizer.concepts.owner_notes import owner_notes
+from optimizer.concepts.words import capital, choice_words, listed
 from optimizer.layout import Placement
 from optimizer.scenario import Scenario
 from ui.view_models.card import Card, card
@@ -33,7 +34,7 @@ class Sheet:
 
     card: Card
     verdict: str
-    """Whether it holds, what it costs and what it leaves out, in a line."""
+    """Whether it holds, how its cost lies to the ceiling, and what it leaves out, in a line."""
     paragraph: str
     deciding: tuple[Deciding, ...]
     """The five figures that decide."""
@@ -70,11 +71,18 @@ def sheet(option: Option, scenario: Scenario, *, for_designer: bool = False) -> 
         ),
         checks=_checks(option.findings, words),
         proof=_proof(option.proof, words),
-        cautions=tuple(words.signed(caution) for caution in option.cautions),
+        cautions=_cautions(option, scenario, words),
         permits=option.permits,
         remedies=tuple(words.signed(remedy.words) for remedy in option.remedies),
         later=later_figures(option, words),
     )
+
+
+def _cautions(option: Option, scenario: Scenario, words: Words) -> tuple[str, ...]:
+    """Every caution for a designer; for an owner in short, without those about money, which stand beside the sums."""
+    if words.for_designer:
+        return tuple(words.signed(caution) for caution in option.cautions)
+    return owner_notes(scenario, option).care
 
 
 def _as_here(why: str) -> str:
@@ -86,10 +94,11 @@ def _verdict(option: Option, scenario: Scenario, words: Words) -> str:
     broken = len(option.findings)
     holds = f"Breaks rules in {broken} place{'' if broken == 1 else 's'}" if broken else "Keeps every rule"
     first, ceiling = option.appraisal.cost.phase(1), scenario.brief.budget.ceiling
-    money = words.money(first)
-    if ceiling is not None:
+    if ceiling is None:
+        money = words.money(first)
+    else:
         side = "under" if first <= ceiling else "over"
-        money += f", {words.money(abs(ceiling - first))} {side} the {words.term('ceiling')}"
+        money = f"{words.money(abs(ceiling - first))} {side} the {words.term('ceiling')}"
     without = card(option, words).left_out
     rooms = f"without {listed(without)}" if without else "every wished room"
     return f"{holds} · {money} · {rooms}"
@@ -146,7 +155,7 @@ def _room(place: Placement, brief: Brief, words: Words) -> Figure:
     phase = wish.phase if wish else 1
     later = "" if phase == 1 else f"; kept free for phase {phase}"
     larger = f"; {_size(place.base, words)} before it was made larger to meet a line" if place.has_grown else ""
-    return Figure(place.room, _size(place, words), f"{place.choice}{larger}{later}")
+    return Figure(place.room, _size(place, words), f"{choice_words(place.choice)}{larger}{later}".removeprefix("; "))
 
 
 def _size(place: Placement, words: Words) -> str:

@@ -1,11 +1,11 @@
 """Figures in words: money in the scenario's currency, lengths in its units, lists as a person writes them."""
 
-import re
 from dataclasses import dataclass
 from decimal import Decimal
 from typing import Final
 
 from optimizer.catalogue import SHARE
+from optimizer.concepts.owner_words import SIGNS, in_owners_words, with_signs
 from optimizer.concepts.words import capital
 from optimizer.scenario import Scenario
 from optimizer.units import metres_from_feet
@@ -30,14 +30,7 @@ OWNERS_WORDS: Final = {
     "take-off": "quantities",
 }
 """Words of the trade, and what an owner says for them."""
-_IN_SENTENCES: Final = (
-    (re.compile(r"\ba ceiling\b"), "an all-in limit"),
-    (re.compile(r"\bceiling\b"), "all-in limit"),
-    (re.compile(r"\b(its|a|the) contingency\b"), r"\1 sum for surprises"),
-    (re.compile(r"\bcontingency\b"), "the sum for surprises"),
-)
 _CENTS_UNDER: Final = 100
-_SIGNS: Final = {"USD": "$", "CAD": "CA$", "AUD": "A$", "EUR": "€", "GBP": "£"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,7 +48,7 @@ class Words:
     def money(self, amount: Decimal | float, *, cents: bool = False) -> str:
         """Say an amount as `$121,400`, or with the currency's code where it has no sign here."""
         figure = f"{abs(amount):,.{2 if cents else 0}f}"
-        sign = _SIGNS.get(self.currency, f"{self.currency} ")
+        sign = SIGNS.get(self.currency, f"{self.currency} ")
         return f"{'−' if amount < 0 else ''}{sign}{figure}"
 
     def unit_price(self, price: Decimal) -> str:
@@ -64,9 +57,8 @@ class Words:
 
     def signed(self, text: str) -> str:
         """Write `1,523 USD` in a sentence of the program as `$1,523`, and its terms as this reader knows them."""
-        sign = _SIGNS.get(self.currency)
-        text = re.sub(rf"(?<![\w.,])([0-9][0-9,.]*) {self.currency}\b", rf"{sign}\1", text) if sign else text
-        return text if self.for_designer else _in_owners_words(text)
+        text = with_signs(text, self.currency)
+        return text if self.for_designer else in_owners_words(text)
 
     def length(self, length_ft: float) -> str:
         """Say a length given in feet as whole feet or as metres to a tenth (whole from 100 m)."""
@@ -103,12 +95,6 @@ class Words:
 def words_of(scenario: Scenario, *, for_designer: bool = False) -> Words:
     """How this scenario's figures are said, to an owner unless to a designer."""
     return Words(scenario.currency, scenario.units, for_designer)
-
-
-def _in_owners_words(text: str) -> str:
-    for term, words in _IN_SENTENCES:
-        text = term.sub(words, text)
-    return text
 
 
 def number_words(value: Decimal | float) -> str:

@@ -3,12 +3,12 @@
 from dataclasses import replace
 from typing import Final
 
+from optimizer.brief import LATER_PHASE
 from optimizer.catalogue.finish import PAVING_ITEMS
 from optimizer.catalogue.rooms import Quantity, SizedChoice
 
 PREPARED: Final = "pad and stubs now"
 """Label of the choice."""
-_LATER_PHASE: Final = 2
 _STUB: Final = " branch"
 
 
@@ -33,4 +33,4 @@ def _is_laid_now(quantity: Quantity) -> bool:
 
 
 def _later(quantity: Quantity) -> Quantity:
-    return replace(quantity, phase=_LATER_PHASE)
+    return replace(quantity, phase=LATER_PHASE)

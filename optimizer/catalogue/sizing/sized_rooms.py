@@ -36,6 +36,9 @@ SIZERS: Final[dict[RoomKind, Sizer]] = {
     "play": PLAY,
 }
 
+ONLY_SIZE: Final = "one size"
+"""Label of a size beside which there is no other."""
+
 
 @lru_cache(maxsize=16)
 def sized_rooms(brief: Brief) -> tuple[SizedRoom, ...]:
@@ -117,7 +120,7 @@ def _by_use(wish: RoomWish) -> Iterator[SizedChoice]:
         for level, size in zip(LEVELS, SIZERS[wish.kind].sizes(wish), strict=True)
     ]
     kept = [one for n, one in enumerate(choices) if not any(_is_built_as(one, other) for other in choices[n + 1 :])]
-    levels = kept if len(kept) > 1 else [replace(kept[0], label="one size")]
+    levels = kept if len(kept) > 1 else [replace(kept[0], label=ONLY_SIZE)]
     if wish.kind == "kitchen" and wish.phase == 1:
         yield prepared(levels[0], round(worth * figures["levels"]["prepared"], 6))
     yield from levels

@@ -12,6 +12,8 @@ from optimizer.layout import Layout, Placement
 from optimizer.scenario import Scenario
 
 _DIGITS: Final = 6
+_TELLS_FT: Final = 0.1
+"""A bound that is no more says nothing."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,7 +38,8 @@ class Improvement:
 def said(found: Improved, scenario: Scenario) -> str:
     """What came of looking for the nearest layout, in plain sentences."""
     unit_ft, unit = scenario.unit_ft, scenario.units
-    least = "" if found.least_ft is None else f"{found.least_ft / unit_ft:.1f} {unit}"
+    is_known = found.least_ft is not None and found.least_ft > _TELLS_FT
+    least = f"{(found.least_ft or 0.0) / unit_ft:.1f} {unit}" if is_known else ""
     match found.status:
         case "kept":
             return "The sketch keeps every rule as it is."

@@ -2,6 +2,8 @@
 
 What the judge refuses is forbidden and the solver asked again: at first that one layout, then the blamed rooms near to
 where they stood, farther and farther. What the solver proved before is what any layout of the grid moves at the least.
+Where that takes too long, as it may on steep ground, the explorer looks for layouts that hold, and the nearest of them
+is what is told.
 """
 
 import threading
@@ -12,6 +14,7 @@ from typing import Final, Literal
 
 from optimizer.brief import RuleId
 from optimizer.concepts.case import Case, Verdict
+from optimizer.concepts.improve.explored import Explored
 from optimizer.concepts.improve.measure import change_ft, distance_ft, feet_of, wanted_of
 from optimizer.engine.problem import State, build_problem, layout_of
 from optimizer.engine.prover import anything_fits
@@ -23,6 +26,8 @@ Status = Literal["kept", "nearest", "near", "nothing_fits", "undecided"]
 """The sketch keeps every rule; a layout proven to be the nearest, or one that is near; none can be; none was found."""
 SINGLY: Final = 2
 """Layouts that are refused one by one before their neighbourhood is."""
+SOLVING: Final = 1 / 3
+"""Share of the time after which the explorer takes over."""
 _WIDEST: Final = 3
 _CENTS: Final = 100
 
@@ -54,6 +59,7 @@ class _Improving:
 
     def __init__(self, case: Case, sketch: Layout, until: float, stop: threading.Event, emit: Emit) -> None:
         self._case, self._sketch, self._until, self._stop, self._emit = case, sketch, until, stop, emit
+        self._solves_until = time.monotonic() + SOLVING * (until - time.monotonic())
         self._problem = build_problem(case.scenario, case.rooms, case.book, rules_only=True)
         self._nearest = Nearest(self._problem, wanted_of(self._problem, sketch))
         self._refused: dict[RuleId, int] = {}
@@ -62,18 +68,38 @@ class _Improving:
         self._is_proven = False
 
     def improved(self) -> Improved:
+        turn = -1
         for turn, state in enumerate(self._states()):
-            self._emit(Event("stage", {"stage": f"judging layout {turn + 1}"}))
-            layout = layout_of(self._problem, state)
-            verdict = self._case.judged(layout)
+            layout, verdict = self._judged(turn, state)
             if verdict.holds:
                 return self._found(layout)
             self._refuse(turn, state, verdict)
-        return self._result(self._ended or "undecided")
+        explored = None if self._ended else self._nearest_explored(turn + 1)
+        return self._result(self._ended or "undecided") if explored is None else self._found(explored)
+
+    def _judged(self, turn: int, state: State) -> tuple[Layout, Verdict]:
+        self._emit(Event("stage", {"stage": f"judging layout {turn + 1}"}))
+        layout = layout_of(self._problem, state)
+        return layout, self._case.judged(layout)
+
+    def _nearest_explored(self, turn: int) -> Layout | None:
+        """The nearest of the layouts that the explorer finds and the judge lets pass, by the end of the time."""
+        self._is_proven, best, best_ft = False, None, float("inf")
+        explored = Explored(self._case, self._sketch)
+        for number, state in enumerate(explored.states(self._is_over), turn):
+            layout, verdict = self._judged(number, state)
+            far_ft = distance_ft(self._case.rooms, self._sketch, layout)
+            if verdict.holds and far_ft < best_ft:
+                best, best_ft = layout, far_ft
+            explored.learn(state, verdict)
+        return best
+
+    def _is_over(self) -> bool:
+        return self._stop.is_set() or time.monotonic() > self._until
 
     def _states(self) -> Iterator[State]:
         """Layouts of the solver until there are no more, or the time is up."""
-        while (left := self._until - time.monotonic()) > 0 and not self._stop.is_set():
+        while (left := self._solves_until - time.monotonic()) > 0 and not self._stop.is_set():
             answer = self._nearest.next(seconds=left, stop=self._stop)
             if self._nearest.is_sound:
                 self._least = answer.bound if answer.bound is not None else self._least

@@ -99,6 +99,15 @@ def unknown(refused: Sequence[Told]) -> str:
     return f"{told} What the plans that were tried broke most often: {named}." if refused else told
 
 
+def above_the_ceiling(case: Case, found: Sequence[Found]) -> str:
+    """What the cheapest plan costs of those found, where all of them pass the ceiling; nothing is proven by it."""
+    ceiling, cost = case.scenario.brief.budget.ceiling, min(one.cost for one in found)
+    if ceiling is None or cost <= ceiling:
+        return ""
+    more = f"{money(case.scenario, cost)}, {money(case.scenario, cost - ceiling)} above the ceiling"
+    return f"The cheapest plan with it that was found costs {more}. That none is cheaper is not proven."
+
+
 def _named(words: str, rooms: Sequence[str]) -> str:
     """A rule with the rooms that broke it, where it does not name them itself."""
     is_named = all(room.lower() in words.lower() for room in rooms)

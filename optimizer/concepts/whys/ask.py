@@ -11,7 +11,7 @@ from optimizer.brief import RuleId
 from optimizer.concepts.case import Case
 from optimizer.concepts.held import hold_words
 from optimizer.concepts.option import Option, WayOut
-from optimizer.concepts.whys.answers import Answer, cannot_be, it_costs, unknown
+from optimizer.concepts.whys.answers import Answer, above_the_ceiling, cannot_be, it_costs, unknown
 from optimizer.concepts.whys.bindings import OF_THE_SET, Asked, bindings_of
 from optimizer.concepts.whys.changes import Group, changes_of
 from optimizer.concepts.whys.cores import Cores
@@ -150,6 +150,8 @@ class _Answering:
             self._ways += moved(Place(self._case, self._question, None, self._until(MOVED), self._stop))
         self._try_ways_out(self._case, easier(self._case, self._question))
         self._try_ways_out(asked, changes_of(asked, bindings), before=self._asked.patch)
+        if core is None and self._ways:
+            self._said.append(above_the_ceiling(asked, [one.found for one in self._ways]))
         return self._answered(is_answered=core is not None)
 
     def _sums(self) -> set[RuleId]:

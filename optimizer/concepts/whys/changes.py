@@ -18,8 +18,8 @@ from optimizer.concepts.whys.bindings import Binding
 from optimizer.concepts.whys.words import money, relation_words
 from optimizer.scenario.patch import Patch
 
-DEARER: Final = (Decimal("1.08"), Decimal("1.2"), Decimal("1.5"))
-"""How much more money is tried, as shares; what was found then says how little of it is needed."""
+DEARER: Final = (Decimal("1.5"), Decimal(3))
+"""How much more money is tried, as shares: much at first, since a plan is then soon found and says what would do."""
 _ALL_BUT_LET_GO: Final = 10.0
 """So many times the distance is tried at first."""
 _STEP: Final = {"ft": 0.5, "m": 0.1}

@@ -25,6 +25,8 @@ MOST_WAYS_OUT: Final = 4
 _ENOUGH: Final = 2
 """Layouts found of each, of which the one that needs least is taken."""
 _HALVED: Final = 3
+_EACH: Final = 0.4
+"""Share of the time left for each lower ceiling."""
 _HUNDRED: Final = Decimal(100)
 _SPARE: Final = Decimal("0.02")
 """A ceiling leaves so much above the cheapest plan that was found, so that a search under it soon finds some too."""
@@ -68,19 +70,22 @@ class WaysOut:
                 yield self._least(change, trial)
                 return
 
-    def tried(self, change: Change) -> Trial | None:
-        """What is found with a change; None where the text does not bear it, or nothing can be."""
+    def tried(self, change: Change, *, share: float = 1.0) -> Trial | None:
+        """What is found with a change in a share of the time left; None where the text does not bear it, or nothing can
+        be.
+        """
         began = time.monotonic()
         try:
             case = Case.of(patched(self._case.scenario, change.patch))
         except (InputError, LookupError):
             return None
-        cores = Cores(case, until=self._until, stop=self._stop)
+        until = began + share * (self._until - began)
+        cores = Cores(case, until=until, stop=self._stop)
         if cores.fits_nothing(bindings_of(case)):
             return None
         problem = build_problem(case.scenario, case.rooms, case.book)
         self._lasted_s = max(self._lasted_s, time.monotonic() - began)
-        seconds = max(0.1, self._until - time.monotonic())
+        seconds = max(0.1, until - time.monotonic())
         return tried(case, seconds=seconds, stop=self._stop, enough=_ENOUGH, problem=problem)
 
     def _least(self, change: Change, trial: Trial) -> Solved:
@@ -88,12 +93,28 @@ class WaysOut:
         assert trial.best is not None
         found = trial.best
         if change.ceiling is not None:
-            found = min(trial.holding, key=lambda one: one.cost)
+            found = self._cheapest(trial)
             ceiling = min(change.ceiling, rounded_up(found.cost * (1 + _SPARE)))
             change = self._if_held(with_ceiling(self._case, ceiling), found) or change
         elif change.relation is not None:
             change, found = self._least_loosened(change, change.relation, trial)
         return solved_by(self._case, change, found, before=self._before)
+
+    def _cheapest(self, trial: Trial) -> Found:
+        """The cheapest of what was found with much more money; then half of what it is above the ceiling is tried, and
+        so on. What is not found so is not ruled out.
+        """
+        found, low = _of_least_cost(trial), self._case.scenario.brief.budget.ceiling or Decimal(0)
+        for _ in range(_HALVED):
+            if found.cost <= low:
+                break
+            middle = ((low + found.cost) / 2).quantize(Decimal(1))
+            again = None if self.is_late else self.tried(with_ceiling(self._case, middle), share=_EACH)
+            if again is not None and again.holds:
+                found = _of_least_cost(again)
+            else:
+                low = middle
+        return found
 
     def _least_loosened(self, change: Change, index: int, trial: Trial | None) -> tuple[Change, Found]:
         """A distance loosened by what a layout needs that was found; then half of that is tried, and so on."""
@@ -127,6 +148,10 @@ class WaysOut:
 def holds_with(case: Case, change: Change, found: Found) -> bool:
     """Whether a layout keeps all rules of the changed scenario."""
     return Case.of(patched(case.scenario, change.patch)).judged(found.layout).holds
+
+
+def _of_least_cost(trial: Trial) -> Found:
+    return min(trial.holding, key=lambda one: one.cost)
 
 
 def rounded_up(cost: Decimal) -> Decimal:

@@ -56,7 +56,7 @@ def test_undecided(tmp_path, capsys):
     path.write_text(TEXT.replace(", by: straight", ""), encoding="utf-8")
     assert ask(path, "--at", "4,20", seconds=2) == 4
     printed = capsys.readouterr()
-    assert "What is in the way was not found out in this time: try --from RESULT or more --seconds." in printed.out
+    assert "What is in the way was not proven in this time: try --from RESULT or more --seconds." in printed.out
     assert printed.err.count("trying ways out") == 1
 
 

@@ -24,8 +24,8 @@ def cost(feet, *, phase=1, budget=NO_STEPS):
 @pytest.mark.parametrize(
     ("feet", "words"),
     [
-        (950, "About 185,000 USD; expect 155,000 to 220,000 until soil, levels and lines are checked."),
-        (100, "About 20,000 USD; expect 17,000 to 23,000 until soil, levels and lines are checked."),
+        (950, "About 185,000 USD; expect 155,000 to 220,000 USD until soil, levels and lines are checked."),
+        (100, "About 20,000 USD; expect 17,000 to 23,000 USD until soil, levels and lines are checked."),
         (0, "About 0 USD."),
     ],
 )
@@ -38,7 +38,7 @@ def test_of_several_phases_it_says_which():
     """Each by its own range."""
     charges = [Charge(phase, "a", "seat wall", Decimal(950)) for phase in (1, 2)]
     both = cost_of(charges, demo_price_book(), NO_STEPS)
-    assert about_words(both, "USD", 2).startswith("Phase 2: about 185,000 USD; expect 150,000 to 240,000 until")
+    assert about_words(both, "USD", 2).startswith("Phase 2: about 185,000 USD; expect 150,000 to 240,000 USD until")
 
 
 def test_a_case_counts_by_the_owners_allowances():

@@ -122,9 +122,9 @@ def test_words_of_a_phase():
     ends = [CostRange(Decimal(low), Decimal(high), n) for low, high, n in ((76000, 108000, 4), (24100, 39300, 5))]
     both = replace(cost("90400", "30200"), ranges=tuple(enumerate(ends, 1)))
     until = "until soil, levels and lines are checked."
-    assert phase_words(both, 1, "USD") == f"Phase 1: about 90,000 USD; expect 75,000 to 110,000 {until}"
+    assert phase_words(both, 1, "USD") == f"Phase 1: about 90,000 USD; expect 75,000 to 110,000 USD {until}"
     assert phase_words(both, 2, "USD") == (
-        f"Phase 2: about 30,000 USD; expect 24,000 to 39,000 {until} With what stands before it about 120,000 USD."
+        f"Phase 2: about 30,000 USD; expect 24,000 to 39,000 USD {until} With what stands before it about 120,000 USD."
     )
 
 

@@ -61,3 +61,19 @@ def test_one_point_alone():
 def test_nothing_to_draw():
     with pytest.raises(ValueError, match="at least one point"):
         budget_picture("yard", replace(sample_budgets(), points=(), options=()), "USD")
+
+
+@pytest.mark.parametrize("limit", [50_000, 80_000, 120_000])
+def test_the_familys_own_limit_is_an_upright_line(limit):
+    """Below, between and above the two points, to the same scale as they are; without one there is none."""
+    found = sample_budgets()
+    own = ET.fromstring(budget_picture("yard", found, "USD", Decimal(limit)))
+    xs = [float(circle.get("cx")) for circle in own.iter(f"{SVG}circle")]
+    (line,) = (
+        path.get("d") for path in own.iter(f"{SVG}path") if re.fullmatch(r"M[\d.]+ [\d.]+V[\d.]+", path.get("d"))
+    )
+    ceilings = [float(point.ceiling) for point in found.points]
+    wanted = xs[0] + (limit - ceilings[0]) * (xs[1] - xs[0]) / (ceilings[1] - ceilings[0])
+    assert float(re.match(r"M([\d.]+)", line)[1]) == pytest.approx(wanted, abs=0.2)
+    assert f"your limit, {limit:,}" in [text.text for text in own.iter(f"{SVG}text")]
+    assert not [text for text in drawn().iter(f"{SVG}text") if "your limit" in text.text]

@@ -104,7 +104,7 @@ def test_it_says_whose_prices_they_are():
     notes = " ".join(row["words"] for row in rows() if row["assembly"] == "note")
     assert "invented" in notes
     assert "furniture is not" in notes
-    assert "Phase 1: about 11,000 USD; expect 10,000 to 14,000 until soil, levels and lines are checked." in notes
+    assert "Phase 1: about 11,000 USD; expect 10,000 to 14,000 USD until soil, levels and lines are checked." in notes
     assert "Within 90 % of the ceiling, as a first concept should be." in notes
     assert "licensed professionals decide" in notes
 

@@ -140,7 +140,7 @@ def test_a_circle_is_told_by_what_it_is_across():
     assert squared == f"{TABLE} changed from a circle 16 ft across to a rectangle 16 x 16 ft"
     assert rounded == f"{TABLE} changed from a rectangle 16 x 16 ft to a circle 16 ft across"
     assert changes(small, elsewhere) == (f"{TABLE} moved 10.0 ft to the north-east",)
-    assert changes(small, Layout(small.placements[1:])) == (f"{TABLE} went (14 ft across)",)
+    assert changes(small, Layout(small.placements[1:])) == (f"{TABLE} (14 ft across) is left out",)
 
 
 def test_what_came_and_went():
@@ -148,8 +148,8 @@ def test_what_came_and_went():
     here = sample_option().layout
     without = Layout(here.placements[1:])
     (went,), (came,) = changes(here, without), changes(without, here)
-    assert went.startswith(f"{TABLE} went (")
-    assert came.startswith(f"{TABLE} came (")
+    assert (went.startswith(f"{TABLE} ("), went.endswith("is left out")) == (True, True)
+    assert (came.startswith(f"{TABLE} ("), came.endswith("is new")) == (True, True)
 
 
 def test_what_it_does_to_the_figures():

@@ -78,10 +78,57 @@ def test_the_last_that_is_removed_leaves_an_empty_list():
     assert data == {**yaml.safe_load(BLOCK), "brief": {**yaml.safe_load(BLOCK)["brief"], "holds": []}}
 
 
-def test_nothing_can_be_removed_where_nothing_is():
+def test_nothing_can_be_removed_or_replaced_where_nothing_is():
     for pointer in ("/brief/holds/3", "/brief/weights", "/weights/sun"):
-        with pytest.raises(ValueError, match="found nothing there"):
-            patched(BLOCK, (("remove", pointer, None),))
+        for operation in ("remove", "replace"):
+            with pytest.raises(ValueError, match="found nothing there"):
+                patched(BLOCK, ((operation, pointer, None),))
+
+
+# RFC 6902, appendix A, those of add, remove and replace, from memory: document, operation, result; None for an error.
+APPENDIX = {
+    "A.1": ('{"foo": "bar"}', ("add", "/baz", "qux"), {"baz": "qux", "foo": "bar"}),
+    "A.2": ('{"foo": ["bar", "baz"]}', ("add", "/foo/1", "qux"), {"foo": ["bar", "qux", "baz"]}),
+    "A.3": ('{"baz": "qux", "foo": "bar"}', ("remove", "/baz", None), {"foo": "bar"}),
+    "A.4": ('{"foo": ["bar", "qux", "baz"]}', ("remove", "/foo/1", None), {"foo": ["bar", "baz"]}),
+    "A.5": ('{"baz": "qux", "foo": "bar"}', ("replace", "/baz", "boo"), {"baz": "boo", "foo": "bar"}),
+    "A.10": (
+        '{"foo": "bar"}',
+        ("add", "/child", {"grandchild": {}}),
+        {"foo": "bar", "child": {"grandchild": {}}},
+    ),
+    "A.12": ('{"foo": "bar"}', ("add", "/baz/bat", "qux"), None),
+    "A.14": ('{"/": 9, "~1": 10}', ("replace", "/~01", 11), {"/": 9, "~1": 11}),
+    "A.16": ('{"foo": ["bar"]}', ("add", "/foo/-", ["abc", "def"]), {"foo": ["bar", ["abc", "def"]]}),
+}
+
+
+@pytest.mark.parametrize("example", APPENDIX)
+def test_the_standards_own_examples(example):
+    """In JSON as the standard has them, and in YAML blocks."""
+    document, operation, wanted = APPENDIX[example]
+    for text in (document, yaml.safe_dump(json.loads(document), default_flow_style=False)):
+        if wanted is None:
+            with pytest.raises(ValueError, match="nothing there"):
+                patched(text, (operation,))
+        else:
+            assert yaml.safe_load(patched(text, (operation,))) == wanted
+
+
+def test_an_item_is_put_before_another_and_comments_stay():
+    text = patched(BLOCK, (("add", "/brief/rooms/0", {"name": "lawn", "kind": "lawn"}),))
+    assert text == BLOCK.replace("    - name: nook\n", '    - {"name": "lawn", "kind": "lawn"}\n    - name: nook\n')
+    text = patched(BLOCK, (("add", "/brief/rooms/1", "x"), ("add", "/brief/rooms/3", "y")))
+    rooms = yaml.safe_load(text)["brief"]["rooms"]
+    assert rooms == [{"name": "nook", "kind": "nook"}, "x", {"name": "fire", "kind": "fire"}, "y"]
+    assert "# quiet" in text
+    for pointer in ("/brief/rooms/3", "/brief/rooms/first"):
+        with pytest.raises(ValueError, match="nothing there"):
+            patched(BLOCK, (("add", pointer, "x"),))
+
+
+def test_a_key_of_digits_is_no_place_in_a_list():
+    assert yaml.safe_load(patched('{"7": {"0": 1}}', (("replace", "/7/0", 2),))) == {"7": {"0": 2}}
 
 
 def test_a_path_through_a_single_value_is_refused():
@@ -106,6 +153,17 @@ def test_whatever_the_text_is_the_value_is_there_and_the_rest_is_as_it_was(data,
     wanted = {**data, key: {**data[key], inner: value}} if isinstance(data.get(key), dict) else {**data, key: value}
     path = (key, inner) if isinstance(data.get(key), dict) else (key,)
     assert yaml.safe_load(with_value(text, path, value)) == wanted
+
+
+@given(st.data(), st.lists(TREES, max_size=4), SCALARS, st.sampled_from([None, True, False]))
+def test_whatever_the_text_is_an_item_is_put_where_it_is_asked_for(source, items, value, flow):
+    """Any list, nested ones too: the items after it move on by one."""
+    document = {"a": [items], "z": 1}
+    text = json.dumps(document) if flow is None else yaml.safe_dump(document, default_flow_style=flow)
+    items = yaml.safe_load(text)["a"][0]
+    at = source.draw(st.integers(0, len(items)))
+    changed = yaml.safe_load(patched(text, (("add", f"/a/0/{at}", value),)))
+    assert changed == {"a": [[*items[:at], value, *items[at:]]], "z": 1}
 
 
 @given(

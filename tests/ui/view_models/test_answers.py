@@ -28,7 +28,7 @@ def test_six_questions_are_answered_of_every_concept():
     told = answers(sample_option(), sample_set(3), sample_scenario())
     assert [each.question for each in told] == [
         "Is that all in?",
-        "Where do 24 people sit?",
+        "Where do we sit at a party?",
         "Who sees us?",
         "What is not known yet?",
         "Which would you build?",
@@ -62,7 +62,7 @@ def test_seats_come_from_the_evening_that_was_walked_through():
     option = sample_option()
     option = replace(option, appraisal=replace(option.appraisal, party=party))
     assert answered("Where do", option) == (
-        "There are 14 seats: 10 at the gathering area and 4 at the quiet nook. 8 stand at a time, on 96 sq ft of clear "
+        "For 24 people there are 14 seats: 10 at the gathering area and 4 at the quiet nook. 8 stand at a time, on 96 sq ft of clear "
         "paving. For 2 there is neither a seat nor ground to stand on. After the meal: 15 at the gathering area and 9 at "
         "the quiet nook."
     )

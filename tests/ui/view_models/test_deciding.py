@@ -46,9 +46,9 @@ def test_money_is_held_against_the_limit(first, grade):
     """Good up to 90 % of 130,000, poor above all of it."""
     figure = figures(cost=costing(first))["Cost of phase 1"]
     assert figure.grade == grade
-    assert ("over" if grade == "poor" else "under") + " the all-in limit" in figure.why
-    assert ("within 90 % of it, where a first concept should be" in figure.why) == (grade == "good")
-    assert ("13,000 above 90 % of it" in figure.why) == (first == "130000")
+    assert ("$1 over the all-in limit" in figure.why) == (grade == "poor")
+    assert ("ithin 90 % of the all-in limit" in figure.why) == (grade == "good")
+    assert ("13,000 above 90 % of the all-in limit" in figure.why) == (first == "130000")
     assert "." not in figure.value
 
 

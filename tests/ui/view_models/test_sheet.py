@@ -99,7 +99,7 @@ def test_what_is_left_out_is_said_once():
 def test_the_verdict_says_rules_money_and_rooms_in_a_line():
     """130,000 less 7,769 is 122,231; three wished rooms are left out; a broken rule comes first."""
     assert opened().verdict == (
-        "Keeps every rule · $7,769, $122,231 under the all-in limit · without outdoor kitchen, fire feature and water reserve"
+        "Keeps every rule · $122,231 under the all-in limit · without outdoor kitchen, fire feature and water reserve"
     )
     finding = Finding("no_overlap", ("a", "b"), 4.0, "sq ft", "a overlaps b")
     assert opened(findings=(finding,)).verdict.startswith("Breaks rules in 1 place · ")
@@ -130,7 +130,7 @@ def test_what_phase_1_may_come_to_is_money_in_this_readers_words():
     assert to_designer.meaning == "expect $105,000 to $145,000; contingency included"
     assert opened().figures[0].meaning == "the sum for surprises included"
     money = sheet(ranged, sample_scenario()).deciding[0]
-    assert "expect $105,000 to $145,000 until soil" in money.why
+    assert "Expect $105,000 to $145,000 until soil" in money.why
 
 
 def test_how_it_differs_is_not_said_twice():

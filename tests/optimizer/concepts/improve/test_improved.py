@@ -8,8 +8,10 @@ import pytest
 from optimizer.concepts.case import Case
 from optimizer.concepts.improve import improved as improving
 from optimizer.concepts.improve.answer import said, sketch_added
+from optimizer.concepts.improve.explored import CENTS_A_FOOT, Explored
 from optimizer.concepts.improve.improved import improved
 from optimizer.concepts.improve.measure import ABSENT_FT, COVERED_FT, RESIZED_FT, TURNED_FT, distance_ft
+from optimizer.engine.problem import Spot, layout_of
 from optimizer.engine.prover.nearest import Nearest
 from optimizer.engine.prover.solve import Answer
 from optimizer.layout import Layout, Placement
@@ -94,7 +96,7 @@ def test_that_nothing_fits_is_proven_twice(monkeypatch):
     """Where the second proof does not come to an end, nothing is claimed."""
     case = tiny(TEXT.replace("width: 12, depth: 8, seats: 4", "width: 36, depth: 28, seats: 4"))
     monkeypatch.setattr(improving, "anything_fits", lambda *_, **__: Answer("undecided", None, None, None))
-    found = improved(case, SKETCHES["without what must be"], seconds=5, stop=NEVER)
+    found = improved(case, SKETCHES["without what must be"], seconds=2, stop=NEVER)
     assert (found.status, found.layout) == ("undecided", None)
 
 
@@ -169,3 +171,28 @@ def test_it_is_added_as_a_sketch_of_its_own():
     twice = patched(once.scenario, sketch_added(once, "mine", layout).patch)
     assert [one.name for one in twice.sketches] == ["mine", "mine, improved", "mine, improved 2"]
     assert [(room.room, room.at_ft) for room in twice.sketches[1].rooms] == [("table", (8, 12)), ("nook", (24, 18))]
+
+
+def test_where_the_solver_comes_to_no_end_the_explorer_finds_one_that_holds(case, monkeypatch):
+    """It holds, is as far as is said, no farther than twice the nearest here, and nothing is claimed to be proven."""
+    drawn = SKETCHES["too near"]
+    nearest = improved(case, drawn, seconds=20, stop=NEVER)
+    monkeypatch.setattr(Nearest, "next", lambda *_, **__: Answer("undecided", None, None, None))
+    found = improved(case, drawn, seconds=1.5, stop=NEVER)
+    assert (found.status, found.least_ft) == ("near", None)
+    assert case.judged(found.layout).holds
+    assert found.distance_ft == pytest.approx(distance_ft(case.rooms, drawn, found.layout))
+    assert nearest.distance_ft - 0.05 <= found.distance_ft <= 2 * nearest.distance_ft
+    assert "proven" not in said(found, case.scenario)
+
+
+def test_a_place_counts_how_far_it_is_from_where_the_room_is_drawn(case):
+    """By the same measure as the distance of a layout, for every place of every size."""
+    drawn = SKETCHES["turned"]
+    problem = Explored(case, drawn).problem
+    for index, room in enumerate(problem.rooms):
+        for number in range(len(room.variants)):
+            for y, x in ((0, 0), (3, 5)):
+                state = tuple(Spot(number, x, y) if at == index else None for at in range(len(problem.rooms)))
+                far_ft = distance_ft(case.rooms[index : index + 1], drawn, layout_of(problem, state))
+                assert room.losses[number] + room.places[number][y, x] == pytest.approx(far_ft * CENTS_A_FOOT, abs=600)
