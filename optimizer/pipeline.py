@@ -4,12 +4,12 @@ Heavy libraries are imported where they are used, so that `check` and `--help` s
 """
 
 import threading
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 from decimal import Decimal
 from functools import partial
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 from optimizer.events import Emit, to_nobody
 from optimizer.scenario import Scenario
@@ -280,68 +280,6 @@ def _holds(case: "Case") -> tuple[tuple[str, str], ...]:
     said = tuple(("held", hold_words(case, hold)) for hold in holds)
     against = (why_not_held(case, name) for name in dict.fromkeys(hold.room for hold in holds))
     return (*said, *(("nothing fits", words) for words in against if words))
-
-
-def recheck(path: Path) -> tuple[str, ...]:
-    """What a result says that the check and the appraisal, run again, do not bear out; empty where all holds."""
-    from optimizer.concepts.case import Case
-    from optimizer.concepts.recount import Recount
-    from optimizer.results import differences, document_differences, option_record, read_result
-
-    result = read_result(path)
-    case = Case.of(result.scenario)
-    recount = Recount(case)
-    found = list(document_differences(result.document, case.scenario, case.scenario.book))
-    found += recount.of_search(result.option_set)
-    stored = {record["id"]: record for record in result.document["options"]}
-    found += _sketches_again(case, result.option_set, stored)
-    understood: list[Option] = []
-    measured: list[Option] = []
-    for option in result.option_set.concepts:
-        if unknown := case.unknown(option.layout):
-            found += [f"{option.id}: {p.room} as {p.choice} is not in the catalogue of this scenario" for p in unknown]
-            continue
-        understood.append(option)
-        fresh = recount.with_proof(case.advised(case.fresh(option)))
-        fresh = replace(fresh, left_out=case.left_out(fresh.layout))
-        measured.append(fresh)
-        found += differences(stored[option.id], option_record(case.rooms, fresh))
-    found += recount.of_words(understood, measured)
-    found += recount.of_concepts(understood, result.option_set.with_without)
-    return (*found, *_ways_out_again(result.scenario, result.option_set))
-
-
-def _ways_out_again(scenario: Scenario, option_set: "OptionSet") -> Iterator[str]:
-    """Ways out whose patch the scenario's text does not bear."""
-    from optimizer.errors import InputError
-    from optimizer.scenario.patch import patched
-
-    ways = [way for option in option_set.concepts for left in option.left_out for way in left.ways_out]
-    ways += option_set.conflict.ways_out if option_set.conflict else ()
-    for way in {str(way): way for way in ways}.values():
-        try:
-            patched(scenario, way.patch)
-        except (InputError, LookupError):
-            yield f"the way out {way.text!r} is no change of this scenario"
-
-
-def _sketches_again(case: "Case", option_set: "OptionSet", stored: Mapping[str, dict[str, Any]]) -> list[str]:
-    """What is not as the sketches of the scenario give it, when they are checked and measured once more."""
-    from optimizer.concepts.sketched import sketched_options
-    from optimizer.results import differences, option_record
-
-    fresh = {option.sketch: option for option in sketched_options(case)}
-    found = [f"the sketch {name!r} is not in the result" for name in fresh if name not in _names(option_set)]
-    for option in option_set.sketches:
-        if option.sketch in fresh:
-            found += differences(stored[option.id], option_record(case.rooms, fresh[option.sketch]))
-        else:
-            found.append(f"sketch {option.id}: the scenario has no sketch {option.sketch!r}")
-    return found
-
-
-def _names(option_set: "OptionSet") -> frozenset[str | None]:
-    return frozenset(option.sketch for option in option_set.sketches)
 
 
 def phase_drawings(scenario: Scenario, option: "Option", *, audience: "Audience" = "designer") -> dict[int, "Drawing"]:

@@ -7,7 +7,6 @@ import typer
 
 from optimizer import __version__
 from optimizer.cli.console import say, say_pairs
-from optimizer.cli.exits import ExitStatus
 from optimizer.cli.parameters import (
     MOST_CONCEPTS,
     CountOption,
@@ -20,6 +19,7 @@ from optimizer.cli.parameters import (
     SecondsOption,
     SeedOption,
     money,
+    search_time,
 )
 
 app = typer.Typer(
@@ -203,19 +203,18 @@ def batch(  # noqa: PLR0913, PLR0917 - typer takes each option as an argument
 
 
 @app.command()
-def recheck(result: ResultArgument) -> None:
+def recheck(
+    result: ResultArgument,
+    solve: Annotated[bool, typer.Option("--solve", help="Also prove again, and try the ways out again.")] = False,
+    seconds: Annotated[float, typer.Option(callback=search_time, help="How long, with --solve.")] = 120.0,
+) -> None:
     """Check and measure a result again.
 
     Says what differs from what the result says, where anything does.
     """
-    from optimizer.pipeline import recheck as differences_in
+    from optimizer.cli.recheck_command import run_recheck
 
-    differences = differences_in(result)
-    for difference in differences:
-        say(difference)
-    if differences:
-        raise typer.Exit(ExitStatus.DIFFERS)
-    say("The result holds what it says.")
+    raise typer.Exit(run_recheck(result, seconds=seconds if solve else None))
 
 
 @app.command()

@@ -17,7 +17,8 @@ from optimizer.concepts.whys.here import Place, here
 from optimizer.concepts.whys.question import Question
 from optimizer.drawing import Area, Drawing
 from optimizer.layout import footprint, placed_of
-from optimizer.pipeline import RunSettings, make_options, plan_drawing, recheck
+from optimizer.pipeline import RunSettings, make_options, plan_drawing
+from optimizer.rechecking import recheck
 from optimizer.results import to_document
 from optimizer.results.write import to_text
 from tests.circle_yard import circle_yard

@@ -7,7 +7,8 @@ import pytest
 from optimizer.catalogue import IDEAS, book_for, sized_rooms
 from optimizer.concepts.leading import NEAR_BEST, leading
 from optimizer.concepts.ranking import standing_of
-from optimizer.pipeline import RunSettings, make_options, plan_drawing, recheck
+from optimizer.pipeline import RunSettings, make_options, plan_drawing
+from optimizer.rechecking import recheck
 from optimizer.results import to_document, to_text
 from tests.composition import ideas_of
 

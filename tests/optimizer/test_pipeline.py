@@ -7,7 +7,8 @@ from optimizer.check import check_layout
 from optimizer.concepts.leading import leading
 from optimizer.concepts.ranking import standing_of
 from optimizer.layout import placed_of
-from optimizer.pipeline import RunSettings, make_options, plan_drawing, recheck
+from optimizer.pipeline import RunSettings, make_options, plan_drawing
+from optimizer.rechecking import recheck
 from optimizer.results import to_document, to_text
 from optimizer.scenario import load_scenario
 from tests.labels import on_furniture

@@ -1,7 +1,8 @@
 """The command on a made-up pipeline: what is tried is the command, not the engine. Run as a script, or installed in a test.
 
 What the made-up engine does is named by the environment variable FAKE_ENGINE: `two` concepts at once, `until_stopped`,
-`stopped_early` (nothing found when it is stopped), `nothing_fits`, `undecided`, `fault`, `other_currency`.
+`stopped_early` (nothing found when it is stopped), `nothing_fits`, `undecided`, `fault`, `other_currency`, `differs`,
+`false_proof`.
 """
 
 import os
@@ -73,6 +74,20 @@ def recheck(path):
     return ("concept a1: breaks a rule",) if os.environ.get("FAKE_ENGINE") == "differs" else ()
 
 
+def solve_again(path, *, seconds, stop):
+    """Give what FAKE_ENGINE says of proofs, and for how long they were tried."""
+    from optimizer.concepts.solved_again import Doubt
+
+    match os.environ.get("FAKE_ENGINE"):
+        case "undecided":
+            yield Doubt(f"undecided in {seconds:g} s", is_undecided=True)
+        case "false_proof":
+            yield Doubt("undecided too", is_undecided=True)
+            yield Doubt("not the best", is_undecided=False)
+        case "until_stopped":
+            yield Doubt("stopped" if stop.wait(60) else "not stopped", is_undecided=True)
+
+
 def plan_drawing(scenario, option, *, audience="designer"):
     """Give something that the made-up writer takes."""
     return f"{scenario.name} {option.id} for the {audience}"
@@ -81,10 +96,12 @@ def plan_drawing(scenario, option, *, audience="designer"):
 def fake_modules() -> dict[str, ModuleType]:
     """Modules that stand in for the pipeline and the writers of drawings."""
     pipeline, export = ModuleType("optimizer.pipeline"), ModuleType("optimizer.export")
-    for made_up in (RunSettings, make_options, site_facts, recheck, plan_drawing):
+    rechecking = ModuleType("optimizer.rechecking")
+    for made_up in (RunSettings, make_options, site_facts, plan_drawing):
         setattr(pipeline, made_up.__name__, made_up)
+    rechecking.recheck, rechecking.solve_again = recheck, solve_again
     export.plan_svg = lambda drawing: f"<svg><title>{drawing}</title></svg>"
-    return {"optimizer.pipeline": pipeline, "optimizer.export": export}
+    return {"optimizer.pipeline": pipeline, "optimizer.export": export, "optimizer.rechecking": rechecking}
 
 
 if __name__ == "__main__":

@@ -111,6 +111,21 @@ def test_recheck_says_what_differs(capsys, engine, result_path):
     assert call(capsys, "recheck", result_path)[:2] == (5, "concept a1: breaks a rule\n")
 
 
+@pytest.mark.parametrize(
+    ("fake", "ends", "said"),
+    [
+        ("two", 0, "The result holds what it says, and so do its proofs and its ways out."),
+        ("undecided", 4, "undecided in 7 s\nNothing was contradicted; more time may decide what is left."),
+        ("false_proof", 5, "undecided too\nnot the best"),
+        ("differs", 5, "concept a1: breaks a rule"),
+    ],
+)
+def test_recheck_may_solve_again(capsys, engine, result_path, fake, ends, said):
+    """What is contradicted counts more than what is undecided; what differs anyway is not solved."""
+    engine(fake)
+    assert call(capsys, "recheck", result_path, "--solve", "--seconds", "7")[:2] == (ends, f"{said}\n")
+
+
 def test_a_sheet_as_drawing(capsys, engine, result_path, tmp_path):
     """The ending .svg writes the plan of the concept asked for: the designer's, or the owner's where that is asked."""
     out = tmp_path / "a2.svg"

@@ -10,7 +10,7 @@ from optimizer.appraisal import CostLine
 from optimizer.catalogue import UnitPrice, book_for, sized_rooms, with_digest
 from optimizer.concepts.case import Case
 from optimizer.errors import ResultError
-from optimizer.pipeline import recheck
+from optimizer.rechecking import recheck
 from optimizer.results import document_differences, read_result, to_document
 from optimizer.results.schema import from_record, to_record
 from optimizer.scenario import read_scenario

@@ -8,7 +8,7 @@ from optimizer.concepts import OptionSet
 from optimizer.concepts.case import Case
 from optimizer.concepts.whys.left_out import NOT_FOUND, explained
 from optimizer.engine.problem import build_problem
-from optimizer.pipeline import recheck
+from optimizer.rechecking import recheck
 from optimizer.results import to_document, to_text
 from optimizer.scenario.patch import patched
 from tests.optimizer.concepts.whys.tiny_yard import tiny
