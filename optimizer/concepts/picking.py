@@ -77,7 +77,7 @@ class Picker:
         budget = self.explorer.board.problem.budget
         if budget is None or budget.most is None:
             return False
-        return self.purse.of_rooms(state) + self.purse.likely() > budget.most
+        return self.purse.of_rooms(state) + self.purse.likely(state) > budget.most
 
     def _new(self, states: Sequence[State]) -> Iterator[State]:
         """Those that differ clearly from all that hold."""

@@ -192,6 +192,8 @@ def leader_lines(boxes: NDArray[np.object_], inner: Polygon, *, is_disc: bool) -
         return shortest
     box, room = shapely.bounds(boxes), np.array(inner.bounds)
     low, high = np.maximum(box[:, :2], room[:2]), np.minimum(box[:, 2:], room[2:])
+    if inner.is_empty:
+        return shortest
     ends = shapely.get_coordinates(shortest).reshape(-1, 2, 2)
     faces = (low < high)[:, None, :]
     return np.asarray(shapely.linestrings(np.where(faces, ((low + high) / 2)[:, None, :], ends)))

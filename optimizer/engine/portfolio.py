@@ -5,7 +5,7 @@ from dataclasses import dataclass, field
 from statistics import quantiles
 from typing import Final
 
-from optimizer.engine.explorer import Tour
+from optimizer.engine.explorer import Residuals, Tour
 from optimizer.engine.ideas import IdeaGrounds
 from optimizer.engine.problem import Problem, State
 
@@ -27,8 +27,14 @@ class Purse:
 
     problem: Problem
     priced: list[int] = field(default_factory=list)
+    places: Residuals = field(init=False)
+    """The same by where rooms stand."""
     is_tight: bool = False
     """Whether nothing was found with something set aside: then as little as may be."""
+
+    def __post_init__(self) -> None:
+        """Begin with nothing known."""
+        self.places = Residuals(self.problem)
 
     def set_aside(self, turn: int) -> int:
         """Cents for the ways, sometimes little, sometimes much."""
@@ -38,13 +44,14 @@ class Purse:
         amounts = (min(self.priced), low, middle) if self.is_tight else (middle, low, high)
         return max(0, round(amounts[turn % 3]))
 
-    def likely(self) -> int:
-        """Cents that the ways will cost in the middle."""
-        return self.set_aside(0)
+    def likely(self, state: State) -> int:
+        """Cents that the ways of a layout will likely cost, by what they cost of others that are alike."""
+        return self.set_aside(0) if len(self.priced) < _LEAST_PRICED else round(self.places.at(state))
 
     def learn(self, state: State, phase_1: int) -> None:
         """Take over the exact cost of a layout in phase 1, less fixed charges [cents]."""
         self.priced.append(phase_1 - self.of_rooms(state))
+        self.places.learn(state, self.priced[-1])
 
     def of_rooms(self, state: State) -> int:
         """Cost of the rooms with their likely runs [cents]."""

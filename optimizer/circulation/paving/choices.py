@@ -96,11 +96,12 @@ class Choices:
         return _Known(nodes, lines, paved)
 
     def _cost(self, known: _Known, costs: _Costs, paved: frozenset[int]) -> float:
-        """What a route costs where others pave some lines; infinite where there is none."""
+        """What a route costs where others pave some lines, no step nothing at all; infinite where there is none."""
         if known.nodes is None:
             return np.inf
-        lines = sum(float((costs.paved if line in paved else costs.to_lay)[line]) for line in known.lines)
-        return lines + float(costs.gates[known.nodes[0]] + costs.gates[known.nodes[-1]])
+        lines = ((costs.paved if line in paved else costs.to_lay)[line] for line in known.lines)
+        gates = (costs.gates[known.nodes[0]], costs.gates[known.nodes[-1]])
+        return sum(max(LEAST, float(cost)) for cost in (*lines, *gates))
 
     def _costs_of(self, count: float) -> _Costs:
         if count not in self._costs:

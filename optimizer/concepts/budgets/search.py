@@ -171,7 +171,7 @@ class BudgetSearch:
     def _picked(self, ceiling: Decimal) -> list[State]:
         """Layouts to be judged: by the likely price within the ceiling, most worth first, then the least loss."""
         board, refusals = self._explorer.board, self._explorer.refusals
-        likely = round(ceiling * CENTS) - self._fixed_cents(self.problem) - self._purse.likely()
+        likely = round(ceiling * CENTS) - self._fixed_cents(self.problem) - self._purse.set_aside(0)
         ranked = sorted(
             (-self._worth(state), value + board.estimate(state), number, state)
             for number, (value, state) in enumerate(self._explorer.pool.ranked())

@@ -31,12 +31,22 @@ class Residuals:
     problem: Problem
     centres: list[Numbers] = field(default_factory=list)
     cents: list[float] = field(default_factory=list)
+    _weights: Numbers | None = None
 
     def learn(self, state: State, cents: float) -> None:
         """Remember one more; the oldest goes once there are many. Whole cents: a yard in metres learns the same."""
         self.centres.append(_centres_ft(self.problem, state))
         self.cents.append(float(round(cents)))
         del self.centres[:-_MOST_LEARNED], self.cents[:-_MOST_LEARNED]
+        self._weights = None
+
+    def at(self, state: State) -> float:
+        """What a layout likely costs beyond its count [cents]: the mean, and what its places say."""
+        excess = np.array(self.cents)
+        if self._weights is None:
+            self._weights = _weights(np.array(self.centres), excess - excess.mean())
+        alike = _alike(np.array(self.centres), _centres_ft(self.problem, state)).sum(axis=1)
+        return float(excess.mean() + alike @ self._weights)
 
     def tables(self) -> list[Numbers]:
         """For each room what its place costs beyond the count [cents], over blocks of the grid; see `at_blocks`."""

@@ -24,7 +24,9 @@ def picker(*, most=None, likely=0):
         value, key = value_of(board, limits, state), key_of(problem, state)
         if key not in explorer.pool.best or value < explorer.pool.best[key][0]:
             explorer.pool.best[key] = (value, state)
-    purse = Purse(problem, [likely] * 5)
+    purse = Purse(problem)
+    for _ in range(5):
+        purse.learn(nowhere := (None,) * len(problem.rooms), purse.of_rooms(nowhere) + likely)
     return Picker(explorer, purse, Archive(problem, DIAGONAL_FT)), [state for _, state in explorer.pool.ranked()]
 
 

@@ -111,7 +111,20 @@ def test_the_purse_learns_what_ways_cost():
     for beyond in (1000, 2000, 3000, 4000, 5000):
         purse.learn(STATE, rooms + beyond)
     assert [purse.set_aside(turn) for turn in range(3)] == [3000, 1500, 4500]
-    assert purse.likely() == 3000
+    assert purse.likely(STATE) == 3000
+
+
+def test_the_purse_tells_places_apart():
+    """Where ways were dear they will likely be; before enough is priced all are taken for alike."""
+    purse = Purse(PROBLEM)
+    near, far = (tuple(spot and replace(spot, x=spot.x + by) for spot in STATE) for by in (0, 60))
+    for _ in range(2):
+        purse.learn(near, purse.of_rooms(near) + 1000)
+        purse.learn(far, purse.of_rooms(far) + 9000)
+    assert purse.likely(near) == purse.likely(far) == purse.set_aside(0)
+    purse.learn(far, purse.of_rooms(far) + 9000)
+    assert purse.likely(near) < 3000
+    assert purse.likely(far) > 7000
 
 
 def test_without_a_ceiling_runs_alone_are_counted():

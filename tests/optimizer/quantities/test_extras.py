@@ -149,7 +149,7 @@ def test_each_is_in_or_named_as_left_out(stand, book, scenario):
     assert not left_out & (lines - {"light"})
     assert all(0 < one.low < one.high and one.rule for one in counted.not_included)
     (words,) = not_included_caution(counted.not_included, "USD")
-    assert "irrigation (3,000 to 7,000)" in words
+    assert "irrigation (3,000 to 7,000 USD)" in words
 
 
 def test_an_added_room_never_makes_phase_1_cheaper(stand, book):

@@ -44,6 +44,22 @@ def test_it_tells_unseen_layouts_apart(taught):
     assert {board_of(PROBLEM).estimate(state) for state in unseen} == {0}
 
 
+def test_a_layout_is_foretold_with_what_all_cost():
+    """Near to the hidden loss itself, also after one more is learned."""
+    random = np.random.default_rng(3)
+    drawn = [(anywhere(random, 0), None, None, None) for _ in range(80)]
+    residuals = Residuals(PROBLEM)
+    for state in drawn[:60]:
+        residuals.learn(state, 1_000_000 + beyond(state))
+    off = [residuals.at(state) - 1_000_000 - beyond(state) for state in drawn[60:]]
+    spread = np.std([beyond(state) for state in drawn])
+    assert np.std(off) < spread / 3
+    assert abs(np.mean(off)) < spread / 3
+    before = residuals.at(drawn[60])
+    residuals.learn(drawn[60], 1_000_000 + beyond(drawn[60]) + 10 * spread)
+    assert residuals.at(drawn[60]) > before + spread / 4
+
+
 def test_it_is_in_what_an_insertion_counts(taught):
     """The value with what was learned is the count and the estimate; without it the count alone."""
     board, unseen = taught
