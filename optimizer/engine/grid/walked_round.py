@@ -58,17 +58,33 @@ class _Room:
 
 def is_far_round(context: Context, at: Point, variant: Variant, most_ft: float) -> Cells:
     """Lower left corners from which a posed point is likely farther off on foot, while no other room is there."""
-    return np.asarray(walked_round_ft(context, at, variant) - SLACK_FT > most_ft + _LEVEL)
+    return np.asarray(walked_round_ft(context, at, variant, within_ft=most_ft) - SLACK_FT > most_ft + _LEVEL)
 
 
-def walked_round_ft(context: Context, at: Point, variant: Variant) -> Lengths:
+def walked_round_ft(context: Context, at: Point, variant: Variant, *, within_ft: float = np.inf) -> Lengths:
     """Length of the way from a posed point to the front of a room at every lower left corner, round the room itself.
 
-    In feet; infinite where nobody can step in. A guess: to the front, or by corners of the room, while it is alone.
+    In feet; infinite where nobody can step in, and where the room lies farther off than `within_ft`. A guess: to the
+    front, or by corners of the room, while it is alone.
     """
-    assert variant.front is not None
-    walk = _Walk(context, at, _room(context.lattice, variant))
-    room, half_ft = walk.room, context.lattice.step_ft / 2
+    lattice = context.lattice
+    found = np.full((lattice.rows, lattice.columns), np.inf)
+    reach, step_ft = within_ft / lattice.step_ft, lattice.step_ft
+    rows = _near(lattice.rows, variant.depth, (at[1] - lattice.y0_ft) / step_ft, reach)
+    columns = _near(lattice.columns, variant.width, (at[0] - lattice.x0_ft) / step_ft, reach)
+    walk = _Walk(context, at, _room(lattice, variant, rows, columns))
+    found[rows[:, None], columns] = _round_ft(walk)
+    return found
+
+
+def _near(count: int, size: int, at: float, reach: float) -> NDArray[np.int64]:
+    """Corners along an axis at which a room of so many steps lies within so many of a point."""
+    corners = np.arange(count)
+    return corners[(corners + size >= at - reach) & (corners <= at + reach)]
+
+
+def _round_ft(walk: "_Walk") -> Lengths:
+    room, half_ft = walk.room, walk.context.lattice.step_ft / 2
     gate, is_open = _gate(room, walk.clear)
     ways = [walk.straight_ft(room.half_depth, gate, ((1, 0),))]
     for side in (-1, 1):
@@ -118,9 +134,9 @@ class _Walk:
         return np.asarray(length_ft <= least_ft + SLACK_FT)
 
 
-def _room(lattice: Lattice, variant: Variant) -> _Room:
+def _room(lattice: Lattice, variant: Variant, rows: NDArray[np.int64], columns: NDArray[np.int64]) -> _Room:
     assert variant.front is not None
-    x, y = np.meshgrid(2.0 * np.arange(lattice.columns), 2.0 * np.arange(lattice.rows))
+    x, y = np.meshgrid(2.0 * columns, 2.0 * rows)
     ahead, kept = FRONT_VECTORS[variant.front], _kept(lattice)
     depth, width = (variant.width, variant.depth) if ahead[0] else (variant.depth, variant.width)
     return _Room(lattice, x + variant.width, y + variant.depth, ahead, depth + kept, width + kept, kept)

@@ -154,3 +154,14 @@ def test_only_what_must_be_near_on_foot_is_doubted():
         context = context_of(on_site(plain_yard(relation, ceiling=None), structures=()), plain_rooms())
         variant = variants_of(context.rooms[room], context.lattice)[0]
         assert PARTS["near"].doubts(context, context.rooms[room], variant) is None
+
+
+def test_what_lies_far_off_need_not_be_guessed():
+    """Of a limit all places are known at which it may be kept, as without it."""
+    (door,) = PLAIN_SITE.doors
+    context, _, variant, _, _ = kitchen_at(WALLED, 14.0, 16.0, "+y")
+    at = context.pose.point(door.at)
+    everywhere, near = walked_round_ft(context, at, variant), walked_round_ft(context, at, variant, within_ft=12.0)
+    assert np.array_equal(near[np.isfinite(near)], everywhere[np.isfinite(near)])
+    assert np.isfinite(near[everywhere <= 12.0]).all()
+    assert np.isfinite(near).sum() < np.isfinite(everywhere).sum()
