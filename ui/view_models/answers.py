@@ -1,6 +1,6 @@
 """What owners ask of every concept, answered without being asked: from what was measured, and from common practice."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import Final
 
@@ -82,13 +82,20 @@ def _seats(option: Option, scenario: Scenario, words: Words) -> str:
         said += f" {standing} stand at a time, on {words.area(party.standing_sqft)} of clear paving."
     if party.without:
         said += f" For {party.without} there is neither a seat nor ground to stand on."
-    named = ((_PHASES.get(phase.name, phase.name), _where(phase.people)) for phase in party.phases)
+    seats = {room.room: room.seats for room in party.rooms}
+    named = ((_PHASES.get(phase.name, phase.name), _where(phase.people, seats)) for phase in party.phases)
     phases = [f"{name}: {listed(where)}" for name, where in named if len(where) > 1]
     return f"{said} {sentence('; '.join(phases))}".strip()
 
 
-def _where(people: tuple[tuple[str, int], ...]) -> list[str]:
-    return [f"{count} at the {place}" for place, count in people if count]
+def _where(people: tuple[tuple[str, int], ...], seats: Mapping[str, int]) -> list[str]:
+    """How many are at each place, and how many of them have no seat there."""
+    standing = {place: count - seats.get(place, count) for place, count in people}
+    return [
+        f"{count} at the {place}" + (f" ({standing[place]} standing)" if standing[place] > 0 else "")
+        for place, count in people
+        if count
+    ]
 
 
 def _seen(option: Option, scenario: Scenario) -> str:

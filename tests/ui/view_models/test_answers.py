@@ -57,14 +57,15 @@ def test_seats_come_from_the_evening_that_was_walked_through():
         phases=(
             PartyPhase("arrive", (("drive", 24),)),
             PartyPhase("fire", (("gathering area", 15), ("quiet nook", 9))),
+            PartyPhase("gather", (("gathering area", 10), ("drive", 14))),
         ),
     )
     option = sample_option()
     option = replace(option, appraisal=replace(option.appraisal, party=party))
     assert answered("Where do", option) == (
         "For 24 people there are 14 seats: 10 at the gathering area and 4 at the quiet nook. 8 stand at a time, on 96 sq ft of clear "
-        "paving. For 2 there is neither a seat nor ground to stand on. After the meal: 15 at the gathering area and 9 at "
-        "the quiet nook."
+        "paving. For 2 there is neither a seat nor ground to stand on. After the meal: 15 at the gathering area (5 standing) "
+        "and 9 at the quiet nook (5 standing); gather: 10 at the gathering area and 14 at the drive."
     )
 
 
