@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import Final
 
-from optimizer.concepts.case import Verdict
+from optimizer.concepts.case import Case, Verdict
 from optimizer.concepts.clock import Clock
 from optimizer.concepts.gather import CENTS, Find, Gathering
 from optimizer.concepts.growth import Grown
@@ -220,17 +220,7 @@ class Rounds:
             self._known.add(state)
             self._residuals.learn(state, CENTS * verdict.score - self.explorer.counted(state))
         learn_refusals(self.explorer, state, verdict)
-        cost = self._phase_1(verdict)
-        if cost is not None:
-            self._purse.learn(state, cost)
-
-    def _phase_1(self, verdict: Verdict) -> int | None:
-        """Exact cost of phase 1 without the fixed charges [cents]; None of a layout that was refused unpriced."""
-        budget, ceiling = self.gathering.problem.budget, self.gathering.case.scenario.brief.budget.ceiling
-        if budget is None or budget.most is None or ceiling is None:
-            return None
-        cost = verdict.phase_1(ceiling)
-        return None if cost is None else budget.most + round(CENTS * (cost - ceiling))
+        learn_cost(self.gathering.case, self._purse, state, verdict)
 
 
 def learn_refusals(explorer: Explorer, state: State, verdict: Verdict) -> None:
@@ -240,3 +230,13 @@ def learn_refusals(explorer: Explorer, state: State, verdict: Verdict) -> None:
         if finding.rule != "budget":
             blamed = tuple(i for i, room in enumerate(problem.rooms) if room.name in finding.rooms)
             explorer.refusals.learn(problem, state, blamed)
+
+
+def learn_cost(case: Case, purse: Purse, state: State, verdict: Verdict) -> None:
+    """Let a purse know what ways cost, by the exact cost of phase 1 without the fixed charges; nothing of a layout that
+    was refused unpriced.
+    """
+    budget, ceiling = purse.problem.budget, case.scenario.brief.budget.ceiling
+    cost = None if ceiling is None else verdict.phase_1(ceiling)
+    if budget is not None and budget.most is not None and cost is not None and ceiling is not None:
+        purse.learn(state, budget.most + round(CENTS * (cost - ceiling)))

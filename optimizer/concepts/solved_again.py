@@ -12,12 +12,12 @@ from typing import Final
 from optimizer.concepts.case import Case
 from optimizer.concepts.clock import Clock
 from optimizer.concepts.gather import CENTS
-from optimizer.concepts.option import Option, OptionSet, Proof, SearchRecord, WayOut
+from optimizer.concepts.option import Option, OptionSet, Proof, WayOut
 from optimizer.concepts.whys.bindings import bindings_of
 from optimizer.concepts.whys.cores import Cores
 from optimizer.concepts.whys.trying import MANY_TOURS, tried
 from optimizer.engine.model import arrangement_scope, build_model
-from optimizer.engine.problem import Problem, State, build_problem, modelled_value, state_of
+from optimizer.engine.problem import Problem, State, build_problem, state_of
 from optimizer.engine.problem.arrangement import key_of
 from optimizer.engine.prover import BranchAndBound, Budget, anything_fits
 from optimizer.engine.prover.solve import Effort, solve
@@ -52,10 +52,12 @@ def _arrangements(problem: Problem, concepts: Sequence[Option], clock: Clock) ->
     """Each arrangement that the solver was asked about, with the same share of the time."""
     asked = [option for option in concepts if option.proof is not None and option.proof.fingerprint is not None]
     for number, option in enumerate(asked):
-        state = state_of(problem, option.layout)
-        if state is not None and option.proof is not None:
+        state, name = state_of(problem, option.layout), f"concept {option.id}"
+        if state is None:
+            yield Doubt(f"{name}: its proof is undecided, since its layout is not on the grid", is_undecided=True)
+        elif option.proof is not None:
             seconds = _left_s(clock) * PROOF_SHARE / (len(asked) - number)
-            yield from _arrangement(problem, state, option.proof, f"concept {option.id}", clock, seconds)
+            yield from _arrangement(problem, state, option.proof, name, clock, seconds)
 
 
 def _arrangement(
@@ -69,7 +71,7 @@ def _arrangement(
     elif answer.objective is not None and answer.objective < CENTS * said.bound - _EVEN:
         better = f"a layout of its arrangement counts {answer.objective / CENTS:,.2f}"
         yield Doubt(f"{name}: {better}, below its bound of {said.bound:,.2f}", is_undecided=False)
-    elif answer.verdict != "optimal" and said.bound > 0:
+    elif answer.verdict != "optimal" and (answer.bound or 0) < CENTS * said.bound - _EVEN:
         yield Doubt(f"{name}: its bound is undecided in {seconds:.0f} s", is_undecided=True)
 
 
@@ -83,23 +85,20 @@ def _nothing(problem: Problem, clock: Clock) -> Iterator[Doubt]:
 
 def _whole(problem: Problem, result: OptionSet, clock: Clock) -> Iterator[Doubt]:
     """The bound over all layouts: no layout may count less, and what was proven comes out again."""
-    search, until = result.search, time.monotonic() + _left_s(clock) * PROOF_SHARE
+    until = time.monotonic() + _left_s(clock) * PROOF_SHARE
     proof = BranchAndBound(problem, Budget(Clock(clock, until)))
     for option in result.concepts:
         state = state_of(problem, option.layout)
         if state is not None:
             proof.offer(state)
     found = proof.run()
-    bound = CENTS * (search.bound or 0.0)
+    bound = CENTS * (result.search.bound or 0.0)
     if found.state is not None and found.objective < bound - _EVEN:
-        counted = modelled_value(problem, found.state) / CENTS
-        yield Doubt(f"a layout counts {counted:,.2f}, below the bound of {search.bound:,.2f}", is_undecided=False)
+        words = f"a layout counts {found.objective / CENTS:,.2f}, below the bound of {bound / CENTS:,.2f}"
+        yield Doubt(words, is_undecided=False)
     elif found.bound < bound - _EVEN:
-        yield Doubt(_undecided(search, found.bound / CENTS), is_undecided=True)
-
-
-def _undecided(search: SearchRecord, bound: float) -> str:
-    return f"the bound over all layouts, {search.bound:,.2f}, is undecided: proven again up to {bound:,.2f}"
+        again = f"proven again up to {found.bound / CENTS:,.2f}"
+        yield Doubt(f"the bound over all layouts, {bound / CENTS:,.2f}, is undecided: {again}", is_undecided=True)
 
 
 def _ways_out(case: Case, result: OptionSet, clock: Clock) -> Iterator[Doubt]:

@@ -34,8 +34,7 @@ def why_later(scenario: Scenario, layout: Layout, cost: Cost, name: str) -> str:
     phase, budget = waiting_rooms(layout)[name], scenario.brief.budget
     if budget.ceiling is None:
         return f"in phase {phase}"
-    now = sum((line.amount for line in cost.lines if (line.room, line.phase) == (name, phase)), Decimal(0))
-    over = cost.phase(1) + now * budget.factor - budget.ceiling
+    over = cost.phase(1) + _own(cost, name, phase) * budget.factor - budget.ceiling
     if over <= 0:
         return f"in phase {phase}, though by its own price phase 1 would keep its limit with it"
     about = f"{over.quantize(_HUNDREDS, ROUND_UP):,.0f} {scenario.currency}"
@@ -58,6 +57,10 @@ def waiting_cautions(scenario: Scenario, layout: Layout, cost: Cost) -> Iterator
 
 def _then(cost: Cost, name: str, phase: int) -> Decimal:
     """Builders' work on a room in a phase, with the steps of that phase."""
-    own = sum((line.amount for line in cost.lines if (line.room, line.phase) == (name, phase)), Decimal(0))
     steps = (1 + line.quantity for line in cost.lines if line.phase == phase and line.is_step)
-    return own * prod(steps, start=Decimal(1))
+    return _own(cost, name, phase) * prod(steps, start=Decimal(1))
+
+
+def _own(cost: Cost, name: str, phase: int) -> Decimal:
+    """A room's lines in a phase."""
+    return sum((line.amount for line in cost.lines if (line.room, line.phase) == (name, phase)), Decimal(0))

@@ -5,7 +5,7 @@ refuse its layouts for longer than anybody waits. What is found here holds, and 
 """
 
 import threading
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from typing import Final
 
@@ -13,7 +13,7 @@ import numpy as np
 
 from optimizer.concepts.case import Case, Verdict
 from optimizer.concepts.improve.measure import feet_of, wanted_of
-from optimizer.concepts.rounds import learn_refusals
+from optimizer.concepts.rounds import learn_cost, learn_refusals
 from optimizer.engine.explorer import Explorer, Tour, board_of, mended
 from optimizer.engine.grid.lattice import Lattice
 from optimizer.engine.grid.variants import Variant
@@ -25,7 +25,6 @@ from optimizer.layout import Layout
 
 CENTS_A_FOOT: Final = 100_000
 """What a foot counts against the doubts about places, which are in money."""
-_CENTS: Final = 100
 _REBUILDS: Final = 60
 _JUDGED: Final = 3
 """Layouts judged after each tour."""
@@ -35,6 +34,7 @@ class Explored:
     """Gives layouts near to a sketch, one after the other, and is told what the judge says of each."""
 
     def __init__(self, case: Case, sketch: Layout) -> None:
+        self._case = case
         whole = build_problem(case.scenario, case.rooms, case.book)
         bare = build_problem(case.scenario, case.rooms, case.book, rules_only=True)
         self.problem = near_problem(replace(bare, guide=whole.guide, reach=whole.reach), wanted_of(bare, sketch))
@@ -43,16 +43,16 @@ class Explored:
         self._start = mended(self._explorer.board, what_fits(self.problem, sketch))
         self._judged: set[State] = set()
 
-    def states(self, is_over: Callable[[], bool]) -> Iterator[State]:
-        """Layouts that are worth judging, after each tour the nearest of those that are left."""
-        turn, stop = 0, _Stop(is_over)
-        while not is_over():
+    def states(self, stop: threading.Event) -> Iterator[State]:
+        """Layouts that are worth judging, after each tour the nearest of those that are left; until it is set."""
+        turn = 0
+        while not stop.is_set():
             start = self._start if turn % 2 == 0 else None
             tour = Tour(_REBUILDS, self._seed + turn, start=start, set_aside=self._purse.set_aside(turn))
             self._explorer.run(tour, stop=stop)
             self._purse.is_tight |= not self._explorer.pool.best
             for _ in range(_JUDGED):
-                state = None if is_over() else self._next()
+                state = None if stop.is_set() else self._next()
                 if state is not None:
                     self._judged.add(state)
                     yield state
@@ -61,10 +61,7 @@ class Explored:
     def learn(self, state: State, verdict: Verdict) -> None:
         """Keep off what was refused, and set aside what ways cost; what holds is where further tours begin."""
         learn_refusals(self._explorer, state, verdict)
-        budget = self.problem.budget
-        for finding in verdict.findings:
-            if finding.rule == "budget" and budget is not None and budget.most is not None:
-                self._purse.learn(state, budget.most + round(_CENTS * finding.amount))
+        learn_cost(self._case, self._purse, state, verdict)
         if verdict.holds:
             self._start = state
 
@@ -72,17 +69,6 @@ class Explored:
         refusals, pool = self._explorer.refusals, self._explorer.pool
         new = (state for _, state in pool.ranked() if any(state) and state not in self._judged)
         return next((state for state in new if not refusals.forbid(self.problem, state)), None)
-
-
-class _Stop(threading.Event):
-    """Says that it is set once something is over."""
-
-    def __init__(self, is_over: Callable[[], bool]) -> None:
-        super().__init__()
-        self._is_over = is_over
-
-    def is_set(self) -> bool:
-        return self._is_over()
 
 
 def near_problem(problem: Problem, wanted: Sequence[Wanted]) -> Problem:

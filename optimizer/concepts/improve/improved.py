@@ -14,6 +14,7 @@ from typing import Final, Literal
 
 from optimizer.brief import RuleId
 from optimizer.concepts.case import Case, Verdict
+from optimizer.concepts.clock import Clock
 from optimizer.concepts.improve.explored import Explored
 from optimizer.concepts.improve.measure import change_ft, distance_ft, feet_of, wanted_of
 from optimizer.engine.problem import State, build_problem, layout_of
@@ -86,16 +87,13 @@ class _Improving:
         """The nearest of the layouts that the explorer finds and the judge lets pass, by the end of the time."""
         self._is_proven, best, best_ft = False, None, float("inf")
         explored = Explored(self._case, self._sketch)
-        for number, state in enumerate(explored.states(self._is_over), turn):
+        for number, state in enumerate(explored.states(Clock(self._stop, self._until)), turn):
             layout, verdict = self._judged(number, state)
             far_ft = distance_ft(self._case.rooms, self._sketch, layout)
             if verdict.holds and far_ft < best_ft:
                 best, best_ft = layout, far_ft
             explored.learn(state, verdict)
         return best
-
-    def _is_over(self) -> bool:
-        return self._stop.is_set() or time.monotonic() > self._until
 
     def _states(self) -> Iterator[State]:
         """Layouts of the solver until there are no more, or the time is up."""

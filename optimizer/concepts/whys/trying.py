@@ -11,10 +11,10 @@ from optimizer.brief import RuleId
 from optimizer.concepts.case import Case, Verdict
 from optimizer.concepts.clock import Clock
 from optimizer.concepts.picking import Picker
-from optimizer.concepts.rounds import learn_refusals
+from optimizer.concepts.rounds import learn_cost, learn_refusals
 from optimizer.engine.explorer import Explorer, Ground, Tour, board_of
 from optimizer.engine.portfolio import REBUILDS, Purse, tour_of
-from optimizer.engine.problem import Problem, State, build_problem, layout_of
+from optimizer.engine.problem import Problem, build_problem, layout_of
 from optimizer.engine.problem.alike import Archive
 from optimizer.layout import Layout
 
@@ -24,7 +24,6 @@ JUDGED_EACH: Final = 4
 """Layouts judged after each tour."""
 MANY_TOURS, FEW_TOURS = 40, 10
 """Tours for the question itself, and for a way out: counted, so that a busy machine answers as another does."""
-_CENTS: Final = 100
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,14 +121,6 @@ def _tour(trial: Trial, problem: Problem, clock: Clock, enough: int, turns: rang
         for state in picker.pick(JUDGED_EACH):
             verdict = trial.judge(layout_of(problem, state))
             learn_refusals(explorer, state, verdict)
-            _learn_cost(trial.case, purse, state, verdict)
+            learn_cost(trial.case, purse, state, verdict)
             if len(trial.holding) >= enough or clock.is_set():
                 return
-
-
-def _learn_cost(case: Case, purse: Purse, state: State, verdict: Verdict) -> None:
-    """What ways cost here, which further tours set aside."""
-    budget, ceiling = purse.problem.budget, case.scenario.brief.budget.ceiling
-    cost = None if ceiling is None else verdict.phase_1(ceiling)
-    if budget is not None and budget.most is not None and cost is not None and ceiling is not None:
-        purse.learn(state, budget.most + round(_CENTS * (cost - ceiling)))

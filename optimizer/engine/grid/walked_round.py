@@ -11,6 +11,7 @@ from numpy.typing import NDArray
 from optimizer.circulation.ground import walkable_ground
 from optimizer.circulation.stops import GATE_FT
 from optimizer.engine.grid.context import Context
+from optimizer.engine.grid.crossed import shares_inside
 from optimizer.engine.grid.lattice import Cells, Lattice
 from optimizer.engine.grid.variants import Variant
 from optimizer.engine.grid.walked import SLACK_FT, walked_ft
@@ -18,8 +19,6 @@ from optimizer.layout import FRONT_VECTORS, Layout, Placed
 from optimizer.site import Point
 
 Lengths = NDArray[np.float64]
-_LEVEL: Final = 1e-9
-"""What goes no farther than this goes nowhere: a line along a side of a room."""
 _OUTWARD_FT: Final = 4.0
 """So far from a point it is asked whether the way to it comes from there."""
 _GRAZING_FT: Final = 1.0
@@ -58,7 +57,7 @@ class _Room:
 
 def is_far_round(context: Context, at: Point, variant: Variant, most_ft: float) -> Cells:
     """Lower left corners from which a posed point is likely farther off on foot, while no other room is there."""
-    return np.asarray(walked_round_ft(context, at, variant, within_ft=most_ft) - SLACK_FT > most_ft + _LEVEL)
+    return np.asarray(walked_round_ft(context, at, variant, within_ft=most_ft) - SLACK_FT > most_ft)
 
 
 def walked_round_ft(context: Context, at: Point, variant: Variant, *, within_ft: float = np.inf) -> Lengths:
@@ -187,7 +186,6 @@ def _crosses(room: _Room, start: tuple[Lengths, Lengths], ahead: Lengths | float
     enters, leaves = np.zeros(room.middle_x.shape), np.ones(room.middle_x.shape)
     deep, wide = (half - room.kept - 0.5 for half in (room.half_depth, room.half_width))
     for begin, end, half in ((start[0], ahead, deep), (start[1], aside, wide)):
-        run = np.where(np.abs(end - begin) < _LEVEL, _LEVEL, end - begin)
-        near, far = (-half - begin) / run, (half - begin) / run
-        enters, leaves = np.maximum(enters, np.minimum(near, far)), np.minimum(leaves, np.maximum(near, far))
+        near, far = shares_inside(-half, half, begin, end)
+        enters, leaves = np.maximum(enters, near), np.minimum(leaves, far)
     return np.asarray(enters < leaves)

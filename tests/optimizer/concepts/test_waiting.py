@@ -17,14 +17,13 @@ from optimizer.concepts.whys.left_out import explained
 from optimizer.engine.explorer import Explorer, Tour, board_of
 from optimizer.engine.explorer.refusals import Refusals
 from optimizer.engine.problem import Spot, build_problem, layout_of
-from optimizer.layout import Layout, Placement
 from optimizer.results.document import option_record
 from optimizer.scenario import load_scenario
+from tests.optimizer.concepts.test_waiting_kitchen import KITCHEN
+from tests.optimizer.concepts.test_waiting_kitchen import measured as measured_in
 
 THIMBLE = load_scenario("scenarios/thimble-yard.yaml")
-KITCHEN = "grill counter"
 LATER = "modest, in phase 2"
-CORNERS = {"dining terrace": (14, 26), KITCHEN: (14, 43), "reading corner": (0, 38)}
 BOOK = book_for("USD")
 
 
@@ -40,11 +39,7 @@ CASE = opened()
 
 def measured(kitchen, case=CASE):
     """A layout with the kitchen in a choice, or without one, measured whatever it breaks."""
-    wanted = {"dining terrace": None, "reading corner": None, **({KITCHEN: kitchen} if kitchen else {})}
-    sizes = {r.name: r.choice(wanted[r.name] or r.sizes[0].label) for r in case.rooms if r.name in wanted}
-    places = (Placement(n, s.label, *CORNERS[n], s.width_ft, s.depth_ft, "-y") for n, s in sizes.items())
-    layout = Layout(tuple(places))
-    return case.described(layout, case.in_full(layout))
+    return measured_in(kitchen, case)
 
 
 @pytest.fixture(scope="module")

@@ -31,13 +31,13 @@ CORNERS = {"dining terrace": (14, 26), KITCHEN: (14, 43), "reading corner": (0, 
 SAY = Teller(CASE.scenario, "USD")
 
 
-def measured(kitchen):
+def measured(kitchen, case=CASE):
     """A layout with the kitchen in a choice, or without one, measured whatever it breaks."""
     wanted = {"dining terrace": None, "reading corner": None, **({KITCHEN: kitchen} if kitchen else {})}
-    sizes = {r.name: r.choice(wanted[r.name] or r.sizes[0].label) for r in CASE.rooms if r.name in wanted}
+    sizes = {r.name: r.choice(wanted[r.name] or r.sizes[0].label) for r in case.rooms if r.name in wanted}
     places = (Placement(n, s.label, *CORNERS[n], s.width_ft, s.depth_ft, "-y") for n, s in sizes.items())
     layout = Layout(tuple(places))
-    return CASE.described(layout, CASE.in_full(layout))
+    return case.described(layout, case.in_full(layout))
 
 
 @pytest.fixture(scope="module")
