@@ -165,3 +165,11 @@ def test_what_lies_far_off_need_not_be_guessed():
     assert np.array_equal(near[np.isfinite(near)], everywhere[np.isfinite(near)])
     assert np.isfinite(near[everywhere <= 12.0]).all()
     assert np.isfinite(near).sum() < np.isfinite(everywhere).sum()
+
+
+def test_nobody_walks_between_a_room_and_the_wall_that_it_touches():
+    """The way leads round the far side, though the near one is shorter."""
+    (door,) = PLAIN_SITE.doors
+    context, _, variant, cell, placed = kitchen_at(WALLED, 27.0, 31.0, "-y")
+    guess = walked_round_ft(context, context.pose.point(door.at), variant)[cell]
+    assert guess == pytest.approx(on_foot_ft(WALLED, placed), abs=3.0)
