@@ -89,7 +89,7 @@ def gas_cautions(scenario: Scenario, placed: Placed) -> Iterator[str]:
             f"its fumes are counted at doors, windows and where people sit, within {reach} (common practice, no source)"
         )
         away = f"{_figure(clearance_ft('seat_to_gas_flame') / scenario.unit_ft)} {scenario.units}"
-        heat = f"against its heat chairs are drawn {away} from its edge (popular pages)"
+        heat = f"against its heat chairs are drawn {away} from its edge (a usual figure, no standard)"
         yield f"Gas fire: {told}; {heat}. What else must keep off its heat, and how far, the maker's listing says."
         if not placed.of_kind("kitchen"):
             yield SUPPLIES
