@@ -7,7 +7,7 @@ from typing import Final
 from optimizer.concepts.case import Case, Verdict
 from optimizer.concepts.growth import Grown
 from optimizer.concepts.option import Option, Proof, ProofStatus
-from optimizer.concepts.ranking import ranked
+from optimizer.concepts.ranking import Comparison, in_words, ranked
 from optimizer.concepts.reasons import Teller
 from optimizer.engine.problem import Problem, State, layout_of
 from optimizer.engine.prover import ArrangementProof
@@ -39,6 +39,10 @@ class Gathering:
     finds: dict[Layout, Find] = field(default_factory=dict)
     refused: dict[str, list[str]] = field(default_factory=dict)
 
+    def __post_init__(self) -> None:
+        """What is compared again and again, round by round, is worked out once."""
+        self._comparison = Comparison(self.case.diagonal_ft, self.problem.context.pose.layout)
+
     @property
     def options(self) -> list[Option]:
         """Options found, in the order of finding."""
@@ -49,11 +53,13 @@ class Gathering:
         best = sorted(self.finds.values(), key=lambda find: find.option.score)
         return tuple(find.proof.state for find in best[:count])
 
+    def chosen(self, count: int) -> tuple[Option, ...]:
+        """The options that would be shown now, in order, without words."""
+        return ranked(self.options, count=count, comparison=self._comparison)
+
     def shown(self, count: int) -> tuple[Option, ...]:
-        """The options that would be shown now."""
-        say = Teller(self.case.scenario, self.case.book.currency)
-        pose = self.problem.context.pose
-        return ranked(self.options, count=count, diagonal_ft=self.case.diagonal_ft, posed=pose.layout, say=say)
+        """The same as they are shown: each with its place, its reason, and what tells it from those before it."""
+        return in_words(self.chosen(count), self._comparison, Teller(self.case.scenario, self.case.book.currency))
 
     def keep(self, proof: ArrangementProof, verdict: Verdict) -> bool:
         """Keep the layout if no hard rule is broken; whether it was.

@@ -14,23 +14,15 @@ _LOOKED_AT = 100
 """So many of the best, and of the best with every room, are compared with each other."""
 
 
-def ranked(
-    options: Sequence[Option],
-    *,
-    count: int,
-    diagonal_ft: float,
-    say: Teller,
-    posed: Callable[[Layout], Layout] = lambda layout: layout,
-) -> tuple[Option, ...]:
+def ranked(options: Sequence[Option], *, count: int, comparison: "Comparison") -> tuple[Option, ...]:
     """At most `count` concepts: those that lead, then best first; what hardly differs from a better one is dropped.
 
     Half of the places go to concepts with every wished room, if there are so many, the best of every idea before
     others; no other program takes more than half; and concepts that differ clearly come in before closer ones. Layouts
-    are compared as they were before rooms grew, in the pose that `posed` brings them to, so that a turned yard has the
-    same set.
+    are compared as they were before rooms grew. They have no place and no reason yet: `in_words` gives them.
     """
     best_first = sorted(options, key=lambda option: option.score)
-    choice = _Choice(Comparison(diagonal_ft, posed))
+    choice = _Choice(comparison)
     choice.add_leading(best_first, places=count)
     whole = [option for option in best_first if not option.left_out][:_LOOKED_AT]
     best_first, half = best_first[:_LOOKED_AT], (count + 1) // 2
@@ -38,7 +30,7 @@ def ranked(
     for candidates, places, each in ((whole, half, half), (best_first, count, half), (best_first, count, count)):
         for least in (2 * LEAST_DIFFERENCE, LEAST_DIFFERENCE):
             choice.add(candidates, places=places, each=each, least=least)
-    return choice.numbered(say)
+    return choice.in_order()
 
 
 def standing_of(option: Option) -> Standing:
@@ -59,10 +51,13 @@ def is_same(one: Layout, other: Layout, *, diagonal_ft: float) -> bool:
 
 @dataclass
 class Comparison:
-    """Differences of layouts in one pose, each worked out once; a copy of another differs by less than nothing."""
+    """Differences of layouts, each worked out once; a copy of another differs by less than nothing.
+
+    Layouts are compared in the pose that `posed` brings them to, so that a turned yard has the same set.
+    """
 
     diagonal_ft: float
-    posed: Callable[[Layout], Layout]
+    posed: Callable[[Layout], Layout] = lambda layout: layout
     _known: dict[tuple[str, str], float] = field(default_factory=dict)
     _posed: dict[Layout, tuple[str, Layout]] = field(default_factory=dict)
 
@@ -113,12 +108,12 @@ class _Choice:
             if len(self.taken) < places and alike < each and self._is_new(option, least):
                 self.taken.append(option)
 
-    def numbered(self, say: Teller) -> tuple[Option, ...]:
-        """The options taken in order, each with its place, its reason and what tells it from the nearest before it."""
+    def in_order(self) -> tuple[Option, ...]:
+        """The options taken: those that lead, then by score."""
         by_score = sorted(self.taken, key=lambda option: option.score)
         lead = leading([standing_of(option) for option in by_score])
         order = [*lead, *(n for n in range(len(by_score)) if n not in lead)]
-        return in_words([by_score[n] for n in order], self.comparison, say)
+        return tuple(by_score[n] for n in order)
 
     def _is_new(self, option: Option, least: float) -> bool:
         return option not in self.taken and self._differs(option, self.taken, least)

@@ -139,15 +139,15 @@ class Rounds:
     @property
     def growing_s(self) -> float:
         """About how long it takes to let grow what would be shown now."""
-        return GROWN_S * len(self.gathering.ungrown(self.gathering.shown(self.count))) / (self.workers.count + 1)
+        return GROWN_S * len(self.gathering.ungrown(self.gathering.chosen(self.count))) / (self.workers.count + 1)
 
     @property
     def is_settled(self) -> bool:
         """Whether all that would be shown has been polished and grown, and nothing is under way."""
         if self._is_under_way:
             return False
-        shown = self.gathering.shown(self.count)
-        return not (self.gathering.unproven(shown) or self.gathering.ungrown(shown))
+        chosen = self.gathering.chosen(self.count)
+        return not (self.gathering.unproven(chosen) or self.gathering.ungrown(chosen))
 
     @property
     def _is_under_way(self) -> bool:
@@ -155,9 +155,9 @@ class Rounds:
 
     def proven_set(self) -> frozenset[Layout]:
         """Layouts that would be shown, where each of them is proven the best of its arrangement; else none."""
-        shown = self.gathering.shown(self.count)
-        proven = all(option.proof is not None and option.proof.arrangement == "proven" for option in shown)
-        return frozenset(option.layout for option in shown) if proven else frozenset()
+        chosen = self.gathering.chosen(self.count)
+        proven = all(option.proof is not None and option.proof.arrangement == "proven" for option in chosen)
+        return frozenset(option.layout for option in chosen) if proven else frozenset()
 
     def _found(self, states: Sequence[State]) -> list[State]:
         """Those of the proof's layouts that the judge has not seen."""
@@ -180,14 +180,14 @@ class Rounds:
     def _begin_polishing(self, count: int) -> list[tuple[Find, Pending[ArrangementProof]]]:
         finds = [find for find, _ in self._polishing] + [find for find, _, _ in self._polished]
         under_way = {find.option.layout for find in finds}
-        left = self.gathering.unproven(self.gathering.shown(self.count))
+        left = self.gathering.unproven(self.gathering.chosen(self.count))
         finds = [find for find in left if find.option.layout not in under_way][:count]
         pending = self.workers.polish([find.proof.state for find in finds], stop=self.stop)
         return list(zip(finds, pending, strict=True))
 
     def _begin_growing(self, count: int, *, is_last: bool = False) -> list[tuple[Find, Pending[Grown]]]:
         under_way = {find.option.layout for find, _ in self._growing}
-        left = self.gathering.ungrown(self.gathering.shown(self.count))
+        left = self.gathering.ungrown(self.gathering.chosen(self.count))
         settled_finds = (find for find in left if find.is_final or is_last)
         finds = [find for find in settled_finds if find.option.layout not in under_way][:count]
         settled = [Grown(find.option.layout, Verdict((), find.option.appraisal, find.option.losses)) for find in finds]

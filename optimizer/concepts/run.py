@@ -115,12 +115,12 @@ class _Search:
         """Show the best so far, if it is another than the one shown last and that is a while ago."""
         if self.show is None or self.clock.elapsed_s - self._shown_at < SHOWN_EVERY_S:
             return
-        options = self.gathering.shown(self.asked.count)
-        layouts = frozenset(option.layout for option in options)
+        layouts = frozenset(option.layout for option in self.gathering.chosen(self.asked.count))
         if layouts:  # ranked to look at, so that it waits for its turn whether they are others or not
             self._shown_at = self.clock.elapsed_s
         if layouts != self._shown:
             self._shown = layouts
+            options = self.gathering.shown(self.asked.count)
             self.show(OptionSet(options, replace(self._record("bounded", NOTHING_PROVEN), stopped=True)))
 
     def _explore(self, most_without_any: float = math.inf) -> None:

@@ -1,7 +1,8 @@
 """The pattern of a layout: who lies on which side of whom, which choices, which part of the yard."""
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from itertools import combinations
+from math import fsum
 from typing import Final, Literal
 
 from optimizer.layout.placement import Layout, Placement
@@ -27,11 +28,24 @@ def side_of(first: Placement, second: Placement) -> Side:
 
     Ranges that only touch do not overlap.
     """
+    return _beside(first, second) or ("below" if first.centre[1] <= second.centre[1] else "above")
+
+
+def _turned_side_of(first: Placement, second: Placement) -> Side:
+    """The same with y ranges before x ranges."""
+    return _behind(first, second) or ("left" if first.centre[0] <= second.centre[0] else "right")
+
+
+def _beside(first: Placement, second: Placement) -> Side | None:
     if first.right_ft <= second.x_ft + TOLERANCE_FT:
         return "left"
-    if second.right_ft <= first.x_ft + TOLERANCE_FT:
-        return "right"
-    return "below" if first.centre[1] <= second.centre[1] else "above"
+    return "right" if second.right_ft <= first.x_ft + TOLERANCE_FT else None
+
+
+def _behind(first: Placement, second: Placement) -> Side | None:
+    if first.top_ft <= second.y_ft + TOLERANCE_FT:
+        return "below"
+    return "above" if second.top_ft <= first.y_ft + TOLERANCE_FT else None
 
 
 def arrangement_of(layout: Layout) -> Arrangement:
@@ -52,10 +66,11 @@ def difference(one: Layout, other: Layout, *, diagonal_ft: float) -> float:
     rooms = [p.room for p in one.placements] + [p.room for p in other.placements if one.of(p.room) is None]
     if not rooms:
         return 0.0
-    by_room = sum(_room_difference(one.of(room), other.of(room), diagonal_ft) for room in rooms) / len(rooms)
-    pairs = [(a, b) for a, b in combinations(rooms, 2)]
-    by_pair = sum(_pair_difference(one, other, a, b) for a, b in pairs) / max(1, len(pairs))
-    return 0.5 * by_room + 0.5 * by_pair
+    both = [(one.of(room), other.of(room)) for room in rooms]
+    # Summed exactly, so that it is the same whichever layout is named first.
+    by_room = fsum(_room_difference(*stands, diagonal_ft) for stands in both) / len(rooms)
+    pairs = [_pair_difference(a, b) for a, b in combinations(both, 2)]
+    return 0.5 * by_room + 0.5 * sum(pairs) / max(1, len(pairs))
 
 
 def _room_difference(one: Placement | None, other: Placement | None, diagonal_ft: float) -> float:
@@ -67,22 +82,13 @@ def _room_difference(one: Placement | None, other: Placement | None, diagonal_ft
     )
 
 
-def _pair_difference(one: Layout, other: Layout, a: str, b: str) -> float:
-    ones, others = (one.of(a), one.of(b)), (other.of(a), other.of(b))
-    if None in ones or None in others:
+def _pair_difference(
+    a: tuple[Placement | None, Placement | None], b: tuple[Placement | None, Placement | None]
+) -> float:
+    """Of two rooms, each with where it stands in the one layout and in the other."""
+    (a_one, a_other), (b_one, b_other) = a, b
+    if a_one is None or a_other is None or b_one is None or b_other is None:
         return 1.0
-    before, after = [p for p in ones if p is not None], [p for p in others if p is not None]
     # Of diagonal neighbours the one side is left or right, in a plan turned by a quarter below or above: half each.
-    upright = side_of(*before) != side_of(*after)
-    return (upright + (side_of(*map(_turned, before)) != side_of(*map(_turned, after)))) / 2
-
-
-def _turned(placement: Placement) -> Placement:
-    """Same with the axes exchanged."""
-    return replace(
-        placement,
-        x_ft=placement.y_ft,
-        y_ft=placement.x_ft,
-        width_ft=placement.depth_ft,
-        depth_ft=placement.width_ft,
-    )
+    upright = side_of(a_one, b_one) != side_of(a_other, b_other)
+    return (upright + (_turned_side_of(a_one, b_one) != _turned_side_of(a_other, b_other))) / 2

@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from optimizer.concepts.option import Idea, LeftOut
-from optimizer.concepts.ranking import LEAST_DIFFERENCE, is_same, ranked
+from optimizer.concepts.ranking import LEAST_DIFFERENCE, Comparison, in_words, is_same, ranked
 from optimizer.layout import Layout, Placement, difference
 from tests.sample_run import sample_option
 
@@ -42,7 +42,8 @@ def option(score, layout, *, lacks=(), idea=None):
 
 def ranked_by_score(options, count, **how):
     """Scores of the concepts that are shown, in their order."""
-    shown = ranked(options, count=count, diagonal_ft=100, say=NOBODY, **how)
+    comparison = Comparison(100, **how)
+    shown = in_words(ranked(options, count=count, comparison=comparison), comparison, NOBODY)
     assert [one.rank for one in shown] == list(range(1, len(shown) + 1))
     return [one.score for one in shown]
 
@@ -81,7 +82,8 @@ def test_layouts_are_compared_in_their_pose():
 
 def test_each_is_told_from_the_nearest_better_one():
     """The first from none; the third from the one that it is most like."""
-    shown = ranked([option(1, at(20)), option(2, at(0, 60)), option(3, at(36))], count=3, diagonal_ft=100, say=NOBODY)
+    options = [option(1, at(20)), option(2, at(0, 60)), option(3, at(36))]
+    shown = in_words(options, Comparison(100), NOBODY)
     assert shown[0].differs_by is None
     assert shown[2].differs_by.value == round(difference(at(36), at(20), diagonal_ft=100), 3)
     assert shown[1].differs_by.value > shown[2].differs_by.value
