@@ -30,7 +30,11 @@ def lies_under(
     near = (x_ft < right) & (x_ft + width_ft > left) & (y_ft < top) & (y_ft + depth_ft > low)
     result = np.zeros(np.shape(x_ft), dtype=np.bool_)
     x, y = np.asarray(x_ft)[near], np.asarray(y_ft)[near]
-    covered_sqft = shapely.area(shapely.intersection(roof, shapely.box(x, y, x + width_ft, y + depth_ft)))
+    grounds = shapely.box(x, y, x + width_ft, y + depth_ft)
+    shapely.prepare(roof)
+    cut = ~shapely.covers(roof, grounds)
+    covered_sqft = np.full(len(grounds), width_ft * depth_ft)
+    covered_sqft[cut] = shapely.area(shapely.intersection(roof, grounds[cut]))
     result[near] = covered_sqft >= least_covered_sqft(structure, width_ft * depth_ft) - _ROUNDING_SQFT
     return result
 

@@ -17,8 +17,10 @@ NEAR_SLACK_FT = 1e-6
 def covered(lattice: Lattice, geometry: Geometry) -> Cells:
     """Cells that share area with the geometry."""
     boxes = lattice.boxes()
-    result = np.asarray(shapely.intersects(geometry, boxes), dtype=bool)
-    result[result] = shapely.area(shapely.intersection(boxes[result], geometry)) > COVERED_SQFT
+    shapely.prepare(geometry)
+    result = np.asarray(shapely.covers(geometry, boxes), dtype=bool)
+    cut = shapely.intersects(geometry, boxes) & ~result
+    result[cut] = shapely.area(shapely.intersection(boxes[cut], geometry)) > COVERED_SQFT
     return result
 
 
@@ -30,7 +32,8 @@ def within(lattice: Lattice, geometry: Geometry, distance_ft: float) -> Cells:
     """
     if distance_ft <= 0:
         return np.zeros((lattice.rows, lattice.columns), dtype=bool)
-    return np.asarray(shapely.distance(geometry, lattice.boxes()) < distance_ft - NEAR_SLACK_FT, dtype=bool)
+    shapely.prepare(geometry)
+    return np.asarray(shapely.dwithin(geometry, lattice.boxes(), distance_ft - NEAR_SLACK_FT), dtype=bool)
 
 
 def flush_or_clear(lattice: Lattice, outline: Geometry, *, width: int, depth: int, gap_ft: float) -> Cells:
