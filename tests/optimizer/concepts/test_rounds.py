@@ -1,6 +1,7 @@
 """The search in rounds: it repeats whatever workers beside it, learns from refusals, and more rounds never give worse."""
 
 import threading
+from functools import cache
 
 import pytest
 
@@ -18,17 +19,22 @@ from optimizer.events import to_nobody
 from tests.yards import tight_thimble
 
 CASE = Case.of(tight_thimble())
-PROBLEM = build_problem(CASE.scenario, CASE.rooms, CASE.book)
+
+
+@cache
+def built():
+    """The problem of the yard, made once it is asked for."""
+    return build_problem(CASE.scenario, CASE.rooms, CASE.book)
 
 
 def searched(rounds, *, processes=0, seed=3):
     """A search of so many rounds, all of it taken in."""
     with Workers(CASE, processes=processes) as workers:
-        workers.read(PROBLEM)
-        explorer = Explorer(board_of(PROBLEM))
+        workers.read(built())
+        explorer = Explorer(board_of(built()))
         never = threading.Event()
-        whole = Whole(PROBLEM, Budget(never, work_s=0.5, seed=seed))
-        search = Rounds(Gathering(CASE, PROBLEM, to_nobody), explorer, workers, whole, seed, 6, Clock(never))
+        whole = Whole(built(), Budget(never, work_s=0.5, seed=seed))
+        search = Rounds(Gathering(CASE, built(), to_nobody), explorer, workers, whole, seed, 6, Clock(never))
         search.first(())
         for _ in range(rounds):
             search.run_one()
@@ -53,9 +59,9 @@ def test_a_search_repeats_whoever_workers(few):
 def test_where_a_tour_finds_nothing_the_next_sets_nothing_aside(monkeypatch):
     """And still so much where it finds something."""
     with Workers(CASE, processes=0) as workers:
-        explorer, never = Explorer(board_of(PROBLEM)), threading.Event()
-        whole = Whole(PROBLEM, Budget(never, work_s=0.5, seed=3))
-        search = Rounds(Gathering(CASE, PROBLEM, to_nobody), explorer, workers, whole, 3, 6, Clock(never))
+        explorer, never = Explorer(board_of(built())), threading.Event()
+        whole = Whole(built(), Budget(never, work_s=0.5, seed=3))
+        search = Rounds(Gathering(CASE, built(), to_nobody), explorer, workers, whole, 3, 6, Clock(never))
     search._run(Tour(10, 1))
     assert search._purse.set_aside(0) > 0
     monkeypatch.setattr(explorer, "pool", Pool())
@@ -67,11 +73,11 @@ def test_where_a_tour_finds_nothing_the_next_sets_nothing_aside(monkeypatch):
 def test_what_is_shown_in_the_end_was_let_grow():
     """Once a search is settled, every concept that it shows was polished and grown, and none lost by it."""
     with Workers(CASE, processes=0) as workers:
-        workers.read(PROBLEM)
+        workers.read(built())
         never = threading.Event()
-        whole = Whole(PROBLEM, Budget(never, work_s=0.5, seed=3))
-        explorer = Explorer(board_of(PROBLEM))
-        search = Rounds(Gathering(CASE, PROBLEM, to_nobody), explorer, workers, whole, 3, 3, Clock(never))
+        whole = Whole(built(), Budget(never, work_s=0.5, seed=3))
+        explorer = Explorer(board_of(built()))
+        search = Rounds(Gathering(CASE, built(), to_nobody), explorer, workers, whole, 3, 3, Clock(never))
         search.first(())
         search.run_one()
         while not search.is_settled:
@@ -106,9 +112,9 @@ def test_a_stopped_search_keeps_what_it_has():
     with Workers(CASE, processes=0) as workers:
         stop = threading.Event()
         stop.set()
-        whole = Whole(PROBLEM, Budget(stop, seed=3))
+        whole = Whole(built(), Budget(stop, seed=3))
         search = Rounds(
-            Gathering(CASE, PROBLEM, to_nobody), Explorer(board_of(PROBLEM)), workers, whole, 3, 6, Clock(stop)
+            Gathering(CASE, built(), to_nobody), Explorer(board_of(built())), workers, whole, 3, 6, Clock(stop)
         )
         search.first(())
         search.finish()

@@ -2,6 +2,7 @@
 
 import threading
 from dataclasses import dataclass, field
+from functools import cache
 
 import pytest
 
@@ -11,16 +12,30 @@ from optimizer.concepts.clock import Clock
 from optimizer.concepts.gather import Gathering
 from optimizer.concepts.rounds import FIRST_JUDGED, FIRST_TRIES, Rounds
 from optimizer.engine.explorer import Explorer, board_of
-from optimizer.engine.problem import build_problem, layout_of
+from optimizer.engine.problem import layout_of
 from optimizer.engine.prover import ArrangementProof, WholeProof, unproven
 from optimizer.events import to_nobody
 from tests.explored import explored, states
 from tests.yards import tight_thimble
 
 CASE = Case.of(tight_thimble())
-PROBLEM = build_problem(CASE.scenario, CASE.rooms, CASE.book)
-FOUND = states(explored(CASE.scenario, CASE.rooms, rebuilds=25))
-NAMES = [room.name for room in PROBLEM.rooms]
+NAMES = [room.name for room in CASE.rooms]
+
+
+@cache
+def toured():
+    """An explorer of the yard after one tour, made once it is asked for."""
+    return explored(CASE.scenario, CASE.rooms, rebuilds=25)
+
+
+def built():
+    """Its problem."""
+    return toured().board.problem
+
+
+def found():
+    """What it passed, best first."""
+    return states(toured())
 
 
 def refusal(rule="mown", rooms=(), amount=1.0):
@@ -85,8 +100,8 @@ class Proving:
 
 def search_of(judges, proving=None):
     """A search of the yard with made up judges."""
-    explorer = Explorer(board_of(PROBLEM))
-    gathering = Gathering(CASE, PROBLEM, to_nobody)
+    explorer = Explorer(board_of(built()))
+    gathering = Gathering(CASE, built(), to_nobody)
     return Rounds(gathering, explorer, judges, proving or Proving(), 3, 6, Clock(threading.Event()))
 
 
@@ -146,20 +161,20 @@ def test_as_many_are_judged_whoever_works():
 
 def test_what_the_proof_finds_is_judged_once():
     """On the way and at its end; what was seen before is not given again."""
-    one, other, third = FOUND[:3]
+    one, other, third = found()[:3]
     judges = Judges()
     search = search_of(judges, Proving(on_the_way=(one, other, one), at_the_end=(other, third)))
     search.run_one()
-    assert judges.given[0] == [layout_of(PROBLEM, state) for state in (one, other)]
+    assert judges.given[0] == [layout_of(built(), state) for state in (one, other)]
     search.finish()
-    assert [layout_of(PROBLEM, third)] in judges.given
-    assert sum(layouts.count(layout_of(PROBLEM, other)) for layouts in judges.given) == 1
+    assert [layout_of(built(), third)] in judges.given
+    assert sum(layouts.count(layout_of(built(), other)) for layouts in judges.given) == 1
 
 
 @pytest.fixture(scope="module")
 def held():
     """A layout that holds, with the judge's word on it."""
-    verdicts = ((state, CASE.judged(layout_of(PROBLEM, state))) for state in FOUND)
+    verdicts = ((state, CASE.judged(layout_of(built(), state))) for state in found())
     return next((state, verdict) for state, verdict in verdicts if not verdict.findings)
 
 
@@ -170,7 +185,7 @@ def test_what_holds_teaches_what_it_costs_beyond_the_count(held):
     search._learn(unproven(search.explorer.board, state), verdict)
     assert search._residuals.cents == [round(100 * verdict.score - search.explorer.counted(state))]
     assert search._known.least_difference(state) == 0.0
-    budget = PROBLEM.budget
+    budget = built().budget
     spent = round(100 * verdict.measured.cost.phase(1))
     fixed = round(100 * CASE.scenario.brief.budget.ceiling) - budget.most
     assert search._purse.priced == [pytest.approx(spent - fixed - search._purse.of_rooms(state), abs=1)]
@@ -209,8 +224,8 @@ def test_what_was_not_polished_in_time_grows_at_the_end(held):
 def test_a_ceiling_that_is_passed_teaches_a_price_alone():
     """What a layout costs beyond the ceiling is known, and nothing is wrong with where its rooms stand."""
     search = search_of(Judges())
-    search._learn(unproven(search.explorer.board, FOUND[0]), refusal("budget", (), 250.0))
-    assert search._purse.priced == [PROBLEM.budget.most + 25_000 - search._purse.of_rooms(FOUND[0])]
+    search._learn(unproven(search.explorer.board, found()[0]), refusal("budget", (), 250.0))
+    assert search._purse.priced == [built().budget.most + 25_000 - search._purse.of_rooms(found()[0])]
     assert search.explorer.refusals.all == []
     assert search._residuals.cents == []
     assert search.gathering.finds == {}
@@ -218,7 +233,7 @@ def test_a_ceiling_that_is_passed_teaches_a_price_alone():
 
 def test_who_is_blamed_may_not_stand_so_again():
     """Those rooms alone, and things of the site are none; a refusal has no price and no place among what holds."""
-    state = next(state for state in FOUND if sum(spot is not None for spot in state) > 1)
+    state = next(state for state in found() if sum(spot is not None for spot in state) > 1)
     blamed = next(room for room, spot in enumerate(state) if spot is not None)
     search = search_of(Judges())
     search._learn(unproven(search.explorer.board, state), refusal("mown", (NAMES[blamed], "house")))
@@ -230,9 +245,9 @@ def test_who_is_blamed_may_not_stand_so_again():
 
 def test_places_are_learned_once_enough_was_judged():
     """Six layouts, no fewer: then the board has estimates besides its doubts."""
-    search, plain = search_of(Judges()), board_of(PROBLEM)
+    search, plain = search_of(Judges()), board_of(built())
     for count in range(1, 7):
-        search._residuals.learn(FOUND[count % len(FOUND)], 1000.0 * count * count)
+        search._residuals.learn(found()[count % len(found())], 1000.0 * count * count)
         search.polish_one()
         board = search.explorer.board
-        assert any(board.estimate(state) != plain.estimate(state) for state in FOUND) == (count == 6)
+        assert any(board.estimate(state) != plain.estimate(state) for state in found()) == (count == 6)

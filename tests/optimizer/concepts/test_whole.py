@@ -4,21 +4,35 @@ import os
 import signal
 import threading
 import time
+from functools import cache
 
 import pytest
 
-from optimizer.catalogue import book_for
 from optimizer.concepts import whole as whole_module
 from optimizer.concepts.whole import Whole
-from optimizer.engine.problem import build_problem, modelled_value
+from optimizer.engine.problem import modelled_value
 from optimizer.engine.prover import Budget, SolverFault
 from tests.explored import explored, states
 from tests.tiny import every_state, tiny
 from tests.yards import plain_rooms, plain_yard
 
 YARD = plain_yard(ceiling=None)
-PROBLEM = build_problem(YARD, plain_rooms(), book_for("USD"))
-START = states(explored(YARD, plain_rooms(), rebuilds=3))[-1]
+
+
+@cache
+def toured():
+    """An explorer of the yard after a very short tour, made once it is asked for."""
+    return explored(YARD, plain_rooms(), rebuilds=3)
+
+
+def built():
+    """Its problem."""
+    return toured().board.problem
+
+
+def start():
+    """The worst layout that it passed."""
+    return states(toured())[-1]
 
 
 def never():
@@ -28,8 +42,8 @@ def never():
 
 def finished(*, beside, work_s=0.4):
     """A proof with a limit of work, ended."""
-    whole = Whole(PROBLEM, Budget(never(), work_s))
-    whole.begin(START, beside=beside)
+    whole = Whole(built(), Budget(never(), work_s))
+    whole.begin(start(), beside=beside)
     assert whole.found() == ()
     return whole, whole.finish()
 
@@ -39,20 +53,20 @@ def test_beside_as_here():
     (here, found), (beside, others) = finished(beside=False), finished(beside=True)
     assert found == others != ()
     assert here.proof == beside.proof
-    assert here.proof.objective == modelled_value(PROBLEM, found[-1]) < modelled_value(PROBLEM, START)
+    assert here.proof.objective == modelled_value(built(), found[-1]) < modelled_value(built(), start())
 
 
 def test_it_is_heard_of_while_it_goes_on():
     """Without a limit of work a better layout and a bound are told within a few seconds, and it ends when asked to."""
-    whole = Whole(PROBLEM, Budget(never()))
-    whole.begin(START, beside=True)
+    whole = Whole(built(), Budget(never()))
+    whole.begin(start(), beside=True)
     found, until = [], time.monotonic() + 60
     while not (found and whole.proof.bound > 0) and time.monotonic() < until:
         found += whole.found()
         time.sleep(0.1)
     whole.finish()
     assert found
-    assert 0 < whole.proof.bound <= whole.proof.objective <= modelled_value(PROBLEM, found[-1])
+    assert 0 < whole.proof.bound <= whole.proof.objective <= modelled_value(built(), found[-1])
 
 
 def test_what_was_proven_is_heard_after_its_end():
@@ -70,17 +84,17 @@ def test_what_was_proven_is_heard_after_its_end():
 
 def test_a_process_that_dies_takes_nothing_back():
     """Killed: what it had told stands, and the end is no fault."""
-    whole = Whole(PROBLEM, Budget(never()))
-    whole.begin(START, beside=True)
+    whole = Whole(built(), Budget(never()))
+    whole.begin(start(), beside=True)
     os.kill(whole._process._process.pid, signal.SIGKILL)
-    whole.begin(START, beside=True)
+    whole.begin(start(), beside=True)
     assert whole.finish() == ()
     assert whole.proof.bound <= whole.proof.objective
 
 
 def test_nothing_is_claimed_without_a_beginning():
     """Never begun, there is no proof and nothing to end."""
-    whole = Whole(PROBLEM, Budget(never()))
+    whole = Whole(built(), Budget(never()))
     assert whole.finish() == ()
     assert whole.proof.state is None
 
@@ -99,8 +113,8 @@ def test_a_fault_is_raised_where_it_is_asked_for(monkeypatch):
             raise SolverFault("a bound passes an objective", "the model")
 
     monkeypatch.setattr(whole_module, "BranchAndBound", Failing)
-    whole = Whole(PROBLEM, Budget(never(), 0.1))
-    whole.begin(START, beside=False)
+    whole = Whole(built(), Budget(never(), 0.1))
+    whole.begin(start(), beside=False)
     with pytest.raises(SolverFault, match="passes"):
         whole.finish()
 
@@ -108,7 +122,7 @@ def test_a_fault_is_raised_where_it_is_asked_for(monkeypatch):
 def test_the_solvers_log_is_kept_on_demand(tmp_path):
     """Each model that is asked stands in the file."""
     log = tmp_path / "solver.log"
-    whole = Whole(PROBLEM, Budget(never(), 0.4, log_file=log))
-    whole.begin(START, beside=True)
+    whole = Whole(built(), Budget(never(), 0.4, log_file=log))
+    whole.begin(start(), beside=True)
     whole.finish()
     assert "CP-SAT" in log.read_text(encoding="utf-8")

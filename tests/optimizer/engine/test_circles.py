@@ -2,6 +2,7 @@
 
 import itertools
 from dataclasses import replace
+from functools import cache
 from typing import NamedTuple
 
 import numpy as np
@@ -28,12 +29,18 @@ from tests.yards import holding, on_site
 
 YARD = circle_yard()
 ROOMS = sized_rooms(YARD.brief)
-PROBLEM = build_problem(YARD, ROOMS, book_for("USD"))
 FIRE = 1
 
 
-def places(count: int, problem=PROBLEM):
+@cache
+def built():
+    """The problem of the yard, made once it is asked for."""
+    return build_problem(YARD, ROOMS, book_for("USD"))
+
+
+def places(count: int, problem=None):
     """Some spots of each size of the circle, with the placement on the plan."""
+    problem = problem or built()
     random = np.random.default_rng(5)
     for v, allowed in enumerate(problem.rooms[FIRE].allowed):
         corners = np.argwhere(allowed)
@@ -44,11 +51,11 @@ def places(count: int, problem=PROBLEM):
 
 def test_hours_of_sun_are_the_appraisals():
     """Means over the same feet of the disc, all along the house; over its square they would differ there."""
-    lattice, pose = PROBLEM.context.lattice, PROBLEM.context.pose
-    for v, variant in enumerate(PROBLEM.rooms[FIRE].variants):
-        hours = mean_hours(PROBLEM.context, ROOMS[FIRE], variant)
+    lattice, pose = built().context.lattice, built().context.pose
+    for v, variant in enumerate(built().rooms[FIRE].variants):
+        hours = mean_hours(built().context, ROOMS[FIRE], variant)
         for y, x in itertools.product(range(0, hours.shape[0], 7), range(0, hours.shape[1], 9)):
-            stands = posed_layout_of(PROBLEM, tuple(Spot(v, x, y) if room == FIRE else None for room in range(3)))
+            stands = posed_layout_of(built(), tuple(Spot(v, x, y) if room == FIRE else None for room in range(3)))
             placed = placed_of(ROOMS, pose.layout_back(stands))
             assert hours[y, x] == pytest.approx(Derived(YARD, placed).sun_h(placed.rooms[0]), abs=0.02)
     assert lattice.step_ft == 1
@@ -56,7 +63,7 @@ def test_hours_of_sun_are_the_appraisals():
 
 def test_what_is_taken_of_a_root_ring_is_the_discs():
     """Never more than lies under the circle as it is drawn, and hardly less."""
-    (ring,), (tree,), rings = PROBLEM.rings, YARD.site.trees, root_rings(YARD.site)
+    (ring,), (tree,), rings = built().rings, YARD.site.trees, root_rings(YARD.site)
     inner, outer = (
         Point(tree.at).buffer(trunks * tree.trunk_diameter_ft, quad_segs=64)
         for trunks in (rings.inner_trunks, rings.outer_trunks)
@@ -64,7 +71,7 @@ def test_what_is_taken_of_a_root_ring_is_the_discs():
     wide = build_problem(on_site(YARD, root_rings=RootRings(6, 12, 1.0)), ROOMS, book_for("USD"))
     found = []
     for v, x, y, _, layout in places(60, wide):
-        variant = PROBLEM.rooms[FIRE].variants[v]
+        variant = built().rooms[FIRE].variants[v]
         taken = taken_sqft(ring, *variant.size, variant.is_round)[y, x]
         under = footprint(layout.placements[0]).intersection(outer.difference(inner)).area
         assert under - 0.2 <= taken <= under + 1e-9
@@ -87,7 +94,7 @@ def test_a_layout_comes_back_as_its_state():
     """In every size, so that a result with a circle can be taken up again."""
     for *_, state, layout in places(3):
         assert layout.placements[0].is_circle
-        assert state_of(PROBLEM, layout) == state
+        assert state_of(built(), layout) == state
 
 
 @pytest.mark.parametrize("at", [(30.0, 40.0), (30.3, 40.0), (30.3, 40.6)])
@@ -130,13 +137,13 @@ def test_a_mirrored_yard_has_the_same_places():
 
 def test_an_insertion_is_the_best_of_every_place():
     """The circle put back among rooms that stand: no place of any size is better, by the count of whole layouts."""
-    board, limits = board_of(PROBLEM), Limits.of(PROBLEM)
-    table, chairs = (Spot(0, *np.argwhere(PROBLEM.rooms[room].allowed[0])[40][::-1].tolist()) for room in (0, 2))
+    board, limits = board_of(built()), Limits.of(built())
+    table, chairs = (Spot(0, *np.argwhere(built().rooms[room].allowed[0])[40][::-1].tolist()) for room in (0, 2))
     state = (table, None, chairs)
     found = best_spot(board, limits, state, FIRE, refusals=Refusals())
     values = [
         value_of(board, limits, (table, Spot(v, int(x), int(y)), chairs))
-        for v, allowed in enumerate(PROBLEM.rooms[FIRE].allowed)
+        for v, allowed in enumerate(built().rooms[FIRE].allowed)
         for y, x in np.argwhere(allowed)
     ]
     assert value_of(board, limits, (table, found, chairs)) == min(values) < np.median(values)

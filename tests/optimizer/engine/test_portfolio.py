@@ -1,6 +1,7 @@
 """Which tours are run, and what they set aside."""
 
 from dataclasses import replace
+from functools import cache
 
 import pytest
 
@@ -11,14 +12,19 @@ from optimizer.engine.problem import Spot, build_problem
 from optimizer.scenario import load_scenario
 
 SCENARIO = load_scenario("scenarios/fernhollow-court.yaml")
-PROBLEM = build_problem(SCENARIO, sized_rooms(SCENARIO.brief), book_for("USD"))
-STATE = tuple(Spot(0, 10, 10) if room.required else None for room in PROBLEM.rooms)
+STATE = tuple(Spot(0, 10, 10) if room.required else None for room in sized_rooms(SCENARIO.brief))
+
+
+@cache
+def built():
+    """The problem of the example, made once it is asked for."""
+    return build_problem(SCENARIO, sized_rooms(SCENARIO.brief), book_for("USD"))
 
 
 def tours(count, best=()):
     """The first tours of a search."""
-    purse = Purse(PROBLEM)
-    return [tour_of(PROBLEM, turn, seed=5, purse=purse, best=best) for turn in range(count)]
+    purse = Purse(built())
+    return [tour_of(built(), turn, seed=5, purse=purse, best=best) for turn in range(count)]
 
 
 def test_the_same_turn_is_the_same_tour():
@@ -29,7 +35,7 @@ def test_the_same_turn_is_the_same_tour():
 
 def test_every_optional_room_is_left_out_and_insisted_on():
     """Within as many cycles as there are optional rooms, besides tours that insist on all of them."""
-    found, optional = tours(6 * len(PROBLEM.optional)), set(PROBLEM.optional)
+    found, optional = tours(6 * len(built().optional)), set(built().optional)
     assert {room for tour in found for room in tour.without} == optional
     alone = {room for tour in found for room in tour.insist if len(tour.insist) == 1}
     assert alone == optional
@@ -57,14 +63,14 @@ def test_in_one_tour_of_six_a_kitchen_may_wait():
 
 def test_one_tour_in_four_follows_an_idea():
     """Each idea of the yard in turn, with every room; the others are the tours that there would be without ideas."""
-    ideas = IdeaGrounds(PROBLEM)
+    ideas = IdeaGrounds(built())
     assert len(ideas.offered) > 3
-    purse, count = Purse(PROBLEM), 4 * len(ideas.offered)
-    found = [tour_of(PROBLEM, turn, seed=5, purse=purse, best=(), ideas=ideas) for turn in range(count)]
+    purse, count = Purse(built()), 4 * len(ideas.offered)
+    found = [tour_of(built(), turn, seed=5, purse=purse, best=(), ideas=ideas) for turn in range(count)]
     led = [tour for tour in found if tour.ground is not None]
     assert [tour.ground.idea for tour in led] == list(ideas.offered)
     assert [found.index(tour) % 4 for tour in led] == [3] * len(led)
-    assert {tour.insist for tour in led} == {frozenset(PROBLEM.optional)}
+    assert {tour.insist for tour in led} == {frozenset(built().optional)}
     others = [replace(tour, seed=0) for tour in found if tour.ground is None]
     assert others == [replace(tour, seed=0) for tour in tours(3 * len(ideas.offered))]
     assert len({tour.seed for tour in found}) == count
@@ -72,16 +78,16 @@ def test_one_tour_in_four_follows_an_idea():
 
 def test_an_idea_starts_from_a_known_layout_or_from_nothing():
     """In turns; what stands off its ground is taken up."""
-    ideas, purse = IdeaGrounds(PROBLEM), Purse(PROBLEM)
+    ideas, purse = IdeaGrounds(built()), Purse(built())
     cycle = 4 * len(ideas.offered)
     at = 4 * ideas.offered.index("out in the garden") + 3
     first, second = (
-        tour_of(PROBLEM, turn, seed=5, purse=purse, best=(STATE,), ideas=ideas) for turn in (at, at + cycle)
+        tour_of(built(), turn, seed=5, purse=purse, best=(STATE,), ideas=ideas) for turn in (at, at + cycle)
     )
     assert STATE[0] is not None
     assert first.start == (None,) * len(STATE)
     assert second.start is None
-    kept = tour_of(PROBLEM, 3, seed=5, purse=purse, best=((None, *STATE[1:]),), ideas=ideas)
+    kept = tour_of(built(), 3, seed=5, purse=purse, best=((None, *STATE[1:]),), ideas=ideas)
     assert kept.start == (None, *STATE[1:])
 
 
@@ -105,8 +111,8 @@ def test_first_tours_start_from_each_layout_given():
 
 def test_the_purse_learns_what_ways_cost():
     """First shares of the estimate, then the quartiles of what was priced, the middle one most often first."""
-    purse = Purse(PROBLEM)
-    assert purse.set_aside(0) == pytest.approx(0.6 * PROBLEM.guide.ways, abs=1)
+    purse = Purse(built())
+    assert purse.set_aside(0) == pytest.approx(0.6 * built().guide.ways, abs=1)
     rooms = purse.of_rooms(STATE)
     for beyond in (1000, 2000, 3000, 4000, 5000):
         purse.learn(STATE, rooms + beyond)
@@ -116,7 +122,7 @@ def test_the_purse_learns_what_ways_cost():
 
 def test_the_purse_tells_places_apart():
     """Where ways were dear they will likely be; before enough is priced all are taken for alike."""
-    purse = Purse(PROBLEM)
+    purse = Purse(built())
     near, far = (tuple(spot and replace(spot, x=spot.x + by) for spot in STATE) for by in (0, 60))
     for _ in range(2):
         purse.learn(near, purse.of_rooms(near) + 1000)
@@ -132,12 +138,12 @@ def test_without_a_ceiling_runs_alone_are_counted():
     free = replace(SCENARIO, brief=replace(SCENARIO.brief, budget=replace(SCENARIO.brief.budget, ceiling=None)))
     problem = build_problem(free, sized_rooms(free.brief), book_for("USD"))
     assert problem.budget is None
-    assert Purse(problem).of_rooms(STATE) < Purse(PROBLEM).of_rooms(STATE)
+    assert Purse(problem).of_rooms(STATE) < Purse(built()).of_rooms(STATE)
 
 
 def test_where_nothing_was_found_as_little_as_may_be_is_set_aside():
     """Nothing while nothing is priced; then the least that ways cost, a quarter's and a half's."""
-    purse = Purse(PROBLEM, is_tight=True)
+    purse = Purse(built(), is_tight=True)
     assert {purse.set_aside(turn) for turn in range(6)} == {0}
     cost = purse.of_rooms(STATE)
     for ways in (500, 100, 400, 200, 300):

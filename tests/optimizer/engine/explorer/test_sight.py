@@ -1,6 +1,7 @@
 """Tables of sight over positions against the check, one layout at a time, on a yard that is turned and slopes."""
 
 from dataclasses import replace
+from functools import cache
 
 import numpy as np
 import pytest
@@ -29,36 +30,40 @@ TO_SITE = (
 )
 SCENARIO = replace(PLAIN, brief=replace(PLAIN.brief, relations=(*TO_SITE, *ROOM_TO_ROOM)))
 ROOMS = sized_rooms(SCENARIO.brief)
-PROBLEM = build_problem(SCENARIO, ROOMS, book_for("USD"))
-CONTEXT = PROBLEM.context
-NAMES = [room.name for room in CONTEXT.rooms]
+NAMES = [room.name for room in ROOMS]
+
+
+@cache
+def built():
+    """The problem with these relations, made once it is asked for."""
+    return build_problem(SCENARIO, ROOMS, book_for("USD"))
 
 
 def standing(random, room):
     """Any variant of a room at any allowed spot: its index, the spot and its placement on the plan."""
-    index = int(random.integers(len(PROBLEM.rooms[room].variants)))
-    variant, lattice = PROBLEM.rooms[room].variants[index], CONTEXT.lattice
-    y, x = (int(at) for at in random.choice(np.argwhere(PROBLEM.rooms[room].allowed[index])))
+    index = int(random.integers(len(built().rooms[room].variants)))
+    variant, lattice = built().rooms[room].variants[index], built().context.lattice
+    y, x = (int(at) for at in random.choice(np.argwhere(built().rooms[room].allowed[index])))
     size = (variant.width * lattice.step_ft, variant.depth * lattice.step_ft)
     label = ROOMS[room].choices[variant.choice].label
     posed = Placement(NAMES[room], label, lattice.x_ft(x), lattice.y_ft(y), *size, variant.front or "+y")
-    return Spot(index, x, y), CONTEXT.pose.layout_back(Layout((posed,))).placements[0]
+    return Spot(index, x, y), built().context.pose.layout_back(Layout((posed,))).placements[0]
 
 
 @pytest.mark.parametrize("relation", TO_SITE)
 def test_room_and_site(relation):
     """Every sampled position, screened choices too, has about the check's share, and the table says when it is enough."""
     random, room, found = np.random.default_rng(4), NAMES.index(relation.between[0]), []
-    look = look_in(CONTEXT, relation)
+    look = look_in(built().context, relation)
     for _ in range(40):
         spot, placement = standing(random, room)
-        variant = PROBLEM.rooms[room].variants[spot.variant]
+        variant = built().rooms[room].variants[spot.variant]
         screened = ROOMS[room].choices[variant.choice].is_screened
-        table = shares_from_site(CONTEXT, look, extent_of(variant), screened=screened)
+        table = shares_from_site(built().context, look, extent_of(variant), screened=screened)
         share = sight_share(SCENARIO, placed_of(ROOMS, Layout((placement,))), relation)
         assert table[spot.y, spot.x] == pytest.approx(share, abs=NEAR if abs(share - look.share) < NEAR else 0.2)
-        thing = CONTEXT.thing(relation.between[1])
-        kept = RELATIONS[relation.kind].on_thing(CONTEXT, relation, variant, thing)
+        thing = built().context.thing(relation.between[1])
+        kept = RELATIONS[relation.kind].on_thing(built().context, relation, variant, thing)
         assert kept[spot.y, spot.x] == look.keeps(share) or abs(share - look.share) < NEAR
         found.append(share)
     assert max(found) > 0.5
@@ -70,14 +75,14 @@ def test_room_and_room(relation, moving_end):
     """The explorer keeps a position where the check keeps the relation, whichever room moves."""
     random, verdicts = np.random.default_rng(5), set()
     moving, other = (NAMES.index(relation.between[end]) for end in (moving_end, 1 - moving_end))
-    look = look_in(CONTEXT, relation)
+    look = look_in(built().context, relation)
     for _ in range(60):
         (spot, placement), (there, placed) = standing(random, moving), standing(random, other)
         if rectangle(placement).buffer(0.5).intersects(rectangle(placed)):
             continue
-        found = sightings(PROBLEM, moving, spot.variant, [(other, there)])
+        found = sightings(built(), moving, spot.variant, [(other, there)])
         (asked,) = [sighting for sighting in found if sighting.ask.view.look == look]
-        (loss,) = loss_of_sight(PROBLEM, asked, np.array([spot.x]), np.array([spot.y]))
+        (loss,) = loss_of_sight(built(), asked, np.array([spot.x]), np.array([spot.y]))
         share = sight_share(SCENARIO, placed_of(ROOMS, Layout((placement, placed))), relation)
         assert loss == (0 if look.keeps(share) else asked.ask.loss) or abs(share - look.share) < NEAR
         verdicts.add(bool(loss))
@@ -86,16 +91,16 @@ def test_room_and_room(relation, moving_end):
 
 def test_centres():
     """Corners count in steps from the grid's origin, and half a room further on is its middle."""
-    lattice = CONTEXT.lattice
-    (middle,) = centres_at(CONTEXT, Extent(8, 6), np.array([3]), np.array([2]))
+    lattice = built().context.lattice
+    (middle,) = centres_at(built().context, Extent(8, 6), np.array([3]), np.array([2]))
     assert tuple(middle) == (lattice.x_ft(7), lattice.y_ft(5))
 
 
 def test_samples_of_a_disc():
     """All of the nine lie in the disc, and of many about pi / 4."""
-    look, centre = look_in(CONTEXT, TO_SITE[0]), np.array([[40.0, 30.0]])
+    look, centre = look_in(built().context, TO_SITE[0]), np.array([[40.0, 30.0]])
     for parts, most in ((FEW, 9), (MANY, 26)):
-        found = samples(CONTEXT, look, (centre, Extent(12, 12, is_round=True)), parts)[0]
-        middle = CONTEXT.pose.back((40.0, 30.0))
-        assert np.hypot(*(found[:, :2] - middle).T).max() <= 6 * CONTEXT.lattice.step_ft + 1e-9
+        found = samples(built().context, look, (centre, Extent(12, 12, is_round=True)), parts)[0]
+        middle = built().context.pose.back((40.0, 30.0))
+        assert np.hypot(*(found[:, :2] - middle).T).max() <= 6 * built().context.lattice.step_ft + 1e-9
         assert len(found) == pytest.approx(most, abs=1)

@@ -1,6 +1,7 @@
 """A roof over a room as a choice: its hours are those of the appraisal, and it is bought where it pays."""
 
 from dataclasses import replace
+from functools import cache
 
 import numpy as np
 import pytest
@@ -19,25 +20,30 @@ from tests.yards import plain_yard
 FERNHOLLOW = load_scenario("scenarios/fernhollow-court.yaml")
 LEVEL = replace(FERNHOLLOW, site=replace(FERNHOLLOW.site, levels=()))
 ROOMS = sized_rooms(LEVEL.brief)
-PROBLEM = build_problem(LEVEL, ROOMS, book_for("USD"))
+
+
+@cache
+def built():
+    """The problem of the yard on level ground, made once it is asked for."""
+    return build_problem(LEVEL, ROOMS, book_for("USD"))
 
 
 def placement_at(room: int, variant: int, row: int, column: int) -> Placement:
-    lattice, chosen = PROBLEM.context.lattice, PROBLEM.rooms[room].variants[variant]
+    lattice, chosen = built().context.lattice, built().rooms[room].variants[variant]
     size = (chosen.width * lattice.step_ft, chosen.depth * lattice.step_ft)
     posed = Placement(
         ROOMS[room].name, ROOMS[room].choices[chosen.choice].label, lattice.x_ft(column), lattice.y_ft(row), *size, "+y"
     )
-    return PROBLEM.context.pose.layout_back(Layout((posed,))).placements[0]
+    return built().context.pose.layout_back(Layout((posed,))).placements[0]
 
 
 @pytest.mark.parametrize("room", [0, 3])
 def test_tables_score_as_the_appraisal_does(room):
     """At 30 places of every variant, covered and not, in a shade wish and in a sun wish; on level ground."""
     random = np.random.default_rng(4)
-    for index, variant in enumerate(PROBLEM.rooms[room].variants):
-        places = np.argwhere(PROBLEM.rooms[room].allowed[index])
-        hours = mean_hours(PROBLEM.context, ROOMS[room], variant)
+    for index, variant in enumerate(built().rooms[room].variants):
+        places = np.argwhere(built().rooms[room].allowed[index])
+        hours = mean_hours(built().context, ROOMS[room], variant)
         for row, column in places[random.integers(0, len(places), 30)]:
             layout = Layout((placement_at(room, index, int(row), int(column)),))
             ((_, found, _),) = sun_of(Derived(LEVEL, placed_of(ROOMS, layout)))

@@ -1,6 +1,7 @@
 """One room alone, wherever it stands: what each weight adds to the engine's count is what the exact figures say."""
 
 from dataclasses import replace
+from functools import cache
 
 import numpy as np
 import pytest
@@ -34,14 +35,12 @@ def yard():
 CASE = Case.of(yard())
 
 
+@cache
 def weighed(**weights):
     """The problem with other weights, and its board."""
     brief = replace(CASE.scenario.brief, weights=replace(CASE.scenario.brief.weights, **weights))
     problem = build_problem(replace(CASE.scenario, brief=brief), CASE.rooms, CASE.book)
     return problem, board_of(problem)
-
-
-FULL = weighed()
 
 
 def counted(problem, board, room, spot):
@@ -61,7 +60,7 @@ def left_out(room):
 def drawn(count):
     """Rooms with spots where they may stand."""
     random = np.random.default_rng(6)
-    for room, data in enumerate(FULL[0].rooms):
+    for room, data in enumerate(weighed()[0].rooms):
         for _ in range(count):
             v = int(random.integers(len(data.variants)))
             places = np.argwhere(data.allowed[v])
@@ -76,7 +75,7 @@ def alone():
     found = []
     for room, spot in drawn(7):
         state = tuple(spot if other == room else None for other in range(len(CASE.rooms)))
-        found.append((room, spot, dict(CASE.in_full(layout_of(FULL[0], state)).losses)))
+        found.append((room, spot, dict(CASE.in_full(layout_of(weighed()[0], state)).losses)))
     return found
 
 
@@ -86,9 +85,9 @@ def test_what_a_weight_adds_is_the_exact_loss(name, alone):
     terrace in it, which the gathering alone can be, and the roof that stands empty, which the gathering carries.
     """
     without = weighed(**{name: 0.0})
-    adds = [counted(*FULL, room, spot) - counted(*without, room, spot) for room, spot, _ in alone]
+    adds = [counted(*weighed(), room, spot) - counted(*without, room, spot) for room, spot, _ in alone]
     terraces = [losses["terraces"] if name == "order" and room == GATHERING else 0.0 for room, _, losses in alone]
-    carried = FULL[0].rooms[GATHERING].absent_place / CENTS
+    carried = weighed()[0].rooms[GATHERING].absent_place / CENTS
     roofs = [losses["roofs"] - (carried if room != GATHERING else 0.0) for room, _, losses in alone]
     exact = [
         losses[name] + terrace + (roof if name == "order" else 0.0)
@@ -102,7 +101,7 @@ def test_walking_is_counted_as_it_is_walked(alone):
     """Straight ways and detours: on average to a few in a hundred, for no place far off."""
     without = weighed(walking=0.0)
     pairs = [
-        (counted(*FULL, room, spot) - counted(*without, room, spot), losses["walking"] - left_out(room))
+        (counted(*weighed(), room, spot) - counted(*without, room, spot), losses["walking"] - left_out(room))
         for room, spot, losses in alone
     ]
     walked = [(added, exact) for added, exact in pairs if exact > 0]
@@ -114,7 +113,7 @@ def test_money_and_worth_are_those_of_the_choice(alone):
     """What is spent on the room counts at its rate and what its choice lacks at the worth of a point; doing without it
     lacks its most.
     """
-    problem, _ = FULL
+    problem, _ = weighed()
     rate = CASE.scenario.brief.weights.cost * rates().cost
     free = weighed(cost=0.0)[0]
     for room, spot, losses in alone:
