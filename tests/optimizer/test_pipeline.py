@@ -54,5 +54,6 @@ def test_every_concept_can_be_drawn(concepts):
 def test_repeatable_means_the_same_concepts():
     """The same versions, seed and yard give the same layouts in the same order."""
     thimble = load_scenario("scenarios/thimble-yard.yaml")
-    first, again = (make_options(thimble, RunSettings(seconds=0.7, repeatable=True)).options for _ in range(2))
+    settings = RunSettings(count=3, seconds=0.7, repeatable=True)
+    first, again = (make_options(thimble, settings).options for _ in range(2))
     assert [option.layout for option in again] == [option.layout for option in first] != []

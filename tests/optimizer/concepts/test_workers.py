@@ -11,7 +11,7 @@ import pytest
 from optimizer.concepts.case import Case
 from optimizer.concepts.clock import Clock
 from optimizer.concepts.workers import Workers
-from optimizer.engine.problem import build_problem, layout_of
+from optimizer.engine.problem import layout_of
 from optimizer.scenario import load_scenario
 from tests.explored import explored, states
 
@@ -81,15 +81,15 @@ def test_each_process_has_its_share_of_what_is_said_of_shown_concepts(beside, ot
 
 
 @pytest.mark.parametrize("processes", [0, 1])
-@pytest.mark.parametrize(("left_s", "is_asked"), [(-1.0, False), (60.0, True), (None, True)])
-def test_no_polish_begins_after_its_time(processes, left_s, is_asked):
+def test_no_polish_begins_after_its_time(processes):
     """Here and beside: once the time is up the solver is not asked, and the state stays as it was."""
-    problem = build_problem(CASE.scenario, CASE.rooms, CASE.book)
-    state = states(explored(CASE.scenario, CASE.rooms, rebuilds=10))[0]
-    clock = Clock(threading.Event(), None if left_s is None else time.monotonic() + left_s)
+    explorer = explored(CASE.scenario, CASE.rooms, rebuilds=10)
+    state = states(explorer)[0]
     with Workers(CASE, processes=processes) as workers:
-        workers.read(problem)
-        (pending,) = workers.polish([state], stop=clock)
-        proof = pending.result()
-    assert (proof.fingerprint is not None) == is_asked
-    assert is_asked or proof.state == state
+        workers.read(explorer.board.problem)
+        for left_s, is_asked in ((-1.0, False), (60.0, True), (None, True)):
+            clock = Clock(threading.Event(), None if left_s is None else time.monotonic() + left_s)
+            (pending,) = workers.polish([state], stop=clock)
+            proof = pending.result()
+            assert (proof.fingerprint is not None) == is_asked
+            assert is_asked or proof.state == state

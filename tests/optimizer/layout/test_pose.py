@@ -34,10 +34,9 @@ def problem_of(scenario):
     return build_problem(scenario, sized_rooms(scenario.brief), book_for("USD"))
 
 
-@pytest.mark.parametrize("matrix", SYMMETRIES)
-@pytest.mark.parametrize("yard", [FERNHOLLOW, WALLED], ids=["plain", "walled"])
+@pytest.mark.parametrize(("yard", "matrix"), [(FERNHOLLOW, SYMMETRIES[-1]), *((WALLED, each) for each in SYMMETRIES)])
 def test_a_moved_yard_is_the_same_problem(matrix, yard):
-    """Turned, mirrored and shifted by 3.7 ft, the yard gives the same masks, losses, pairs and pulls."""
+    """Turned, mirrored and shifted by 3.7 ft, the yard, with a fence and paving in every pose, gives the same masks, losses, pairs and pulls."""
     plain = without_compass(yard)
     one, other = problem_of(plain), problem_of(replace(plain, site=Pose(matrix, (3.7, -11.3)).site(plain.site)))
     for room, copy in zip(one.rooms, other.rooms, strict=True):

@@ -26,7 +26,7 @@ def answer(*patch, yard=FERNHOLLOW):
 def works(scenario, way_out):
     """Whether a way out gives concepts when it is applied to the text and solved anew."""
     changed = patched(scenario, way_out.patch)
-    return bool(make_options(changed, RunSettings(seconds=2, repeatable=True, processes=0)).options)
+    return bool(make_options(changed, RunSettings(count=1, seconds=2, repeatable=True, processes=0)).options)
 
 
 def test_a_room_that_fits_nowhere():

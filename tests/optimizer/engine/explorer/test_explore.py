@@ -6,13 +6,13 @@ from itertools import product
 import numpy as np
 import pytest
 
-from optimizer.catalogue import book_for, sized_rooms
+from optimizer.catalogue import sized_rooms
 from optimizer.engine.explorer import Explorer, Limits, Refusals, Tour, best_spot, board_of, value_of
 from optimizer.engine.explorer.insertion import ABSENT_REQUIRED
 from optimizer.engine.pairs import FORBIDDEN
-from optimizer.engine.problem import Spot, build_problem, modelled_value, stamp_losses
+from optimizer.engine.problem import Spot, modelled_value, stamp_losses
 from optimizer.scenario import load_scenario
-from tests.explored import NEVER, explored, states
+from tests.explored import NEVER, explored, problem_of, states
 from tests.yards import plain_rooms, plain_yard
 
 NAMES = ("fernhollow-court", "tumbledown-bank", "wattle-rise")
@@ -39,7 +39,7 @@ def test_same_seed_same_pool():
 
 def test_stopped_before_it_began():
     """A stopped tour keeps what it has put in so far, one layout at most."""
-    problem = build_problem(plain_yard(ceiling=None), plain_rooms(), book_for("USD"))
+    problem = problem_of(plain_yard(ceiling=None), plain_rooms())
     explorer, stop = Explorer(board_of(problem)), threading.Event()
     stop.set()
     explorer.run(Tour(40, 1), stop=stop)
@@ -112,7 +112,7 @@ def test_value_is_the_sum_of_the_named_losses(tour):
 
 def test_what_is_forbidden_counts_as_forbidden():
     """Two rooms on one place, a room where it may not stand, a required room that is missing."""
-    problem = build_problem(plain_yard(ceiling=None), plain_rooms(), book_for("USD"))
+    problem = problem_of(plain_yard(ceiling=None), plain_rooms())
     board, limits = board_of(problem), Limits.of(problem)
     (y, x), *_ = np.argwhere(problem.rooms[0].allowed[0])
     table = Spot(0, int(x), int(y))
@@ -163,7 +163,7 @@ def test_offsets_of_a_stamp_are_its_pairs():
     from optimizer.engine.pairs import Gaps, Penalty
 
     scenario, rooms = yard("fernhollow-court")
-    problem = build_problem(scenario, rooms, book_for("USD"))
+    problem = problem_of(scenario, rooms)
     board, random = board_of(problem), np.random.default_rng(1)
     step = problem.context.lattice.step_ft
     for pair in problem.pairs:

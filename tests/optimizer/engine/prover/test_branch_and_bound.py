@@ -7,11 +7,11 @@ from itertools import islice
 import pytest
 
 from optimizer.brief import Relation
-from optimizer.catalogue import book_for, sized_rooms
+from optimizer.catalogue import sized_rooms
 from optimizer.engine.explorer import board_of
 from optimizer.engine.model import build_model, whole_scope
 from optimizer.engine.pairs import FORBIDDEN
-from optimizer.engine.problem import build_problem, modelled_value
+from optimizer.engine.problem import modelled_value
 from optimizer.engine.problem.modelled import modelled_problem
 from optimizer.engine.prover import BranchAndBound, Budget, branch_and_bound, incumbent
 from optimizer.engine.prover.incumbent import Incumbent, best_of_program
@@ -19,7 +19,7 @@ from optimizer.engine.prover.places import Places
 from optimizer.engine.prover.programs import programs
 from optimizer.engine.prover.solve import Answer, Effort, SolverFault, solve
 from optimizer.scenario import load_scenario
-from tests.explored import explored, states
+from tests.explored import explored, problem_of, states
 from tests.yards import plain_rooms, plain_yard
 
 NEVER = threading.Event()
@@ -39,16 +39,16 @@ YARDS = {
 }
 
 
-def problem_of(scenario, rooms=None):
+def coarse_problem(scenario, rooms=None):
     """Problem of a yard on a grid of 2 ft, which one plain model can prove soon."""
     coarse = replace(scenario, brief=replace(scenario.brief, options=replace(scenario.brief.options, grid_step=2.0)))
-    return build_problem(coarse, rooms or plain_rooms(), book_for(scenario.currency))
+    return problem_of(coarse, rooms or plain_rooms())
 
 
 @pytest.mark.parametrize("name", YARDS)
 def test_the_same_optimum_as_one_plain_model(name):
     """Programs, places and blocks find what the whole model in one piece finds, and prove it."""
-    problem = problem_of(YARDS[name])
+    problem = coarse_problem(YARDS[name])
     plain = solve(build_model(problem, whole_scope(problem)), Effort(workers=2, deterministic_s=1e9))
     assert plain.verdict == "optimal"
     proof = BranchAndBound(problem, Budget(NEVER, workers=2)).run()
@@ -60,7 +60,7 @@ def test_the_same_optimum_as_one_plain_model(name):
 def test_a_demonstration_yard_is_proven():
     """Ribbon Lane, whose optimum one model finds too, slower: 25,936.83 by the model's count."""
     scenario = load_scenario("scenarios/ribbon-lane.yaml")
-    problem = build_problem(scenario, sized_rooms(scenario.brief), book_for(scenario.currency))
+    problem = problem_of(scenario, sized_rooms(scenario.brief))
     proof = BranchAndBound(problem, Budget(NEVER, workers=2)).run()
     assert proof.is_proven
     explorer = explored(scenario, sized_rooms(scenario.brief), rebuilds=30)
@@ -70,7 +70,7 @@ def test_a_demonstration_yard_is_proven():
 @pytest.mark.parametrize("work_s", [0.0, 0.3, 1.0])
 def test_a_bound_is_a_bound_whenever_it_ends(work_s):
     """Ended early, the bound lies at or below the optimum, and it never falls as more work is spent."""
-    problem = problem_of(YARDS["wishes"])
+    problem = coarse_problem(YARDS["wishes"])
     optimum = BranchAndBound(problem, Budget(NEVER)).run().objective
     proof = BranchAndBound(problem, Budget(NEVER, work_s=work_s)).run()
     assert 0 <= proof.bound <= optimum <= proof.objective
@@ -80,7 +80,7 @@ def test_a_bound_is_a_bound_whenever_it_ends(work_s):
 def test_so_much_work_repeats_exactly():
     """The same work, seed and workers: the same layout and the same bound."""
     scenario = load_scenario("scenarios/thimble-yard.yaml")
-    problem = build_problem(scenario, sized_rooms(scenario.brief), book_for(scenario.currency))
+    problem = problem_of(scenario, sized_rooms(scenario.brief))
     found = [BranchAndBound(problem, Budget(NEVER, work_s=0.5, workers=2)).run() for _ in range(2)]
     assert found[0] == found[1]
 
@@ -94,7 +94,7 @@ def test_what_it_begins_from_gets_no_more_than_is_left(monkeypatch):
         return Answer("undecided", None, None, None, work_s=effort.deterministic_s)
 
     monkeypatch.setattr(incumbent, "solve", solved)
-    problem = modelled_problem(problem_of(YARDS["plain"]))
+    problem = modelled_problem(coarse_problem(YARDS["plain"]))
     places = Places(problem, next(programs(board_of(problem))))
     for work_s, told in ((0.2, [0.2]), (0.4, [0.3, 0.1])):
         given.clear()
@@ -112,7 +112,7 @@ def test_work_on_what_it_begins_from_counts(monkeypatch):
         return Incumbent(None, 0.7)
 
     monkeypatch.setattr(branch_and_bound, "best_of_program", best)
-    proof = BranchAndBound(problem_of(YARDS["plain"]), Budget(NEVER, work_s=0.5)).run()
+    proof = BranchAndBound(coarse_problem(YARDS["plain"]), Budget(NEVER, work_s=0.5)).run()
     assert (proof.work_s, proof.is_proven, given) == (0.7, False, [0.5])
 
 
@@ -126,14 +126,14 @@ def test_no_block_is_given_more_than_is_left(monkeypatch):
 
     monkeypatch.setattr(branch_and_bound, "solve", noting)
     monkeypatch.setattr(branch_and_bound, "best_of_program", lambda *_, **__: Incumbent())
-    BranchAndBound(problem_of(YARDS["plain"]), Budget(NEVER, work_s=1e-4)).run()
+    BranchAndBound(coarse_problem(YARDS["plain"]), Budget(NEVER, work_s=1e-4)).run()
     assert given
     assert max(given) <= 1e-4
 
 
 def test_stopped_before_it_began():
     """Nothing is claimed but what was offered."""
-    problem, stop = problem_of(YARDS["plain"]), threading.Event()
+    problem, stop = coarse_problem(YARDS["plain"]), threading.Event()
     stop.set()
     search = BranchAndBound(problem, Budget(stop))
     explorer = explored(YARDS["plain"], plain_rooms(), rebuilds=5)
@@ -147,7 +147,7 @@ def test_stopped_before_it_began():
 
 def test_better_layouts_are_told():
     """Every layout that the proof finds by itself, each better than the one before; what was offered is not."""
-    problem, told = problem_of(YARDS["wishes"]), []
+    problem, told = coarse_problem(YARDS["wishes"]), []
     proof = BranchAndBound(problem, Budget(NEVER), told.append).run()
     values = [modelled_value(problem, state) for state in told]
     assert values == sorted(values, reverse=True)
@@ -161,7 +161,7 @@ def test_better_layouts_are_told():
 
 def test_a_contradiction_is_a_fault(monkeypatch):
     """A count that the solver contradicts is never called proven."""
-    problem = problem_of(YARDS["plain"])
+    problem = coarse_problem(YARDS["plain"])
     real = branch_and_bound.solve
 
     def lying(built, effort, *, stop):
@@ -205,7 +205,7 @@ def test_programs_come_by_rising_floor():
 
 def test_no_place_of_something_better_is_struck_out():
     """The optimum's own places are among those that stay open for any limit above it, and leaves' floors are floors."""
-    problem = problem_of(YARDS["wishes"])
+    problem = coarse_problem(YARDS["wishes"])
     proof = BranchAndBound(problem, Budget(NEVER)).run()
     choices = tuple(
         -1 if spot is None else problem.rooms[room].variants[spot.variant].choice
