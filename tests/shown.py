@@ -37,7 +37,8 @@ def runs_in(folder: Path) -> Runs:
         path = plots.get(name, Path(f"scenarios/{name}.yaml"))
         count, seconds = (3, 4.0) if name in plots else (None, DEMO_YARDS[name])
         scenario = load_scenario(path)
-        settings = RunSettings(count=count, seconds=seconds, repeatable=True)
+        # No process beside: what is found is the same, and none has to be begun.
+        settings = RunSettings(count=count, seconds=seconds, repeatable=True, processes=0)
         return Shown(scenario, _once(folder / name, lambda: make_options(scenario, settings)))
 
     return shown

@@ -1,6 +1,5 @@
 """The proof of the whole model beside the search: in a process of its own, or when it is asked for."""
 
-import os
 import threading
 from contextlib import suppress
 from multiprocessing.connection import Connection
@@ -66,7 +65,7 @@ class _Beside:
     def __init__(self, problem: Problem, budget: Budget, start: State) -> None:
         self._here, there = CONTEXT.Pipe()
         limits = (budget.work_s, budget.workers, budget.seed, budget.log_file)
-        arguments = (problem, limits, start, there, os.getpid())
+        arguments = (problem, limits, start, there)
         self._process = CONTEXT.Process(target=_prove, args=arguments, daemon=True)
         self._process.start()
         there.close()
@@ -120,9 +119,9 @@ Limits = tuple[float | None, int, int, Path | None]
 """A budget without the event that stops it, which is each process's own."""
 
 
-def _prove(problem: Problem, limits: Limits, start: State, there: Connection, parent: int) -> None:
+def _prove(problem: Problem, limits: Limits, start: State, there: Connection) -> None:
     """What the process does: prove, and tell of every better layout and bound."""
-    mind_parent(parent)
+    mind_parent()
     stop = threading.Event()
     search = BranchAndBound(problem, Budget(stop, *limits), there.send)
     search.offer(start)

@@ -117,11 +117,11 @@ _boards: dict[Path, Board] = {}
 
 
 def _pool(case: Case, count: int) -> ProcessPoolExecutor:
-    return ProcessPoolExecutor(count, mp_context=CONTEXT, initializer=_open, initargs=(case, os.getpid()))
+    return ProcessPoolExecutor(count, mp_context=CONTEXT, initializer=_open, initargs=(case,))
 
 
-def _open(case: Case, parent: int) -> None:
-    mind_parent(parent)
+def _open(case: Case) -> None:
+    mind_parent()
     _case[:] = [case]
 
 

@@ -71,7 +71,7 @@ def test_a_room_on_ground_that_is_cut_off_is_found():
     """A nook moved to the strip behind the house of plot 6, which no way reaches, is found unreachable, and only that."""
     scenario = load_scenario("tests/plots/plot-06.yaml")
     rooms = sized_rooms(scenario.brief)
-    kept = make_options(scenario, RunSettings(count=1, seconds=0.7, repeatable=True)).options[0].layout
+    kept = make_options(scenario, RunSettings(count=1, seconds=0.7, repeatable=True, processes=0)).options[0].layout
     strip = max(grounds(scenario)[1:], key=lambda piece: piece.area)
     at = strip.centroid
     moved = Placement("quiet nook", "two chairs", at.x - 4, at.y - 4.5, 8, 7, "+y")

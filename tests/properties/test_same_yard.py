@@ -8,12 +8,12 @@ from optimizer.circulation import ways
 from optimizer.concepts.case import Case
 from optimizer.engine.explorer import Explorer, board_of
 from optimizer.engine.portfolio import Purse, first_tours
-from optimizer.engine.problem import build_problem, layout_of
+from optimizer.engine.problem import layout_of
 from optimizer.layout import Layout, placed_of
 from optimizer.layout.pose import Pose
 from optimizer.pipeline import RunSettings, make_options
 from optimizer.scenario import load_scenario
-from tests.explored import NEVER
+from tests.explored import NEVER, problem_of
 
 METRE = 0.3048
 MIRROR = Pose((-1, 0, 0, 1), (3.7, 3.7))
@@ -102,7 +102,8 @@ def test_the_engine_and_the_ways_are_mirrored():
     passed = explored(scenario)
     assert passed
     assert explored(mirrored) == passed
-    case, problem = Case.of(scenario), build_problem(scenario, Case.of(scenario).rooms, Case.of(scenario).book)
+    case = Case.of(scenario)
+    problem = problem_of(scenario, case.rooms)
     for _, state in passed[:12]:
         layout = layout_of(problem, state)
         plain_legs = ways(scenario.site, scenario.brief, placed_of(case.rooms, layout)).legs
@@ -117,7 +118,7 @@ def test_what_is_judged_is_mirrored():
     """Without the kitchen: the same is refused, and what holds has the same losses to what rounding changes."""
     scenario = without("outdoor kitchen", plain())
     case, other = Case.of(scenario), Case.of(replace(scenario, site=MIRROR.site(scenario.site)))
-    problem = build_problem(scenario, case.rooms, case.book)
+    problem = problem_of(scenario, case.rooms)
     layouts = [layout_of(problem, state) for _, state in explored(scenario, tours=3)[:70]]
     held = 0
     for layout in layouts:
@@ -132,7 +133,7 @@ def test_what_is_judged_is_mirrored():
 def explored(scenario, tours=1):
     """Values and layouts, in the engine's own pose, that so many short tours pass."""
     case = Case.of(scenario)
-    problem = build_problem(scenario, case.rooms, case.book)
+    problem = problem_of(scenario, case.rooms)
     explorer = Explorer(board_of(problem))
     for seed in range(1, tours + 1):
         for tour in first_tours(seed, (), Purse(problem).set_aside(0)):
