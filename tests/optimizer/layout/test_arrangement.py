@@ -44,6 +44,9 @@ def test_a_shift_keeps_the_arrangement():
         (Layout((TABLE, stand("fire", 37.5, 30))), 0.5 * 0.75 * 0.5 / 2),
         # One room is left out: it counts in full, and so does the pair.
         (Layout((TABLE,)), 0.5 * 1 / 2 + 0.5),
+        # One room stays to the right, but lies below, or neither below nor above: half of the pair's side is another.
+        (Layout((TABLE, stand("fire", 30, -30))), 0.5 * 0.75 / 2 + 0.5 * 0.5),
+        (Layout((TABLE, stand("fire", 30, 5))), 0.5 * 0.75 / 2 + 0.5 * 0.5),
         # The rooms change places: both moved in full, and the pair's side is another.
         (Layout((stand("table", 30, 30), stand("fire", 0, 0))), 0.5 * 0.75 + 0.5),
     ],

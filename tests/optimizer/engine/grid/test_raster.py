@@ -18,6 +18,15 @@ def test_a_window_keeps_the_distance_exactly():
         assert near[row, column] == (box(column, row, column + 4, row + 3).distance(Point(15, 10)) < 6)
 
 
+def test_what_a_thing_covers_and_what_is_near_it():
+    """Every cell by its own square: wholly in a thing, cut by it, touched along an edge, or off it."""
+    thing = Polygon([(4, 3), (20, 3), (20.3, 15.6), (9, 17), (4, 12)])
+    cells = {(row, column): box(column, row, column + 1, row + 1) for row in range(20) for column in range(30)}
+    shared, near = covered(LATTICE, thing), within(LATTICE, thing, 2.5)
+    assert all(shared[at] == (cell.intersection(thing).area > 1e-3) for at, cell in cells.items())
+    assert all(near[at] == (cell.distance(thing) < 2.5) for at, cell in cells.items())
+
+
 @pytest.mark.parametrize(("column", "fits"), [(10, True), (11, False), (12, False), (13, True)])
 def test_flush_or_three_feet(column, fits):
     """Beside a house that ends at x = 10 a room is flush or 3 ft away, and never in between."""
