@@ -5,18 +5,18 @@ from dataclasses import dataclass
 
 from shapely import Polygon
 
-from optimizer.drawing.marks import GLYPH_WIDTH, Area, Drawing, Line, Mark, Text
+from optimizer.drawing.marks import TYPE_FT, Area, Drawing, Line, Mark, Text
 from optimizer.drawing.outlines import areas_of, ring_of
 from optimizer.drawing.paving_marks import paving_marks
-from optimizer.drawing.plan import plan_box_of, text_scale
 from optimizer.drawing.sheet import sheet_strip, words_in_use
+from optimizer.drawing.sheet_size import plan_box_of, text_scale
 from optimizer.drawing.site_marks import standing_marks, surrounding_marks
+from optimizer.drawing.type_width import width_of
 from optimizer.drawing.words import short_name
 from optimizer.layout import Layout, Placement, footprint
 from optimizer.scenario import Scenario
 from optimizer.site import Point, Site
 
-NAME_FT = 1.3
 _ROOM_SHARE = 0.94  # of a room's width that its name may take
 _UNWANTED = ("root_zone", "utility", "crown_inner")
 
@@ -50,8 +50,8 @@ def room_texts(
 
 def _room_text(placement: Placement, figure: str, scale: float, *, is_marked: bool) -> tuple[Text, Text]:
     (x, y), name = placement.centre, short_name(placement.room)
-    letters = max(len(name), len(figure))
-    size_ft = min(NAME_FT * scale, _ROOM_SHARE * placement.width_ft / (GLYPH_WIDTH * letters))
+    widest = max(width_of(name), width_of(figure))
+    size_ft = min(TYPE_FT * scale, _ROOM_SHARE * placement.width_ft / widest)
     y -= 2.4 * size_ft if is_marked else 0.0
     return (
         Text("room_name", (x, y + 0.7 * size_ft), name, size_ft),
