@@ -96,11 +96,9 @@ def annotate(
             units=units,
             scale=scale,
         )
-    beyond = polygon_of(plan_box).difference(Polygon(site.boundary))
-    crowns = (Point(tree.at).buffer(tree.canopy_radius_ft) for tree in site.trees)
     ground = Ground(
         taken=(solid, marked, underfoot.paved, underfoot.barred, edges),
-        shunned=union_of(underfoot.beds, underfoot.banded, beyond, *crowns),
+        shunned=_shunned(site, underfoot, plan_box),
         measures=union_of(*(size.box for size in sizes.dimensions)),
         figures=union_of(*(size.label.box for size in sizes.dimensions)),
         solid=union_of(*(Polygon(building.outline) for building in site.buildings)),
@@ -126,6 +124,13 @@ def annotate(
     beside = union_of(over, edges, solid, underfoot.paved, underfoot.beds, *(text.box for text in (*letters, *texts)))
     heights, figures = level_marks(placed, said.levels, taken=over, beside=beside, units=units, scale=scale)
     return Annotations((*leaders, *heights), (*letters, *texts, *figures), sizes.dimensions)
+
+
+def _shunned(site: Site, underfoot: Underfoot, plan_box: Box) -> BaseGeometry:
+    """Ground on which a label beside a room stands only where none other is free."""
+    beyond = polygon_of(plan_box).difference(Polygon(site.boundary))
+    crowns = (Point(tree.at).buffer(tree.canopy_radius_ft) for tree in site.trees)
+    return union_of(underfoot.beds, underfoot.banded, beyond, *crowns)
 
 
 def _names(labels: Sequence[Label]) -> Names:

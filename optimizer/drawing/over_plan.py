@@ -32,6 +32,13 @@ def for_screen(drawing: Drawing) -> Drawing:
     return replace(drawing, sheet_box=drawing.plan_box, key=(), marks=marks, texts=texts, dimensions=sizes)
 
 
+def plan_alone(drawing: Drawing) -> Drawing:
+    """Drawing without its sheet, with all that is written on the plan itself."""
+    foot_ft = drawing.plan_box[1]
+    texts = tuple(text for text in drawing.texts if text.at[1] > foot_ft)
+    return replace(drawing, sheet_box=drawing.plan_box, key=(), texts=texts)
+
+
 def numbered(drawing: Drawing, layout: Layout) -> Drawing:
     """Drawing with each room's number, by the order of the layout, in the place of all texts."""
     x1, _, x2, _ = drawing.plan_box

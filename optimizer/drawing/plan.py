@@ -68,35 +68,23 @@ def draw_plan(
     paths = paths or Paths()
     planting = planting_of(site, scenario.brief.relations, placed, paths.area)
     finish = finish_plan(site, scenario.brief.finish, placed, paths.legs, paths.area)
-    levels = _levels(site, placed, ways) if audience == "designer" else {}
-    pointed = _pointed(paths, site, layout, scale) if audience == "designer" else ()
+    is_designers = audience == "designer"
+    levels = _levels(site, placed, ways) if is_designers else {}
+    pointed = _pointed(paths, site, layout, scale) if is_designers else ()
+    laid = finish_words(finish, finish_take_off(finish, placed), scenario.brief, units) if is_designers else ()
     water = tuple(pool_marks(site, placed.once, paths.area))
     risers = tuple(flight_marks(site, placed, ways, paths.legs, paths.area)) if ways else ()
-    drawn = (
-        *_laid_marks(placed, paths, planting, finish, site),
-        *risers,
-        *standing_marks(site),
-        *extra_marks(scenario, placed),
-        *water,
-        *future_marks(paths.later),
-    )
+    standing = (*risers, *standing_marks(site), *extra_marks(scenario, placed), *water, *future_marks(paths.later))
+    drawn = (*_laid_marks(placed, paths, planting, finish, site), *standing)
     marks = (*shown_to(audience, drawn), *pointed)
     underfoot = _underfoot(site, paths, planting, risers, water, pointed)
-    reserves = (wish for wish in scenario.brief.rooms if wish.kind == "reserve")
-    said = Said({wish.name: kept_for(wish) for wish in reserves}, levels, audience)
+    said = Said(_purposes(scenario), levels, audience)
     written = annotate(site, placed, underfoot, said, plan_box=plan_box, units=units, scale=scale)
     strip = sheet_strip(
         plan_box,
         words_in_use({**_legend(paths, units), **finish_legend(finish)}, (*marks, *written.marks)),
         heading=(title, scenario.name),
-        cautions=(
-            *(
-                finish_words(finish, finish_take_off(finish, placed), scenario.brief, units)
-                if audience == "designer"
-                else ()
-            ),
-            *cautions,
-        ),
+        cautions=(*laid, *cautions),
         north_deg=site.place.plan_up_bearing_deg,
         units=units,
         scale=scale,
@@ -115,6 +103,10 @@ def draw_plan(
         dimensions=written.dimensions,
         on_screen=written.on_screen,
     )
+
+
+def _purposes(scenario: Scenario) -> dict[str, tuple[str, ...]]:
+    return {wish.name: kept_for(wish) for wish in scenario.brief.rooms if wish.kind == "reserve"}
 
 
 def _pointed(paths: Paths, site: Site, layout: Layout, scale: float) -> tuple[Area, ...]:

@@ -14,14 +14,16 @@ from optimizer.site import Site
 MARGIN_FT: Final = 8.0
 NEIGHBOUR_MARGIN_FT: Final = 18.0
 LEAST_SHEET_FT: Final = 70.0
-"""A smaller yard has free paper at its sides: at 1/8 in to the foot its letters stay legible on paper too."""
+"""A smaller yard has free paper at its sides: at 1/8 in to the foot its letters stay legible on paper too. Common
+practice, no source.
+"""
 TYPE_SHARE: Final = 0.0145
 """Size of type as a share of the sheet's width: 11.6 px on a page 800 px wide; on a sheet as wide as 11 x 17 in paper
 capitals are 2.9 mm high, of the 2.5 and 3.5 mm of drawing practice (ISO 3098 steps, from memory).
 """
 SCREEN_SHARES: Final = (0.024, 0.02)
-"""Size of type as shares of width and height of a plan alone: 12 px in about 500 x 600 px, which it has beside the facts
-of a concept in a window of 1440 x 900 px.
+"""Size of type as shares of width and height of a plan alone: 12 px in about 500 x 600 px, which it has beside the
+facts of a concept in a window of 1440 x 900 px.
 """
 
 

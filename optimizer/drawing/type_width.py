@@ -7,7 +7,8 @@ _WIDTHS: Final[dict[str, float]] = {
     'ftr()-[]/"': 0.37,
     "mM%": 0.89,
     "wW@": 0.82,
-    "abcdeghknopqsuvxyz0123456789": 0.59,
+    "bdghnopqu": 0.62,
+    "aceksvxyz0123456789": 0.57,
 }
 """Shares of the size, on the wide side of the bold of a plain sans serif; from memory of common fonts' tables."""
 _OTHERS: Final = 0.74  # capitals and signs
