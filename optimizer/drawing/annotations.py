@@ -1,10 +1,10 @@
 """Everything that is written on the plan: labels of rooms, dimensions and names, none over another."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from functools import lru_cache
 
-from shapely import LinearRing, Point, Polygon
+from shapely import LinearRing, LineString, Point, Polygon
 from shapely.geometry.base import BaseGeometry
 
 from optimizer.drawing.audience import Audience
@@ -101,7 +101,7 @@ def annotate(
         shunned=_shunned(site, underfoot, plan_box),
         measures=union_of(*(size.box for size in sizes.dimensions)),
         figures=union_of(*(size.label.box for size in sizes.dimensions)),
-        solid=union_of(*(Polygon(building.outline) for building in site.buildings)),
+        solid=union_of(marked, *(Polygon(building.outline) for building in site.buildings), *_arrows(site)),
         banded=underfoot.banded,
         plan_box=plan_box,
     )
@@ -109,13 +109,13 @@ def annotate(
         placements, fittings, ground, measured=sizes.rooms, purposes=said.purposes, units=units, scale=scale
     )
     floors = [box_of(placement) for placement in placements]
-    written = union_of(*(label.box for label in labels), *floors)
+    leaders = tuple(leader for label in labels for leader in label.leaders)
+    written = union_of(*(label.box for label in labels), *floors, *(LineString(line.points) for line in leaders))
     taken = (edges, marked, written, ground.measures)
     shunned = union_of(underfoot.beds, underfoot.banded)
     names = site_names(site, taken=taken, shunned=shunned, plan_box=plan_box, scale=scale)
     large = [text for placement in placements for text in large_name(placement)]
     texts = (*names, *(text for label in labels for text in label.texts), *large)
-    leaders = tuple(leader for label in labels for leader in label.leaders)
     if not is_designers:
         alone = name_rooms(placements, fittings, ground, scale=screen_scale(plan_box))
         return Annotations(leaders, texts, (), _names(alone))
@@ -182,6 +182,12 @@ def _solid(site: Site) -> BaseGeometry:
     )
 
 
+def _arrows(site: Site) -> Iterator[BaseGeometry]:
+    """The arrowheads at entrances."""
+    marks = (mark for entrance in site.entrances for mark in entrance_marks(entrance))
+    return (_shape(mark) for mark in marks if isinstance(mark, Area))
+
+
 @lru_cache(maxsize=8)
 def _edges(site: Site) -> BaseGeometry:
     """Lines and marks that no label beside a room and no name of the site may cross."""
@@ -190,6 +196,6 @@ def _edges(site: Site) -> BaseGeometry:
         *(LinearRing(building.outline) for building in site.buildings),
         *(LinearRing(structure.outline) for structure in site.structures),
         *(Point(tree.at).buffer(0.5 + tree.trunk_diameter_ft) for tree in site.trees),
-        *(_shape(mark) for entrance in site.entrances for mark in entrance_marks(entrance) if isinstance(mark, Area)),
+        *_arrows(site),
         *(Point(utility.at).buffer(UTILITY_RADIUS * text_scale(site)) for utility in site.utilities),
     )
