@@ -6,6 +6,7 @@ import pytest
 from shapely import Polygon, box
 
 from optimizer.drawing import AUDIENCES, Drawing, Paths, draw_plan
+from optimizer.drawing.backdrop import room_texts
 from optimizer.drawing.room_labels import Ground, name_rooms
 from optimizer.drawing.type_width import width_of
 from optimizer.layout import Layout, Placement, placed_of
@@ -96,3 +97,12 @@ def test_the_paths_of_a_plan_do_not_change_its_type(yard: Scenario, rooms: tuple
         for scenario in (yard, replace(yard, units="m"))
     ]
     assert len({size for drawing in drawings for found in sizes(drawing).values() for size in found}) == 1
+
+
+def test_names_on_a_picture_of_one_question_have_one_size_too(layout: Layout) -> None:
+    """A word a line in a nook of 8 ft, on one line in a court of 30 ft; the figure below, or nothing."""
+    texts = room_texts(Layout((*layout.placements, ROOM)), lambda p: "7.5 of 12 h" if p.room == "court" else "", 1.8)
+    assert {text.size_ft for text in texts} == {1.8}
+    assert {"quiet", "nook", "court", "7.5 of 12 h"} <= {text.text for text in texts}
+    assert "" not in {text.text for text in texts}
+    assert len({text.at[1] for text in texts if text.text in ("quiet", "nook")}) == 2
