@@ -91,7 +91,7 @@ def annotate(
             site,
             placements,
             taken=(solid, marked, *furniture),
-            unwritten=union_of(underfoot.beds, underfoot.stepped, underfoot.banded, underfoot.barred),
+            unwritten=_unwritten(site, underfoot),
             plan_box=plan_box,
             units=units,
             scale=scale,
@@ -182,6 +182,15 @@ def _solid(site: Site) -> BaseGeometry:
     )
 
 
+def _unwritten(site: Site, underfoot: Underfoot) -> BaseGeometry:
+    """Where no figure of a dimension stands."""
+    return union_of(underfoot.beds, underfoot.stepped, underfoot.banded, underfoot.barred, *_utilities(site))
+
+
+def _utilities(site: Site) -> Iterator[BaseGeometry]:
+    return (Point(utility.at).buffer(UTILITY_RADIUS * text_scale(site)) for utility in site.utilities)
+
+
 def _arrows(site: Site) -> Iterator[BaseGeometry]:
     """The arrowheads at entrances."""
     marks = (mark for entrance in site.entrances for mark in entrance_marks(entrance))
@@ -197,5 +206,5 @@ def _edges(site: Site) -> BaseGeometry:
         *(LinearRing(structure.outline) for structure in site.structures),
         *(Point(tree.at).buffer(0.5 + tree.trunk_diameter_ft) for tree in site.trees),
         *_arrows(site),
-        *(Point(utility.at).buffer(UTILITY_RADIUS * text_scale(site)) for utility in site.utilities),
+        *_utilities(site),
     )
