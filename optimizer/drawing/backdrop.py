@@ -1,22 +1,23 @@
 """What the pictures of one question share: the yard in outline, the rooms' names with a figure, the sheet around."""
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
 from shapely import Polygon
 
-from optimizer.drawing.marks import GLYPH_WIDTH, Area, Drawing, Line, Mark, Text
+from optimizer.drawing.label_forms import LINE_STEP
+from optimizer.drawing.marks import TYPE_FT, Area, Drawing, Line, Mark, Text
 from optimizer.drawing.outlines import areas_of, ring_of
 from optimizer.drawing.paving_marks import paving_marks
-from optimizer.drawing.plan import plan_box_of, text_scale
 from optimizer.drawing.sheet import sheet_strip, words_in_use
+from optimizer.drawing.sheet_size import plan_box_of, text_scale
 from optimizer.drawing.site_marks import standing_marks, surrounding_marks
+from optimizer.drawing.type_width import width_of
 from optimizer.drawing.words import short_name
 from optimizer.layout import Layout, Placement, footprint
 from optimizer.scenario import Scenario
 from optimizer.site import Point, Site
 
-NAME_FT = 1.3
 _ROOM_SHARE = 0.94  # of a room's width that its name may take
 _UNWANTED = ("root_zone", "utility", "crown_inner")
 
@@ -40,7 +41,10 @@ def over_marks(site: Site, layout: Layout) -> tuple[Mark, ...]:
 def room_texts(
     layout: Layout, figure_of: Callable[[Placement], str], scale: float, *, marked: Point | None = None
 ) -> tuple[Text, ...]:
-    """Each room's name in its middle, with a figure below it, no wider than the room; both below a `marked` middle."""
+    """Each room's name in its middle, a word a line in a narrow room, a figure below it; all below a `marked` middle.
+
+    They are of one size; a figure may reach over the edge of a small room.
+    """
     return tuple(
         text
         for placement in layout.placements
@@ -48,15 +52,15 @@ def room_texts(
     )
 
 
-def _room_text(placement: Placement, figure: str, scale: float, *, is_marked: bool) -> tuple[Text, Text]:
-    (x, y), name = placement.centre, short_name(placement.room)
-    letters = max(len(name), len(figure))
-    size_ft = min(NAME_FT * scale, _ROOM_SHARE * placement.width_ft / (GLYPH_WIDTH * letters))
-    y -= 2.4 * size_ft if is_marked else 0.0
-    return (
-        Text("room_name", (x, y + 0.7 * size_ft), name, size_ft),
-        Text("room_size", (x, y - 0.7 * size_ft), figure, size_ft),
-    )
+def _room_text(placement: Placement, figure: str, scale: float, *, is_marked: bool) -> Iterator[Text]:
+    (x, y), name, size_ft = placement.centre, short_name(placement.room), TYPE_FT * scale
+    is_narrow = width_of(name) * size_ft > _ROOM_SHARE * placement.width_ft
+    lines = [("room_name", line) for line in (name.split() if is_narrow else [name])]
+    lines += [("room_size", figure)] if figure else []
+    top = y + (len(lines) - 1) / 2 * LINE_STEP * size_ft
+    top -= (1.05 + LINE_STEP / 2 * len(lines)) * size_ft if is_marked else 0.0
+    for row, (role, line) in enumerate(lines):
+        yield Text(role, (x, top - row * LINE_STEP * size_ft), line, size_ft)
 
 
 @dataclass(frozen=True, slots=True)

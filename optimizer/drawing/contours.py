@@ -16,7 +16,7 @@ from optimizer.drawing.free_space import first_free, union_of
 from optimizer.drawing.heights import room_levels
 from optimizer.drawing.marks import Drawing, Line, Mark, Text
 from optimizer.drawing.paving_marks import PAVING_WORDS
-from optimizer.drawing.plan import text_scale
+from optimizer.drawing.sheet_size import text_scale
 from optimizer.drawing.wall_marks import WALL_WORDS
 from optimizer.drawing.words import FT_IN_M, Units, level_text
 from optimizer.fields import ground_of, open_yard

@@ -15,36 +15,47 @@ from optimizer.drawing.outlines import polygon_of
 from optimizer.layout import Placement, footprint
 from optimizer.site import Site
 
+_EDGE_FT = 0.2  # a line may run along the edge of a room, not over it
+
 
 @dataclass(frozen=True, slots=True)
 class Sheet:
-    """What dimensions keep off: what is taken, the rooms, edges of roofs; and the plan that they stay on."""
+    """What dimensions keep off, what is taken and rooms; what figures alone keep off; the plan that they stay on."""
 
     taken: tuple[BaseGeometry, ...]
     rooms: tuple[tuple[Placement, Polygon], ...]
-    roofs: BaseGeometry
+    unwritten: BaseGeometry
     plan: Polygon
 
     @classmethod
-    def of(cls, site: Site, placements: Sequence[Placement], taken: Sequence[BaseGeometry], plan_box: Box) -> "Sheet":
-        """Of a layout on its site."""
-        roofs = union_of(*(LinearRing(structure.outline) for structure in site.structures))
+    def of(
+        cls,
+        site: Site,
+        placements: Sequence[Placement],
+        taken: Sequence[BaseGeometry],
+        unwritten: BaseGeometry,
+        plan_box: Box,
+    ) -> "Sheet":
+        """Of a layout on its site; figures keep off edges of roofs, too."""
+        roofs = (LinearRing(structure.outline) for structure in site.structures)
         rooms = tuple((placement, footprint(placement)) for placement in placements)
-        return cls(tuple(taken), rooms, roofs, polygon_of(plan_box))
+        return cls(tuple(taken), rooms, union_of(unwritten, *roofs), polygon_of(plan_box))
 
 
 def first_clear(
     sheet: Sheet, placement: Placement, wanted: Sequence[Dimension], found: Sequence[Dimension]
 ) -> tuple[Dimension, ...]:
     """The first of a room's dimensions that is clear of everything, and of those found before; none where none is."""
-    others = (floor for other, floor in sheet.rooms if other != placement)
+    others = [floor for other, floor in sheet.rooms if other != placement]
+    inner = [floor.buffer(-_EDGE_FT) for floor in others]
     blocked = (*sheet.taken, *others, *(_extent(earlier) for earlier in found))
     figures = [polygon_of(earlier.label.box) for earlier in found]
-    strokes = (sheet.roofs, *(stroke for earlier in found for stroke in _extensions(earlier)))
+    strokes = (sheet.unwritten, *(stroke for earlier in found for stroke in _extensions(earlier)))
     for dimension in wanted:
         whole, figure = _extent(dimension), polygon_of(dimension.label.box)
         is_clear = sheet.plan.contains(whole) and not _any_meets(blocked, whole) and not _any_meets(strokes, figure)
-        if is_clear and not any(_any_meets(figures, stroke) for stroke in _extensions(dimension)):
+        is_clear = is_clear and not any(_any_meets(figures, stroke) for stroke in _extensions(dimension))
+        if is_clear and not _any_meets(inner, _between(dimension)):
             return (dimension,)
     return ()
 
@@ -65,6 +76,11 @@ def _extensions(dimension: Dimension) -> tuple[LineString, ...]:
         return ()
     ends = zip((dimension.start, dimension.end), dimension.line, strict=True)
     return tuple(LineString(pair) for pair in ends)
+
+
+def _between(dimension: Dimension) -> BaseGeometry:
+    """Ground between what is measured and the line: over another room it would seem to measure that."""
+    return Polygon([dimension.start, dimension.end, *reversed(dimension.line)])
 
 
 def _slim_line(dimension: Dimension) -> Box:

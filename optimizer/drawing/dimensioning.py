@@ -9,14 +9,16 @@ from shapely import Point as PointShape
 from shapely.geometry.base import BaseGeometry
 
 from optimizer.drawing.dimension_room import Sheet, first_clear
-from optimizer.drawing.marks import LEAST_TEXT_FT, Box, Dimension
+from optimizer.drawing.marks import TYPE_FT, Box, Dimension
 from optimizer.drawing.outlines import box_of
 from optimizer.drawing.words import Units, length_text, size_text
 from optimizer.layout import Placement, radius_ft, shared_edge_ft
 from optimizer.site import Point, Site
 
-OFFSETS_FT = (1.5, 2.8, 4.2)
-"""Distances outside the edge that are tried [ft]."""
+OFFSETS_FT = (1.3, 2.6, 3.9, 5.2)
+"""Distances outside the edge that are tried, in sizes of type."""
+FIGURE_SHARES = (0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74)
+"""Where along a tie its figure may stand."""
 LEAST_TIE_FT = 1.0
 LONGEST_TIE_FT = 60.0
 
@@ -34,16 +36,17 @@ def dimensions(
     placements: Sequence[Placement],
     *,
     taken: Sequence[BaseGeometry],
+    unwritten: BaseGeometry,
     plan_box: Box,
     units: Units,
     scale: float,
 ) -> Measured:
     """All dimensions that find a free place outside the rooms, each clear of those before it.
 
-    `taken` is what no dimension may cross: buildings, furniture and marks. A line may run under a roof's edge, its
-    figure may not.
+    `taken` is what no dimension may cross: buildings, furniture and marks. A line may run under a roof's edge or over
+    what is `unwritten`, planting and steps; its figure may not.
     """
-    sheet = Sheet.of(site, placements, taken, plan_box)
+    sheet = Sheet.of(site, placements, taken, unwritten, plan_box)
     found: tuple[Dimension, ...] = ()
     # Ties first: a size can move to the other side of its room, a tie cannot.
     for terrace in _terraces(site, placements):
@@ -75,7 +78,7 @@ def _terraces(site: Site, placements: Sequence[Placement]) -> Iterator[list[Plac
 def _sizes(placement: Placement, units: Units, scale: float) -> tuple[tuple[Dimension, ...], ...]:
     """Candidates for the width (below, above) and for the depth (left, right), the best first; a circle has one."""
     x1, y1, x2, y2 = box_of(placement)
-    size_ft = LEAST_TEXT_FT * scale
+    size_ft = TYPE_FT * scale
     if placement.is_circle:
         return (_across(placement, units, scale),)
     width, depth = length_text(placement.width_ft, units), length_text(placement.depth_ft, units)
@@ -91,7 +94,7 @@ def _sizes(placement: Placement, units: Units, scale: float) -> tuple[tuple[Dime
 
 def _across(placement: Placement, units: Units, scale: float) -> tuple[Dimension, ...]:
     """What a circle is across, measured between its sides and drawn outside of it."""
-    (x, y), radius, size_ft = placement.centre, radius_ft(placement), LEAST_TEXT_FT * scale
+    (x, y), radius, size_ft = placement.centre, radius_ft(placement), TYPE_FT * scale
     level, upright = ((x + radius, y), (x - radius, y)), ((x, y - radius), (x, y + radius))
     return tuple(
         Dimension(start, end, radius + offset * scale, size_text(placement, units), size_ft)
@@ -108,7 +111,8 @@ def _ties(site: Site, placement: Placement, units: Units, scale: float) -> Itera
         pairs = [pair for target in targets for pair in _straight(placement, target)]
         for start, end in sorted(pairs, key=lambda pair: round(_length(pair), 3)):
             if LEAST_TIE_FT < _length((start, end)) <= LONGEST_TIE_FT:
-                yield Dimension(start, end, 0.0, length_text(_length((start, end)), units), LEAST_TEXT_FT * scale)
+                text = length_text(_length((start, end)), units)
+                yield from (Dimension(start, end, 0.0, text, TYPE_FT * scale, share) for share in FIGURE_SHARES)
 
 
 def _straight(placement: Placement, target: LineString) -> Iterator[tuple[Point, Point]]:

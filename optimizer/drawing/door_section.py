@@ -9,7 +9,7 @@ import numpy as np
 from optimizer.brief import Brief
 from optimizer.drawing.inset import Inset, moved_mark
 from optimizer.drawing.level_marks import triangle
-from optimizer.drawing.marks import LEAST_TEXT_FT, Area, Line, Mark, Text
+from optimizer.drawing.marks import TYPE_FT, Area, Line, Mark, Text
 from optimizer.drawing.outlines import moved, ring_of_box
 from optimizer.drawing.section_parts import SLAB_FT, Cut
 from optimizer.drawing.words import Units, length_text, level_text, short_name
@@ -64,13 +64,13 @@ def door_section(
     landing = _landing(cut, building, door, layout, levels)
     marks = tuple(_marks(cut, landing, layout, levels))
     lowest = min(z for mark in marks for _, z in _points(mark))
-    factor = _ENLARGED * scale
+    factor = _ENLARGED
 
     def placed(point: Point) -> Point:
         return (factor * (point[0] + _INSIDE_FT), factor * (point[1] - lowest))
 
     height = placed((0.0, landing.floor_ft + _DOOR_FT))[1]
-    size = LEAST_TEXT_FT * scale
+    size = TYPE_FT * scale
     rows = ((_ABOVE_FT - 0.8 - 1.35 * row) * scale for row in range(2))
     texts = [
         Text("legend", (0.0, height + up), line, size, anchor="start")

@@ -3,6 +3,10 @@
 from collections.abc import Iterator, Sequence
 from typing import Final
 
+import shapely
+from shapely import LinearRing, Polygon
+from shapely.geometry.base import BaseGeometry
+
 from optimizer.appraisal import Outlook
 from optimizer.drawing.marks import Area, Line, Mark
 from optimizer.drawing.words import Units, length_text
@@ -28,6 +32,19 @@ def future_marks(futures: Sequence[Outlook]) -> Iterator[Mark]:
             yield Area(WATER_ROLE, (outlook.fit.water,))
             if outlook.fit.pad is not None:
                 yield Area(PAD_ROLE, (outlook.fit.pad,))
+
+
+def banded(futures: Sequence[Outlook]) -> BaseGeometry:
+    """Ground of the drawn ways in, and the outlines of what may come later: writing keeps off them where it can."""
+    areas = [mark for mark in future_marks(futures) if isinstance(mark, Area)]
+    return shapely.union_all(
+        [Polygon(mark.rings[0]) if mark.role == SWEEP_ROLE else LinearRing(mark.rings[0]) for mark in areas]
+    )
+
+
+def told_rooms(futures: Sequence[Outlook]) -> frozenset[str]:
+    """Held grounds on which what may come later is drawn as it fits."""
+    return frozenset(outlook.room for outlook in futures if outlook.fit.is_kept)
 
 
 def future_legend(futures: Sequence[Outlook], units: Units) -> dict[str, str]:

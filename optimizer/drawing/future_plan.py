@@ -17,12 +17,13 @@ from optimizer.concepts.words import listed
 from optimizer.derived import Distance
 from optimizer.drawing.audience import Audience
 from optimizer.drawing.backdrop import Caption, plan_sheet, room_texts
-from optimizer.drawing.label_forms import LARGE_NAME_FT, NAME_FT, large_name
-from optimizer.drawing.marks import GLYPH_WIDTH, LEAST_TEXT_FT, Area, Circle, Dimension, Drawing, Line, Mark, Text
+from optimizer.drawing.label_forms import LARGE_NAME_FT, large_name
+from optimizer.drawing.marks import TYPE_FT, Area, Circle, Dimension, Drawing, Line, Mark, Text
 from optimizer.drawing.outlines import areas_of
-from optimizer.drawing.plan import text_scale
 from optimizer.drawing.room_marks import floor_marks
 from optimizer.drawing.sheet import LEGEND_WORDS
+from optimizer.drawing.sheet_size import text_scale
+from optimizer.drawing.type_width import width_of
 from optimizer.drawing.words import Units, length_text
 from optimizer.layout import Layout, Placed, placed_of
 from optimizer.planting import planting_of
@@ -128,7 +129,7 @@ def _dimensions(outlook: Outlook, units: Units, scale: float, audience: Audience
         if one.found_ft > 0 and (is_told or not one.is_kept):
             found, asked = length_text(one.found_ft, units), length_text(one.asked_ft, units)
             words = found if one.is_kept else f"{found} of {asked}"
-            yield Dimension(one.line[0], one.line[-1], 0.0, words, LEAST_TEXT_FT * scale)
+            yield Dimension(one.line[0], one.line[-1], 0.0, words, TYPE_FT * scale)
 
 
 def _is_near(one: Distance) -> bool:
@@ -146,8 +147,8 @@ def _texts(layout: Layout, outlook: Outlook, scale: float) -> tuple[Text, ...]:
 def _future_name(outlook: Outlook, scale: float) -> Iterator[Text]:
     left, low, right, top = Polygon(outlook.fit.water).bounds
     at, wide = ((left + right) / 2, (low + top) / 2), max(right - left, 0.8 * (top - low))
-    fits_ft = wide / (GLYPH_WIDTH * len(outlook.future))
-    yield Text("room_name", at, outlook.future, min(NAME_FT * scale, fits_ft))
+    fits_ft = wide / width_of(outlook.future)
+    yield Text("room_name", at, outlook.future, min(TYPE_FT * scale, fits_ft))
     yield Text("room_name_large", at, outlook.future, max(LARGE_NAME_FT[1], min(LARGE_NAME_FT[0], fits_ft)))
 
 
@@ -155,7 +156,7 @@ def _barred_names(outlook: Outlook, scale: float) -> Iterator[Text]:
     for (x, y), vehicles in _stops(outlook).items():
         at = (x + _NO_FARTHER_FT, y + (_NO_FARTHER_FT + 1.0) * scale)
         # It ends at the mark: entrances lie at the edge of a yard, and what bars a way seldom far from one.
-        yield Text("barred", at, f"{listed(vehicles)}: no farther", LEAST_TEXT_FT * scale, anchor="end")
+        yield Text("barred", at, f"{listed(vehicles)}: no farther", TYPE_FT * scale, anchor="end")
 
 
 def _way_words(outlook: Outlook, units: Units) -> dict[str, str]:

@@ -1,15 +1,16 @@
 """Ways to write a room's label, from the fullest to the shortest, and how much room each takes."""
 
 from collections.abc import Iterator, Sequence
+from textwrap import wrap
 
-from optimizer.drawing.marks import GLYPH_WIDTH, LEAST_TEXT_FT, Box, Text
+from optimizer.drawing.marks import TYPE_FT, Box, Text
+from optimizer.drawing.type_width import width_of
 from optimizer.drawing.words import Units, area_text, short_name, size_text
 from optimizer.layout import Placement
 from optimizer.site import Point
 
-NAME_FT = 1.15
-"""The one size of all room names; layout rule 32."""
 LINE_STEP = 1.3
+_NARROWER = (20, 14)  # letters a line of what ground is kept for
 MARGIN_FT = 0.3
 LARGE_MARGIN_FT = 0.8
 LARGE_NAME_FT = (3.4, 1.8)
@@ -26,24 +27,33 @@ def forms(
 ) -> Iterator[Lines]:
     """Forms of a label, the best first; the size is left to the dimension lines where they say it.
 
-    `purpose` are lines that say what the ground is kept for.
+    `purpose` are lines that say what the ground is kept for; in a narrow room they are more and shorter.
     """
     name, area = short_name(placement.room), area_text(placement.area_sqft, units)
     size = size_text(placement, units)
     facts = ([area], []) if is_measured else ([f"{size}, {area}"], [size, area], [size], [])
+    said = dict.fromkeys((tuple(purpose), *(tuple(wrap(" ".join(purpose), letters)) for letters in _NARROWER)))
     for below in facts:
-        for head in ([name], name.split()):
-            yield _lines(head, [*purpose, *below], scale)
+        for lines in said:
+            for head in ([name], name.split()):
+                yield _lines(head, [*lines, *below], scale)
+
+
+def names_alone(placement: Placement, scale: float) -> Iterator[Lines]:
+    """Forms of a label that is no more than the name, on one line or a word a line."""
+    name = short_name(placement.room)
+    yield _lines([name], [], scale)
+    yield _lines(name.split(), [], scale)
 
 
 def _lines(name: Sequence[str], facts: Sequence[str], scale: float) -> Lines:
-    head = (("room_name", line, NAME_FT * scale) for line in name)
-    return (*head, *(("room_size", line, LEAST_TEXT_FT * scale) for line in facts))
+    head = (("room_name", line, TYPE_FT * scale) for line in name)
+    return (*head, *(("room_size", line, TYPE_FT * scale) for line in facts))
 
 
 def extent(lines: Lines) -> tuple[float, float]:
     """Width and height of a label [ft]."""
-    width = max(len(text) * GLYPH_WIDTH * size for _, text, size in lines)
+    width = max(width_of(text) * size for _, text, size in lines)
     return (width + 2 * MARGIN_FT, sum(size * LINE_STEP for *_, size in lines) + 2 * MARGIN_FT)
 
 
@@ -77,8 +87,8 @@ def large_name(placement: Placement) -> tuple[Text, ...]:
 
 def _fitting_ft(words: Sequence[str], placement: Placement, margin_ft: float) -> float:
     """Greatest size of a name, a word a line, that leaves such a margin in its room [ft]."""
-    longest = max(len(word) for word in words)
+    longest = max(width_of(word) for word in words)
     return min(
-        (placement.width_ft - 2 * margin_ft) / (longest * GLYPH_WIDTH),
+        (placement.width_ft - 2 * margin_ft) / longest,
         (placement.depth_ft - 2 * margin_ft) / (len(words) * LINE_STEP),
     )

@@ -7,8 +7,9 @@ from shapely import distance
 from shapely.geometry.base import BaseGeometry
 
 from optimizer.drawing.free_space import boxes_about, by_distance, centres_within, first_free, union_of
-from optimizer.drawing.marks import GLYPH_WIDTH, LEAST_TEXT_FT, Area, Mark, Text
+from optimizer.drawing.marks import TYPE_FT, Area, Mark, Text
 from optimizer.drawing.outlines import inner_box_of
+from optimizer.drawing.type_width import width_of
 from optimizer.drawing.words import Units, level_text
 from optimizer.layout import Placed, Placement, footprint
 from optimizer.site import Point
@@ -35,10 +36,10 @@ def level_marks(
     """
     marks: list[Mark] = []
     texts: list[Text] = []
-    size = LEAST_TEXT_FT * scale
+    size = TYPE_FT * scale
     for placement in (room.placement for room in placed if room.name in levels):
         figure = level_text(levels[placement.room], units)
-        width, height = size * (1 + 3 * _GAP + len(figure) * GLYPH_WIDTH), size * (1 + 2 * _GAP)
+        width, height = size * (1 + 3 * _GAP + width_of(figure)), size * (1 + 2 * _GAP)
         at = _within(placement, taken, width, height) or _close_by(placement, placed, beside, width, height)
         if at is not None:
             left = at[0] - width / 2 + _GAP * size

@@ -4,20 +4,17 @@ A role is a word, or two with a dot between (`room.kitchen`, `furniture.table`):
 whole of it takes the look of its first word.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Literal
 
+from optimizer.drawing.type_width import width_of
 from optimizer.site import Point, Ring
 
 Box = tuple[float, float, float, float]
 """Least x, least y, greatest x, greatest y [ft]."""
 
-GLYPH_WIDTH = 0.58
-"""Mean width of a letter of a plain sans serif, as a share of the text size; on the wide side on purpose."""
-LEAST_TEXT_FT = 1.0
-"""Least size of a text, before a sheet's own scale: about 6 pt once a usual yard is shrunk onto A3 or 11 x 17 in;
-common practice, no source.
-"""
+TYPE_FT = 1.0
+"""The one size of all that is written on a plan, before the scale of its sheet; layout rule 32."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,7 +59,7 @@ class Text:
     @property
     def width_ft(self) -> float:
         """Estimated length of the line [ft]."""
-        return len(self.text) * GLYPH_WIDTH * self.size_ft
+        return width_of(self.text) * self.size_ft
 
     @property
     def box(self) -> Box:
@@ -77,13 +74,17 @@ class Text:
 
 @dataclass(frozen=True, slots=True)
 class Dimension:
-    """A measured length: the line lies `offset_ft` to the left of the way from `start` to `end` (right if negative)."""
+    """A measured length: the line lies `offset_ft` to the left of the way from `start` to `end` (right if negative).
+
+    Its figure stands at a share of the line.
+    """
 
     start: Point
     end: Point
     offset_ft: float
     text: str
     size_ft: float
+    share: float = 0.5
 
     @property
     def is_upright(self) -> bool:
@@ -102,10 +103,10 @@ class Dimension:
     def label(self) -> Text:
         """Its figure, just above the line, or just left of an upright one."""
         (x1, y1), (x2, y2) = self.line
-        rise = 0.7 * self.size_ft
+        x, y, rise = x1 + self.share * (x2 - x1), y1 + self.share * (y2 - y1), 0.7 * self.size_ft
         if self.is_upright:
-            return Text("dimension", ((x1 + x2) / 2 - rise, (y1 + y2) / 2), self.text, self.size_ft, turn_deg=90.0)
-        return Text("dimension", ((x1 + x2) / 2, (y1 + y2) / 2 + rise), self.text, self.size_ft)
+            return Text("dimension", (x - rise, y), self.text, self.size_ft, turn_deg=90.0)
+        return Text("dimension", (x, y + rise), self.text, self.size_ft)
 
     @property
     def box(self) -> Box:
@@ -118,11 +119,20 @@ class Dimension:
 
 
 @dataclass(frozen=True, slots=True)
+class Names:
+    """Names of rooms in one size of type, and the leaders to those that stand outside."""
+
+    leaders: tuple[Line, ...] = ()
+    texts: tuple[Text, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
 class Drawing:
     """A whole sheet in plan feet: the plan within `plan_box`, the sheet around it within `sheet_box`.
 
     `marks` are the plan, first to last as they cover each other; `key` is what stands beside it: legend, north arrow
-    and scale bar. Texts with the role `room_name_large` serve pictures too small for the others.
+    and scale bar. Texts with the role `room_name_large` serve pictures too small for the others, `on_screen` the plan
+    alone in part of a window.
     """
 
     title: str
@@ -134,3 +144,4 @@ class Drawing:
     key: tuple[Mark, ...]
     texts: tuple[Text, ...]
     dimensions: tuple[Dimension, ...]
+    on_screen: Names = field(default_factory=Names)

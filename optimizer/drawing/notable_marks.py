@@ -10,14 +10,16 @@ from shapely import LineString
 from optimizer.appraisal.party import Pinch
 from optimizer.circulation import Leg
 from optimizer.drawing.marks import Area, Mark
+from optimizer.drawing.outlines import moved
 from optimizer.layout import Layout, shared_edge_ft
-from optimizer.site import Point
+from optimizer.site import Door, Point
 
 FOCAL_ROLE: Final = "focal_point"
 PINCH_ROLE: Final = "pinch"
-RADIUS_FT: Final = 1.2
+RADIUS_FT: Final = 0.8
 _WAIST: Final = 0.3  # of the star's reach, between its points
 _LEAST_FT: Final = 0.1
+_CLEAR_FT: Final = 0.4  # between the star and the line of a door
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,13 +30,29 @@ class Notable:
     pinch: Pinch | None = None
 
 
-def notable_marks(notable: Notable, layout: Layout, legs: Sequence[Leg], scale: float) -> Iterator[Area]:
-    """A star at the focal point; two wedges tip to tip, square to the walk, at the pinch."""
+def notable_marks(
+    notable: Notable, layout: Layout, legs: Sequence[Leg], doors: Sequence[Door], scale: float
+) -> Iterator[Area]:
+    """A star at the focal point, before a door that it would lie on; two wedges tip to tip, square to the walk, at the
+    pinch.
+    """
     if notable.focal_point is not None:
-        yield star(notable.focal_point, RADIUS_FT * scale)
+        yield star(_before_doors(notable.focal_point, doors, RADIUS_FT * scale), RADIUS_FT * scale)
     found = notable.pinch and _pinch_at(notable.pinch, layout, legs)
     if found:
         yield wedges(*found, RADIUS_FT * scale)
+
+
+def _before_doors(at: Point, doors: Sequence[Door], radius_ft: float) -> Point:
+    """The point, straight out of a door whose line a mark of that radius would touch there."""
+    for door in doors:
+        away = (at[0] - door.at[0], at[1] - door.at[1])
+        out_ft = away[0] * door.outward[0] + away[1] * door.outward[1]
+        along_ft = abs(away[0] * door.outward[1] - away[1] * door.outward[0])
+        short_ft = radius_ft + _CLEAR_FT - abs(out_ft)
+        if short_ft > 0 and along_ft < door.width_ft / 2 + radius_ft:
+            return moved(at, door.outward, radius_ft + _CLEAR_FT - out_ft)
+    return at
 
 
 def swatch(role: str, at: Point, radius_ft: float) -> Mark:

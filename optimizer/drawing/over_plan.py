@@ -20,11 +20,23 @@ _ROUND_STEPS: Final = (1, 2, 5, 10, 20, 25, 50, 100, 200, 500)
 
 
 def for_screen(drawing: Drawing) -> Drawing:
-    """Drawing without its sheet, with the names of rooms alone, so large that they can be read in part of a window."""
-    names = (replace(text, role="room_name") for text in drawing.texts if text.role == "room_name_large")
+    """Drawing without its sheet, with the names of rooms alone, so large that they can be read in part of a window.
+
+    A drawing that has no names of its own for a screen has those of small pictures.
+    """
+    names = drawing.on_screen
+    texts = names.texts or tuple(replace(t, role="room_name") for t in drawing.texts if t.role == "room_name_large")
+    marks = (*(mark for mark in drawing.marks if mark.role != "leader"), *names.leaders)
     size_ft = SIZE_SHARE * (drawing.plan_box[2] - drawing.plan_box[0])
-    sizes = (replace(size, size_ft=max(size.size_ft, size_ft)) for size in drawing.dimensions)
-    return replace(drawing, sheet_box=drawing.plan_box, key=(), texts=tuple(names), dimensions=tuple(sizes))
+    sizes = tuple(replace(size, size_ft=max(size.size_ft, size_ft)) for size in drawing.dimensions)
+    return replace(drawing, sheet_box=drawing.plan_box, key=(), marks=marks, texts=texts, dimensions=sizes)
+
+
+def plan_alone(drawing: Drawing) -> Drawing:
+    """Drawing without its sheet, with all that is written on the plan itself."""
+    foot_ft = drawing.plan_box[1]
+    texts = tuple(text for text in drawing.texts if text.at[1] > foot_ft)
+    return replace(drawing, sheet_box=drawing.plan_box, key=(), texts=texts)
 
 
 def numbered(drawing: Drawing, layout: Layout) -> Drawing:

@@ -2,9 +2,8 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
-from functools import lru_cache
 
-from shapely import Polygon
+from shapely import LineString, Point, Polygon
 from shapely.geometry.base import BaseGeometry
 
 from optimizer.appraisal import FinishPlan, Outlook, finish_plan, finish_take_off
@@ -16,9 +15,9 @@ from optimizer.drawing.extra_marks import extra_marks
 from optimizer.drawing.finish_marks import capped, finish_legend, finish_marks, finish_words
 from optimizer.drawing.flight_marks import flight_marks
 from optimizer.drawing.free_space import union_of
-from optimizer.drawing.future_marks import future_legend, future_marks
+from optimizer.drawing.future_marks import banded, future_legend, future_marks, told_rooms
 from optimizer.drawing.heights import graded_levels
-from optimizer.drawing.marks import Area, Box, Drawing, Mark
+from optimizer.drawing.marks import Area, Circle, Drawing, Line, Mark
 from optimizer.drawing.notable_marks import Notable, notable_marks
 from optimizer.drawing.opening_marks import door_zone_marks, door_zones
 from optimizer.drawing.outlines import areas_of
@@ -26,6 +25,7 @@ from optimizer.drawing.paving_marks import paving_marks
 from optimizer.drawing.pool_marks import pool_marks
 from optimizer.drawing.room_marks import fitting_marks, floor_marks
 from optimizer.drawing.sheet import LEGEND_WORDS, sheet_strip, with_inset, words_in_use
+from optimizer.drawing.sheet_size import plan_box_of, text_scale
 from optimizer.drawing.site_marks import ground_marks, standing_marks
 from optimizer.drawing.terrace_marks import terrace_marks
 from optimizer.drawing.words import Units, area_text, kept_for, length_text, size_text
@@ -34,12 +34,6 @@ from optimizer.layout import Layout, Placed
 from optimizer.planting import Planting, planting_of
 from optimizer.scenario import Scenario
 from optimizer.site import Site
-
-MARGIN_FT = 8.0
-NEIGHBOUR_MARGIN_FT = 18.0
-USUAL_YARD_FT = 115.0
-"""Yard for which the text sizes are chosen: its sheet still fits 11 x 17 in when shrunk by a quarter."""
-TEXT_SCALES = (0.8, 2.0)
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -74,28 +68,23 @@ def draw_plan(
     paths = paths or Paths()
     planting = planting_of(site, scenario.brief.relations, placed, paths.area)
     finish = finish_plan(site, scenario.brief.finish, placed, paths.legs, paths.area)
-    levels = _levels(site, placed, ways) if audience == "designer" else {}
-    pointed = tuple(notable_marks(paths.notable, layout, paths.legs, scale)) if audience == "designer" else ()
-    standing = (*(flight_marks(site, placed, ways) if ways else ()), *standing_marks(site))
-    drawn = (
-        *_laid_marks(placed, paths, planting, finish, site),
-        *standing,
-        *extra_marks(scenario, placed),
-        *pool_marks(site, placed.once, paths.area),
-        *future_marks(paths.later),
-    )
+    is_designers = audience == "designer"
+    levels = _levels(site, placed, ways) if is_designers else {}
+    pointed = _pointed(paths, site, layout, scale) if is_designers else ()
+    laid = finish_words(finish, finish_take_off(finish, placed), scenario.brief, units) if is_designers else ()
+    water = tuple(pool_marks(site, placed.once, paths.area))
+    risers = tuple(flight_marks(site, placed, ways, paths.legs, paths.area)) if ways else ()
+    standing = (*risers, *standing_marks(site), *extra_marks(scenario, placed), *water, *future_marks(paths.later))
+    drawn = (*_laid_marks(placed, paths, planting, finish, site), *standing)
     marks = (*shown_to(audience, drawn), *pointed)
-    laid = finish_take_off(finish, placed)
-    underfoot = _underfoot(site, paths, planting, pointed)
-    said = Said(
-        {wish.name: kept_for(wish) for wish in scenario.brief.rooms if wish.kind == "reserve"}, levels, audience
-    )
+    underfoot = _underfoot(site, paths, planting, risers, water, pointed)
+    said = Said(_purposes(scenario), levels, audience)
     written = annotate(site, placed, underfoot, said, plan_box=plan_box, units=units, scale=scale)
     strip = sheet_strip(
         plan_box,
         words_in_use({**_legend(paths, units), **finish_legend(finish)}, (*marks, *written.marks)),
         heading=(title, scenario.name),
-        cautions=(*(finish_words(finish, laid, scenario.brief, units) if audience == "designer" else ()), *cautions),
+        cautions=(*laid, *cautions),
         north_deg=site.place.plan_up_bearing_deg,
         units=units,
         scale=scale,
@@ -112,7 +101,16 @@ def draw_plan(
         key=strip.marks,
         texts=(*written.texts, *strip.texts),
         dimensions=written.dimensions,
+        on_screen=written.on_screen,
     )
+
+
+def _purposes(scenario: Scenario) -> dict[str, tuple[str, ...]]:
+    return {wish.name: kept_for(wish) for wish in scenario.brief.rooms if wish.kind == "reserve"}
+
+
+def _pointed(paths: Paths, site: Site, layout: Layout, scale: float) -> tuple[Area, ...]:
+    return tuple(notable_marks(paths.notable, layout, paths.legs, site.doors, scale))
 
 
 def _levels(site: Site, placed: Placed, ways: Sequence[Way]) -> Mapping[str, float]:
@@ -129,7 +127,7 @@ def _laid_marks(placed: Placed, paths: Paths, planting: Planting, finish: Finish
         *door_zone_marks(site),
         *floor_marks(placed),
         *finish_marks(finish),
-        *capped(finish, fitting_marks(placed)),
+        *capped(finish, fitting_marks(placed, told=told_rooms(paths.later))),
         *terrace_marks(placed),
     )
 
@@ -138,29 +136,23 @@ def _legend(paths: Paths, units: Units) -> dict[str, str]:
     return {**LEGEND_WORDS, **future_legend(paths.later, units)}
 
 
-def _underfoot(site: Site, paths: Paths, planting: Planting, pointed: Sequence[Area]) -> Underfoot:
+def _underfoot(
+    site: Site, paths: Paths, planting: Planting, risers: Sequence[Line], water: Sequence[Mark], pointed: Sequence[Area]
+) -> Underfoot:
     return Underfoot(
         paved=union_of(*door_zones(site), paths.area),
         beds=union_of(*(bed.outline for bed in planting.beds)),
+        stepped=union_of(*door_zones(site), *(LineString(mark.points) for mark in risers)),
+        banded=banded(paths.later),
+        barred=union_of(*(_shape(mark) for mark in water)),
         marked=union_of(*(Polygon(ring) for mark in pointed for ring in mark.rings)),
     )
 
 
-@lru_cache(maxsize=8)
-def plan_box_of(site: Site) -> Box:
-    """Bounds of the yard and its buildings with a margin, wider where a neighbour stands close by [ft]."""
-    yard = union_of(Polygon(site.boundary), *(Polygon(building.outline) for building in site.buildings)).envelope
-    close = yard.buffer(NEIGHBOUR_MARGIN_FT, join_style="mitre")
-    neighbours = [Polygon(thing.outline).intersection(close) for thing in site.surroundings if thing.outline]
-    x1, y1, x2, y2 = union_of(yard.buffer(MARGIN_FT, join_style="mitre"), *neighbours).bounds
-    return (x1, y1, x2, y2)
-
-
-def text_scale(site: Site) -> float:
-    """How much larger than usual texts are, so that a large yard shrunk onto a page stays legible."""
-    x1, y1, x2, y2 = plan_box_of(site)
-    longest = max(x2 - x1, y2 - y1) - 2 * MARGIN_FT
-    return min(max(longest / USUAL_YARD_FT, TEXT_SCALES[0]), TEXT_SCALES[1])
+def _shape(mark: Mark) -> BaseGeometry:
+    if isinstance(mark, Circle):
+        return Point(mark.centre).buffer(mark.radius_ft)
+    return LineString(mark.points) if isinstance(mark, Line) else Polygon(mark.rings[0])
 
 
 def describe(scenario: Scenario, layout: Layout) -> str:

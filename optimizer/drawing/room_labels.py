@@ -21,7 +21,7 @@ from optimizer.drawing.free_space import (
     free_places,
     union_of,
 )
-from optimizer.drawing.label_forms import Lines, extent, forms, set_lines
+from optimizer.drawing.label_forms import Lines, extent, forms, names_alone, set_lines
 from optimizer.drawing.marks import Box, Line, Text
 from optimizer.drawing.outlines import inner_box_of, polygon_of
 from optimizer.drawing.words import Units
@@ -30,13 +30,14 @@ from optimizer.site import Point
 
 LEADER_REACHES_FT: Final = (24.0, 48.0)
 """How far from its room a label is looked for: near first, farther only where nothing is free."""
-BAND_FT: Final = 2.5
-"""Left free around every room: its own edge and what stands along it stay legible."""
+BAND_FT: Final = 1.0
+"""Left free around every room, in sizes of type: its own edge stays legible."""
 EDGE_FT: Final = 0.5
 """Left free within a room's edge, where a dark border course may run; with a label's own margin about its width."""
-NEAR_FT: Final = 3.8
-"""A label this near to its room, and nearer to it than to any other, needs no leader."""
+NEAR: Final = 2.2
+"""A label this near to its room, in sizes of type, and nearer to it than to any other, needs no leader."""
 _CLEARLY_FT: Final = 1.0
+_APART: Final = 0.7
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,24 +54,28 @@ class Ground:
     """What the labels of a plan have to keep off.
 
     `taken` is what a label beside a room may not cover, `shunned` what it covers only where nothing else is free, such
-    as beds; `measures` are dimension lines with their figures; no leader crosses what is `solid`.
+    as beds; `measures` are dimension lines with their `figures`; no leader crosses these or what is `solid`; a label
+    within a room lies on what is `banded`, the way in of a machine, only where the room has no other place.
     """
 
     taken: tuple[BaseGeometry, ...]
     shunned: BaseGeometry
     measures: BaseGeometry
+    figures: BaseGeometry
     solid: BaseGeometry
+    banded: BaseGeometry
     plan_box: Box
 
 
 @dataclass(frozen=True, slots=True)
 class _Room:
-    """One room to be labelled: its floor, the others, what stands on it, and all labels before."""
+    """One room to be labelled: its floor, the others, what stands and what is only dashed on it, all labels before."""
 
     placement: Placement
     floor: Polygon
     others: tuple[Polygon, ...]
     fittings: BaseGeometry
+    outlines: BaseGeometry
     earlier: BaseGeometry
 
 
@@ -84,7 +89,7 @@ class _Place(NamedTuple):
 
 def label_rooms(
     placements: Sequence[Placement],
-    fittings: Sequence[BaseGeometry],
+    fittings: Sequence[tuple[BaseGeometry, BaseGeometry]],
     ground: Ground,
     *,
     measured: frozenset[str],
@@ -94,31 +99,66 @@ def label_rooms(
 ) -> tuple[Label, ...]:
     """Labels of all rooms, each clear of those before it.
 
-    `fittings[i]` is what stands in room i; `measured` are rooms whose width and depth are dimensioned, `purposes`
-    what ground is kept for, by room.
+    `fittings[i]` is what stands in room i, and what is only dashed in it; `measured` are rooms whose width and depth
+    are dimensioned, `purposes` what ground is kept for, by room.
     """
+    wanted = [
+        tuple(
+            forms(
+                placement,
+                units,
+                scale,
+                is_measured=placement.room in measured,
+                purpose=purposes.get(placement.room, ()),
+            )
+        )
+        for placement in placements
+    ]
+    return _set_all(placements, fittings, ground, wanted, scale)
+
+
+def name_rooms(
+    placements: Sequence[Placement],
+    fittings: Sequence[tuple[BaseGeometry, BaseGeometry]],
+    ground: Ground,
+    *,
+    scale: float,
+) -> tuple[Label, ...]:
+    """Names of all rooms alone, set in the same way."""
+    return _set_all(placements, fittings, ground, [tuple(names_alone(p, scale)) for p in placements], scale)
+
+
+def _set_all(
+    placements: Sequence[Placement],
+    fittings: Sequence[tuple[BaseGeometry, BaseGeometry]],
+    ground: Ground,
+    wanted: Sequence[tuple[Lines, ...]],
+    scale: float,
+) -> tuple[Label, ...]:
     floors = [footprint(placement) for placement in placements]
     bands = (union_of(*(floor.buffer(BAND_FT * scale) for floor in floors)), *ground.taken, ground.measures)
     labels: tuple[Label, ...] = ()
     for index, placement in enumerate(placements):
         others = (*floors[:index], *floors[index + 1 :])
         earlier = union_of(*(part for label in labels for part in _covered(label)))
-        room = _Room(placement, floors[index], others, fittings[index], earlier)
-        is_measured, purpose = placement.room in measured, purposes.get(placement.room, ())
-        wanted = tuple(forms(placement, units, scale, is_measured=is_measured, purpose=purpose))
-        labels += (_inside(room, wanted, ground) or _outside(room, wanted, ground, bands),)
+        room = _Room(placement, floors[index], others, *fittings[index], earlier)
+        labels += (_inside(room, wanted[index], ground) or _outside(room, wanted[index], ground, bands),)
     return labels
 
 
-def _covered(label: Label) -> tuple[Box | BaseGeometry, ...]:
-    return (label.box, *(LineString(leader.points) for leader in label.leaders))
+def _covered(label: Label) -> tuple[BaseGeometry, ...]:
+    """Ground that the labels after it leave free: a line of type about it, so that no name seems to be another's."""
+    apart = polygon_of(label.box).buffer(_APART * label.texts[0].size_ft, join_style="mitre")
+    return (apart, *(LineString(leader.points) for leader in label.leaders))
 
 
 def _inside(room: _Room, wanted: Sequence[Lines], ground: Ground) -> Label | None:
-    """Label on the floor, off the furniture."""
-    for lines in wanted:
-        if (centre := _centre_on(room, lines, room.fittings, room.earlier, ground.measures)) is not None:
-            return Label(*set_lines(lines, centre))
+    """Label on the floor, off the furniture; over a band or dashed outlines rather than outside."""
+    taken = (room.fittings, room.earlier, ground.measures)
+    for lighter in ((room.outlines, ground.banded), (room.outlines,), ()):
+        for lines in wanted:
+            if (centre := _centre_on(room, lines, *taken, *lighter)) is not None:
+                return Label(*set_lines(lines, centre))
     return None
 
 
@@ -131,30 +171,41 @@ def _centre_on(room: _Room, lines: Lines, *taken: BaseGeometry) -> Point | None:
 
 
 def _outside(room: _Room, wanted: Sequence[Lines], ground: Ground, bands: Sequence[BaseGeometry]) -> Label:
-    """Label beside the room; where no leader comes to it without crossing something, one that does; on a plan without
-    any free ground the shortest in the room's middle.
+    """Label beside the room, near and on plain ground even if it says less.
+
+    Where no leader comes to it without crossing something, one that does; on a plan without any free ground the
+    shortest in the room's middle.
     """
-    for lines, is_clear in ((wanted[0], True), (wanted[-1], True), (wanted[-1], False)):
-        if (place := _best_beside(room, lines, ground, bands, is_clear=is_clear)) is not None:
-            leaders = () if place.leader is None else (_leader(place.leader),)
-            return Label(*set_lines(lines, place.centre), leaders)
+    solid = union_of(*room.others, room.earlier, ground.figures, ground.solid)
+    shunned: list[Label] = []
+    for reach_ft in LEADER_REACHES_FT:
+        for lines in dict.fromkeys((wanted[0], wanted[-2], wanted[-1])):
+            plain, other = _best_beside(room, lines, ground, bands, reach_ft, solid)
+            if plain is not None:
+                return _label(lines, plain)
+            shunned += [] if other is None else [_label(lines, other)]
+        if shunned:
+            return shunned[0]
+    for place in _places_beside(room, wanted[-1], ground, bands, LEADER_REACHES_FT[-1], union_of()):
+        return _label(wanted[-1], place)
     return Label(*set_lines(wanted[-1], room.placement.centre))
 
 
+def _label(lines: Lines, place: _Place) -> Label:
+    leaders = () if place.leader is None else (_leader(place.leader),)
+    return Label(*set_lines(lines, place.centre), leaders)
+
+
 def _best_beside(
-    room: _Room, lines: Lines, ground: Ground, bands: Sequence[BaseGeometry], *, is_clear: bool
-) -> _Place | None:
-    """The nearest place on plain ground, else the nearest on a bed or outside the yard; with a clear leader or any."""
-    solid = union_of(*room.others, room.earlier, ground.measures, ground.solid) if is_clear else union_of()
-    for reach_ft in LEADER_REACHES_FT:
-        shunned = None
-        for place in _places_beside(room, lines, ground, bands, reach_ft, solid):
-            if place.is_plain:
-                return place
-            shunned = shunned or place
-        if shunned is not None:
-            return shunned
-    return None
+    room: _Room, lines: Lines, ground: Ground, bands: Sequence[BaseGeometry], reach_ft: float, solid: BaseGeometry
+) -> tuple[_Place | None, _Place | None]:
+    """The nearest place on plain ground, and the nearest on a bed, a band or outside the yard before it."""
+    shunned = None
+    for place in _places_beside(room, lines, ground, bands, reach_ft, solid):
+        if place.is_plain:
+            return place, shunned
+        shunned = shunned or place
+    return None, shunned
 
 
 def _places_beside(
@@ -169,17 +220,19 @@ def _places_beside(
     others = union_of(*room.others)
     for free in free_places(centres, *bands, room.earlier, width_ft=width, height_ft=height):
         boxes = boxes_about(free, width_ft=width, height_ft=height)
-        near = _needs_no_leader(room, boxes, others)
+        near = _needs_no_leader(room, boxes, others, NEAR * lines[0][2])
         lines_to = leader_lines(boxes, inner, is_disc=room.placement.is_circle)
         is_plain = ~shapely.intersects(ground.shunned, boxes)
         for i in map(int, np.flatnonzero(near | ~shapely.intersects(solid, lines_to))):
             yield _Place(_point(free, i), None if near[i] else lines_to[i], bool(is_plain[i]))
 
 
-def _needs_no_leader(room: _Room, boxes: NDArray[np.object_], others: BaseGeometry) -> NDArray[np.bool_]:
+def _needs_no_leader(
+    room: _Room, boxes: NDArray[np.object_], others: BaseGeometry, near_ft: float
+) -> NDArray[np.bool_]:
     own_ft = shapely.distance(boxes, room.floor)
     others_ft = shapely.distance(boxes, others) if room.others else np.full(len(own_ft), np.inf)
-    return np.asarray((own_ft < NEAR_FT) & (own_ft + _CLEARLY_FT <= others_ft))
+    return np.asarray((own_ft < near_ft) & (own_ft + _CLEARLY_FT <= others_ft))
 
 
 def leader_lines(boxes: NDArray[np.object_], inner: Polygon, *, is_disc: bool) -> NDArray[np.object_]:

@@ -1,5 +1,6 @@
 """The marks of the placed rooms: floors, and over them furniture and what stands along each side."""
 
+from collections.abc import Collection
 from dataclasses import replace
 
 from optimizer.catalogue.sides import side_of_item
@@ -27,9 +28,10 @@ def _floor(room: PlacedRoom) -> str:
     return f"room.{room.kind}" if is_lawn else f"room.{room.kind}.{room.room.interim}"
 
 
-def fitting_marks(placed: Placed) -> tuple[Mark, ...]:
-    """Sides and furniture of all rooms."""
-    return tuple(mark for room in placed for mark in _fittings(room))
+def fitting_marks(placed: Placed, *, told: Collection[str] = ()) -> tuple[Mark, ...]:
+    """Sides and furniture of all rooms; rooms that are `told` have what may come later drawn by others."""
+    marks = ((room.name in told, mark) for room in placed for mark in _fittings(room))
+    return tuple(mark for is_told, mark in marks if not is_told or mark.role != "furniture.future")
 
 
 def later_items(room: PlacedRoom) -> tuple[Mark, ...]:

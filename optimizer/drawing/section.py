@@ -8,10 +8,11 @@ from typing import Final
 from shapely import Polygon
 
 from optimizer.drawing.heights import room_levels
-from optimizer.drawing.marks import GLYPH_WIDTH, Area, Box, Drawing, Line, Mark, Text
+from optimizer.drawing.marks import Area, Box, Drawing, Line, Mark, Text
 from optimizer.drawing.outlines import polygon_of
 from optimizer.drawing.section_parts import Cut, Thing, around, earth_marks, rooms_along, standing
 from optimizer.drawing.sheet import sheet_strip, words_in_use
+from optimizer.drawing.type_width import width_of
 from optimizer.drawing.words import length_text, moment_text, short_name
 from optimizer.fields import sun_at, with_covers
 from optimizer.fields.sun import LOWEST_ALTITUDE_DEG
@@ -136,7 +137,7 @@ def _sun(cut: Cut, when: datetime, box: Box) -> tuple[tuple[Mark, ...], tuple[Te
         return (), (Text("section_sun", at, f"{words}: the sun is down", TEXT_FT),)
     turn = radians(section_angle_deg(altitude, bearing, cut.start, cut.end))
     text = f"{words}: sun {altitude:.0f}° above the horizon"
-    width = len(text) * GLYPH_WIDTH * TEXT_FT
+    width = width_of(text) * TEXT_FT
     is_right = cos(turn) > 0
     tail = (box[2] - 2.0 if is_right else box[0] + 2.0, box[3] - 1.0)
     tip = (tail[0] - RAY_FT * cos(turn), tail[1] - RAY_FT * sin(turn))

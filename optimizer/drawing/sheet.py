@@ -9,10 +9,11 @@ from typing import Final
 from optimizer.drawing.inset import Inset
 from optimizer.drawing.level_marks import ROLE as LEVEL_ROLE
 from optimizer.drawing.level_marks import triangle
-from optimizer.drawing.marks import GLYPH_WIDTH, Area, Box, Circle, Line, Mark, Text
+from optimizer.drawing.marks import Area, Box, Circle, Line, Mark, Text
 from optimizer.drawing.notable_marks import FOCAL_ROLE, PINCH_ROLE, swatch
 from optimizer.drawing.outlines import moved, ring_of_box
 from optimizer.drawing.paving_marks import PAVING_WORDS
+from optimizer.drawing.sheet_size import TYPE_SHARE
 from optimizer.drawing.wall_marks import WALL_WORDS
 from optimizer.drawing.words import FT_IN_M, Units
 from optimizer.site import Point
@@ -21,9 +22,9 @@ CAUTION: Final = (
     "Concept sketch, not for construction. Gas, electricity, structure, drainage and water barriers:"
     " licensed professionals and local codes decide."
 )
-TITLE_FT, PLACE_FT, NOTE_FT, LEGEND_FT = 2.2, 1.1, 0.95, 0.95
-LEAST_WIDTH_FT = 70.0
-LEGEND_COLUMN_FT = 20.0
+TITLE_FT, PLACE_FT, NOTE_FT, LEGEND_FT = 1.9, 1.0, 0.8, 0.8
+LEGEND_COLUMN_FT = 16.2
+_LETTER = 0.55  # mean width of a letter in a line of text, as a share of its size
 LEGEND_WORDS: Final[dict[str, str]] = {
     "room.gathering": "gathering",
     "room.kitchen": "outdoor kitchen",
@@ -109,7 +110,7 @@ def sheet_strip(
 
     `north_deg` is the compass bearing of the plan's +y; None for a drawing that is no plan.
     """
-    spare = max(0.0, LEAST_WIDTH_FT * scale - (plan_box[2] - plan_box[0])) / 2
+    spare = max(0.0, scale / TYPE_SHARE - (plan_box[2] - plan_box[0])) / 2
     left, right, top = plan_box[0] - spare, plan_box[2] + spare, plan_box[1]
     edge, pad = (left + 2 * scale, right - 2 * scale), 2.0 * scale
     arrow, letters = (
@@ -180,12 +181,12 @@ def legend(
     """Swatches and words of roles, column by column, and the height at which they end."""
     columns = max(1, int((edge[1] - edge[0]) / (LEGEND_COLUMN_FT * scale)))
     rows = ceil(len(words) / columns)
-    step, marks, texts = 1.9 * scale, [], []
+    step, marks, texts = 1.6 * scale, [], []
     for index, (role, meaning) in enumerate(words.items()):
         column, row = divmod(index, rows)
         x, y = edge[0] + column * (edge[1] - edge[0]) / columns, top - row * step
-        marks.append(_swatch(role, (x, y - 1.3 * scale, x + 2.4 * scale, y)))
-        texts.append(Text("legend", (x + 3.0 * scale, y - 0.65 * scale), meaning, LEGEND_FT * scale, anchor="start"))
+        marks.append(_swatch(role, (x, y - 1.1 * scale, x + 2.2 * scale, y)))
+        texts.append(Text("legend", (x + 2.7 * scale, y - 0.55 * scale), meaning, LEGEND_FT * scale, anchor="start"))
     return tuple(marks), tuple(texts), top - rows * step
 
 
@@ -204,7 +205,7 @@ def _swatch(role: str, bounds: Box) -> Mark:
 
 def _lines(role: str, paragraphs: Sequence[str], at: Point, size_ft: float, width_ft: float) -> tuple[Text, ...]:
     """Paragraphs wrapped to a width, one line under another from a point down."""
-    letters = max(12, int(width_ft / (GLYPH_WIDTH * size_ft)))
+    letters = max(12, int(width_ft / (_LETTER * size_ft)))
     lines = [line for paragraph in paragraphs for line in textwrap.wrap(paragraph, letters)]
     return tuple(
         Text(role, (at[0], at[1] - size_ft * (0.6 + 1.35 * row)), line, size_ft, anchor="start")

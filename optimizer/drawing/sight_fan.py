@@ -15,7 +15,7 @@ from optimizer.drawing.heights import room_levels
 from optimizer.drawing.marks import Circle, Drawing, Line, Mark
 from optimizer.drawing.outlines import areas_of
 from optimizer.drawing.paving_marks import PAVING_WORDS
-from optimizer.drawing.plan import text_scale
+from optimizer.drawing.sheet_size import text_scale
 from optimizer.drawing.wall_marks import WALL_WORDS
 from optimizer.fields import ground_at_ft, open_yard
 from optimizer.fields.room_screens import layout_screens

@@ -10,9 +10,13 @@ from optimizer.drawing.bed_marks import bed_marks
 from optimizer.drawing.marks import Area, Box, Circle, Line, Mark
 from optimizer.drawing.opening_marks import door_marks, entrance_marks, window_marks
 from optimizer.drawing.outlines import areas_of, loose_ring, polygon_of
+from optimizer.drawing.sheet_size import text_scale
 from optimizer.drawing.wall_marks import wall_marks
 from optimizer.planting import Planting
 from optimizer.site import Site, Surrounding, Tree
+
+UTILITY_RADIUS = 0.85
+"""Of the ring round a utility's letter, in sizes of type."""
 
 
 def ground_marks(site: Site, planting: Planting, plan_box: Box) -> tuple[Mark, ...]:
@@ -42,7 +46,7 @@ def standing_marks(site: Site) -> tuple[Mark, ...]:
         *(mark for tree in site.trees for mark in _tree(site, tree)),
         Area("boundary", (site.boundary,)),
         *(mark for entrance in site.entrances for mark in entrance_marks(entrance)),
-        *(Circle("utility", utility.at, 0.9) for utility in site.utilities),
+        *(Circle("utility", utility.at, UTILITY_RADIUS * text_scale(site)) for utility in site.utilities),
     )
 
 

@@ -7,19 +7,17 @@ from shapely import LineString, Polygon
 from shapely.geometry.base import BaseGeometry
 
 from optimizer.drawing.free_space import Points, by_distance, centres_within, first_free, union_of
-from optimizer.drawing.marks import Box, Text
+from optimizer.drawing.marks import TYPE_FT, Box, Text
 from optimizer.drawing.outlines import moved, polygon_of
 from optimizer.drawing.words import short_name
 from optimizer.site import Building, KeepOut, Paving, Point, Ring, Site, Structure, Wall
 
-SITE_NAME_FT = 0.95
-OPENING_NAME_FT = 0.75
 SEARCH_FT = 4.0
 
 
 @dataclass(frozen=True, slots=True)
 class _Wanted:
-    """A name, how large, and the area to set it in, best near the goal."""
+    """A name, its size, and the area to set it in, best near the goal."""
 
     text: str
     size_ft: float
@@ -49,25 +47,25 @@ def _set(wanted: _Wanted, within: Box, *taken: BaseGeometry) -> tuple[Text, ...]
 
 
 def _wanted(site: Site, scale: float) -> Iterator[_Wanted]:
-    large, small = SITE_NAME_FT * scale, OPENING_NAME_FT * scale
+    size = TYPE_FT * scale
     for door in site.doors:
         leaf_ft = 0.0 if door.sliding else door.width_ft
-        yield _near(door.name, moved(door.at, door.outward, -(1.0 + small + leaf_ft)), small)
+        yield _near(door.name, moved(door.at, door.outward, -(1.0 + size + leaf_ft)), size)
     for window in site.windows:
-        yield _near(window.name, moved(window.at, window.outward, -(1.0 + small)), small)
+        yield _near(window.name, moved(window.at, window.outward, -(1.0 + size)), size)
     for entrance in site.entrances:
-        yield _near(entrance.name, moved(entrance.at, entrance.inward, 5.0), large)
+        yield _near(entrance.name, moved(entrance.at, entrance.inward, 5.0), size)
     for tree in site.trees:
-        yield _near(tree.name, moved(tree.at, (0.0, -1.0), 0.45 * tree.canopy_radius_ft), large)
+        yield _near(tree.name, moved(tree.at, (0.0, -1.0), 0.45 * tree.canopy_radius_ft), size)
     for wall in site.walls:
-        yield _near(wall.name, _beside(wall, small), small)
+        yield _near(wall.name, _beside(wall, size), size)
     kept: tuple[Building | Structure | KeepOut | Paving, ...]
     kept = (*site.buildings, *site.structures, *site.keep_outs, *(p for p in site.paving if p.then != "lift"))
     for thing in kept:
-        yield _inside(thing.name, thing.outline, large)
+        yield _inside(thing.name, thing.outline, size)
     for neighbour in site.surroundings:
         if neighbour.outline is not None:
-            yield _inside(neighbour.name, neighbour.outline, large)
+            yield _inside(neighbour.name, neighbour.outline, size)
 
 
 def _near(name: str, goal: Point, size_ft: float) -> _Wanted:

@@ -15,7 +15,7 @@ from optimizer.drawing.backdrop import Caption, plan_sheet, room_texts
 from optimizer.drawing.marks import Drawing, Mark
 from optimizer.drawing.outlines import areas_of, box_of
 from optimizer.drawing.paving_marks import PAVING_WORDS
-from optimizer.drawing.plan import text_scale
+from optimizer.drawing.sheet_size import text_scale
 from optimizer.drawing.wall_marks import WALL_WORDS
 from optimizer.fields import Caster, cover_casters, open_yard, room_sun_hours, sun_class, sun_hours
 from optimizer.layout import Placed, Placement

@@ -1,6 +1,6 @@
 """What a look is made of: fill, line and hatch of marks, letters of texts.
 
-Weights and dashes are in points on paper (1/72 in) whatever the scale; hatches are in feet of the ground.
+Weights and dashes are in points (1/72 in) on a sheet 11 in wide, whatever the yard; hatches are in feet of the ground.
 """
 
 from dataclasses import dataclass

@@ -14,6 +14,8 @@ EIGHTH_INCH_TO_FOOT: Final = 1 / 8
 """Paper inches to a foot of the ground: 1/8 in = 1 ft."""
 ONE_TO_HUNDRED: Final = 12 / 100
 """Paper inches to a foot of the ground at 1:100."""
+PAGE_PT: Final = 792
+"""Line weights are in points on a sheet that is put onto paper 11 in wide: as heavy to a reader whatever the yard."""
 THUMBNAIL_WIDTH_PX = 320
 _SMALL_PICTURE_WEIGHT = 1.7
 _SMALL_SKIPS: Final = (
@@ -57,12 +59,13 @@ class _Pen:
 def plan_svg(drawing: Drawing, *, scale: float | None = None) -> str:
     """Write the whole sheet.
 
-    `scale` is paper inches to a foot of the ground: by default 1/8, or 1:100 for a drawing in metres.
+    `scale` is paper inches to a foot of the ground, with line weights for that paper: by default 1/8, or 1:100 for a
+    drawing in metres, with weights for a sheet that is put onto a page.
     """
     inches = scale or (ONE_TO_HUNDRED if drawing.metric else EIGHTH_INCH_TO_FOOT)
     x1, y1, x2, y2 = drawing.sheet_box
     size = f'width="{number((x2 - x1) * inches)}in" height="{number((y2 - y1) * inches)}in"'
-    pen = _Pen(1 / (72 * inches), _prefix(drawing, "p"))
+    pen = _Pen(1 / (72 * scale) if scale else (x2 - x1) / PAGE_PT, _prefix(drawing, "p"))
     texts = [text for text in drawing.texts if text.role != "room_name_large"]
     body = [
         *(part for mark in (*drawing.marks, *drawing.key) for part in _mark(mark, pen)),

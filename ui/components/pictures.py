@@ -12,7 +12,7 @@ from optimizer.concepts.words import choice_words
 from optimizer.drawing import AUDIENCES, Audience, Drawing, draw_plan
 from optimizer.drawing.concept_plan import draw_concept
 from optimizer.drawing.future_plan import draw_future
-from optimizer.drawing.over_plan import for_screen, numbered, with_area
+from optimizer.drawing.over_plan import for_screen, numbered, plan_alone, with_area
 from optimizer.drawing.phase_plans import phase_plans
 from optimizer.export import plan_svg, strip_svg, thumbnail_svg
 from optimizer.layout import Layout, placed_of
@@ -28,7 +28,7 @@ PHASE_WIDTH_PX: Final = 480
 def large_plan(shown: Shown, audience: Audience) -> Markup:
     """Give the plan of a concept in the width there is; on a phone with numbers for rooms and a key to them."""
     words, places = _words(shown), shown.option.layout.placements
-    svg = plan_of(shown, DESIGNER) if audience == DESIGNER else _screen_svg(shown.key, shown)
+    svg = _screen_svg(shown.key, audience, shown)
     full = element("div", image(svg, words=words), css="plan")
     rooms = (element("li", place.room, element("small", f" {choice_words(place.choice)}")) for place in places)
     picture = image(_numbered_svg(shown.key, shown), words=f"{words}, by their numbers")
@@ -100,8 +100,9 @@ def _plan_svg(key: str, audience: Audience, _shown: Shown) -> str:
 
 
 @st.cache_data(max_entries=100, show_spinner="Drawing")
-def _screen_svg(key: str, _shown: Shown) -> str:
-    return plan_svg(for_screen(_drawn(key, OWNER, _shown)))
+def _screen_svg(key: str, audience: Audience, _shown: Shown) -> str:
+    drawing = _drawn(key, audience, _shown)
+    return plan_svg(plan_alone(drawing) if audience == DESIGNER else for_screen(drawing))
 
 
 @st.cache_data(max_entries=400, show_spinner=False)

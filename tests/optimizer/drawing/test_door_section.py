@@ -15,13 +15,15 @@ from optimizer.site import SpotLevel
 TABLE = Layout((Placement("table", "one", 24, 70, 14, 12, "+y"),))
 
 
-def section(yard: Scenario, layout: Layout = TABLE, known: dict | None = None, **changes: object) -> Inset | None:
+def section(
+    yard: Scenario, layout: Layout = TABLE, known: dict | None = None, scale: float = 1.0, **changes: object
+) -> Inset | None:
     """At the family door, whose floor lies 1.0 ft above level ground at 0: two risers of 6 in."""
     flat = tuple(SpotLevel(at, 0.0) for at in ((0, 0), (100, 0), (0, 120)))
     site = replace(yard.site, levels=flat)
     brief = replace(yard.brief, trips=(Trip("family door", "table", 9), Trip("kitchen door", "table", 2)))
     site = replace(site, **changes)
-    return door_section(site, brief, layout, {"table": 0.0} if known is None else known, units="ft", scale=1.0)
+    return door_section(site, brief, layout, {"table": 0.0} if known is None else known, units="ft", scale=scale)
 
 
 def areas(inset: Inset, role: str) -> list[list[tuple[float, float]]]:
@@ -49,6 +51,14 @@ def test_landing_and_treads_to_scale(yard: Scenario) -> None:
     (earth,) = areas(section(yard, known={"table": -0.3}), "section_earth")
     assert max(y for x, y in earth if x > 4 + 14 / 12 + 1e-6) - low == pytest.approx(0)
     assert max(y for _, y in table) - low == pytest.approx(0)
+
+
+def test_it_is_at_twice_the_scale_of_the_plan_whatever_the_size_of_type(yard: Scenario) -> None:
+    """18 ft of ground, and steps of the same size, with larger letters."""
+    one, other = section(yard), section(yard, scale=1.8)
+    assert one.width_ft == other.width_ft == pytest.approx(2 * 18)
+    assert areas(one, "section_room") == areas(other, "section_room")
+    assert other.texts[0].size_ft == pytest.approx(1.8 * one.texts[0].size_ft)
 
 
 def test_onto_the_ground_where_no_room_is_near(yard: Scenario) -> None:

@@ -1,12 +1,13 @@
 """The marks of where most ways meet and where the party's walk is narrowest."""
 
 import pytest
-from shapely import Point, Polygon
+from shapely import LineString, Point, Polygon
 
 from optimizer.appraisal.party import Pinch
 from optimizer.circulation import Leg
 from optimizer.drawing import Area, Drawing, Notable, Paths, draw_plan
 from optimizer.drawing.notable_marks import FOCAL_ROLE, PINCH_ROLE
+from optimizer.drawing.outlines import along_wall
 from optimizer.layout import Layout, placed_of
 from optimizer.scenario import Scenario
 
@@ -47,6 +48,17 @@ def test_the_focal_point_is_marked_and_no_text_lies_on_it(yard: Scenario, rooms:
     assert [mark for mark in drawing.key if mark.role == FOCAL_ROLE]
     boxes = [text.box for text in (*drawing.texts, *(d.label for d in drawing.dimensions)) if "large" not in text.role]
     assert not [one for one in boxes if Polygon.from_bounds(*one).intersects(star)]
+
+
+@pytest.mark.parametrize("at", [(31.0, 64.0), (30.0, 63.5), (62.0, 56.0), (66.5, 56.8)])
+def test_no_star_lies_on_a_door(yard: Scenario, rooms: tuple, layout: Layout, at: tuple[float, float]) -> None:
+    """Where most ways meet at a door it stands before it, on the landing."""
+    (mark,) = of_role(drawn(yard, rooms, layout, Notable(focal_point=at)), FOCAL_ROLE)
+    star = Polygon(mark.rings[0])
+    jambs = (along_wall(door.at, door.outward, door.width_ft) for door in yard.site.doors)
+    assert min(LineString(ends).distance(star) for ends in jambs) > 0.3
+    assert not any(Polygon(building.outline).intersects(star) for building in yard.site.buildings)
+    assert star.centroid.distance(Point(at)) < 4
 
 
 def test_nothing_is_marked_where_nothing_is_found(yard: Scenario, rooms: tuple, layout: Layout) -> None:

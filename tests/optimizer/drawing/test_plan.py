@@ -9,6 +9,7 @@ from shapely import Polygon, box
 from optimizer.drawing import Area, Circle, Dimension, Drawing, Text, draw_plan
 from optimizer.drawing.label_forms import LEAST_SMALL_NAME_FT, large_name
 from optimizer.drawing.site_marks import standing_marks
+from optimizer.drawing.words import size_text
 from optimizer.layout import Layout, Placement, placed_of
 from optimizer.scenario import Scenario
 from optimizer.site import RootRings
@@ -76,10 +77,16 @@ def test_labels_do_not_cover_furniture(plan: Drawing) -> None:
 
 
 def test_every_room_has_its_width_and_depth_dimensioned(plan: Drawing, layout: Layout) -> None:
-    """Two dimension lines of each room measure its two sides, and say so in feet and inches."""
-    for placement in layout.placements:
-        for upright, size_ft in ((False, placement.width_ft), (True, placement.depth_ft)):
-            assert [d for d in plan.dimensions if measures(d, placement, upright) and d.text == f"{size_ft:g}'-0\""]
+    """Two dimension lines of each room measure its two sides, in feet and inches, or its label says them."""
+    told = " ".join(text.text for text in plan.texts if text.role == "room_size")
+    lines = [
+        [d for d in plan.dimensions if measures(d, placement, upright) and d.text == f"{size_ft:g}'-0\""]
+        or size_text(placement, "ft") in told
+        for placement in layout.placements
+        for upright, size_ft in ((False, placement.width_ft), (True, placement.depth_ft))
+    ]
+    assert all(lines)
+    assert sum(isinstance(found, list) for found in lines) >= 8
 
 
 def measures(dimension: Dimension, placement: Placement, upright: bool) -> bool:
