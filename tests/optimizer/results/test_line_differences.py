@@ -12,7 +12,7 @@ from optimizer.brief import Allowances, Budget, Trip
 from optimizer.catalogue import Charge, demo_price_book, with_allowances
 from optimizer.layout import Layout
 from optimizer.results.line_differences import line_differences
-from optimizer.results.revision import figure_changes, room_changes
+from optimizer.results.revision import figure_changes, revision_note, room_changes
 from tests.sample_run import sample_option, sample_scenario
 
 BOOK = demo_price_book()
@@ -175,6 +175,8 @@ def test_a_trip_that_one_of_them_lacks_is_no_saving():
     less = replace(measures, walking_ft=500, trips_ft=(("gate", TABLE, 25.0),))
     (found,) = figure_changes(scenario, replace(option, appraisal=more), replace(option, appraisal=less))
     assert (found.name, found.before, found.after) == ("walking on trips that both have, ft", "600", "500")
+    note = revision_note(scenario, replace(option, appraisal=more), replace(option, appraisal=less))
+    assert f"  trips only in {option.title}: gate to quiet nook\n" in note
 
 
 def test_a_share_of_lines_reads_as_one():
