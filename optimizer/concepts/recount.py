@@ -47,6 +47,12 @@ class Recount:
         if search.status == "proven" and not proven:
             yield "the search is called proven, and its bound lies below its objective"
         named = next((option for option in result.options if option.id == search.option), None)
+        if named is None and search.option is not None and not _is_part(result.concepts):
+            yield f"the search speaks of {search.option}, which is not in the result"
+        if result.concepts and search.status not in {"proven", "bounded"}:
+            yield f"the search is called {search.status}, and there are concepts"
+        if (result.conflict is not None) != (search.status == "nothing_fits"):
+            yield f"the search is called {search.status}, and there is {'a' if result.conflict else 'no'} conflict"
         state = None if named is None else state_of(self._problem, named.layout)
         if state is not None:
             terms = {name: cents / CENTS for name, cents in modelled_losses(self._problem, state).items()}
@@ -59,7 +65,11 @@ class Recount:
             yield "the objective of the search is not the sum of its terms"
 
     def of_words(self, concepts: Sequence[Option], measured: Sequence[Option]) -> Iterator[str]:
-        """Reasons and differences that are not as the same concepts, `measured` again, tell them."""
+        """Reasons and differences that are not as the same concepts, `measured` again, tell them; what a concept is
+        told against is not in a result that it alone was taken out into.
+        """
+        if _is_part(concepts):
+            return
         say = Teller(self._case.scenario, self._case.book.currency)
         comparison = Comparison(self._case.diagonal_ft, self._problem.context.pose.layout)
         for option, found in zip(concepts, in_words(measured, comparison, say), strict=True):
@@ -71,10 +81,16 @@ class Recount:
     def of_concepts(self, concepts: Sequence[Option], pairs: Sequence[WithWithout]) -> Iterator[str]:
         """What is said of rooms left out, and of with and without, and the shown concepts do not bear out."""
         yield from left_out_again(self._case, self._problem, concepts)
-        yield from with_without_again(self._case, concepts, pairs)
+        if not _is_part(concepts):
+            yield from with_without_again(self._case, concepts, pairs)
 
     def _fingerprint(self, state: State) -> str:
         return build_model(self._problem, arrangement_scope(self._problem, key_of(self._problem, state))).fingerprint
+
+
+def _is_part(concepts: Sequence[Option]) -> bool:
+    """Whether a result is one concept out of another: alone, and not the first."""
+    return len(concepts) == 1 and concepts[0].rank != 1
 
 
 def _is_alike(one: DiffersBy | None, other: DiffersBy | None) -> bool:
