@@ -51,6 +51,7 @@ def _budgets(result: BudgetResult) -> tuple[str, ...]:
     for said, stored, option in zip(found.options, result.document["options"], fresh, strict=True):
         differs += differences(stored, option_record(case.rooms, option))
         differs += options_again(said, option)
+        differs += (f"{said.id}: {finding.words}" for finding in case.water_findings(option))
     return (*differs, *points_again(Possible.of(case, found.highest), found, fresh))
 
 
@@ -72,6 +73,7 @@ def _concepts(result: Result) -> tuple[str, ...]:
         fresh = replace(fresh, left_out=case.left_out(fresh.layout))
         measured.append(fresh)
         found += differences(stored[option.id], option_record(case.rooms, fresh))
+        found += (f"concept {option.id}: {finding.words}" for finding in case.water_findings(fresh))
     found += recount.of_words(understood, measured)
     found += recount.of_concepts(understood, result.option_set.with_without)
     return (*found, *_ways_out_again(result.scenario, result.option_set))
