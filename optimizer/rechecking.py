@@ -60,6 +60,7 @@ def _concepts(result: Result) -> tuple[str, ...]:
     recount = Recount(case)
     found = list(document_differences(result.document, case.scenario, case.scenario.book))
     found += recount.of_search(result.option_set)
+    found += recount.of_conflict(result.option_set.conflict)
     stored = {record["id"]: record for record in result.document["options"]}
     found += _sketches_again(case, result.option_set, stored)
     understood: list[Option] = []
