@@ -6,7 +6,6 @@ from dataclasses import dataclass
 
 from optimizer.brief import Brief
 from optimizer.concepts.option import Option
-from optimizer.concepts.words import listed
 
 Ends = tuple[str, str]
 """Start and end of a trip."""
@@ -58,7 +57,7 @@ def trips_walked(brief: Brief, option: Option) -> tuple[int, int]:
 
 def trip_words(trips: Iterable[Ends]) -> str:
     """Trips in a row, each by its ends."""
-    return listed([f"{start} to {end}" for start, end in trips])
+    return ", ".join(f"{start} to {end}" for start, end in trips)
 
 
 def _lengths(option: Option) -> dict[Ends, float]:

@@ -58,12 +58,12 @@ def _moved(scenario: Scenario, one: Placement, other: Placement) -> str:
 
 def _grown(scenario: Scenario, one: Placement, other: Placement) -> str:
     more = other.area_sqft - one.area_sqft
-    label = f", as {other.choice} for {one.choice}" if one.choice != other.choice else ""
+    label = f", now {other.choice} instead of {one.choice}" if one.choice != other.choice else ""
     if one.shape != other.shape:
         was, now = (f"a {place.shape} {_size(scenario, place)}" for place in (one, other))
         return f"changed from {was} to {now}{label}"
     if abs(more) < _GREW_SQFT:
-        return label.removeprefix(", as ") and f"is now {other.choice} for {one.choice}"
+        return label and f"is now {other.choice} instead of {one.choice}"
     return f"{'grew' if more > 0 else 'shrank'} from {_size(scenario, one)} to {_size(scenario, other)}{label}"
 
 
