@@ -29,20 +29,20 @@ def clear_of_openings(case: CheckCase) -> Iterator[Finding]:
 
 
 def _out_of_door(case: CheckCase, placed: PlacedRoom, door: Door) -> Iterator[Finding]:
-    near, far = _opening(door), _opening(door, distance_ft(case.site, "ahead_of_door"))
+    near, far = opening(door), opening(door, distance_ft(case.site, "ahead_of_door"))
     if shared := overlap_sqft(placed.water, Polygon([*near, *reversed(far)])):
         words = f"{placed.name} takes {shared:.1f} sq ft of the ground straight out of {door.name}"
         yield Finding("clear_of_openings", (placed.name, door.name), shared, "sq ft", words)
 
 
 def _at_window(case: CheckCase, placed: PlacedRoom, window: Window) -> Iterator[Finding]:
-    asked, found = distance_ft(case.site, "beside_window"), float(placed.water.distance(LineString(_opening(window))))
+    asked, found = distance_ft(case.site, "beside_window"), float(placed.water.distance(LineString(opening(window))))
     if found < asked - TOLERANCE_FT:
         words = f"{placed.name} is {case.length(found)} from {window.name}, which opens; it keeps {case.length(asked)}"
         yield Finding("clear_of_openings", (placed.name, window.name), asked - found, "ft", words)
 
 
-def _opening(opening: Door | Window, out_ft: float = 0.0) -> tuple[Point, Point]:
+def opening(opening: Door | Window, out_ft: float = 0.0) -> tuple[Point, Point]:
     """Jambs of a door or window, moved straight out."""
     (x, y), (out_x, out_y), half = opening.at, opening.outward, opening.width_ft / 2
     x, y = x + out_ft * out_x, y + out_ft * out_y

@@ -208,7 +208,7 @@ def recheck(
     solve: Annotated[bool, typer.Option("--solve", help="Also prove again, and try the ways out again.")] = False,
     seconds: Annotated[float, typer.Option(callback=search_time, help="How long, with --solve.")] = 120.0,
 ) -> None:
-    """Check and measure a result again.
+    """Check and measure a result again: options.json, or budgets.json.
 
     Says what differs from what the result says, where anything does.
     """

@@ -13,6 +13,7 @@ from rich.text import Text
 from optimizer.cli.console import printable, say
 from optimizer.cli.rich_console import console_on
 from optimizer.concepts import Option
+from optimizer.concepts.walked import only_words, walked_by_both
 from optimizer.errors import InputError, Problem
 from optimizer.results import Result, read_result, write_whole
 from optimizer.results.decisions import decision_lines, read_decisions
@@ -86,6 +87,8 @@ def _print(ours: Result, before: Option, after: Option, found: Sequence[LineDiff
     figures = [(one.name, one.before, one.after, one.more) for one in figure_changes(scenario, before, after)]
     if figures:
         _show(f"figures, money in {scenario.currency}", ("figure", "first", "second", "more"), figures, texts=1)
+    for line in only_words(walked_by_both(scenario.brief, before, after), before.title, after.title):
+        say(f"  {line}")
     if found:
         rows = [(str(one.phase), one.room, one.item, one.cause, one.words, f"{one.more:+,.0f}") for one in found]
         _show("what is dearer or cheaper, and why", ("phase", "where", "what", "why", "how", "more"), rows, texts=5)

@@ -1,6 +1,6 @@
 """The ranked table, and the words for when there is none."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from typing import TextIO
 
 from rich.box import SIMPLE_HEAD
@@ -11,6 +11,7 @@ from optimizer.catalogue import allowance_words, class_of, narrowest
 from optimizer.cli.console import printable, say
 from optimizer.cli.rich_console import console_on
 from optimizer.concepts import Option, OptionSet, expected_words
+from optimizer.concepts.walked import trips_missing
 from optimizer.scenario import Scenario
 from optimizer.units import metres_from_feet
 
@@ -25,8 +26,16 @@ def print_outcome(scenario: Scenario, option_set: OptionSet, *, asked: int, file
         say(line, file=file)
     if option_set.sketches:
         console_on(file).print(_table(scenario, "layouts of your own", option_set.sketches))
+    for line in _walking_lines(scenario, option_set.options):
+        say(line, file=file)
     for line in (line for sketch in option_set.sketches for line in _broken(sketch)):
         say(line, file=file)
+
+
+def _walking_lines(scenario: Scenario, options: Sequence[Option]) -> Iterator[str]:
+    """What the star at some figures of walking means."""
+    if any(trips_missing(scenario.brief, option) for option in options):
+        yield "* Fewer trips: nobody walks to a room that is left out. Do not compare this figure with the others."
 
 
 def _money_lines(scenario: Scenario) -> Iterator[str]:
@@ -63,9 +72,9 @@ def _cells(scenario: Scenario, option: Option) -> tuple[str, ...]:
     appraisal = option.appraisal
     walking = appraisal.walking_ft if scenario.units == "ft" else metres_from_feet(appraisal.walking_ft)
     left_out = ", ".join(left.room for left in option.left_out) or "-"
-    cost = appraisal.cost
+    cost, star = appraisal.cost, "*" if trips_missing(scenario.brief, option) else ""
     money = (f"{cost.phase(1):,.0f}", expected_words(cost))
-    figures = (*money, f"{walking:,.0f}", f"{appraisal.worth:g}", str(appraisal.seats))
+    figures = (*money, f"{walking:,.0f}{star}", f"{appraisal.worth:g}", str(appraisal.seats))
     rank = "-" if option.rank is None else str(option.rank)
     return (rank, option.sketch or option.id, *figures, left_out, option.reason)
 

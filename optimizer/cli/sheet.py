@@ -95,7 +95,7 @@ def _svg(result: Result, option: Option, audience: Audience) -> str:
 def _json(result: Result, option: Option, _audience: Audience) -> str:
     """Give the result with that one concept in it: it stands alone and can be checked again like any other."""
     record = next(record for record in result.document["options"] if record["id"] == option.id)
-    return to_text({**result.document, "options": [record]})
+    return to_text({**result.document, "options": [record], "with_without": []})
 
 
 def _csv(result: Result, option: Option, _audience: Audience) -> str:

@@ -16,6 +16,7 @@ from optimizer.catalogue import (
     worth_rate,
 )
 from optimizer.check import CHECKS, CheckCase, Finding, all_findings, first_findings, fits, seen_shares, wishes_missed
+from optimizer.check.water_sites import equipment, held_for_later, later_water
 from optimizer.concepts import (
     NOT_ASKED,
     LeftOut,
@@ -147,6 +148,13 @@ class Case:
         """What a layout breaks of some rules, or of all."""
         case = self._unjudged(layout).case
         return tuple(finding for rule in rules for finding in CHECKS[rule](case))
+
+    def water_findings(self, option: Option) -> tuple[Finding, ...]:
+        """What is not so of later water that the option says it keeps room for, and of equipment by a barrier."""
+        case = self._unjudged(option.layout).case
+        kept = [(o.room, o.future, o.fit) for o in option.futures if o.fit.is_kept]
+        later = (finding for room, future, fit in kept for finding in later_water(case, room, future, fit))
+        return (*held_for_later(case), *equipment(case), *later)
 
     def fits(self, layout: Layout) -> bool:
         """Whether a layout keeps the rules of its places; ways, levels, sun, sight and money are not asked."""

@@ -90,7 +90,7 @@ def gas_cautions(scenario: Scenario, placed: Placed) -> Iterator[str]:
         )
         away = f"{_figure(clearance_ft('seat_to_gas_flame') / scenario.unit_ft)} {scenario.units}"
         heat = f"against its heat chairs are drawn {away} from its edge (a usual figure, no standard)"
-        yield f"Gas fire: {told}; {heat}. What else must keep off its heat, and how far, the maker's listing says."
+        yield f"Gas fire: {told}; {heat}. The maker's listing says what else must keep off its heat, and how far."
         if not placed.of_kind("kitchen"):
             yield SUPPLIES
 

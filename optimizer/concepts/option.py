@@ -197,6 +197,10 @@ class WithWithout:
     with_it: Side | None
     without_it: Side | None
     changes: str
+    more_walking_ft: float | None = None
+    """How much more is walked with it, on the trips that both have; None where a side lacks."""
+    trips_only_with: tuple[str, ...] = ()
+    trips_only_without: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -101,5 +101,5 @@ def _passing(scenario: Scenario, placed: Placed, phase: int) -> Iterator[str]:
         if nearer:
             yield (
                 f"Phase {phase}: the {room.name} lies farther from the {start.name} than the {listed(nearer)}, built "
-                "before it; heavy work farthest from the street comes first, or a way for machines stays free past it."
+                "before it; do the heavy work farthest from the street first, or keep a way for machines free past it."
             )

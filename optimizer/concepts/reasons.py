@@ -7,6 +7,7 @@ from typing import Final
 from optimizer.catalogue import COVERED, PREPARED, SCREENED, phase_in, rounded
 from optimizer.concepts.option import Option
 from optimizer.concepts.waiting import waiting_words
+from optimizer.concepts.walked import walked_by_both
 from optimizer.concepts.whereabouts import nearest_edge, off_house_ft, whereabouts
 from optimizer.concepts.words import capital, listed
 from optimizer.layout import Layout, Placement
@@ -71,7 +72,8 @@ class Teller:
 
     def _walking(self, option: Option, first: Option) -> list[str]:
         """What is saved on the trips that both have: a trip to a room that is left out saves nothing."""
-        saved_ft = walked_on_both_ft(self.scenario, first, option) - walked_on_both_ft(self.scenario, option, first)
+        walked = walked_by_both(self.scenario.brief, first, option)
+        saved_ft = walked.first_ft - walked.second_ft
         if saved_ft < LEAST_WALKED_FT:
             return []
         units = self.scenario.units
@@ -98,14 +100,6 @@ class Teller:
             return "nearer to the house" if nearer_ft > 0 else "farther from the house"
         edge = nearest_edge(now, site)
         return f"closer to the {edge}" if edge != nearest_edge(before, site) else "a few steps away"
-
-
-def walked_on_both_ft(scenario: Scenario, option: Option, other: Option) -> float:
-    """Feet walked at one gathering in a concept, on the trips that another has too."""
-    both = {(start, end) for start, end, _ in other.appraisal.trips_ft}
-    counts = {(trip.start, trip.end): trip.count for trip in scenario.brief.trips}
-    own = option.appraisal.trips_ft
-    return sum(counts.get((start, end), 0.0) * length for start, end, length in own if (start, end) in both)
 
 
 def resized_words(before: Placement, now: Placement) -> str:

@@ -47,8 +47,20 @@ def _of_pair(told: WithWithout, found: WithWithout) -> Iterator[str]:
         if (words := _of_side(getattr(told, key), getattr(found, key))) is not None:
             yield f"with_without of {name}: {key} {words}"
     are_shown = all(side is None or side.concept is not None for side in (told.with_it, told.without_it))
-    if are_shown and told.changes != found.changes:
+    if not are_shown:
+        return
+    if told.changes != found.changes:
         yield f"with_without of {name}: the changes are not those between its concepts"
+    if not _walks_as(told, found):
+        yield f"with_without of {name}: the walking is not that of the trips that both of its concepts have"
+
+
+def _walks_as(told: WithWithout, found: WithWithout) -> bool:
+    """Whether a pair has the walking and the trips that are found; one of before they were told has none."""
+    if told.more_walking_ft is None or found.more_walking_ft is None:
+        return told.more_walking_ft is None and not (told.trips_only_with or told.trips_only_without)
+    of_trips = (told.trips_only_with, told.trips_only_without) == (found.trips_only_with, found.trips_only_without)
+    return of_trips and abs(told.more_walking_ft - found.more_walking_ft) <= _EVEN
 
 
 def _of_side(told: Side | None, shown: Side | None) -> str | None:

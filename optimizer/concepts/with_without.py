@@ -6,6 +6,7 @@ from optimizer.catalogue import SizedChoice, SizedRoom
 from optimizer.concepts.case import Case
 from optimizer.concepts.option import Option, Side, WithWithout
 from optimizer.concepts.reasons import Teller
+from optimizer.concepts.walked import trip_words, walked_by_both
 
 
 def with_and_without(case: Case, shown: Sequence[Option], judged: Iterable[Option]) -> tuple[WithWithout, ...]:
@@ -32,10 +33,19 @@ def _of_room(case: Case, room: SizedRoom, options: Sequence[Option]) -> Iterator
 
 def _pair(case: Case, room: str, size: str | None, have: Sequence[Option], lack: Sequence[Option]) -> WithWithout:
     one, other = (min(options, key=lambda option: option.score, default=None) for options in (have, lack))
-    changes = ""
-    if one is not None and other is not None:
-        changes = Teller(case.scenario, case.book.currency).difference(one.layout, other.layout)
-    return WithWithout(room, size, _side(one), _side(other), changes)
+    sides = _side(one), _side(other)
+    if one is None or other is None:
+        return WithWithout(room, size, *sides, changes="")
+    walked = walked_by_both(case.scenario.brief, one, other)
+    return WithWithout(
+        room,
+        size,
+        *sides,
+        changes=Teller(case.scenario, case.book.currency).difference(one.layout, other.layout),
+        more_walking_ft=walked.first_ft - walked.second_ft,
+        trips_only_with=tuple(trip_words([trip]) for trip in walked.only_first),
+        trips_only_without=tuple(trip_words([trip]) for trip in walked.only_second),
+    )
 
 
 def _side(option: Option | None) -> Side | None:

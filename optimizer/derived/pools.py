@@ -49,9 +49,8 @@ def _sites(site: Site, placed: Placed, paths: BaseGeometry) -> Iterator[PoolSite
         doors, enclosed = _with_landings(site, _up_to_house(site, [room.shape for room in terrace]))
         is_new = pool.name not in fenced
         fenced |= {room.name for room in terrace}
-        pad, pipe_ft = _pad(
-            site, placed, pool, [paths, enclosed.buffer(pool_figure("pad_off_barrier"), join_style="mitre")]
-        )
+        off_ft = _OUT_FT + pool_figure("pad_off_barrier")
+        pad, pipe_ft = _pad(site, placed, pool, [paths, enclosed.buffer(off_ft, join_style="mitre")])
         barrier = _barrier(site, enclosed) if is_new else LineString()
         yield PoolSite(pool.name, barrier, doors if is_new else (), pad, pipe_ft)
 

@@ -134,10 +134,10 @@ _ASKED: Final[tuple[Callable[[Counted], Extra], ...]] = (
     _meter,
     _trees,
     _engineering,
-    _never("irrigation", "never in: ask whether beds and lawn shall be watered by themselves"),
-    _never("service upgrade", "never in: an electrician looks at what the house draws"),
-    _never("accent light", "never in: lights at trees and walls are chosen at night, on the site", usual=6.0),
-    _never("rock or poor ground", "never in: nobody has dug yet", usual=10.0),
+    _never("irrigation", "never in the price: ask whether beds and lawn should have automatic watering"),
+    _never("service upgrade", "never in the price: an electrician must first see what the house already uses"),
+    _never("accent light", "never in the price: lights at trees and walls are chosen at night, on the site", usual=6.0),
+    _never("rock or poor ground", "never in the price: nobody has dug yet", usual=10.0),
 )
 
 

@@ -2,7 +2,7 @@
 
 import csv
 import io
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from typing import Any, Final
 
 from optimizer.catalogue import PriceBook, SizedRoom
@@ -30,17 +30,7 @@ def budgets_document(
         "scenario": {name: getattr(scenario, name) for name in CARRIED},
         "versions": versions(book),
         "prices": to_record(book),
-        "search": {
-            "lowest": money(found.lowest),
-            "highest": money(found.highest),
-            "seconds": found.seconds,
-            "seed": found.seed,
-            "repeatable": found.repeatable,
-            "stopped": found.stopped,
-            "layouts_found": found.layouts_found,
-        },
-        "possible": [{"ceiling": money(ceiling), "worth": worth} for ceiling, worth in found.possible],
-        "points": [_point(point) for point in found.points],
+        **to_record(found),
         "options": [option_record(rooms, option) for option in found.options],
     }
 
@@ -54,29 +44,6 @@ def budgets_csv(found: BudgetSet, *, currency: str, prices: str = "") -> str:
         [*_row(point, currency), safe_cell(prices), safe_cell(point.level or "")] for point in found.points
     )
     return text.getvalue()
-
-
-def _point(point: BudgetPoint) -> dict[str, Any]:
-    after = point.next
-    return {
-        "ceiling": money(point.ceiling),
-        "worth": point.worth,
-        "bound": point.bound,
-        "cost": money(point.cost),
-        "status": point.status,
-        "rooms": _things(point.rooms),
-        "enters": _things(point.enters),
-        "leaves": _things(point.leaves),
-        "next": after
-        and {"room": after.room, "choice": after.choice, "amount": money(after.amount), "level": after.level},
-        "concept": point.concept,
-        "level": point.level,
-        "level_before": point.level_before,
-    }
-
-
-def _things(things: Iterable[tuple[str, str]]) -> list[dict[str, str]]:
-    return [{"name": room, "choice": choice} for room, choice in things]
 
 
 def _row(point: BudgetPoint, currency: str) -> list[str]:

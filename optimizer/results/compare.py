@@ -33,11 +33,41 @@ def document_differences(document: Mapping[str, Any], scenario: Scenario, book: 
     """List what a document says of its scenario, prices and order, and does not hold."""
     concepts = [option for option in document["options"] if option.get("sketch") is None]
     return (
-        *_scenario(document["scenario"], scenario),
-        *_book(document, book),
+        *carried_differences(document, scenario, book),
+        *_gap(document["search"]),
         *_kinds(document["options"]),
+        *_ranks([option["rank"] for option in concepts if option["rank"] is not None]),
         *_order([option for option in concepts if None not in (option["rank"], option["proof"])]),
     )
+
+
+def carried_differences(document: Mapping[str, Any], scenario: Scenario, book: PriceBook) -> tuple[str, ...]:
+    """List what a document of whatever kind says of its scenario and prices, and of rooms that have not grown."""
+    grown = (words for option in document["options"] for words in _half_grown(option))
+    return (*_scenario(document["scenario"], scenario), *_book(document, book), *grown)
+
+
+def _half_grown(option: Mapping[str, Any]) -> Iterator[str]:
+    """Rooms of which only a part is told of where they stood before they grew: nothing is counted by that."""
+    for room in option["rooms"]:
+        sizes = [room.get(f"base_{side}_ft") for side in ("width", "depth")]
+        if None in sizes and any(room.get(f"base_{of}_ft") is not None for of in ("x", "y", "width", "depth")):
+            yield f"{_kind(option)} {option['id']}: the {room['name']} has not grown, and a place before that is told"
+
+
+def _gap(search: Mapping[str, Any]) -> Iterator[str]:
+    objective, bound, said = search["objective"], search["bound"], search.get("gap")
+    gap = None
+    if objective is not None and bound is not None:
+        gap = max(0.0, (objective - bound) / objective) if objective > 0 else 0.0
+    if (gap is None) != (said is None) or abs((gap or 0.0) - (said or 0.0)) > SHARE_TOLERANCE:
+        yield f"the gap of the search is {_worded(said)}, found {_worded(gap)}"
+
+
+def _ranks(ranks: Sequence[int]) -> Iterator[str]:
+    """Concepts are numbered from 1; one that was taken out of a result alone keeps its number."""
+    if len(ranks) > 1 and ranks != list(range(1, len(ranks) + 1)):
+        yield f"the concepts have the ranks {', '.join(map(str, ranks))}, not 1 to {len(ranks)}"
 
 
 def _kinds(options: Sequence[Mapping[str, Any]]) -> Iterator[str]:
@@ -68,7 +98,11 @@ def _scenario(stored: Mapping[str, Any], scenario: Scenario) -> Iterator[str]:
 def _book(document: Mapping[str, Any], book: PriceBook) -> Iterator[str]:
     versions = document.get("versions")
     stored = versions.get("price_book") if isinstance(versions, dict) else None
-    digest = stored.get("digest") if isinstance(stored, dict) else None
+    said = stored if isinstance(stored, dict) else {"name": book.name, "date": book.date}
+    for key in ("name", "date"):
+        if said.get(key) != getattr(book, key):
+            yield f"the {key} of its prices is {said.get(key)!r} among the versions, found {getattr(book, key)!r}"
+    digest = said.get("digest")
     kept = document.get("prices", {"digest": book.digest})
     if {digest, kept.get("digest")} != {book.digest}:
         yield f"the prices are not those of the book {book.name!r} of {book.date} that their digest was made of"
@@ -83,8 +117,7 @@ def _order(options: Sequence[Mapping[str, Any]]) -> Iterator[str]:
     if settled < len(lead):
         yield from _not_leading(options, standings, settled, lead[settled])
     for number, (better, worse) in enumerate(pairwise(options)):
-        by_score = number < settled or better["score"] <= worse["score"] + TOLERANCE
-        if better["rank"] >= worse["rank"] or not by_score:
+        if number >= settled and better["score"] > worse["score"] + TOLERANCE:
             yield f"concept {worse['id']} does not rank after concept {better['id']} by its score"
     for option in options:
         proof = option["proof"]

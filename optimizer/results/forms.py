@@ -30,6 +30,7 @@ from optimizer.catalogue import UnitPrice, price_text
 from optimizer.check import Finding
 from optimizer.circulation import Leg, Way
 from optimizer.concepts import Conflict, LeftOut, Option, OptionSet, SearchRecord, WayOut
+from optimizer.concepts.budgets import BudgetPoint, BudgetSet
 from optimizer.layout import Layout, Placement
 from optimizer.planting import PlantingMeasures
 
@@ -128,6 +129,7 @@ FORMS: Final[Mapping[tuple[type, str], Any]] = {
 
 LIMITS: Final[Mapping[tuple[type, str], int]] = {
     (OptionSet, "options"): 1000,
+    (BudgetSet, "options"): 1000,
     (Layout, "placements"): 80,
     (Option, "left_out"): 80,
 }
@@ -146,6 +148,10 @@ PLACES: Final[Mapping[type, Mapping[str, str]]] = {
         "appraisal.site": "measures",
         "appraisal.site.sight": "measures.views",
         "level": "finish_level",
+    },
+    BudgetSet: {
+        name: f"search.{name}"
+        for name in ("lowest", "highest", "seconds", "seed", "repeatable", "stopped", "layouts_found")
     },
     Placement: {"room": "name"},
     LeftOut: {"room": "name"},
@@ -167,9 +173,14 @@ def _in_order(*keys: str) -> dict[str, str]:
 
 
 _BETWEEN: Final = _in_order("between.0", "between.1", "length_ft")
+_THING: Final = _in_order("name", "choice")
 _TWO_SIDES: Final = _in_order("lesser", "wider")
 PARTS: Final[Mapping[tuple[type, str], Mapping[str, str]]] = {
     (Appraisal, "trips_ft"): _BETWEEN,
+    (BudgetSet, "possible"): _in_order("ceiling", "worth"),
+    (BudgetPoint, "rooms"): _THING,
+    (BudgetPoint, "enters"): _THING,
+    (BudgetPoint, "leaves"): _THING,
     (Appraisal, "sun_h"): _in_order("room", "hours", "missed_h"),
     (SiteMeasures, "sight"): _in_order("from", "of", "kind", "seen_share"),
     (SiteMeasures, "axes"): _in_order("opening", "meets"),

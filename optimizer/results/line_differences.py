@@ -105,9 +105,9 @@ def _between(one: CostLine, other: CostLine, sizes: set[str]) -> LineDifference:
         return _difference(one, one.amount, other.amount, "owner's", words)
     if one.quantity == other.quantity:
         return _difference(one, one.amount, other.amount, "price", _prices(one, other))
-    words = f"{_amount(other)} for {_amount(one)}"
+    words = f"{_amount(other)} instead of {_amount(one)}"
     if one.unit_price != other.unit_price and not one.is_share_of_lines:
-        words += f", at {money(other.unit_price)} for {money(one.unit_price)}"
+        words += f", at {money(other.unit_price)} instead of {money(one.unit_price)}"
     is_larger: Cause = "size" if one.room in sizes else "quantity"
     return _difference(one, one.amount, other.amount, "place" if one.item.endswith(" run") else is_larger, words)
 
@@ -119,12 +119,13 @@ def _is_owners(line: CostLine) -> bool:
 
 def _prices(one: CostLine, other: CostLine) -> str:
     if one.is_share_of_lines:
-        return f"{_amount(other)} for {_amount(one)}"
-    return f"{money(other.unit_price)} for {money(one.unit_price)} {'each' if one.unit == 'each' else f'a {one.unit}'}"
+        return f"{_amount(other)} instead of {_amount(one)}"
+    each = "each" if one.unit == "each" else f"a {one.unit}"
+    return f"{money(other.unit_price)} instead of {money(one.unit_price)} {each}"
 
 
 def _swap(one: CostLine, other: CostLine) -> LineDifference:
-    words = f"{_amount(other)} of {other.item} for {_amount(one)} of {one.item}"
+    words = f"{_amount(other)} of {other.item} instead of {_amount(one)} of {one.item}"
     return _difference(other, one.amount, other.amount, "finish", words)
 
 

@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import Any, Final, NoReturn
 
 from optimizer.concepts import Option, OptionSet
+from optimizer.concepts.budgets import BudgetSet
 from optimizer.errors import Problem, ResultError
 from optimizer.results.prices import stored_book
 from optimizer.results.schema import from_record
@@ -19,7 +20,8 @@ NEWEST: Final = 1
 MOST_BYTES: Final = 50_000_000
 DEEPEST: Final = 40
 
-_FORMAT: Final = re.compile(r"outdoor-rooms/options/([0-9]{1,9})")
+_BUDGETS: Final = "outdoor-rooms/budgets/"
+_FORMAT: Final = re.compile(r"outdoor-rooms/(options|budgets)/([0-9]{1,9})")
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,6 +37,36 @@ class Result:
         return next((option for option in self.option_set.options if option.id == option_id), None)
 
 
+@dataclass(frozen=True, slots=True)
+class BudgetResult:
+    """What each budget buys as read: the document itself, the scenario that it carries, and its points."""
+
+    document: dict[str, Any]
+    scenario: Scenario
+    found: BudgetSet
+
+
+def read_any(path: Path) -> Result | BudgetResult:
+    """Read a result of either kind, concepts or budgets; raises what `read_result` raises."""
+    document = _parsed(_bytes(path), path.name)
+    written = document.get("format")
+    is_of_budgets = isinstance(written, str) and written.startswith(_BUDGETS)
+    return _budgets_of(document, path.name) if is_of_budgets else _result_of(document, path.name)
+
+
+def _budgets_of(document: dict[str, Any], name: str) -> BudgetResult:
+    _refuse_other_formats(document.get("format"), name, "budgets")
+    scenario = _carried_scenario(document, name)
+    found: BudgetSet = from_record(BudgetSet, document, name)
+    _refuse_strangers(scenario, found.options, name)
+    named = [point.concept for point in found.points]
+    if named != [option.id for option in found.options]:
+        refuse("a concept for each point, in their order", ", ".join(named), f"{name}.points")
+    for i, point in enumerate(found.points):
+        _refuse_other_level(scenario, point.level, f"{name}.points[{i}].level")
+    return BudgetResult(document, scenario, found)
+
+
 def read_result(path: Path) -> Result:
     """Read the result of a file.
 
@@ -46,10 +78,12 @@ def read_result(path: Path) -> Result:
 
 def result_of(data: bytes, name: str) -> Result:
     """Read a result from the bytes of a file of that name; raises what `read_result` raises."""
-    document = _parsed(data, name)
-    _refuse_other_formats(document.get("format"), name)
-    text, book = _carried_text(document, name), stored_book(document, name)
-    scenario = read_scenario(text, f"{name}: scenario.text", book)
+    return _result_of(_parsed(data, name), name)
+
+
+def _result_of(document: dict[str, Any], name: str) -> Result:
+    _refuse_other_formats(document.get("format"), name, "options")
+    scenario = _carried_scenario(document, name)
     option_set: OptionSet = from_record(OptionSet, document, name)
     _refuse_strangers(scenario, option_set.options, name)
     return Result(document, scenario, option_set)
@@ -94,13 +128,18 @@ def _is_deeper(value: object, levels: int) -> bool:
     return bool(inner) and (levels == 0 or any(_is_deeper(item, levels - 1) for item in inner))
 
 
-def _refuse_other_formats(written: object, name: str) -> None:
+def _refuse_other_formats(written: object, name: str, kind: str) -> None:
     number = _FORMAT.fullmatch(written) if isinstance(written, str) else None
-    if number is None:
-        refuse(f"format outdoor-rooms/options/{NEWEST}", written, f"{name}.format")
-    if int(number[1]) > NEWEST:
+    if number is None or number[1] != kind:
+        refuse(f"format outdoor-rooms/{kind}/{NEWEST}", written, f"{name}.format")
+    if int(number[2]) > NEWEST:
         advice = "read it with the newer program that wrote it"
         refuse(f"format number {NEWEST} at most", written, f"{name}.format", advice=advice)
+
+
+def _carried_scenario(document: Mapping[str, Any], name: str) -> Scenario:
+    text, book = _carried_text(document, name), stored_book(document, name)
+    return read_scenario(text, f"{name}: scenario.text", book)
 
 
 def _carried_text(document: Mapping[str, Any], name: str) -> str:
@@ -116,8 +155,12 @@ def _refuse_strangers(scenario: Scenario, options: Sequence[Option], name: str) 
         if option.id in seen:
             refuse("ids that differ", option.id, f"{name}.options[{i}].id")
         seen.add(option.id)
-        if option.level not in {None, *(level.name for level in scenario.brief.finish_levels)}:
-            refuse("a finish level of the scenario", option.level, f"{name}.options[{i}].finish_level")
+        _refuse_other_level(scenario, option.level, f"{name}.options[{i}].finish_level")
         for j, place in enumerate(option.layout.placements):
             if scenario.brief.room(place.room) is None:
                 refuse("a room of the scenario", place.room, f"{name}.options[{i}].rooms[{j}].name")
+
+
+def _refuse_other_level(scenario: Scenario, level: str | None, where: str) -> None:
+    if level not in {None, *(known.name for known in scenario.brief.finish_levels)}:
+        refuse("a finish level of the scenario", level, where)

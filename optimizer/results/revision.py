@@ -7,7 +7,7 @@ from math import atan2, degrees, hypot
 from typing import Final
 
 from optimizer.concepts import Option
-from optimizer.concepts.reasons import walked_on_both_ft
+from optimizer.concepts.walked import only_words, walked_by_both
 from optimizer.layout import Placement
 from optimizer.results.decisions import DecisionRow, decision_lines
 from optimizer.scenario import Scenario
@@ -58,12 +58,12 @@ def _moved(scenario: Scenario, one: Placement, other: Placement) -> str:
 
 def _grown(scenario: Scenario, one: Placement, other: Placement) -> str:
     more = other.area_sqft - one.area_sqft
-    label = f", as {other.choice} for {one.choice}" if one.choice != other.choice else ""
+    label = f", now {other.choice} instead of {one.choice}" if one.choice != other.choice else ""
     if one.shape != other.shape:
         was, now = (f"a {place.shape} {_size(scenario, place)}" for place in (one, other))
         return f"changed from {was} to {now}{label}"
     if abs(more) < _GREW_SQFT:
-        return label.removeprefix(", as ") and f"is now {other.choice} for {one.choice}"
+        return label and f"is now {other.choice} instead of {one.choice}"
     return f"{'grew' if more > 0 else 'shrank'} from {_size(scenario, one)} to {_size(scenario, other)}{label}"
 
 
@@ -82,6 +82,7 @@ def revision_note(scenario: Scenario, before: Option, after: Option, decisions: 
     figures = [
         f"{one.name}: {one.before}, then {one.after} ({one.more})" for one in figure_changes(scenario, before, after)
     ]
+    figures += only_words(walked_by_both(scenario.brief, before, after), before.title, after.title)
     decided = [*decision_lines(decisions)]
     parts = [
         f"{scenario.name}: {after.title} against {before.title} before it",
@@ -124,12 +125,11 @@ def _measured(scenario: Scenario, before: Option, after: Option) -> Iterator[Fig
 
 def _walked(scenario: Scenario, before: Option, after: Option) -> FigureChange:
     """Walking at one gathering; where one has a trip more, on the trips that both have: no trip is no saving."""
-    ours, theirs = ({(start, end) for start, end, _ in option.appraisal.trips_ft} for option in (before, after))
-    if ours == theirs:
+    walked = walked_by_both(scenario.brief, before, after)
+    if walked.is_all:
         name, lengths = "walking", (before.appraisal.walking_ft, after.appraisal.walking_ft)
     else:
-        name = "walking on trips that both have,"
-        lengths = walked_on_both_ft(scenario, before, after), walked_on_both_ft(scenario, after, before)
+        name, lengths = "walking on trips that both have,", (walked.first_ft, walked.second_ft)
     one, other = (length / scenario.unit_ft for length in lengths)
     return _figure(f"{name} {scenario.units}", one, other, 0)
 

@@ -2,11 +2,13 @@
 
 import hashlib
 import platform
+from collections.abc import Mapping
 from importlib import metadata, resources
 from typing import Any, Final
 
 from optimizer import __version__
 from optimizer.catalogue import PriceBook
+from optimizer.results.untrusted import refuse
 
 _LIBRARIES: Final = ("ortools", "shapely", "numpy", "pvlib")
 
@@ -20,6 +22,23 @@ def versions(book: PriceBook) -> dict[str, Any]:
         "price_book": {"name": book.name, "date": book.date, "digest": book.digest},
         "catalogue": {"digest": catalogue_digest()},
     }
+
+
+def refuse_other_version(document: Mapping[str, Any], name: str) -> None:
+    """Raise a ResultError for a result of another version of the program or of its catalogue.
+
+    It would give other figures without being false. Other libraries are let be: what they count is counted again.
+    """
+    stored = document.get("versions")
+    said = stored if isinstance(stored, dict) else {}
+    advice = "check it with the version that wrote it, or make it again"
+    if said.get("optimizer") != __version__:
+        refuse(f"a result of version {__version__}", said.get("optimizer"), f"{name}.versions.optimizer", advice=advice)
+    catalogue = said.get("catalogue")
+    digest = catalogue.get("digest") if isinstance(catalogue, dict) else None
+    if digest != catalogue_digest():
+        here = f"a result made with this catalogue, {catalogue_digest()[:12]}"
+        refuse(here, digest, f"{name}.versions.catalogue.digest", advice=advice)
 
 
 def catalogue_digest() -> str:

@@ -72,7 +72,7 @@ def _note(finalist: Finalist) -> str:
 
 
 def _row(shown: Shown, name: str, opened: Shown | None, *, note: str | None = None, key: str = "") -> None:
-    line = card(shown.option, words_of(shown.scenario, for_designer=is_for_designer()))
+    line = card(shown.option, shown.scenario, words_of(shown.scenario, for_designer=is_for_designer()))
     is_open = opened is not None and opened.name == shown.name
     key = key or line.key
     with st.container(key=f"row_{'open_' if is_open else ''}{key}", gap=None):
@@ -85,7 +85,7 @@ def _line(shown: Card, picture: Markup, *, name: str, note: str | None) -> Marku
     head = element("div", element("span", shown.title), element("span", shown.cost, css="cost"), css="head")
     kept = (element("p", name, css="kept-name"),) if name else ()
     idea = (element("p", shown.idea, css="idea"),) if shown.idea and shown.idea != name else ()
-    figures = (f"{shown.seats} seats", f"{shown.walking} walking", shown.worth_words)
+    figures = (f"{shown.seats} seats", shown.walking_words, shown.worth_words)
     facts = element("p", " · ".join(filter(None, figures)), css="quiet")
     without = (element("p", f"Without {listed(shown.left_out)}", css="without"),) if shown.left_out else ()
     reason = element("p", shown.reason if note is None else note, css="reason")

@@ -4,7 +4,9 @@ from dataclasses import dataclass
 
 from optimizer.appraisal import Appraisal
 from optimizer.concepts import Option
+from optimizer.concepts.walked import trips_walked
 from optimizer.concepts.words import capital
+from optimizer.scenario import Scenario
 from ui.view_models.words import Words, number_words, sentence
 
 
@@ -19,6 +21,8 @@ class Card:
     cost: str
     """Phase 1 with its contingency: what the ceiling speaks of."""
     walking: str
+    walking_words: str
+    """The same with what is walked: on so many of the trips where it has not all of them."""
     worth: str
     worth_words: str
     """What it is worth, as the list says it to a designer; an owner reads what is left out instead."""
@@ -34,7 +38,7 @@ class Card:
         return str(self.rank or self.id)
 
 
-def card(option: Option, words: Words) -> Card:
+def card(option: Option, scenario: Scenario, words: Words) -> Card:
     """Return the line of one concept."""
     appraisal = option.appraisal
     return Card(
@@ -43,6 +47,7 @@ def card(option: Option, words: Words) -> Card:
         title=option.title,
         cost=words.money(appraisal.cost.phase(1)),
         walking=words.length(appraisal.walking_ft),
+        walking_words=_walking_words(option, scenario, words),
         worth=number_words(appraisal.worth),
         worth_words=_worth_words(appraisal, words),
         seats=str(appraisal.seats),
@@ -50,6 +55,12 @@ def card(option: Option, words: Words) -> Card:
         idea=capital(option.idea.name) if option.idea else "",
         reason=sentence(words.signed(option.reason)),
     )
+
+
+def _walking_words(option: Option, scenario: Scenario, words: Words) -> str:
+    walking = words.length(option.appraisal.walking_ft)
+    some, every = trips_walked(scenario.brief, option)
+    return f"{walking} walking" + (f" on {some} of {every} trips" if some < every else "")
 
 
 def _worth_words(appraisal: Appraisal, words: Words) -> str:

@@ -5,6 +5,7 @@ from math import dist
 from typing import Final
 
 from optimizer.concepts import Option
+from optimizer.concepts.walked import trip_words, walked_by_both
 from optimizer.concepts.words import capital, choice_words
 from optimizer.layout import Layout
 from optimizer.scenario import Scenario
@@ -42,8 +43,13 @@ class Comparison:
 def compare(first: Option, second: Option, scenario: Scenario, *, for_designer: bool = False) -> Comparison:
     """Comparison of two concepts of a yard, for an owner unless for a designer."""
     words = words_of(scenario, for_designer=for_designer)
-    cards = (card(first, words), card(second, words))
-    rows = (*_card_rows(*cards, words), *_measure_rows(first, second, words), *_room_rows(first.layout, second.layout))
+    cards = (card(first, scenario, words), card(second, scenario, words))
+    rows = (
+        *_card_rows(*cards, words),
+        *_walking_rows(first, second, scenario, words),
+        *_measure_rows(first, second, words),
+        *_room_rows(first.layout, second.layout),
+    )
     return Comparison(
         *cards,
         differing=tuple(row for row in rows if row.differs),
@@ -57,9 +63,21 @@ def _card_rows(first: Card, second: Card, words: Words) -> tuple[ComparisonRow, 
     return (
         *(ideas if first.idea or second.idea else ()),
         ComparisonRow("Cost, phase 1", first.cost, second.cost),
-        ComparisonRow("Walking", first.walking, second.walking),
         ComparisonRow("Worth" if words.for_designer else "Points of your wish list", first.worth, second.worth),
         ComparisonRow("Seats", first.seats, second.seats),
+    )
+
+
+def _walking_rows(first: Option, second: Option, scenario: Scenario, words: Words) -> tuple[ComparisonRow, ...]:
+    """Walking, where one has a trip more on the trips that both have, and the trips that it has more."""
+    walked = walked_by_both(scenario.brief, first, second)
+    if walked.is_all:
+        lengths = (words.length(option.appraisal.walking_ft) for option in (first, second))
+        return (ComparisonRow("Walking", *lengths),)
+    only = (trip_words(trips) or "none" for trips in (walked.only_first, walked.only_second))
+    return (
+        ComparisonRow("Walking on trips that both have", words.length(walked.first_ft), words.length(walked.second_ft)),
+        ComparisonRow("Trips that the other lacks", *only),
     )
 
 

@@ -1,5 +1,6 @@
 """The five figures that decide on a concept, each with a word and why: money, walking, sun, seats, what it leaves."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Final, Literal
 
@@ -7,6 +8,7 @@ from optimizer.appraisal import Appraisal
 from optimizer.brief import Brief
 from optimizer.catalogue import asked_by
 from optimizer.concepts import AIM, Option, beyond_aim
+from optimizer.concepts.walked import Ends, trip_words, trips_missing, trips_walked
 from optimizer.concepts.words import capital, listed
 from optimizer.scenario import Scenario
 from ui.view_models.cost_sheet import expected
@@ -35,7 +37,7 @@ def deciding(option: Option, scenario: Scenario, words: Words) -> tuple[Deciding
     """The five figures of a concept; without a wish for sun or shade that one is not there."""
     appraisal, brief = option.appraisal, scenario.brief
     sun = _sun(appraisal, brief)
-    figures = (_money(appraisal, brief, words), _walking(appraisal, brief, words), sun, _seats(appraisal, brief))
+    figures = (_money(appraisal, brief, words), _walking(option, brief, words), sun, _seats(appraisal, brief))
     return (*(figure for figure in figures if figure is not None), _wishes(option))
 
 
@@ -57,14 +59,27 @@ def _money(appraisal: Appraisal, brief: Brief, words: Words) -> Deciding:
     return Deciding("Cost of phase 1", words.money(first), grade, capital("; ".join(said)))
 
 
-def _walking(appraisal: Appraisal, brief: Brief, words: Words) -> Deciding:
-    count = sum(trip.count for trip in brief.trips)
-    value = words.length(appraisal.walking_ft)
+def _walking(option: Option, brief: Brief, words: Words) -> Deciding:
+    """By the trips that it has: a trip to a room that is left out is not a short one."""
+    missing, walking_ft = trips_missing(brief, option), option.appraisal.walking_ft
+    count = sum(trip.count for trip in brief.trips if (trip.start, trip.end) not in missing)
+    value = words.length(walking_ft)
     if not count:
-        return Deciding("Walking", value, "", "No trips are in the file")
-    each = appraisal.walking_ft / count
+        return Deciding("Walking", value, "", "No trips are in the file" if not missing else _without(missing))
+    each = walking_ft / count
     said = f"{words.length(each)} a trip on average; up to {words.length(SHORT_FT)} is short"
+    said += f". {_without(missing)}" if missing else ""
     return Deciding("Walking at one gathering", value, _less(round(each), SHORT_FT, LONG_FT), capital(said))
+
+
+def _without(missing: Sequence[Ends]) -> str:
+    return f"Trips left out: {trip_words(missing)}"
+
+
+def trips_said(brief: Brief, option: Option) -> str:
+    """Which trips of one gathering the walking of a concept is of."""
+    some, every = trips_walked(brief, option)
+    return "all trips of one gathering" if some == every else f"{some} of the {every} trips of one gathering"
 
 
 def _sun(appraisal: Appraisal, brief: Brief) -> Deciding | None:

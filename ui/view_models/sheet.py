@@ -2,7 +2,6 @@
 
 from dataclasses import dataclass, replace
 
-from optimizer.appraisal import Appraisal
 from optimizer.brief import RULES, Brief
 from optimizer.check import Finding
 from optimizer.concepts import ASKED_BY, Option, Proof, level_words
@@ -12,7 +11,7 @@ from optimizer.layout import Placement
 from optimizer.scenario import Scenario
 from ui.view_models.card import Card, card
 from ui.view_models.cost_sheet import CostSheet, cost_sheet, expected
-from ui.view_models.deciding import Deciding, deciding
+from ui.view_models.deciding import Deciding, deciding, trips_said
 from ui.view_models.figure import Figure
 from ui.view_models.groups import FigureGroup, figure_groups
 from ui.view_models.later import later_figures
@@ -56,11 +55,11 @@ def sheet(option: Option, scenario: Scenario, *, for_designer: bool = False) -> 
     """Sheet of one concept of a scenario, for an owner unless for a designer."""
     words = words_of(scenario, for_designer=for_designer)
     return Sheet(
-        card=card(option, words),
+        card=card(option, scenario, words),
         verdict=_verdict(option, scenario, words),
         paragraph=_paragraph(option, scenario, words),
         deciding=deciding(option, scenario, words),
-        figures=_figures(option.appraisal, scenario.brief, words),
+        figures=_figures(option, scenario.brief, words),
         groups=figure_groups(option.appraisal, words),
         rooms=tuple(_room(place, scenario.brief, words) for place in option.layout.placements),
         left_out=tuple(Figure(left.room, sentence(words.signed(_as_here(left.why)))) for left in option.left_out),
@@ -99,13 +98,13 @@ def _verdict(option: Option, scenario: Scenario, words: Words) -> str:
     else:
         side = "under" if first <= ceiling else "over"
         money = f"{words.money(abs(ceiling - first))} {side} the {words.term('ceiling')}"
-    without = card(option, words).left_out
+    without = card(option, scenario, words).left_out
     rooms = f"without {listed(without)}" if without else "every wished room"
     return f"{holds} · {money} · {rooms}"
 
 
 def _paragraph(option: Option, scenario: Scenario, words: Words) -> str:
-    shown = card(option, words)
+    shown = card(option, scenario, words)
     parts = (
         shown.reason,
         f"It seats {shown.seats}. People walk {shown.walking} at one gathering.",
@@ -138,13 +137,14 @@ def _money_sentence(option: Option, scenario: Scenario, words: Words) -> str:
     return f"Phase 1 costs {first}{under}{f'; later phases {words.money(later)}' if later else ''}."
 
 
-def _figures(appraisal: Appraisal, brief: Brief, words: Words) -> tuple[Figure, ...]:
+def _figures(option: Option, brief: Brief, words: Words) -> tuple[Figure, ...]:
+    appraisal = option.appraisal
     all_in, likely = words.signed("contingency included"), expected(appraisal.cost, words)
     return (
         Figure("Phase 1", words.money(appraisal.cost.phase(1)), f"expect {likely}; {all_in}" if likely else all_in),
         Figure("All phases", words.money(appraisal.cost.total), all_in),
         Figure("Seats", str(appraisal.seats), f"drawn; the party has {brief.guests.party}"),
-        Figure("Walking", words.length(appraisal.walking_ft), "all trips of one gathering"),
+        Figure("Walking", words.length(appraisal.walking_ft), trips_said(brief, option)),
         Figure(capital(words.term("worth")), number_words(appraisal.worth), "points of your wish list"),
         Figure("Paved", share_words(appraisal.paved_share), "of the open yard"),
     )

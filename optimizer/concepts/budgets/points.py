@@ -172,3 +172,8 @@ def _next(point: BudgetPoint, after: BudgetPoint) -> NextThing | None:
 
 def _rounded_up(amount: Decimal, unit: Decimal) -> Decimal:
     return (amount / unit).to_integral_value(ROUND_CEILING) * unit
+
+
+def unit_of(highest: Decimal) -> Decimal:
+    """What ceilings are rounded up to: the power of ten that is a hundredth of the highest or less."""
+    return Decimal(10) ** max(0, (highest / 100).adjusted())

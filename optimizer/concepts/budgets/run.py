@@ -2,18 +2,14 @@
 
 import threading
 import time
-from collections.abc import Sequence
-from dataclasses import replace
 from decimal import ROUND_CEILING, ROUND_FLOOR, Decimal
-from functools import partial
-from itertools import chain, pairwise
+from itertools import chain
 from typing import Final
 
 from optimizer.catalogue import existing_of, fixed_price, room_price
-from optimizer.concepts import Option
-from optimizer.concepts.budgets.points import BudgetSet, Step, points_of, steps_of
-from optimizer.concepts.budgets.search import BudgetAsked, BudgetSearch, at_ceiling
-from optimizer.concepts.budgets.words import step_words
+from optimizer.concepts.budgets.points import BudgetSet, points_of, steps_of, unit_of
+from optimizer.concepts.budgets.search import BudgetAsked, BudgetSearch
+from optimizer.concepts.budgets.told import told_options
 from optimizer.concepts.case import Case
 from optimizer.concepts.floor import floor_price
 from optimizer.events import Emit, Event
@@ -38,10 +34,10 @@ def find_budgets(asked: BudgetAsked, *, emit: Emit, stop: threading.Event) -> Bu
         unit=unit_of(asked.highest),
     )
     emit(Event("stage", {"stage": "measuring"}))
-    options = _options(asked.case, steps)
+    options = told_options(asked.case, steps)
     return BudgetSet(
-        possible=search.possible,
-        points=tuple(points_of(steps, search.most_worth, [option.id for option in options])),
+        possible=search.possible.steps,
+        points=tuple(points_of(steps, search.possible.most_worth, [option.id for option in options])),
         options=options,
         lowest=asked.lowest,
         highest=asked.highest,
@@ -72,25 +68,5 @@ def _range(case: Case) -> tuple[Decimal, Decimal]:
     return lowest, (highest / unit).to_integral_value(ROUND_CEILING) * unit
 
 
-def unit_of(highest: Decimal) -> Decimal:
-    """What ceilings are rounded up to: the power of ten that is a hundredth of the highest or less."""
-    return Decimal(10) ** max(0, (highest / 100).adjusted())
-
-
 def _most_worth(search: BudgetSearch) -> float:
     return max((bought.worth for bought in chain.from_iterable(search.offered.values())), default=0.0)
-
-
-def _options(case: Case, steps: Sequence[Step]) -> tuple[Option, ...]:
-    """A concept for each step, measured under the step's own ceiling and in its own level."""
-    say = partial(step_words, rooms=case.rooms, currency=case.book.currency)
-    reasons = [say(step.bought, None, step.ceiling) for step in steps[:1]]
-    reasons += [say(after.bought, step.bought, after.ceiling - step.ceiling) for step, after in pairwise(steps)]
-    numbered = enumerate(zip(steps, reasons, strict=True), 1)
-    return tuple(_option(case, number, step, reason) for number, (step, reason) in numbered)
-
-
-def _option(case: Case, number: int, step: Step, reason: str) -> Option:
-    case = at_ceiling(case.at_level(step.bought.level), step.ceiling)
-    option = case.described(step.bought.layout, case.in_full(step.bought.layout))
-    return case.advised(replace(option, id=f"budget-{number:02}", rank=number, reason=reason))

@@ -13,9 +13,9 @@ from itertools import count
 from typing import Final
 
 from optimizer.brief import WORTH_DIGITS
-from optimizer.catalogue import price_ratio
 from optimizer.concepts.budgets.points import Bought
-from optimizer.concepts.budgets.programs import Program, Programs, at_prices, least_cents, programs_of, programs_over
+from optimizer.concepts.budgets.possible import Possible
+from optimizer.concepts.budgets.programs import Program, least_cents
 from optimizer.concepts.budgets.thinning import thinned
 from optimizer.concepts.case import Case, Verdict
 from optimizer.concepts.clock import Clock
@@ -24,11 +24,9 @@ from optimizer.concepts.rounds import LEARNED_FROM, learn_refusals
 from optimizer.concepts.workers import Pending, Workers
 from optimizer.engine.explorer import Explorer, Residuals, Tour, board_of
 from optimizer.engine.portfolio import REBUILDS, Purse
-from optimizer.engine.problem import Problem, State, build_problem, layout_of, state_of
+from optimizer.engine.problem import State, layout_of, state_of
 from optimizer.layout import Layout
 
-WORTH_FIRST, THEN_COST = 20.0, 5.0
-"""Worth and cost count so many times as much as in the search for concepts: here money is there to buy worth."""
 JUDGED_EACH: Final = 3
 """Layouts judged for each tour."""
 ROUNDS_A_SECOND: Final = 1.0
@@ -67,9 +65,9 @@ class BudgetSearch:
 
     def __post_init__(self) -> None:
         """Read the yard once, for the highest ceiling."""
-        self.case = worth_first(in_cheapest_level(self.asked.case), self.asked.highest)
-        self.problem = build_problem(self.case.scenario, self.case.rooms, self.case.book)
-        self.programs = self._programs()
+        self.possible = Possible.of(self.asked.case, self.asked.highest)
+        self.case, self.problem = self.possible.case, self.possible.problem
+        self.programs = self.possible.programs
         self._explorer, self._purse = Explorer(board_of(self.problem)), Purse(self.problem)
         self._residuals = Residuals(self.problem)
         self._seen: set[State] = set()
@@ -93,32 +91,6 @@ class BudgetSearch:
             self._learn(begun)
         yield len(self.bought)
 
-    def _programs(self) -> Programs:
-        """Programs by the prices of the case, or of every finish level that it offers."""
-        rooms, levels = self.case.rooms, self.case.scenario.brief.finish_levels
-        priced = [(level, at_prices(self.problem, self.case.at_level(level.name).book)) for level in levels]
-        if not priced:
-            return programs_of(self.problem, rooms, self._fixed_cents(self.problem))
-        return programs_over([(level, programs_of(at, rooms, self._fixed_cents(at))) for level, at in priced])
-
-    def most_worth(self, ceiling: Decimal) -> float:
-        """No layout within the ceiling has more worth, in any level, by least prices of rooms that have a place."""
-        program = self.programs.best_for(round(ceiling * CENTS))
-        return 0.0 if program is None else program.worth
-
-    @property
-    def possible(self) -> tuple[tuple[Decimal, float], ...]:
-        """Ceilings from which on more is possible, up to the highest asked for, each with the most worth from there."""
-        front = [(Decimal(program.cents) / CENTS, program.worth) for program in self.programs.front]
-        return tuple((ceiling, worth) for ceiling, worth in front if ceiling <= self.asked.highest)
-
-    def _fixed_cents(self, problem: Problem) -> int:
-        """What is charged once [cents]."""
-        budget = problem.budget
-        assert budget is not None
-        assert budget.most is not None, "a search for budgets has a ceiling"
-        return round(self.asked.highest * CENTS) - budget.most
-
     def _known_from_before(self) -> list[State]:
         states = (state_of(self.problem, layout) for layout in self.asked.start)
         return [state for state in dict.fromkeys(states) if state is not None]
@@ -137,7 +109,7 @@ class BudgetSearch:
         front = [p for p in self.programs.front if p.cents <= self.asked.highest * CENTS] or self.programs.front[:1]
         front = list({p.choices: p for p in reversed(front)}.values())[::-1]
         kept = thinned([p.cents for p in front], [p.worth for p in front], 2 * self.asked.points)
-        fixed = self._fixed_cents(self.problem)
+        fixed = self.possible.fixed_cents
         return [
             replace(front[number], cents=fixed + least_cents(self.problem, front[number].choices)) for number in kept
         ]
@@ -171,7 +143,7 @@ class BudgetSearch:
     def _picked(self, ceiling: Decimal) -> list[State]:
         """Layouts to be judged: by the likely price within the ceiling, most worth first, then the least loss."""
         board, refusals = self._explorer.board, self._explorer.refusals
-        likely = round(ceiling * CENTS) - self._fixed_cents(self.problem) - self._purse.set_aside(0)
+        likely = round(ceiling * CENTS) - self.possible.fixed_cents - self._purse.set_aside(0)
         ranked = sorted(
             (-self._worth(state), value + board.estimate(state), number, state)
             for number, (value, state) in enumerate(self._explorer.pool.ranked())
@@ -195,7 +167,7 @@ class BudgetSearch:
             verdict, layout = pending.result(), layout_of(self.problem, state)
             cost = verdict.phase_1(self.asked.highest)
             if cost is not None:
-                self._purse.learn(state, round(cost * CENTS) - self._fixed_cents(self.problem))
+                self._purse.learn(state, round(cost * CENTS) - self.possible.fixed_cents)
             if verdict.holds:
                 worth = round(verdict.measured.worth, WORTH_DIGITS)
                 bought = Bought(layout, verdict.measured.cost.phase(1), worth, verdict.score)
@@ -213,30 +185,6 @@ def in_each_level(bought: Bought, verdict: Verdict) -> Iterator[Bought]:
     for at in verdict.at_levels:
         if not set(at.over) - {1}:
             yield replace(bought, cost=at.phase_1, worth=at.worth, level=at.level)
-
-
-def in_cheapest_level(case: Case) -> Case:
-    """The case in the cheapest finish level that it offers, with a judge that prices all of them; as it is without."""
-    levels = case.scenario.brief.finish_levels
-    if not levels:
-        return case
-    cheapest = min(levels, key=lambda level: price_ratio(level.finish))
-    return replace(case.at_level(cheapest.name), prices_levels=True)
-
-
-def worth_first(case: Case, ceiling: Decimal) -> Case:
-    """The case under a ceiling, with worth weighing so much that money is spent on it, and on little else."""
-    own = case.scenario.brief.weights
-    weights = replace(own, worth=WORTH_FIRST * max(1.0, own.worth), cost=THEN_COST * max(1.0, own.cost))
-    brief = replace(case.scenario.brief, weights=weights)
-    return at_ceiling(replace(case, scenario=replace(case.scenario, brief=brief)), ceiling)
-
-
-def at_ceiling(case: Case, ceiling: Decimal) -> Case:
-    """The case under another ceiling."""
-    brief = case.scenario.brief
-    brief = replace(brief, budget=replace(brief.budget, ceiling=ceiling))
-    return replace(case, scenario=replace(case.scenario, brief=brief))
 
 
 def _rooms_of(program: Program) -> frozenset[int]:

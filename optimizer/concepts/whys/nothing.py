@@ -2,7 +2,7 @@
 
 import threading
 import time
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from typing import Final
 
 from optimizer.concepts.case import Case
@@ -34,6 +34,17 @@ def why_nothing(case: Case, problem: Problem, *, seconds: float, stop: threading
         _words(case, placeless, core is not None and core.is_least),
         tuple(one.way_out for one in ways_out),
     )
+
+
+def conflict_again(case: Case, problem: Problem, conflict: Conflict) -> Iterator[str]:
+    """What is said of why nothing fits, and is not so: words, and rules that bind nobody. Nothing is solved: whether
+    these rules suffice is not asked.
+    """
+    placeless = placeless_rooms(problem)
+    if conflict.words not in {_words(case, placeless, is_least) for is_least in (False, True)}:
+        yield f"why nothing fits is not so: {conflict.words!r}"
+    known = told(bindings_of(case), placeless)
+    yield from (f"{rule[1]!r} is not what binds in this yard" for rule in conflict.rules if rule not in known)
 
 
 def told(bindings: Sequence[Binding], rooms: Sequence[str] = ()) -> tuple[Told, ...]:

@@ -4,11 +4,13 @@ import io
 import json
 import sys
 import threading
+from dataclasses import replace
 
 import pytest
 from rich.console import Console
 from rich.progress import Progress, TextColumn
 
+from optimizer.brief import Trip
 from optimizer.cli import progress as progress_module
 from optimizer.cli.progress import Bar, JsonLines, LogLines, listening
 from optimizer.cli.ranking import print_outcome
@@ -85,9 +87,17 @@ def test_an_ignored_hang_up_stays_ignored():
 
 def test_a_metric_yard_is_told_in_metres():
     """Walking is shown in the scenario's own unit: 1,234.5 ft are 376 m."""
-    from dataclasses import replace
-
     text = io.StringIO()
     print_outcome(replace(sample_scenario(), units="m"), sample_set(1), asked=1, file=text)
     assert "walking m" in text.getvalue()
     assert "376" in text.getvalue()
+
+
+def test_walking_of_fewer_trips_is_marked():
+    """The sample has a way to the table and none to the kitchen, which it does without: a star, and what it means."""
+    for ends, is_marked in ((("gathering area",), False), (("gathering area", "outdoor kitchen"), True)):
+        scenario, text = sample_scenario(), io.StringIO()
+        trips = tuple(Trip("kitchen door", end, 2) for end in ends)
+        scenario = replace(scenario, brief=replace(scenario.brief, trips=trips))
+        print_outcome(scenario, sample_set(1), asked=1, file=text)
+        assert ("1,234*" in text.getvalue()) == ("* Fewer trips" in text.getvalue()) == is_marked

@@ -126,7 +126,7 @@ def test_two_concepts_side_by_side(capsys, tmp_path, result):
     for words in (
         "Concept 2 (a2) against Concept 1 (a1)",
         "gathering area moved 10.0 ft to the south-east",
-        "200 sq ft for 168 sq ft",
+        "200 sq ft instead of 168 sq ft",
         "In all +960.00 USD.",
         "invented for demonstrations",
     ):

@@ -101,5 +101,5 @@ def test_how_far_a_gas_fire_reaches():
     assert "within 10 ft (common practice, no source); against its heat chairs are drawn 2.5 ft" in told["ft"]
     assert "within 3.05 m" in told["m"]
     assert "drawn 0.76 m from its edge" in told["m"]
-    assert told["ft"].endswith("how far, the maker's listing says.")
+    assert told["ft"].endswith("The maker's listing says what else must keep off its heat, and how far.")
     assert not [words for words in cautions_for(plain_yard(), wood) if words.startswith("Gas fire: its")]

@@ -65,11 +65,16 @@ TRUE = replace(SEARCH, status="proven", objective=VALUE, bound=VALUE, terms=TERM
     (replace(TRUE, status="bounded", bound=VALUE - 9), ()),
     (replace(TRUE, bound=VALUE + 1), ("is above the objective",)),
     (replace(TRUE, bound=VALUE - 9), ("called proven",)),
-    (replace(TRUE, bound=None), ("called proven",)),
+    (replace(TRUE, bound=None), ("without the others", "called proven")),
+    (replace(TRUE, status="bounded", objective=None, bound=None, terms=(), option=None), ()),
+    (replace(TRUE, status="bounded", objective=None, terms=(), option=None), ("without the others",)),
     (replace(TRUE, terms=(("choices", -1.0), *TERMS[1:])), ("terms of the search", "sum of its terms")),
     (replace(TRUE, objective=VALUE - 7, bound=VALUE - 7), ("objective of the search", "sum of its terms")),
     (replace(TRUE, objective=VALUE - 7, bound=VALUE - 7, option=None), ("sum of its terms",)),
     (replace(TRUE, option=None), ()),
+    (replace(TRUE, option="concept-09"), ("concept-09, which is not in the result",)),
+    (replace(TRUE, status="undecided"), ("called undecided, and there are concepts",)),
+    (replace(TRUE, status="nothing_fits"), ("and there are concepts", "and there is no conflict")),
 ])  # fmt: skip
 def test_what_the_search_says_is_borne_out_or_named(search, words):
     """Bound and status by each other, objective and terms by the concept that they speak of."""
@@ -99,3 +104,13 @@ def test_reasons_and_differences_are_told_again():
         assert words.startswith("concept concept-02: differs_by is ")
     (words,) = RECOUNT.of_words([replace(one, reason="Best."), two], [OPTION, second])
     assert words == f"concept concept-01: its reason is 'Best.', found {one.reason!r}"
+
+
+def test_of_one_concept_taken_out_no_words_are_told_again():
+    """What it was told against is not in the file: neither its reason nor the concept that the search speaks of."""
+    second = replace(OPTION, layout=layout_of(PROBLEM, states(EXPLORER)[1]))
+    _, two = numbered(OPTION, second)
+    assert list(RECOUNT.of_words([two], [second])) == []
+    other = replace(TRUE, option="concept-01")
+    assert list(RECOUNT.of_search(OptionSet((two,), other))) == []
+    assert len(list(RECOUNT.of_words([replace(two, rank=1)], [second]))) == 2

@@ -91,4 +91,17 @@ def test_pairs(shown):
     assert list(with_without_again(CASE, shown, ())) == []
     assert len(list(with_without_again(CASE, shown, pairs[1:]))) == 1
     assert len(list(with_without_again(CASE, shown, (*pairs, pairs[0])))) == 1
-    assert len(list(with_without_again(CASE, shown, (replace(pairs[0], changes="all of it"), *pairs[1:])))) == 1
+    for told in (
+        replace(pairs[0], changes="all of it"),
+        replace(pairs[0], more_walking_ft=pairs[0].more_walking_ft + 1),
+        replace(pairs[0], trips_only_with=("door to pond",)),
+        replace(pairs[0], trips_only_without=("door to pond",)),
+    ):
+        assert len(list(with_without_again(CASE, shown, (told, *pairs[1:])))) == 1, told
+
+
+def test_pairs_of_an_older_result(shown):
+    """Walking on trips that both have was not told of: that is no claim."""
+    pair, *others = with_and_without(CASE, shown, ())
+    older = replace(pair, more_walking_ft=None, trips_only_with=(), trips_only_without=())
+    assert list(with_without_again(CASE, shown, (older, *others))) == []

@@ -4,6 +4,7 @@ from dataclasses import replace
 
 import pytest
 
+from optimizer.brief import Trip
 from optimizer.concepts.with_without import with_and_without
 from optimizer.pipeline import RunSettings, make_options
 from tests.optimizer.concepts.whys.tiny_yard import TEXT, tiny
@@ -49,6 +50,25 @@ def test_the_best_of_each(found):
     assert (nook.with_it.concept, nook.without_it.concept) == ("concept-01", None)
     assert nook.changes.startswith("with the nook")
     assert large.changes == "nook: large"
+
+
+def test_walking_is_of_the_trips_that_both_have(found):
+    """Nobody walks to the nook where it is left out: the other trip alone is compared."""
+    option = next(option for option in found.options if option.layout.of("nook"))
+    trips = (Trip("door", "table", 5), Trip("table", "nook", 3))
+    case = replace(CASE, scenario=replace(CASE.scenario, brief=replace(CASE.scenario.brief, trips=trips)))
+    having = made(option, 10.0, "table", "nook", nook="small", name="concept-01")
+    without = made(option, 20.0, "table", name="concept-02")
+    having = walked(having, (("door", "table", 12.0), ("table", "nook", 30.0)))
+    without = walked(without, (("door", "table", 20.0),))
+    nook, _ = with_and_without(case, [having, without], [])
+    assert nook.more_walking_ft == pytest.approx(5 * (12 - 20))
+    assert (nook.trips_only_with, nook.trips_only_without) == (("table to nook",), ())
+
+
+def walked(option, trips):
+    """The option with ways of these lengths."""
+    return replace(option, appraisal=replace(option.appraisal, trips_ft=trips))
 
 
 def test_what_was_not_found(found):

@@ -12,7 +12,7 @@ from optimizer.brief import Allowances, Budget, Trip
 from optimizer.catalogue import Charge, demo_price_book, with_allowances
 from optimizer.layout import Layout
 from optimizer.results.line_differences import line_differences
-from optimizer.results.revision import figure_changes, room_changes
+from optimizer.results.revision import figure_changes, revision_note, room_changes
 from tests.sample_run import sample_option, sample_scenario
 
 BOOK = demo_price_book()
@@ -38,14 +38,14 @@ TABLE = "gathering area"
 @pytest.mark.parametrize(
     ("before", "after", "cause", "words", "more"),
     [
-        ((TABLE, "light", 2), (TABLE, "light", 5), "quantity", "5 for 2", "900.00"),
-        (("site", "path paving", 100), ("site", "path paving", 80.5), "quantity", "80.5 sq ft for 100 sq ft", "-351.00"),
-        ((TABLE, "gas run", 10), (TABLE, "gas run", 40), "place", "40 ft for 10 ft", "720.00"),
+        ((TABLE, "light", 2), (TABLE, "light", 5), "quantity", "5 instead of 2", "900.00"),
+        (("site", "path paving", 100), ("site", "path paving", 80.5), "quantity", "80.5 sq ft instead of 100 sq ft", "-351.00"),
+        ((TABLE, "gas run", 10), (TABLE, "gas run", 40), "place", "40 ft instead of 10 ft", "720.00"),
         (
             (TABLE, "kitchen counter, plain", 10),
             (TABLE, "kitchen counter, stone", 12),
             "finish",
-            "12 ft of kitchen counter, stone for 10 ft of kitchen counter, plain",
+            "12 ft of kitchen counter, stone instead of 10 ft of kitchen counter, plain",
             "12600.00",
         ),
         ((TABLE, "light", 2), (TABLE, "light", 0), "gone", "without 2", "-600.00"),
@@ -81,7 +81,7 @@ def test_another_book_is_why_a_line_is_dearer():
     prices = tuple(replace(p, price=p.price + 1, high=p.high + 1) if p.item == "lawn" else p for p in BOOK.prices)
     before = concept((TABLE, "lawn", 100))
     (found,) = line_differences(before, concept((TABLE, "lawn", 100), book=replace(BOOK, prices=prices)))
-    assert (found.cause, found.words, found.more) == ("price", "4.00 for 3.00 a sq ft", Decimal(100))
+    assert (found.cause, found.words, found.more) == ("price", "4.00 instead of 3.00 a sq ft", Decimal(100))
     (found,) = line_differences(before, concept((TABLE, "lawn", 100), budget=Budget(contingency=Decimal("0.1"))))
     assert (found.item, found.cause, found.more) == ("contingency", "steps", Decimal("30.00"))
 
@@ -175,6 +175,8 @@ def test_a_trip_that_one_of_them_lacks_is_no_saving():
     less = replace(measures, walking_ft=500, trips_ft=(("gate", TABLE, 25.0),))
     (found,) = figure_changes(scenario, replace(option, appraisal=more), replace(option, appraisal=less))
     assert (found.name, found.before, found.after) == ("walking on trips that both have, ft", "600", "500")
+    note = revision_note(scenario, replace(option, appraisal=more), replace(option, appraisal=less))
+    assert f"  trips only in {option.title}: gate to quiet nook\n" in note
 
 
 def test_a_share_of_lines_reads_as_one():
@@ -182,11 +184,11 @@ def test_a_share_of_lines_reads_as_one():
     less, more = (concept(("site", "poor access", base)) for base in ("10000", "14178.97"))
     assert less.appraisal.cost.lines[0].how == "20 % of 10,000.00"
     (found,) = line_differences(less, more)
-    assert (found.cause, found.words) == ("quantity", "20 % of 14,178.97 for 20 % of 10,000.00")
+    assert (found.cause, found.words) == ("quantity", "20 % of 14,178.97 instead of 20 % of 10,000.00")
     dearer = replace(BOOK.of("poor access"), price=Decimal("0.2250"))
     other = replace(BOOK, prices=tuple(dearer if p.item == "poor access" else p for p in BOOK.prices))
     (found,) = line_differences(less, concept(("site", "poor access", "10000"), book=other))
-    assert (found.cause, found.words, found.more) == ("price", "22.5 % of 10,000.00 for 20 % of 10,000.00", 250)
+    assert (found.cause, found.words, found.more) == ("price", "22.5 % of 10,000.00 instead of 20 % of 10,000.00", 250)
 
 
 def test_what_an_owner_buys_is_no_other_price():

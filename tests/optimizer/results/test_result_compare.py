@@ -10,6 +10,8 @@ import pytest
 from optimizer.catalogue import book_for
 from optimizer.check import Finding
 from optimizer.concepts import Option
+from optimizer.errors import ResultError
+from optimizer.results import refuse_other_version
 from optimizer.results.compare import FROM_THE_SEARCH, differences, document_differences
 from optimizer.results.schema import to_record
 from tests.filled import filled, places_of
@@ -126,7 +128,18 @@ def test_a_document_that_holds_has_no_differences():
         (("scenario", "name"), "Elsewhere", "the scenario's name is 'Fernhollow Court' in its text"),
         (("versions", "price_book", "digest"), "0" * 64, "the prices are not those of the book"),
         (("versions",), None, "the prices are not those of the book"),
-        (("options", 0, "rank"), 3, "concept a2 does not rank after concept a1"),
+        (("options", 0, "rank"), 3, "the concepts have the ranks 3, 2, not 1 to 2"),
+        (("options", 1, "rank"), 3, "the concepts have the ranks 1, 3, not 1 to 2"),
+        (("options", 0, "rooms", 0, "base_y_ft"), 2.0, "a1: the gathering area has not grown, and a place before"),
+        (("options", 0, "rooms", 0, "base_width_ft"), 2.0, "a1: the gathering area has not grown, and a place before"),
+        (
+            ("versions", "price_book", "name"),
+            "Ours",
+            "the name of its prices is 'Ours' among the versions, found 'Demo",
+        ),
+        (("versions", "price_book", "date"), "1999", "the date of its prices is '1999' among the versions, found '20"),
+        (("search", "gap"), 0.21, "the gap of the search is 0.21, found 0.2"),
+        (("search", "gap"), None, "the gap of the search is nothing, found 0.2"),
         (("options", 0, "score"), 99_000.0, "concept a2 does not rank after concept a1"),
         (("options", 1, "proof", "bound"), 40_000.0, "concept a2: its bound of 40000 is above its own 31000"),
     ],
@@ -141,6 +154,27 @@ def test_what_a_document_does_not_hold_is_said(where, value, words):
     found = document_differences(document, sample_scenario(), book_for("USD"))
     assert len(found) == 1
     assert words in found[0]
+
+
+def test_one_concept_taken_out_keeps_its_number():
+    """It stands alone: those before it are not in the file."""
+    document = sample_document()
+    document["options"] = document["options"][1:]
+    assert document_differences(document, sample_scenario(), book_for("USD")) == ()
+
+
+@pytest.mark.parametrize(
+    ("place", "value"),
+    [(("versions", "optimizer"), "9"), (("versions", "catalogue", "digest"), "0"), (("versions",), None)],
+)
+def test_a_result_of_another_version_is_refused(place, value):
+    """Its figures may be others without being false; another library does not count."""
+    document = sample_document()
+    document["versions"]["numpy"] = "1"
+    refuse_other_version(document, "options.json")
+    reduce(getitem, place[:-1], document)[place[-1]] = value
+    with pytest.raises(ResultError, match=r"options.json.versions.*: expected a result "):
+        refuse_other_version(document, "options.json")
 
 
 def with_ideas(*ideas, lacking=3, scores=(100.0, 101.0, 102.0, 103.0)):

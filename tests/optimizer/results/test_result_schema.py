@@ -13,6 +13,7 @@ import pytest
 
 from optimizer.appraisal import EnclosureMeasures, PartyMeasures
 from optimizer.concepts import Option, OptionSet
+from optimizer.concepts.budgets import BudgetSet
 from optimizer.errors import ResultError
 from optimizer.results.forms import EXTRAS, FORMS, LIMITS, NULL_IF_EMPTY, PARTS, PLACES
 from optimizer.results.schema import from_record, to_record
@@ -36,13 +37,21 @@ def through_text(record):
 
 
 STORED = Path(__file__).parent / "stored" / "options-1.json"
-FULL = filled(OptionSet)
+FULL, BUDGETS = filled(OptionSet), filled(BudgetSet)
 FIRST = replace(FULL, options=FULL.options[:1])
 FIRST_WRITTEN = through_text(to_record(FIRST))
 
 
 def test_every_field_comes_back():
     assert from_record(OptionSet, through_text(to_record(FULL)), "result") == FULL
+
+
+def test_budgets_come_back():
+    """What is written of them is read again, each under the keys of its contract."""
+    record = through_text(to_record(BUDGETS))
+    assert from_record(BudgetSet, record, "budgets") == BUDGETS
+    assert set(record["points"][0]["rooms"][0]) == {"name", "choice"}
+    assert {"lowest", "highest", "seconds", "layouts_found"} < set(record["search"])
 
 
 def test_no_made_up_value_is_the_default_one():
@@ -137,7 +146,8 @@ def test_forms_speak_of_fields_that_there_are():
     """A field that was renamed would silently change its name in the file."""
     for kind, name in (*FORMS, *PARTS, *LIMITS, *NULL_IF_EMPTY):
         assert name in get_type_hints(kind), (kind, name)
+    written = [*members(FULL), *members(BUDGETS)]
     for kind, places in (*PLACES.items(), *((kind, {path: path for path in e.values()}) for kind, e in EXTRAS.items())):
         for path in places:
-            value = next(value for value in members(FULL) if isinstance(value, kind))
+            value = next(value for value in written if isinstance(value, kind))
             assert reduce(getattr, path.split("."), value) is not None, (kind, path)

@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 
+from optimizer.brief import Trip
 from optimizer.concepts import Idea
 from tests.sample_run import sample_scenario
 from tests.ui.sample_concepts import sample_concepts
@@ -38,6 +39,23 @@ def test_ideas_are_compared_where_there_is_one():
     assert rows["Idea"] == ("Beside the house", "none")
     shown = compared(1, 2)
     assert "Idea" not in {row.label for row in (*shown.differing, *shown.same)}
+
+
+def test_walking_is_compared_on_trips_that_both_have():
+    """Of the sum of unlike trips nothing is said; the trips that one lacks are named."""
+    options, scenario = sample_concepts().options, sample_scenario()
+    trips = (Trip("gate", "table", 10), Trip("table", "nook", 5))
+    scenario = replace(scenario, brief=replace(scenario.brief, trips=trips))
+    ways = ((("gate", "table", 20.0), ("table", "nook", 30.0)), (("gate", "table", 25.0),))
+    both = [
+        replace(option, appraisal=replace(option.appraisal, trips_ft=way, walking_ft=1.0))
+        for option, way in zip(options, ways, strict=False)
+    ]
+    shown = compare(*both, scenario)
+    rows = {row.label: (row.first, row.second) for row in (*shown.differing, *shown.same)}
+    assert rows["Walking on trips that both have"] == ("200 ft", "250 ft")
+    assert rows["Trips that the other lacks"] == ("table to nook", "none")
+    assert "Walking" not in rows
 
 
 def test_concept_against_itself_differs_in_nothing():

@@ -23,6 +23,11 @@ def figures(option=None, scenario=SCENARIO, **changes):
     return {figure.label: figure for figure in deciding(option, scenario, words_of(scenario))}
 
 
+def walking(*trips):
+    """The yard with these trips."""
+    return replace(SCENARIO, brief=replace(SCENARIO.brief, trips=trips))
+
+
 def costing(first):
     cost = sample_option().appraisal.cost
     return replace(cost, phases=((1, Decimal(first)), *cost.phases[1:]))
@@ -30,7 +35,8 @@ def costing(first):
 
 def test_there_are_five_in_the_order_of_the_talk():
     sun = tuple((room, hours, 0.0) for room, hours in WISHED.items())
-    assert [*figures(sun_h=sun)] == [
+    scenario = walking(Trip("a", "b", 4))
+    assert [*figures(scenario=scenario, sun_h=sun, trips_ft=(("a", "b", 1.0),))] == [
         "Cost of phase 1",
         "Walking at one gathering",
         "Sun and shade as wished",
@@ -60,8 +66,18 @@ def test_without_a_limit_money_has_no_word():
 @pytest.mark.parametrize(("feet", "grade"), [(404, "good"), (406, "fair"), (804, "fair"), (806, "poor")])
 def test_walking_goes_by_the_average_trip(feet, grade):
     """Ten trips: short up to 40 ft each, long beyond 80; by whole feet, as they are said."""
-    ten = replace(SCENARIO, brief=replace(SCENARIO.brief, trips=(Trip("a", "b", 4), Trip("b", "c", 6))))
-    assert figures(scenario=ten, walking_ft=float(feet))["Walking at one gathering"].grade == grade
+    ten = walking(Trip("a", "b", 4), Trip("b", "c", 6))
+    figure = figures(scenario=ten, walking_ft=float(feet), trips_ft=(("a", "b", 1.0), ("b", "c", 1.0)))
+    assert figure["Walking at one gathering"].grade == grade
+
+
+def test_a_trip_that_nobody_walks_is_not_a_short_one():
+    """Four trips of 100 ft are long, whatever six more to a room that is left out would be."""
+    ten = walking(Trip("a", "b", 4), Trip("b", "c", 6))
+    figure = figures(scenario=ten, walking_ft=400.0, trips_ft=(("a", "b", 100.0),))["Walking at one gathering"]
+    assert (figure.grade, figure.why.split("; ")[0]) == ("poor", "100 ft a trip on average")
+    assert figure.why.endswith(". Trips left out: b to c")
+    assert figures(scenario=ten, walking_ft=0.0, trips_ft=())["Walking"].grade == ""
 
 
 @pytest.mark.parametrize(

@@ -4,7 +4,7 @@ from dataclasses import replace
 from decimal import Decimal
 
 from optimizer.appraisal import CostRange
-from optimizer.brief import RULES
+from optimizer.brief import RULES, Trip
 from optimizer.check import Finding
 from optimizer.concepts import DiffersBy, Idea, LeftOut, Proof
 from optimizer.concepts.whys.left_out import NOT_FOUND
@@ -18,20 +18,34 @@ def opened(**changes):
     return sheet(replace(sample_option(), **changes), sample_scenario())
 
 
+def listed_as(option, *trips):
+    """Its line in the list of a brief with these trips."""
+    scenario = sample_scenario()
+    scenario = replace(scenario, brief=replace(scenario.brief, trips=trips))
+    return card(option, scenario, words_of(scenario))
+
+
 def test_card_says_the_figures_of_the_option():
     """Cost, walking, worth, seats and what is left out are those of the option."""
-    shown = card(sample_option(rank=3), words_of(sample_scenario()))
+    shown = listed_as(sample_option(rank=3))
     assert (shown.title, shown.cost, shown.walking) == ("Concept 3", "$7,769", "1,234 ft")
     assert (shown.worth, shown.seats) == ("11", "8")
     assert shown.left_out == ("outdoor kitchen", "fire feature", "water reserve")
     assert shown.reason == "Shortest way from the kitchen door."
 
 
+def test_card_says_of_how_many_trips_its_walking_is():
+    """The sample has a way to the table and none to the kitchen, which it does without."""
+    table, kitchen = (Trip("kitchen door", end, 2) for end in ("gathering area", "outdoor kitchen"))
+    assert listed_as(sample_option(), table).walking_words == "1,234 ft walking"
+    assert listed_as(sample_option(), table, kitchen).walking_words == "1,234 ft walking on 1 of 2 trips"
+
+
 def test_card_names_the_idea():
     """With a capital; empty for none."""
     idea = Idea("a court and a garden room", "a court outside the door, and the nook out in the garden")
-    assert card(replace(sample_option(), idea=idea), words_of(sample_scenario())).idea == "A court and a garden room"
-    assert card(sample_option(), words_of(sample_scenario())).idea == ""
+    assert listed_as(replace(sample_option(), idea=idea)).idea == "A court and a garden room"
+    assert listed_as(sample_option()).idea == ""
 
 
 def test_paragraph_says_what_it_gives_costs_and_leaves():

@@ -10,9 +10,10 @@ import numpy as np
 import pytest
 
 from optimizer.concepts.budgets.points import Bought, steps_of
+from optimizer.concepts.budgets.possible import at_ceiling, in_cheapest_level
 from optimizer.concepts.budgets.programs import Programs, least_cents
 from optimizer.concepts.budgets.run import find_budgets, unit_of, usual_range
-from optimizer.concepts.budgets.search import BudgetAsked, BudgetSearch, at_ceiling, in_cheapest_level, in_each_level
+from optimizer.concepts.budgets.search import BudgetAsked, BudgetSearch, in_each_level
 from optimizer.concepts.case import Case
 from optimizer.engine.problem import Spot, build_problem, layout_of
 from optimizer.events import to_nobody
@@ -125,8 +126,8 @@ def test_each_worth_is_bought_for_hardly_more_than_any_layout_needs():
 def test_no_layout_of_the_yard_has_more_worth_than_the_bound():
     """By least prices, at the cost of each layout."""
     search = BudgetSearch(asked(), NEVER)
-    assert all(bought.worth <= search.most_worth(bought.cost) for bought in all_bought())
-    assert search.most_worth(Decimal(100)) == 0.0
+    assert all(bought.worth <= search.possible.most_worth(bought.cost) for bought in all_bought())
+    assert search.possible.most_worth(Decimal(100)) == 0.0
 
 
 def test_concepts_hold_within_their_ceilings():
@@ -209,8 +210,8 @@ def test_no_layout_in_any_level_has_more_worth_than_the_bound():
     """By least prices of all levels, at the cost of each layout in each."""
     lowest, highest = usual_range(in_levels())
     search = BudgetSearch(BudgetAsked(in_levels(), lowest, highest, 10, 1.0, 3, repeatable=True, processes=0), NEVER)
-    assert all(one.worth <= search.most_worth(one.cost) for one in all_in_levels())
-    assert search.most_worth(highest) == max(one.worth for one in all_in_levels())
+    assert all(one.worth <= search.possible.most_worth(one.cost) for one in all_in_levels())
+    assert search.possible.most_worth(highest) == max(one.worth for one in all_in_levels())
     for program in search.programs.front:
         at = in_levels().at_level(program.level.name)
         budget = build_problem(at_ceiling(at, highest).scenario, at.rooms, at.book).budget

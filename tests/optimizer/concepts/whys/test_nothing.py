@@ -1,10 +1,12 @@
 """When nothing fits: the reason, and ways out that were really tried."""
 
 import threading
+from dataclasses import replace
 
 from optimizer.concepts.case import Case
 from optimizer.concepts.run import ConceptRun
-from optimizer.concepts.whys.nothing import why_nothing
+from optimizer.concepts.whys.bindings import bindings_of
+from optimizer.concepts.whys.nothing import conflict_again, told, why_nothing
 from optimizer.engine.problem import build_problem
 from optimizer.events import to_nobody
 from optimizer.pipeline import RunSettings, make_options
@@ -106,3 +108,22 @@ def test_an_area_that_is_too_small_for_what_is_held_in_it():
     area = [[10, 40], [16, 40], [16, 46], [10, 46]]
     _, found = answer(("add", "/brief/holds", [{"room": "dining terrace", "within": area}]), yard=THIMBLE)
     assert "The dining terrace fits nowhere as it is held, whatever the other rooms do." in found.words
+
+
+def test_what_is_said_is_counted_again():
+    """Words and rules as they are told; others are named. Nothing is solved for it."""
+    case = Case.of(patched(THIMBLE, (("replace", "/budget/ceiling", 20_000),)))
+    problem = build_problem(case.scenario, case.rooms, case.book)
+    conflict = why_nothing(case, problem, seconds=0.0, stop=threading.Event())
+    conflict = replace(conflict, rules=told(bindings_of(case)[:3]))
+    assert "the ceiling is 20,000" in conflict.words
+    assert list(conflict_again(case, problem, conflict)) == []
+    (words,) = conflict_again(case, problem, replace(conflict, words=conflict.words.replace("20,000", "30,000")))
+    assert words.startswith("why nothing fits is not so: ")
+    for rule in (
+        ("near", *conflict.rules[0][1:]),
+        (conflict.rules[0][0], "It rains.", ()),
+        (*conflict.rules[0][:2], ("x",)),
+    ):
+        (words,) = conflict_again(case, problem, replace(conflict, rules=(rule,)))
+        assert words == f"{rule[1]!r} is not what binds in this yard"
