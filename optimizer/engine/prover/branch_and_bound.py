@@ -1,81 +1,43 @@
 """The proof of the whole model: programs by what they cost at least, and each as blocks of places of its main room.
 
 Best first: the node of the least bound is opened next, so that at any time the least bound of an open node is a bound
-over all layouts. A program is opened into blocks; a block is asked of the solver, and split where it takes too long.
+over all layouts. A program is opened into blocks of its places within the horizon; a block is asked of the solver, and
+split where it takes too long. What lies beyond the horizon waits for the next one.
 """
 
 import heapq
 import math
-import threading
 from collections import deque
 from collections.abc import Callable, Iterator, Sequence
 from concurrent.futures import ThreadPoolExecutor
-from dataclasses import dataclass, replace
+from dataclasses import replace
+from functools import lru_cache, partial
 from itertools import count
-from pathlib import Path
 from typing import Final
 
 from optimizer.engine.explorer import board_of
-from optimizer.engine.model import build_model, is_dense
+from optimizer.engine.model import build_model, is_dense, program_scope
 from optimizer.engine.pairs import FORBIDDEN
 from optimizer.engine.problem import Problem, State, modelled_value
 from optimizer.engine.problem.modelled import modelled_problem
-from optimizer.engine.prover.blocks import Block, blocks_of, pieces_of, scope_of
+from optimizer.engine.prover.blocks import SIDES, Block, blocks_of, pieces_of, scope_of
+from optimizer.engine.prover.dives import DIVE_S, REACH, Dives, block_of
+from optimizer.engine.prover.horizon import Horizon
 from optimizer.engine.prover.incumbent import best_of_program
 from optimizer.engine.prover.place_tree import PlaceTables, PlaceTree
 from optimizer.engine.prover.places import Places
 from optimizer.engine.prover.programs import Program, programs
+from optimizer.engine.prover.proof import Budget, WholeProof
 from optimizer.engine.prover.solve import Answer, Effort, SolverFault, solve
 
-SIDES: Final = (6, 3, 1)
-"""Sides of blocks of places, in steps: one that is not done in time is split into blocks of the next side."""
-SLICE_S: Final = 1.0
+SLICE_S: Final = 0.5
 """Deterministic time that a block may take; one that cannot be split further gets twice as much each time."""
-WHOLE_SLICES: Final = 8
+WHOLE_SLICES: Final = 16
 """Slices that a program in one model gets at first."""
-WEAK: Final = 0.5
-"""Where more of the main room's places than this stay open, blocks do not pay: the program is one model."""
 EXPLORED: Final = 3
-"""So many programs are explored by themselves before they are opened."""
-
-
-@dataclass(frozen=True, slots=True)
-class WholeProof:
-    """The best layout by the model's count that is known, and a bound over all layouts of the model, in cents.
-
-    `work_s` is the solver's deterministic time.
-    """
-
-    state: State | None
-    objective: int
-    bound: int
-    work_s: float = 0.0
-
-    @property
-    def is_proven(self) -> bool:
-        """Whether no layout of the model is better."""
-        return self.state is not None and self.bound >= self.objective
-
-
-@dataclass(frozen=True, slots=True)
-class Budget:
-    """How long to go on: until stopped, or for so much of the solver's deterministic time. `workers` at a time.
-
-    A limit of work repeats exactly: there several workers never share a model.
-    """
-
-    stop: threading.Event
-    work_s: float | None = None
-    workers: int = 1
-    seed: int = 0
-    log_file: Path | None = None
-    """Where the solver's log is added, if anywhere."""
-
-    def log(self, line: str) -> None:
-        """Add a line of the solver's log."""
-        if self.log_file is not None:
-            with self.log_file.open("a", encoding="utf-8") as file:
-                file.write(f"{line}\n")
+"""So many programs are explored by themselves before they are opened, where all is looked at from the start."""
+PLACES_KEPT: Final = 64
+"""Tables of so many programs are kept for the next horizon."""
 
 
 Found = Callable[[State], None]
@@ -88,7 +50,10 @@ class BranchAndBound:
         self._problem, self._budget, self._known = problem, budget, known
         self._modelled = modelled_problem(problem)
         self._open: list[tuple[int, int, Program | Block]] = []
-        self._order, self._explored = count(), 0
+        self._order, self._explored, self._asked, self._blocks = count(), 0, 0, 0
+        self._horizon, self._dives = Horizon.all_of(0), Dives()
+        self._opened: list[Program] = []
+        self._places_of = lru_cache(PLACES_KEPT)(partial(Places, self._modelled))
         self._offered: deque[State] = deque()
         self.proof = WholeProof(None, FORBIDDEN, 0)
 
@@ -101,13 +66,46 @@ class BranchAndBound:
         self._take_offered()
         coming = programs(board_of(self._modelled))
         self._push_next(coming)
+        self._horizon = self._first_horizon()
         with ThreadPoolExecutor(self._budget.workers) as threads:
             while self._has_next() and not self._is_spent():
                 self._take_offered()
                 self._bound()
+                self._look_farther()
+                self._dive()
                 self._solve(threads, self._next_blocks(coming))
         self._bound()
         return self.proof
+
+    @property
+    def _limit(self) -> int:
+        """Only what costs less is looked for: less than the best that is known, and within the horizon."""
+        return min(self.proof.objective, self._horizon.limit)
+
+    def _first_horizon(self) -> Horizon:
+        """Where trips are dense all is looked at from the start: there a low limit makes nothing easier."""
+        if not self._open:
+            return Horizon.all_of(0)
+        least, _, program = self._open[0]
+        assert isinstance(program, Program)
+        is_dense_one = bool(program.choices) and is_dense(self._problem, program_scope(self._problem, program.choices))
+        return Horizon.all_of(least) if is_dense_one else Horizon.of(least)
+
+    def _look_farther(self) -> None:
+        """Look beyond the horizon once nothing is open within it."""
+        if self._least() >= self._horizon.limit:
+            self._horizon, self._asked = self._horizon.beyond(self._least(), self._asked), 0
+
+    def _dive(self) -> None:
+        """Look for a better layout far beyond the horizon, every so many blocks."""
+        chosen = self._dives.next_in(self._opened, self._blocks)
+        if chosen is None:
+            return
+        program, side = chosen
+        limit = min(self.proof.objective, round(REACH * self._horizon.limit))
+        block = block_of(self._problem, self._places_of(program), limit, side)
+        if block is not None:
+            self._take_state(self._ask(block, limit, DIVE_S), program.floor)
 
     def _take_offered(self) -> None:
         while self._offered:
@@ -151,44 +149,46 @@ class BranchAndBound:
     def _next_blocks(self, coming: Iterator[Program]) -> list[tuple[int, Block]]:
         """As many blocks of the least bounds as there are workers; programs on the way are opened."""
         blocks: list[tuple[int, Block]] = []
-        while self._has_next() and len(blocks) < self._budget.workers and not self._is_spent():
+        while self._is_near() and len(blocks) < self._budget.workers and not self._is_spent():
             bound, _, node = heapq.heappop(self._open)
             if isinstance(node, Block):
                 blocks.append((bound, node))
             else:
-                self._push_next(coming)
+                if node.floor == bound:  # else it was opened before
+                    self._opened.append(node)
+                    self._push_next(coming)
                 self._open_program(node)
         return blocks
 
+    def _is_near(self) -> bool:
+        return self._has_next() and self._least() < self._limit
+
     def _open_program(self, program: Program) -> None:
-        places = Places(self._modelled, program)
-        if places.main is None:
+        """Put its places within the limit into blocks; what lies beyond waits for the next horizon."""
+        places, limit = self._places_of(program), self._limit
+        if not places.there:
             self._better(tuple(None for _ in self._problem.rooms), bound=program.floor)
             return
-        is_first = self._explored == 0
-        if is_first:  # without a good layout most places stay open, which takes long to see
+        if self._horizon.is_all and not self._problem.rings and self._explored < EXPLORED:
             self._explore(program, places)
-        leaves, asked = places.leaves(self.proof.objective)
-        if leaves and not is_first and self._explored < EXPLORED and self._explore(program, places):
-            leaves, asked = places.leaves(self.proof.objective)
+            limit = self._limit
+        leaves = places.leaves(limit)
+        if limit < self.proof.objective:
+            self._push(limit, program)
         if not leaves or self._try_places(program, places):
             return
-        scope = scope_of(self._problem, places, program, leaves)
+        scope = scope_of(self._problem, places, leaves)
         is_whole = is_dense(self._problem, scope)
-        if is_whole or len(leaves) > WEAK * asked:
-            for part in pieces_of(leaves) if is_whole else [tuple(leaves)]:
-                self._push(part[0].floor, Block(places, program, part, 0, scope, is_whole=True))
-            return
-        for block in blocks_of(leaves, SIDES[0]):
-            self._push(block[0].floor, Block(places, program, block, 0, scope))
+        for part in pieces_of(leaves) if is_whole else blocks_of(leaves, SIDES[0]):
+            self._push(part[0].floor, Block(places, part, scope, is_whole))
 
     def _try_places(self, program: Program, places: Places) -> bool:
         """Settle a program by its places one after another, where these are few; whether they are."""
-        tables = PlaceTables.of(places, self.proof.objective)
+        tables = None if self._problem.rings else PlaceTables.of(places, self._limit)  # they know no rings
         if tables is None:
             return False
         tree = PlaceTree(self._problem, places, tables, self._is_spent)
-        tree.run(self.proof.objective)
+        tree.run(self._limit)
         self._add_work(tree.work_s)
         if tree.best is not None:
             self._better(tree.best, bound=program.floor)
@@ -196,56 +196,54 @@ class BranchAndBound:
             self._push(max(program.floor, tree.floor), program)
         return True
 
-    def _explore(self, program: Program, places: Places) -> bool:
-        """Look for something better in a program by itself; whether there was."""
+    def _explore(self, program: Program, places: Places) -> None:
+        """Look for something better in a program by itself, for a limit to begin with."""
         self._explored += 1
         limit, asked = self.proof.objective, self._budget
         found = best_of_program(self._problem, places, limit, seed=asked.seed, stop=asked.stop, work_s=self._left_s)
         self._add_work(found.work_s)
         if found.state is not None:
             self._better(found.state, bound=program.floor)
-        return found.state is not None
 
     def _solve(self, threads: ThreadPoolExecutor, blocks: Sequence[tuple[int, Block]]) -> None:
-        asked = [(bound, left) for bound, block in blocks if (left := block.below(self.proof.objective)).leaves]
-        jobs = [threads.submit(self._ask, block, self.proof.objective) for _, block in asked]
+        asked = [(bound, left) for bound, block in blocks if (left := block.below(self._limit)).leaves]
+        self._asked += len(asked)
+        self._blocks += len(asked)
+        jobs = [threads.submit(self._ask, block, self._limit, self._slice_s(block)) for _, block in asked]
         for (bound, block), job in zip(asked, jobs, strict=True):
             self._take(bound, block, job.result())
 
-    def _ask(self, block: Block, limit: int) -> Answer:
-        scope = scope_of(self._problem, block.places, block.program, block.leaves, within=block.scope)
-        built = build_model(self._problem, scope)
-        return solve(built, self._effort(block, limit), stop=self._budget.stop)
-
-    def _effort(self, block: Block, limit: int) -> Effort:
-        """How hard to try a block. Where trips are dense one search with all of the linear relaxation is best."""
-        dense = block.is_whole and is_dense(self._problem, block.scope)
-        doublings = block.level if block.is_whole else max(0, block.level - len(SIDES) + 1)
-        slice_s = SLICE_S * 2.0**doublings * (WHOLE_SLICES if block.is_whole else 1)
-        return Effort(
-            workers=self._budget.workers if block.is_whole and not dense and self._budget.work_s is None else 1,
+    def _ask(self, block: Block, limit: int, slice_s: float) -> Answer:
+        """Ask for a layout of a block below a limit. Where trips are dense all of the linear relaxation is best."""
+        scope = scope_of(self._problem, block.places, block.leaves, within=block.scope)
+        effort = Effort(
+            workers=1,
             deterministic_s=min(slice_s, self._left_s),
             wall_s=1e9,
             seed=1,
-            linearization=(2 if dense else 1) if block.is_whole else 0,
+            linearization=2 if block.is_whole else 0,
             cutoff=limit if limit < FORBIDDEN else None,
             log=None if self._budget.log_file is None else self._budget.log,
         )
+        return solve(build_model(self._problem, scope), effort, stop=self._budget.stop)
+
+    @staticmethod
+    def _slice_s(block: Block) -> float:
+        return SLICE_S * 2.0**block.tries * (WHOLE_SLICES if block.is_whole else 1)
 
     def _take(self, bound: int, block: Block, answer: Answer) -> None:
         """What the solver said of a block: a better layout, that there is none, or not yet."""
-        self._add_work(answer.work_s)
-        if answer.state is not None:
-            self._better(answer.state, counted=answer.objective, bound=bound)
+        self._take_state(answer, bound)
         if answer.verdict in ("optimal", "infeasible"):
             return
         bound = max(bound, answer.bound or 0)
-        left = block.below(self.proof.objective)
-        if block.is_whole or block.level + 1 >= len(SIDES) or self._is_spent():
-            self._push(bound, replace(left, level=block.level + 1))
-            return
-        for part in blocks_of(left.leaves, SIDES[block.level + 1]):
-            self._push(max(bound, part[0].floor), replace(block, leaves=part, level=block.level + 1))
+        for part in [block] if self._is_spent() else block.parts(self._limit):
+            self._push(max(bound, part.leaves[0].floor), part)
+
+    def _take_state(self, answer: Answer, bound: int) -> None:
+        self._add_work(answer.work_s)
+        if answer.state is not None:
+            self._better(answer.state, counted=answer.objective, bound=bound)
 
     def _better(self, state: State, *, counted: int | None = None, bound: int = 0, is_new: bool = True) -> None:
         """Take a layout over where it is better. Raises SolverFault where counts contradict each other."""

@@ -2,7 +2,7 @@
 
 With the main room held at a place, every other room has a table: what it costs at each of its places, the walking to
 the main room and all that the two ask of each other in it. The least of these tables together are a floor; places of
-other rooms that lie too far above it are struck out.
+other rooms that lie too far above it are struck out. Then the next room is held, and so on.
 """
 
 from collections.abc import Iterator, Sequence
@@ -51,42 +51,59 @@ Tables = dict[int, list[Table]]
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Leaf:
-    """The main room at a place: what a layout with it there costs at least, and what is left of the other rooms."""
+    """Some rooms at places: what a layout with them there costs at least, and what is left of the other rooms.
+
+    `own` is what the rooms at their places cost by themselves and with each other [cents].
+    """
 
     floor: int
-    spot: Spot
+    own: int
+    held: tuple[tuple[int, Spot], ...]
     others: Tables
+
+    @property
+    def last(self) -> Spot:
+        """Where the room is that was held last."""
+        return self.held[-1][1]
 
 
 class Places:
     """Tables of one program. Variants are numbered as in the program's own problem, which holds its choices alone."""
 
     def __init__(self, modelled: Problem, program: Program) -> None:
+        self.program = program
         self.problem, self.numbers = restricted(modelled, program.choices)
         self.board: Board = board_of(self.problem)
         self.there = [room for room, choice in enumerate(program.choices) if choice >= 0]
         self.absent = sum(self.problem.rooms[r].absent_loss for r, c in enumerate(program.choices) if c < 0)
-        self.main = max(self.there, key=lambda room: (self._ties(room), -room), default=None)
 
-    def leaves(self, limit: int) -> tuple[list[Leaf], int]:
-        """Places of the main room that something below the limit may have, least floor first; and of how many."""
-        tables = self.open_tables(limit)
-        if not tables or self.main is None:
-            return [], 0
-        found, asked = [], 0
-        for table in tables[self.main]:
-            for loss, spot in table.places():
-                asked += 1
-                beside = {room: self._beside(room, own, spot) for room, own in tables.items() if room != self.main}
-                settled = self._settled(beside, self.absent + loss, limit)
-                if settled is not None:
-                    found.append(Leaf(settled[0], spot, settled[1]))
-        return sorted(found, key=lambda leaf: (leaf.floor, leaf.spot.variant, leaf.spot.y, leaf.spot.x)), asked
+    def leaves(self, limit: int, beyond: Leaf | None = None) -> list[Leaf]:
+        """Places of one more room that something below the limit may have, least floor first: of the main room, or
+        beside those that a leaf holds.
+        """
+        begun = beyond or Leaf(0, self.absent, (), self.open_tables(limit))
+        if not begun.others:
+            return []
+        room = max(begun.others, key=lambda room: (self._ties(room), -room))
+        found = [
+            leaf
+            for table in begun.others[room]
+            for loss, spot in table.places()
+            if (leaf := self._held(begun, room, spot, loss, limit)) is not None
+        ]
+        return sorted(found, key=lambda leaf: (leaf.floor, leaf.last.variant, leaf.last.y, leaf.last.x))
 
     def open_tables(self, limit: int) -> Tables:
         """Tables of all rooms with the places that something below the limit may have; none where nothing may be."""
         settled = self._settled({room: self._own(room) for room in self.there}, self.absent, limit)
         return {} if settled is None else settled[1]
+
+    def _held(self, begun: Leaf, room: int, spot: Spot, loss: int, limit: int) -> Leaf | None:
+        """A leaf with one more room at a place; None where nothing with it can stay below the limit."""
+        own = begun.own + loss
+        beside = {other: self._beside(other, left, room, spot) for other, left in begun.others.items() if other != room}
+        settled = self._settled(beside, own, limit)
+        return None if settled is None else Leaf(settled[0], own, (*begun.held, (room, spot)), settled[1])
 
     def between(self, room: int, spot: Spot, other: int, there: Spot) -> int:
         """What two rooms at their spots cost each other [cents]."""
@@ -105,8 +122,8 @@ class Places:
         """For each variant of each room of the whole problem, the places that some leaf leaves open."""
         masks = tuple(tuple(np.zeros_like(allowed) for allowed in room.allowed) for room in whole.rooms)
         for leaf in leaves:
-            assert self.main is not None
-            masks[self.main][self.numbers[self.main][leaf.spot.variant]][leaf.spot.y, leaf.spot.x] = True
+            for room, spot in leaf.held:
+                masks[room][self.numbers[room][spot.variant]][spot.y, spot.x] = True
             for room, tables in leaf.others.items():
                 for table in tables:
                     rows, columns = table.losses.shape
@@ -118,13 +135,12 @@ class Places:
         windows = enumerate(self.board.windows[room])
         return [Table(v, window.row, window.column, window.table) for v, window in windows if window is not None]
 
-    def _beside(self, room: int, own: list[Table], spot: Spot) -> list[Table]:
-        """Tables of a room with the main one at a spot."""
-        assert self.main is not None
+    def _beside(self, room: int, own: list[Table], held: int, spot: Spot) -> list[Table]:
+        """Tables of a room with another one held at a spot."""
         found = []
         for table in own:
             losses = table.losses.copy()
-            stamp = self.board.stamp(room, table.variant, self.main, spot.variant)
+            stamp = self.board.stamp(room, table.variant, held, spot.variant)
             stamp.add_to(losses, table.column - spot.x, table.row - spot.y)
             found.append(Table(table.variant, table.row, table.column, losses))
         return found
@@ -144,7 +160,7 @@ class Places:
         return floor, kept
 
     def _ties(self, room: int) -> int:
-        """How much walking leads to a room from others: the main room has most."""
+        """How much walking leads to a room from others: the main room, which is held first, has most."""
         return sum(
             stamp.rate
             for pair in self.problem.pairs

@@ -112,7 +112,9 @@ def test_work_on_what_it_begins_from_counts(monkeypatch):
         return Incumbent(None, 0.7)
 
     monkeypatch.setattr(branch_and_bound, "best_of_program", best)
-    proof = BranchAndBound(coarse_problem(YARDS["plain"]), Budget(NEVER, work_s=0.5)).run()
+    monkeypatch.setattr(branch_and_bound, "is_dense", lambda *_: True)
+    problem = replace(coarse_problem(YARDS["plain"]), rings=())
+    proof = BranchAndBound(problem, Budget(NEVER, work_s=0.5)).run()
     assert (proof.work_s, proof.is_proven, given) == (0.7, False, [0.5])
 
 
@@ -125,7 +127,6 @@ def test_no_block_is_given_more_than_is_left(monkeypatch):
         return real(built, effort, stop=stop)
 
     monkeypatch.setattr(branch_and_bound, "solve", noting)
-    monkeypatch.setattr(branch_and_bound, "best_of_program", lambda *_, **__: Incumbent())
     BranchAndBound(coarse_problem(YARDS["plain"]), Budget(NEVER, work_s=1e-4)).run()
     assert given
     assert max(given) <= 1e-4
@@ -169,7 +170,6 @@ def test_a_contradiction_is_a_fault(monkeypatch):
         return answer if answer.objective is None else replace(answer, objective=answer.objective - 100)
 
     monkeypatch.setattr(branch_and_bound, "solve", lying)
-    monkeypatch.setattr(branch_and_bound, "best_of_program", lambda *_, **__: Incumbent())
     with pytest.raises(SolverFault, match="the solver has"):
         BranchAndBound(problem, Budget(NEVER)).run()
 
@@ -214,15 +214,16 @@ def test_no_place_of_something_better_is_struck_out():
     modelled = modelled_problem(problem)
     program = next(p for p in programs(board_of(modelled)) if p.choices == choices)
     places = Places(modelled, program)
-    leaves, asked = places.leaves(proof.objective + 1)
-    assert 0 < len(leaves) < asked
+    leaves, every = places.leaves(proof.objective + 1), places.leaves(FORBIDDEN)
+    assert 0 < len(leaves) < len(every)
     masks = places.masks(problem, leaves)
     for room, spot in enumerate(proof.state):
         assert spot is None or masks[room][spot.variant][spot.y, spot.x]
-    main = proof.state[places.main]
+    (room, _) = leaves[0].held[0]
+    at = proof.state[room]
     own = next(
         leaf
         for leaf in leaves
-        if (leaf.spot.x, leaf.spot.y, places.numbers[places.main][leaf.spot.variant]) == (main.x, main.y, main.variant)
+        if (leaf.last.x, leaf.last.y, places.numbers[room][leaf.last.variant]) == (at.x, at.y, at.variant)
     )
     assert own.floor <= proof.objective

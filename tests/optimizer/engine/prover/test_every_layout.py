@@ -16,6 +16,7 @@ from optimizer.engine.problem.arrangement import key_of
 from optimizer.engine.problem.modelled import modelled_problem
 from optimizer.engine.prover import BranchAndBound, Budget, anything_fits, branch_and_bound, polish, whole
 from optimizer.engine.prover.incumbent import Incumbent
+from optimizer.engine.prover.place_tree import PlaceTables
 from optimizer.engine.prover.places import Places
 from optimizer.engine.prover.programs import Program, programs
 from optimizer.engine.prover.solve import Answer, Effort, SolverFault, solve
@@ -62,31 +63,31 @@ def test_one_model_has_the_least_of_all(name):
     assert (answer.verdict, answer.objective) == ("optimal", min(every_value(name).values()))
 
 
-@pytest.mark.parametrize("split", [False, True])
-@pytest.mark.parametrize("alone", [False, True])
+@pytest.mark.parametrize("way", ["blocks", "split", "dense"])
 @pytest.mark.parametrize("name", NAMES)
-def test_the_proof_finds_the_least_of_all(name, alone, split, monkeypatch):
-    """Also where no layout is known before, and where every block of places is split down to single ones. At no time
-    is the bound above the optimum, and in the end it is the optimum.
+def test_the_proof_finds_the_least_of_all(name, way, monkeypatch):
+    """From horizon to horizon; where every block is split until each room is held; and with all looked at from the start
+    in one model. At no time is the bound above the optimum, and in the end it is the optimum.
     """
-    values, bounds, real = every_value(name), [], BranchAndBound._ask
+    values, bounds, held, real = every_value(name), [], set(), BranchAndBound._ask
 
-    def ask(self, block, limit):
+    def ask(self, block, limit, slice_s):
         bounds.append(self.proof.bound)
-        is_split = split and block.level < 2 and len(block.leaves) > 1
-        return Answer("undecided", None, None, None) if is_split else real(self, block, limit)
+        held.add(len(block.leaves[0].held))
+        is_split = way == "split" and (len(block.leaves) > 1 or block.leaves[0].others)
+        return Answer("undecided", None, None, None) if is_split else real(self, block, limit, slice_s)
 
     monkeypatch.setattr(BranchAndBound, "_ask", ask)
-    if alone:
-        monkeypatch.setattr(branch_and_bound, "best_of_program", lambda *_, **__: Incumbent())
-        monkeypatch.setattr(branch_and_bound, "WEAK", 1.0)
+    monkeypatch.setattr(branch_and_bound, "is_dense", lambda *_: way == "dense")
+    monkeypatch.setattr(branch_and_bound, "best_of_program", lambda *_, **__: Incumbent())
+    monkeypatch.setattr(PlaceTables, "of", lambda *_: None)
     proof = BranchAndBound(tiny(name, guide=DOUBTFUL), Budget(NEVER)).run()
     optimum = min(values.values())
     assert (proof.objective, proof.bound, values[proof.state]) == (optimum, optimum, optimum)
     assert proof.is_proven
     assert bounds == sorted(bounds)
-    assert max(bounds, default=0) <= optimum
-    assert bounds or not alone
+    assert max(bounds) <= optimum
+    assert max(held) == (len(ROOMS) if way == "split" else 1)
 
 
 @pytest.mark.parametrize("name", NAMES)
@@ -94,7 +95,7 @@ def test_an_open_proof_says_so(name, monkeypatch):
     """With a layout offered and every block left undecided, the least bound of what is open stands below it."""
     values, stop = every_value(name), threading.Event()
 
-    def ask(self, block, limit):
+    def ask(self, block, limit, slice_s):
         stop.set()
         return Answer("undecided", None, None, None)
 
@@ -175,20 +176,20 @@ def test_places_of_something_better_stay_open(name, beyond):
     modelled, limit = modelled_problem(problem), min(values.values()) + beyond
     for choices in {choices_of(problem, state) for state in values}:
         places = Places(modelled, Program(0, choices))
-        leaves, asked = places.leaves(limit)
-        masks = places.masks(problem, leaves)
-        floors = {(places.numbers[places.main][leaf.spot.variant], leaf.spot.x, leaf.spot.y): leaf for leaf in leaves}
-        assert len(floors) == len(leaves) <= asked or not leaves
+        leaves = places.leaves(limit)
+        masks, room = places.masks(problem, leaves), leaves[0].held[0][0] if leaves else -1
+        floors = {(places.numbers[room][leaf.last.variant], leaf.last.x, leaf.last.y): leaf for leaf in leaves}
+        assert len(floors) == len(leaves)
         assert [leaf.floor for leaf in leaves] == sorted(leaf.floor for leaf in leaves)
         for state, value in values.items():
             if value < limit and choices_of(problem, state) == choices:
-                main = state[places.main]
+                main = state[room]
                 assert floors[main.variant, main.x, main.y].floor <= value
-                for room, spot in enumerate(state):
-                    assert spot is None or masks[room][spot.variant][spot.y, spot.x]
+                for other, spot in enumerate(state):
+                    assert spot is None or masks[other][spot.variant][spot.y, spot.x]
         if beyond == 10**6:
             for (v, x, y), leaf in list(floors.items())[::7]:
-                assert leaf.floor == leaf_by_hand(problem, choices, places.main, Spot(v, x, y))
+                assert leaf.floor == leaf_by_hand(problem, choices, room, Spot(v, x, y))
 
 
 def leaf_by_hand(problem, choices, main, at):

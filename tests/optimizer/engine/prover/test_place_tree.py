@@ -11,6 +11,8 @@ import numpy as np
 import pytest
 
 from optimizer.engine.explorer import board_of
+from optimizer.engine.grid.root_rings import RootRing
+from optimizer.engine.model import build_model, whole_scope
 from optimizer.engine.pairs import FORBIDDEN
 from optimizer.engine.problem import Spot, modelled_value
 from optimizer.engine.problem.modelled import modelled_problem
@@ -20,6 +22,7 @@ from optimizer.engine.prover.incumbent import Incumbent
 from optimizer.engine.prover.place_tree import MOST_PLACES, PlaceTables, PlaceTree
 from optimizer.engine.prover.places import Leaf, Places
 from optimizer.engine.prover.programs import programs
+from optimizer.engine.prover.solve import Effort, solve
 from tests.benchmarks.published_instance import problem_of
 from tests.containers import DENSE, container, least_by_hand
 from tests.tiny import NAMES, ROOMS, every_state, is_kept, only_at, spots, tiny
@@ -56,7 +59,7 @@ def first_tree(problem, limit=FORBIDDEN, spent=lambda _work: False):
 def test_the_least_of_all_without_the_solver(name, is_known, monkeypatch):
     """With doors, order, wishes and rooms left out; with a layout known before and without. Nothing is left to the solver."""
     asked = []
-    monkeypatch.setattr(BranchAndBound, "_ask", lambda _self, block, _limit: asked.append(block))
+    monkeypatch.setattr(BranchAndBound, "_ask", lambda _self, block, _limit, _slice_s: asked.append(block))
     if not is_known:
         monkeypatch.setattr(branch_and_bound, "best_of_program", lambda *_, **__: Incumbent())
     proof = BranchAndBound(FEW[name], Budget(NEVER)).run()
@@ -124,16 +127,49 @@ def test_each_piece_is_a_block_of_its_own(monkeypatch):
     problem, asked, real = replace(problem, rooms=tuple(rooms)), [], BranchAndBound._ask
     monkeypatch.setattr(branch_and_bound, "best_of_program", lambda *_, **__: Incumbent())
     monkeypatch.setattr(
-        BranchAndBound, "_ask", lambda self, block, limit: asked.append(block) or real(self, block, limit)
+        BranchAndBound, "_ask", lambda self, block, *how: asked.append(block) or real(self, block, *how)
     )
     proof = BranchAndBound(problem, Budget(NEVER)).run()
     assert proof.is_proven
     assert proof.objective == least_by_hand(problem)
-    assert [block.leaves[0].spot.x > 3 for block in asked] == [False, True]
+    assert [block.leaves[0].last.x > 3 for block in asked] == [False, True]
 
 
 def test_pieces_hang_together():
     """Places side by side are one piece, in whatever turn; the order of floors stays."""
     spots = [Spot(0, 1, 1), Spot(0, 5, 5), Spot(0, 1, 2), Spot(1, 5, 5), Spot(0, 3, 3)]
-    pieces = pieces_of([Leaf(floor, spot, {}) for floor, spot in enumerate(spots)])
+    pieces = pieces_of([Leaf(floor, 0, ((0, spot),), {}) for floor, spot in enumerate(spots)])
     assert [[leaf.floor for leaf in piece] for piece in pieces] == [[0, 2], [1, 3], [4]]
+
+
+@pytest.mark.parametrize("way", ["few places", "dense", "blocks"])
+def test_a_layout_that_takes_too_much_of_a_ring_is_no_optimum(way, monkeypatch):
+    """Tables know no rings: what they find best may take more of a root ring than the model lets it. The proof is that of
+    the model in one piece.
+    """
+    free = container(12, 1, [[(2, 1)], [(2, 1)], [(2, 1)]], (5, 2, 3))
+    ring = RootRing(np.array([[0] * 5 + [1, 1] + [0] * 5], dtype=float), 1.0)
+    rooms = tuple(replace(data, is_built=True, allowed=(zoned(data.allowed[0]),)) for data in free.rooms)
+    problem = replace(free, rooms=rooms, rings=(ring,))
+    if way != "few places":
+        monkeypatch.setattr(PlaceTables, "of", lambda *_: None)
+        monkeypatch.setattr(branch_and_bound, "is_dense", lambda *_: way == "dense")
+    plain = solve(build_model(problem, whole_scope(problem)), Effort())
+    proof = BranchAndBound(problem, Budget(NEVER)).run()
+    assert proof.is_proven
+    assert proof.objective == plain.objective > least_by_hand(replace(problem, rings=()))
+
+
+def test_where_nothing_fits_the_proof_ends(monkeypatch):
+    """No horizon is far enough to say so; after some of them all is looked at."""
+    monkeypatch.setattr(PlaceTables, "of", lambda *_: None)
+    monkeypatch.setattr(branch_and_bound, "is_dense", lambda *_: False)
+    proof = BranchAndBound(container(3, 2, [[(2, 2)], [(2, 1)], [(1, 1)]], (2, 7, 4)), Budget(NEVER)).run()
+    assert (proof.state, proof.is_proven) == (None, False)
+
+
+def zoned(allowed):
+    """Places left of, on and right of the ring, so that each piece is a zone of its own in the model."""
+    kept = np.zeros_like(allowed)
+    kept[:, [0, 1, 2, 5, 8, 9, 10]] = allowed[:, [0, 1, 2, 5, 8, 9, 10]]
+    return kept
