@@ -99,6 +99,8 @@ class _Search:
         _stage(self.emit, "exploring")
         known = {layout: state_of(self.problem, layout) for layout in self.asked.start}
         changed = [what_fits(self.problem, layout) for layout, state in known.items() if state is None]
+        if self.rounds.workers.count:
+            self.whole.begin_early()
         self.rounds.first([s for s in known.values() if s], [mended(self.explorer.board, s) for s in changed if any(s)])
         self._explore(TRIED_BEFORE_ASKING)
         if not self.explorer.pool.best:
@@ -204,6 +206,7 @@ class _Search:
         return anything_fits(self.problem, seconds=max(2.0, self.asked.seconds / 2), stop=self.stop)
 
     def _without_any(self, answer: Answer) -> OptionSet:
+        self.whole.finish()
         if answer.verdict != "infeasible":
             return OptionSet((), self._record("undecided", NOTHING_PROVEN))
         _stage(self.emit, "asking why nothing fits")

@@ -28,12 +28,18 @@ class Whole:
         self._start: State | None = None
         self.proof = NOTHING_PROVEN
 
+    def begin_early(self) -> None:
+        """Begin in a process before any layout is known, unless what it says must repeat."""
+        if self._process is None and not self._waits:
+            self._process = _Beside(self._problem, self._budget, None)
+
     def begin(self, start: State, *, beside: bool) -> None:
         """Begin from a good layout; once begun, hear of a better one."""
-        if self._start is None:
-            self._start = start
-            self._process = _Beside(self._problem, self._budget, start) if beside else None
-        elif self._process is not None and not self._waits:
+        is_first, self._start = self._start is None, self._start or start
+        if self._process is None:
+            if is_first and beside:
+                self._process = _Beside(self._problem, self._budget, start)
+        elif not self._waits:
             self._process.offer(start)
 
     def found(self) -> tuple[State, ...]:
@@ -62,7 +68,7 @@ class Whole:
 class _Beside:
     """The process, and what it has said so far."""
 
-    def __init__(self, problem: Problem, budget: Budget, start: State) -> None:
+    def __init__(self, problem: Problem, budget: Budget, start: State | None) -> None:
         self._here, there = CONTEXT.Pipe()
         limits = (budget.work_s, budget.workers, budget.seed, budget.log_file)
         arguments = (problem, limits, start, there)
@@ -124,7 +130,8 @@ def _prove(problem: Problem, limits: Limits, start: State, there: Connection) ->
     mind_parent()
     stop = threading.Event()
     search = BranchAndBound(problem, Budget(stop, *limits), there.send)
-    search.offer(start)
+    if start is not None:
+        search.offer(start)
     threading.Thread(target=_listen, args=(search, there, stop), daemon=True).start()
     over = threading.Event()
     telling = threading.Thread(target=_tell, args=(search, there, over), daemon=True)

@@ -69,6 +69,23 @@ def test_it_is_heard_of_while_it_goes_on():
     assert 0 < whole.proof.bound <= whole.proof.objective <= modelled_value(built(), found[-1])
 
 
+def test_begun_before_any_layout_is_known():
+    """It proves by itself, takes what is offered later, and stays a single process; with a limit of work it waits for a
+    layout, so that it repeats.
+    """
+    whole = Whole(tiny("trips"), Budget(never()))
+    whole.begin_early()
+    begun = whole._process
+    whole.begin(next(state for state in every_state(tiny("trips")) if None not in state), beside=True)
+    assert whole._process is begun
+    begun._process.join(60)
+    whole.finish()
+    assert whole.proof.is_proven
+    repeating = Whole(tiny("trips"), Budget(never(), 0.4))
+    repeating.begin_early()
+    assert repeating._process is None
+
+
 def test_what_was_proven_is_heard_after_its_end():
     """A better layout that comes when the proof has ended, and nobody reads it any more, does not drown the proof."""
     problem = tiny("trips")
