@@ -24,7 +24,7 @@ def shared_edge_ft(one: BaseGeometry, other: BaseGeometry) -> float:
     return max((_common_ft(a, b) for a, b in product(_edges(one), _edges(other))), default=0.0)
 
 
-def slot_sqft(room: Polygon, thing: Polygon, width_ft: float) -> float:
+def slot_sqft(room: BaseGeometry, thing: Polygon, width_ft: float) -> float:
     """Area between a room and a thing that it touches which is narrower than a width, the thing's own left out."""
     grown = room.buffer(TOLERANCE_FT, join_style="mitre")
     closed = _closed(grown.union(thing), width_ft)

@@ -7,11 +7,14 @@ from typing import Final
 import numpy as np
 import shapely
 from shapely import LineString, Polygon
+from shapely.geometry.base import BaseGeometry
 
 from optimizer.check.case import TOLERANCE_FT, TOLERANCE_SQFT, CheckCase, overlap_sqft
 from optimizer.check.edges import shared_edge_ft, slot_sqft
 from optimizer.check.finding import Finding
+from optimizer.circulation.gaps import gaps_between
 from optimizer.fields import BUILT_UP_FT, faced_part, free_sides, ground_beside
+from optimizer.fields.terraces import meets_walls
 from optimizer.layout import PlacedRoom
 
 LEAST_FT: Final = 3.0
@@ -79,9 +82,18 @@ def _beside_thing(case: CheckCase, placed: PlacedRoom, name: str, area: Polygon)
     gap = float(placed.shape.distance(area))
     if gap >= LEAST_FT - TOLERANCE_FT or overlap_sqft(placed.shape, area):
         return
-    touching = gap <= TOLERANCE_FT and shared_edge_ft(placed.shape, area) >= LEAST_FT - TOLERANCE_FT
-    if not touching or slot_sqft(placed.shape, area, LEAST_FT) > TOLERANCE_SQFT:
+    paved = _up_to_wall(placed, area) if name in {building.name for building in case.site.buildings} else placed.shape
+    touching = paved.distance(area) <= TOLERANCE_FT and shared_edge_ft(paved, area) >= LEAST_FT - TOLERANCE_FT
+    if not touching or slot_sqft(paved, area, LEAST_FT) > TOLERANCE_SQFT:
         yield _sliver(case, placed.name, name, gap)
+
+
+def _up_to_wall(placed: PlacedRoom, building: Polygon) -> BaseGeometry:
+    """A room with the ground between it and the walls of a building that it is paved up to."""
+    if not meets_walls(placed):
+        return placed.shape
+    gaps = gaps_between([placed.shape], [building], BUILT_UP_FT + TOLERANCE_FT)
+    return shapely.union_all([placed.shape, *(gap.difference(building) for gap in gaps)])
 
 
 def _beside_landing(case: CheckCase, placed: PlacedRoom, door: str, zone: Polygon) -> Iterator[Finding]:

@@ -18,6 +18,7 @@ from optimizer.fields import SITES, site_shapes
 from optimizer.fields.door_zones import BUILT_UP_FT
 from optimizer.fields.existing_paving import standing_paving
 from optimizer.fields.house_strips import house_strips
+from optimizer.fields.terraces import meets_walls
 from optimizer.layout import TOLERANCE_FT, Placed, areas_only
 from optimizer.site import Point, Site
 
@@ -63,10 +64,14 @@ def _closed(site: Site) -> BaseGeometry:
 
 
 def _built_up(site: Site, placed: Placed) -> Iterator[Polygon]:
-    """Ground between landings and the rooms that they are built up to; a circle keeps clear of them."""
+    """Ground between landings and the rooms that they are built up to, and between terraces and the walls that they
+    are paved up to; a circle keeps clear of both.
+    """
     landings = [zone for _, zone in site_shapes(site).door_zones]
     rooms = [room.shape for room in placed.paved if not room.placement.is_circle]
     yield from gaps_between(rooms, landings, BUILT_UP_FT + TOLERANCE_FT)
+    terraces = [room.shape for room in placed.paved if meets_walls(room)]
+    yield from gaps_between(terraces, site_shapes(site).buildings, BUILT_UP_FT + TOLERANCE_FT)
 
 
 def _gaps(site: Site, placed: Placed, legs: Sequence[Leg], there: BaseGeometry) -> Iterator[Polygon]:

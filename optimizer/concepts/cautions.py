@@ -24,6 +24,7 @@ from optimizer.concepts.future_cautions import future_cautions, way_in_cautions
 from optimizer.concepts.money_cautions import money_cautions
 from optimizer.concepts.pool_cautions import pool_cautions
 from optimizer.concepts.roof_cautions import roof_cautions
+from optimizer.concepts.terrace_cautions import terrace_cautions
 from optimizer.concepts.waiting import waiting_cautions
 from optimizer.concepts.words import capital, listed
 from optimizer.fields.existing_paving import slab_under
@@ -72,6 +73,7 @@ def cautions_for(
         *_looser_lines(scenario),
         *_looser_rings(scenario),
         *roof_cautions(scenario.site, placed),
+        *terrace_cautions(scenario, placed),
         *_no_table(scenario, placed),
         *_too_few(scenario, placed.wished),
         GROUND,

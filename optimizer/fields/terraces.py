@@ -8,6 +8,7 @@ from numpy.typing import NDArray
 from optimizer.brief import Brief, RoomKind
 from optimizer.fields.door_zones import BUILT_UP_FT
 from optimizer.fields.site_shapes import site_shapes
+from optimizer.layout import PlacedRoom
 from optimizer.site import Door, Site
 
 Numbers = NDArray[np.float64]
@@ -16,6 +17,13 @@ TERRACE_KINDS: Final[tuple[RoomKind, ...]] = ("gathering", "arrival")
 SHARED_EDGE_FT: Final = 3.0
 """Edge that a terrace and a landing share at least; layout rule 24, common practice, no source."""
 _EVEN_FT: Final = 0.02  # what lies so near touches
+
+
+def meets_walls(room: PlacedRoom) -> bool:
+    """Whether a room is paved up to a wall that stands no farther from it than a landing is built up: walls lie a
+    little askew, and a builder paves to them all the same.
+    """
+    return room.kind in TERRACE_KINDS and not room.placement.is_circle
 
 
 def garden_doors(site: Site, brief: Brief) -> tuple[Door, ...]:

@@ -11,6 +11,7 @@ from optimizer.engine.grid.lattice import Cells, Lattice, any_in_window, shifted
 
 COVERED_SQFT = 1e-3
 NEAR_SLACK_FT = 1e-6
+_ASKEW = 0.06  # a wall that leans so far from a grid line, as surveyed walls do, runs along it
 
 
 @lru_cache(maxsize=256)
@@ -36,18 +37,25 @@ def within(lattice: Lattice, geometry: Geometry, distance_ft: float) -> Cells:
     return np.asarray(shapely.dwithin(geometry, lattice.boxes(), distance_ft - NEAR_SLACK_FT), dtype=bool)
 
 
-def flush_or_clear(lattice: Lattice, outline: Geometry, *, width: int, depth: int, gap_ft: float) -> Cells:
+def flush_or_clear(
+    lattice: Lattice, outline: Geometry, *, width: int, depth: int, gap_ft: float, built_up_ft: float = 0.0
+) -> Cells:
     """Positions of a room that stand clear of a building by the gap, or flush with its wall and with no sliver left.
 
-    Walls that lie on no grid line cannot be flush with a room on the grid: the room keeps the gap in front of them.
+    Walls that lie on no grid line cannot be flush with a room on the grid: the room keeps the gap in front of them. One
+    that is paved up to walls so far off may stand on the grid line before a wall that runs nearly along it.
     """
     cells = covered(lattice, outline)
     clear = ~any_in_window(within(lattice, outline, gap_ft), width=width, depth=depth)
     reach = lattice.need(gap_ft)
-    touch = shared_edge(cells, width=width, depth=depth) >= reach
+    edge = shared_edge(cells, width=width, depth=depth)
     sliver = _slivers(cells, width=width, depth=depth, reach=reach)
-    crooked = any_in_window(_before_crooked_walls(lattice, outline, gap_ft), width=width, depth=depth)
-    return clear | (touch & ~sliver & ~crooked)
+    crooked = any_in_window(_before_crooked_walls(lattice, outline, gap_ft, lean=0.0), width=width, depth=depth)
+    if lattice.step_ft <= built_up_ft:
+        # Of a wall that leans the cells at both ends may be covered in part.
+        slanted = any_in_window(_before_crooked_walls(lattice, outline, gap_ft, lean=_ASKEW), width=width, depth=depth)
+        crooked &= slanted | (edge < reach + 2)
+    return clear | ((edge >= reach) & ~sliver & ~crooked)
 
 
 def shared_edge(cells: Cells, *, width: int, depth: int) -> np.ndarray:
@@ -79,13 +87,13 @@ def _slivers(cells: Cells, *, width: int, depth: int, reach: int) -> Cells:
 
 
 @lru_cache(maxsize=64)
-def _before_crooked_walls(lattice: Lattice, outline: Geometry, gap_ft: float) -> Cells:
-    """Cells in front of, and closer than the gap to, walls that lie on no grid line."""
+def _before_crooked_walls(lattice: Lattice, outline: Geometry, gap_ft: float, *, lean: float) -> Cells:
+    """Cells in front of, and closer than the gap to, walls on no grid line that do not lean less than given."""
     result = np.zeros((lattice.rows, lattice.columns), dtype=bool)
     for polygon in getattr(outline, "geoms", [outline]):
         ring = list(shapely.get_coordinates(shapely.orient_polygons(polygon).exterior))
         for start, end in itertools.pairwise(ring):
-            if not _on_grid(lattice, start, end):
+            if not (_on_grid(lattice, start, end) or _leans_less(start, end, lean)):
                 wall = shapely.LineString([start, end])
                 result |= within(lattice, wall, gap_ft) & _in_front(lattice, start, end)
     return result
@@ -97,6 +105,11 @@ def _on_grid(lattice: Lattice, start: np.ndarray, end: np.ndarray) -> bool:
     if abs(start[1] - end[1]) <= NEAR_SLACK_FT * 100:
         return lattice.line(float(start[1]), origin_ft=lattice.y0_ft) is not None
     return False
+
+
+def _leans_less(start: np.ndarray, end: np.ndarray, lean: float) -> bool:
+    short, long = np.sort(np.abs(end - start))
+    return bool(short < lean * long)
 
 
 def _in_front(lattice: Lattice, start: np.ndarray, end: np.ndarray) -> Cells:

@@ -15,6 +15,7 @@ from optimizer.engine.grid.variants import Variant
 from optimizer.engine.pairs import Contact
 from optimizer.engine.rules.part import Part
 from optimizer.fields import BUILT_UP_FT, door_zone, faced_part, free_sides, ground_beside
+from optimizer.fields.terraces import TERRACE_KINDS
 
 LEAST_GAP_FT: Final = 3.0
 _NEAR_SLACK_FT = 0.02  # what the check lets pass, so that a place just near enough has cells that are near
@@ -23,7 +24,8 @@ _NEAR_SLACK_FT = 0.02  # what the check lets pass, so that a place just near eno
 def _apart_or_flush(context: Context, room: SizedRoom, variant: Variant) -> Cells:
     """Positions that leave no sliver to a building, a landing, or a structure under which the room does not stand."""
     may_stand_under = frozenset(s.name for s in context.site.structures if room.name in s.may_hold)
-    return _of_size(context, _plain(variant), may_stand_under)
+    built_up_ft = BUILT_UP_FT if room.rules.kind in TERRACE_KINDS else 0.0
+    return _of_size(context, _plain(variant), may_stand_under, built_up_ft)
 
 
 def _plain(variant: Variant) -> Variant:
@@ -32,10 +34,10 @@ def _plain(variant: Variant) -> Variant:
 
 
 @lru_cache(maxsize=256)
-def _of_size(context: Context, variant: Variant, may_stand_under: frozenset[str]) -> Cells:
+def _of_size(context: Context, variant: Variant, may_stand_under: frozenset[str], built_up_ft: float) -> Cells:
     allowed = np.ones((context.lattice.rows, context.lattice.columns), dtype=bool)
     for outline in context.buildings:
-        allowed &= _flush_or_clear(context, variant, outline)
+        allowed &= _flush_or_clear(context, variant, outline, built_up_ft)
     for structure in context.site.structures:
         roof = Polygon(structure.outline)
         fits = _flush_or_clear(context, variant, roof)
@@ -45,12 +47,12 @@ def _of_size(context: Context, variant: Variant, may_stand_under: frozenset[str]
     return np.asarray(allowed & ~_beside_landings(context, variant))
 
 
-def _flush_or_clear(context: Context, variant: Variant, outline: Polygon) -> Cells:
+def _flush_or_clear(context: Context, variant: Variant, outline: Polygon, built_up_ft: float = 0.0) -> Cells:
     """Positions clear of a thing, or flush with it; a circle has no edge to be flush with."""
     if variant.is_round:
         return ~on_any(context.lattice, variant, [KeptOff(outline, LEAST_GAP_FT)])
     size = {"width": variant.width, "depth": variant.depth}
-    return flush_or_clear(context.lattice, outline, **size, gap_ft=LEAST_GAP_FT)
+    return flush_or_clear(context.lattice, outline, **size, gap_ft=LEAST_GAP_FT, built_up_ft=built_up_ft)
 
 
 def _beside_landings(context: Context, variant: Variant) -> Cells:

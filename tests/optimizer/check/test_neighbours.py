@@ -112,6 +112,33 @@ def test_before_and_beside_a_landing(x_ft, y_ft, kept):
     assert (("nook", "kitchen door") not in pairs) is kept
 
 
+@pytest.mark.parametrize(
+    ("room", "y_ft", "kept"),
+    [
+        ("table", 20.5, True),
+        ("table", 21.0, True),
+        ("table", 21.1, False),
+        ("table", 22.9, False),
+        ("table", 23.0, True),
+        ("nook", 20.5, False),  # a nook is no terrace: at a wall it is flush or clear
+    ],
+)
+def test_a_terrace_is_paved_up_to_a_wall(room, y_ft, kept):
+    """A terrace within a foot of a wall is built up to it as a landing is (layout rules 4 and 24)."""
+    pairs = slivers(
+        stand(room, 11, y_ft, 14, 12) if room == "table" else stand(room, 11, y_ft, 8, 7), building=L_SHAPED
+    )
+    assert ((room, "house") not in pairs) is kept
+
+
+@pytest.mark.parametrize(("lean_ft", "kept"), [(0.1, True), (0.9, True), (1.6, False)])
+def test_a_terrace_is_paved_up_to_a_wall_askew(lean_ft, kept):
+    """A surveyed wall leans a little: what the widest end of the gap does not pass is paved."""
+    leaning = Building("house", ((10, 0), (50, 0), (50, 12 - lean_ft), (36, 12 - lean_ft), (20, 12), (10, 12)))
+    pairs = slivers(stand("table", 20, 12, 14, 12), building=leaning)
+    assert (("table", "house") not in pairs) is kept
+
+
 def test_a_layout_that_leaves_a_strip_beside_a_landing_only():
     """A nook along the house, a foot and a half from the landing, breaks this rule and no other."""
     findings = check_layout(plain_yard(), placed_of(plain_rooms(), plain_layout(stand("nook", 8, 12, 8, 7))))

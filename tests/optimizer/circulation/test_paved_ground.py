@@ -7,7 +7,7 @@ from shapely import Point, box
 
 from optimizer.circulation import Leg, way_polygon
 from optimizer.layout import Layout, placed_of
-from optimizer.site import KeepOut
+from optimizer.site import Building, KeepOut
 from tests.yards import PLAIN_SITE, plain_rooms, stand
 
 BARE = replace(PLAIN_SITE, buildings=(), structures=(), trees=(), keep_outs=())
@@ -54,6 +54,14 @@ def test_a_landing_is_built_up_to_what_stands_before_it():
         0.5 * (4 + 14 / 12)
     )
     assert paved(site=PLAIN_SITE, layout=Layout((stand("nook", 24.5, 12, 8, 7),))).is_empty
+
+
+def test_a_terrace_is_paved_up_to_the_wall_that_it_runs_along():
+    """Half a foot between a wall and a terrace is paved; two feet are not, and up to a nook nothing is."""
+    site = replace(BARE, buildings=(Building("shed", ((20, 0), (40, 0), (40, 10), (20, 10))),))
+    assert paved(site=site, layout=Layout((stand("table", 24, 10.5, 14, 12),))).area == pytest.approx(0.5 * 14)
+    assert paved(site=site, layout=Layout((stand("table", 24, 12, 14, 12),))).is_empty
+    assert paved(site=site, layout=Layout((stand("nook", 24, 10.5, 8, 7),))).is_empty
 
 
 def test_legs_that_meet_square_have_a_square_corner():

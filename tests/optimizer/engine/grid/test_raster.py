@@ -41,6 +41,22 @@ def test_a_wall_off_the_grid_keeps_its_gap():
     assert allowed[8, 14]
 
 
+@pytest.mark.parametrize(
+    ("right", "top", "built_up_ft", "fits"),
+    [
+        (10.4, 10.4, 1.0, [True, False, False]),  # before a wall off the grid
+        (10.9, 10.1, 1.0, [True, False, False]),  # and one that leans from 10.1 to 10.9
+        (10.4, 10.4, 0.9, [False, False, False]),  # a step is more than what is paved
+        (9.4, 11.4, 1.0, [False, False, False]),  # a wall that leans by a tenth is a slanted one
+    ],
+)
+def test_what_is_paved_up_to_walls_stands_on_the_line_before_them(right, top, built_up_ft, fits):
+    """On the next grid line and on no other, if a step is no more than what is paved up to a wall."""
+    house = Polygon([(0, 0), (right, 0), (top, 20), (0, 20)])
+    allowed = flush_or_clear(LATTICE, house, width=5, depth=5, gap_ft=3.0, built_up_ft=built_up_ft)
+    assert allowed[8, 11:14].tolist() == fits
+
+
 def test_inner_corner_leaves_no_sliver():
     """In the corner of an L a room flush with one wall is not 1 ft from the other."""
     ell = Polygon([(0, 0), (20, 0), (20, 5), (5, 5), (5, 20), (0, 20)])

@@ -14,7 +14,7 @@ from optimizer.engine.grid.variants import variants_of
 from optimizer.engine.problem.build import allowed_positions, sizes_of
 from optimizer.engine.rules import PARTS
 from optimizer.layout import Layout, Placement, placed_of
-from optimizer.site import KeepOut, Paving, RootRings, Setbacks, UtilityLine, Wall
+from optimizer.site import Building, KeepOut, Paving, RootRings, Setbacks, UtilityLine, Wall
 from tests.yards import PLAIN_SITE, bathing, circled, on_site, plain_rooms, plain_yard, round_at, sized
 
 ROOMS = plain_rooms(sized("pool", "reserve", 8, 10), sized("grass", "lawn", 8, 8), bathing("bath"), circled("ring", 9))
@@ -79,6 +79,25 @@ def test_a_place_is_allowed_where_the_check_has_nothing_against_it(rule, room):
     ]
     assert seen
     assert [pair for pair in seen if pair[0] != pair[1]] == []
+
+
+@pytest.mark.parametrize(("kind", "is_at_wall"), [("gathering", True), ("nook", False)])
+def test_what_is_paved_up_to_walls_has_places_before_a_wall_askew(kind, is_at_wall):
+    """Before a wall that leans 8 in over 30 ft a terrace has places at the wall, all of which the check lets pass."""
+    house = Building("house", ((10, 0), (50, 0), (50, 11.6), (20, 12.2), (10, 12.2)))
+    yard, room = on_site(YARD, buildings=(house,), structures=()), sized("room", kind, 10, 8)
+    context = context_of(yard, (room,))
+    (variant, *_) = variants_of(room, context.lattice)
+    (allowed, *_) = allowed_positions(
+        context, room, (variant,), {rule: PARTS[rule] for rule in ("off_buildings", "no_slivers")}
+    )
+    layouts = [layout for row, column, layout in places(context, room, variant) if allowed[row, column]]
+    cases = [CheckCase(Derived(yard, placed_of((room,), layout))) for layout in layouts]
+    assert not [found for case in cases for found in CHECKS["no_slivers"](case)]
+    assert (
+        any(layout.placements[0].y_ft == 13 and 10 <= layout.placements[0].x_ft <= 40 for layout in layouts)
+        is is_at_wall
+    )
 
 
 def test_a_circle_may_stand_where_the_check_lets_it():
