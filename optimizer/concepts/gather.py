@@ -6,6 +6,7 @@ from typing import Final
 
 from optimizer.concepts.case import Case, Verdict
 from optimizer.concepts.growth import Grown
+from optimizer.concepts.leading import NEAR_BEST
 from optimizer.concepts.option import Option, Proof, ProofStatus
 from optimizer.concepts.ranking import Comparison, in_words, ranked
 from optimizer.concepts.reasons import Teller
@@ -52,6 +53,13 @@ class Gathering:
         """States of the best options by the exact score."""
         best = sorted(self.finds.values(), key=lambda find: find.option.score)
         return tuple(find.proof.state for find in best[:count])
+
+    @property
+    def ideas_met(self) -> frozenset[str]:
+        """Names of ideas that a layout with every wished room follows which may lead, by its score."""
+        whole = [option for option in self.options if not option.left_out]
+        most = NEAR_BEST * min((option.score for option in whole), default=0.0)
+        return frozenset(option.idea.name for option in whole if option.idea and option.score <= most)
 
     def chosen(self, count: int) -> tuple[Option, ...]:
         """The options that would be shown now, in order, without words."""

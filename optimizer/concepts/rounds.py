@@ -108,10 +108,10 @@ class Rounds:
         found = self._found(self.whole.found())
         picked = self._begin((*found, *self._picker.pick(JUDGED)))
         polishing, growing = self._begin_polishing(POLISHED), self._begin_growing(GROWN)
-        best = self.gathering.best_states(STARTS)
+        best, met = self.gathering.best_states(STARTS), self.gathering.ideas_met
         for number in range(TOURS):
             turn = self.turn * TOURS + number
-            self._run(tour_of(problem, turn, seed=self.seed, purse=self._purse, best=best, ideas=self._ideas))
+            self._run(tour_of(problem, turn, seed=self.seed, purse=self._purse, best=best, ideas=self._ideas, met=met))
         self._take_in()
         self._judged, self._polishing, self._growing = picked, polishing, growing
         self.turn += 1

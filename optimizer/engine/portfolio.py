@@ -74,8 +74,10 @@ def tour_of(
     purse: Purse,
     best: Sequence[State],
     ideas: IdeaGrounds | None = None,
+    met: frozenset[str] = frozenset(),
 ) -> Tour:
-    """The tour of a turn: one in four follows an idea, where the yard offers any; the others are `_ordinary`.
+    """The tour of a turn: one in four follows an idea, where the yard offers any, first of all those that are not `met`
+    by a known layout; the others are `_ordinary`.
 
     The same turn of the same seed is the same tour, whatever the time.
     """
@@ -83,7 +85,7 @@ def tour_of(
         return _ordinary(problem, turn, seed=seed + 1 + turn, purse=purse, best=best)
     cycle, place = divmod(turn, IDEA_EVERY)
     if place == IDEA_EVERY - 1:
-        return _of_idea(problem, cycle, ideas, seed=seed + 1 + turn, purse=purse, best=best)
+        return _of_idea(problem, cycle, ideas, seed=seed + 1 + turn, purse=purse, best=best, met=met)
     return _ordinary(problem, turn - cycle, seed=seed + 1 + turn, purse=purse, best=best)
 
 
@@ -106,13 +108,20 @@ def _ordinary(problem: Problem, turn: int, *, seed: int, purse: Purse, best: Seq
 
 
 def _of_idea(
-    problem: Problem, turn: int, ideas: IdeaGrounds, *, seed: int, purse: Purse, best: Sequence[State]
+    problem: Problem,
+    turn: int,
+    ideas: IdeaGrounds,
+    *,
+    seed: int,
+    purse: Purse,
+    best: Sequence[State],
+    met: frozenset[str],
 ) -> Tour:
-    """On the ground of the idea whose turn it is, with every room: from one of the best layouts, what stands off that
-    ground taken up, or from nothing.
+    """On the ground of the idea whose turn it is, of those not met first, with every room: from one of the best
+    layouts, what stands off that ground taken up, or from nothing.
     """
     again = turn // len(ideas.offered)
-    ground = ideas.of_turn(turn, best)
+    ground = ideas.of_turn(turn, best, met)
     start = best[again % len(best)] if best and again % 2 == 0 else None
     return Tour(
         REBUILDS[turn % len(REBUILDS)],

@@ -33,15 +33,17 @@ class IdeaGrounds:
         """Ideas for which there is ground in the yard."""
         return tuple(name for name in IDEAS if self.ground(name))
 
-    def of_turn(self, turn: int, best: Sequence[State]) -> Ground | None:
-        """Ground of the idea whose turn it is, another way to follow it each time; None where the yard offers none.
+    def of_turn(self, turn: int, best: Sequence[State], met: frozenset[str] = frozenset()) -> Ground | None:
+        """Ground of the idea whose turn it is, another way to follow it each time; None where the yard offers none. An
+        idea that is `met` has no turn while another is not.
 
         `best` are known layouts, best first: the table may be held where it stands in one of them.
         """
-        if not self.offered:
+        names = tuple(name for name in self.offered if name not in met) or self.offered
+        if not names:
             return None
-        again, place = divmod(turn, len(self.offered))
-        name, held = self.offered[place], self._held(best[again % len(best) :]) if best else None
+        again, place = divmod(turn, len(names))
+        name, held = names[place], self._held(best[again % len(best) :]) if best else None
         ground = None if held is None else self.ground(name, again, held)
         return self.ground(name, again) if ground is None else ground
 

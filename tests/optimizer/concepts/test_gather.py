@@ -6,7 +6,7 @@ from dataclasses import replace
 import pytest
 
 from optimizer.concepts.case import Case, Verdict
-from optimizer.concepts.gather import Gathering
+from optimizer.concepts.gather import Find, Gathering
 from optimizer.concepts.growth import Grown
 from optimizer.concepts.option import Idea
 from optimizer.engine.explorer import Explorer, Tour, board_of
@@ -143,6 +143,20 @@ def test_the_best_states_are_the_best_by_the_exact_score(found):
     scores = [next(o.score for o in gathering.options if o.layout == layout) for layout in by_layout]
     assert scores == sorted(scores)
     assert len(gathering.best_states(2)) == 2
+
+
+def test_ideas_are_met_by_whole_layouts_that_may_lead(found):
+    """Not by one that lacks a room, nor by one over a tenth worse than the best whole one."""
+    gathering, _ = gathered(found)
+    best = min(gathering.options, key=lambda option: option.score)
+    scores = {"one": best.score, "two": 1.09 * best.score, "three": 1.11 * best.score, "four": best.score}
+    gathering.finds.clear()
+    assert gathering.ideas_met == frozenset()
+    for name, score in scores.items():
+        lacking = ("nook",) if name == "four" else ()
+        option = replace(best, idea=Idea(name, "a scheme"), left_out=lacking, score=score)
+        gathering.finds[Layout(best.layout.placements[: len(gathering.finds)])] = Find(option, found[2][0])
+    assert gathering.ideas_met == {"one", "two"}
 
 
 def test_a_grown_find_keeps_its_proof_and_its_place(found):

@@ -91,6 +91,14 @@ def test_an_idea_starts_from_a_known_layout_or_from_nothing():
     assert kept.start == (None, *STATE[1:])
 
 
+def test_ideas_that_are_met_have_no_tour():
+    """All tours that follow an idea follow the one that is left."""
+    ideas, purse = IdeaGrounds(built()), Purse(built())
+    met = frozenset(ideas.offered[1:])
+    led = [tour_of(built(), 4 * n + 3, seed=5, purse=purse, best=(), ideas=ideas, met=met) for n in range(4)]
+    assert {tour.ground.idea for tour in led} == {ideas.offered[0]}
+
+
 def test_where_no_idea_has_ground_tours_are_as_without():
     """A yard whose brief has no table."""
     rooms = tuple(room for room in sized_rooms(SCENARIO.brief) if room.rules.kind == "nook")

@@ -71,6 +71,14 @@ def test_each_idea_has_its_turn(fernhollow):
     assert names == [*WITHOUT_POOL, *WITHOUT_POOL]
 
 
+def test_an_idea_that_is_met_has_no_turn(fernhollow):
+    """While another is not; once all are met, each has its turn again."""
+    ideas, (first, second, *_) = IdeaGrounds(fernhollow), WITHOUT_POOL
+    left = frozenset(WITHOUT_POOL) - {first, second}
+    assert [ideas.of_turn(turn, (), left).idea for turn in range(4)] == [first, second, first, second]
+    assert [ideas.of_turn(turn, (), frozenset(WITHOUT_POOL)).idea for turn in range(2)] == [first, second]
+
+
 def test_the_table_is_held_where_a_layout_has_it(fernhollow):
     """In the first layout in which it stands at the house: about there it stays, and the rest is asked of it."""
     ideas, rest = IdeaGrounds(fernhollow), (None,) * (len(fernhollow.rooms) - 1)
