@@ -21,6 +21,8 @@ EVERY: Final = 6
 """One for so many blocks of the proof."""
 REACH: Final = 1.1
 """How far beyond the horizon: so many times as far."""
+NEAR: Final = 1.03
+"""Where the best known is at most so many times as far as the horizon, no better one is looked for beyond."""
 DIVE_S: Final = 0.6
 """Deterministic time for each."""
 

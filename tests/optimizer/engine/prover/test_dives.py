@@ -64,3 +64,24 @@ def test_a_dive_finds_what_lies_beyond_the_horizon(name, monkeypatch):
     proof = BranchAndBound(tiny(name), Budget(NEVER)).run()
     assert any(farther)
     assert (proof.objective, proof.bound) == (min(every_value(name).values()),) * 2
+
+
+def test_near_the_horizon_nothing_is_looked_for_beyond(monkeypatch):
+    """With the best layout known, and within the first horizon, no block is asked for more than that."""
+    limits, real = [], BranchAndBound._ask
+
+    def ask(self, block, limit, slice_s):
+        limits.append(limit > self._limit)
+        return real(self, block, limit, slice_s)
+
+    monkeypatch.setattr(dives, "EVERY", 1)
+    monkeypatch.setattr(branch_and_bound, "NEAR", 10**9)
+    monkeypatch.setattr(BranchAndBound, "_ask", ask)
+    monkeypatch.setattr(PlaceTables, "of", lambda *_: None)
+    monkeypatch.setattr(branch_and_bound, "is_dense", lambda *_: False)
+    values = every_value("wishes")
+    search = BranchAndBound(tiny("wishes"), Budget(NEVER))
+    search.offer(max(values, key=values.__getitem__))
+    assert search.run().is_proven
+    assert limits
+    assert not any(limits)
