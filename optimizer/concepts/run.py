@@ -105,9 +105,10 @@ class _Search:
         self._explore(TRIED_BEFORE_ASKING)
         if not self.explorer.pool.best:
             answer = self._anything()
-            if answer.state is None:
+            found = self.whole.found() or tuple(filter(None, [answer.state]))
+            if not found:
                 return self._without_any(answer)
-            self.rounds.first([answer.state])
+            self.rounds.first(found)
             self._explore()
         _stage(self.emit, "polishing")
         self._polish()

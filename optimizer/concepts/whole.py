@@ -2,12 +2,13 @@
 
 import threading
 from contextlib import suppress
+from dataclasses import replace
 from multiprocessing.connection import Connection
 from pathlib import Path
 from typing import Final
 
 from optimizer.concepts.beside import CONTEXT, mind_parent
-from optimizer.engine.problem import Problem, State
+from optimizer.engine.problem import Problem, State, modelled_value
 from optimizer.engine.prover import BranchAndBound, Budget, WholeProof
 
 WORK_A_SECOND: Final = 0.3
@@ -54,7 +55,7 @@ class Whole:
         """End it: layouts found since this was last asked. Raises what went wrong in the proof."""
         if self._process is not None:
             self._process.finish(self._budget.stop, waits=self._waits)
-            self.proof = self._process.proof or self.proof
+            self.proof = self._with_start(self._process.proof or self.proof)
             return self._process.taken()
         if self._start is None:
             return ()
@@ -63,6 +64,12 @@ class Whole:
         search.offer(self._start)
         self.proof = search.run()
         return tuple(found)
+
+    def _with_start(self, proof: WholeProof) -> WholeProof:
+        """A process that ended before it heard of any layout knows none."""
+        if proof.state is not None or self._start is None:
+            return proof
+        return replace(proof, state=self._start, objective=modelled_value(self._problem, self._start))
 
 
 class _Beside:

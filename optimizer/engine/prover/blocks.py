@@ -20,8 +20,9 @@ SIDES: Final = (12, 6, 3, 1)
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Block:
-    """Places of a room near to each other, beside the same places of the rooms before it. `level` counts how often it
-    was split, `tries` how often it was asked in vain since.
+    """Places of a room near to each other, beside the same places of the rooms before it.
+
+    `level` is its side's place in `SIDES`, `tries` how often it was asked in vain since it was split.
     """
 
     places: Places
@@ -38,9 +39,13 @@ class Block:
         return replace(self, leaves=tuple(leaf for leaf in self.leaves if leaf.floor < limit))
 
     def parts(self, limit: int) -> list["Block"]:
-        """Smaller blocks with all that may be below the limit; itself once more where it cannot be split."""
+        """Smaller blocks with all that may be below the limit; itself once more where it cannot be split, and nothing
+        where nothing may be.
+        """
         left = self.below(limit)
-        if self.is_whole or not left.leaves:
+        if not left.leaves:
+            return []
+        if self.is_whole:
             return [replace(left, tries=self.tries + 1)]
         if len(left.leaves) > 1:
             side = SIDES[min(self.level + 1, len(SIDES) - 1)]

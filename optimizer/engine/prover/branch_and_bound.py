@@ -25,7 +25,7 @@ from optimizer.engine.prover.dives import DIVE_S, NEAR, REACH, Dives, block_of
 from optimizer.engine.prover.horizon import Horizon
 from optimizer.engine.prover.incumbent import best_of_program
 from optimizer.engine.prover.place_tree import PlaceTables, PlaceTree
-from optimizer.engine.prover.places import Places
+from optimizer.engine.prover.places import Leaf, Places
 from optimizer.engine.prover.programs import Program, programs
 from optimizer.engine.prover.proof import Budget, WholeProof
 from optimizer.engine.prover.solve import Answer, Effort, SolverFault, solve
@@ -35,7 +35,7 @@ SLICE_S: Final = 0.5
 WHOLE_SLICES: Final = 16
 """Slices that a program in one model gets at first."""
 EXPLORED: Final = 3
-"""So many programs are explored by themselves before they are opened, where all is looked at from the start."""
+"""So many programs are explored by themselves before they are opened, where no horizon limits what is looked at."""
 PLACES_KEPT: Final = 64
 """Tables of so many programs are kept for the next horizon."""
 
@@ -74,6 +74,7 @@ class BranchAndBound:
                 self._look_farther()
                 self._dive()
                 self._solve(threads, self._next_blocks(coming))
+        self._take_offered()
         self._bound()
         return self.proof
 
@@ -107,7 +108,7 @@ class BranchAndBound:
         limit = min(self.proof.objective, round(REACH * self._horizon.limit))
         block = block_of(self._problem, self._places_of(program), limit, side)
         if block is not None:
-            self._take_state(self._ask(block, limit, DIVE_S), program.floor)
+            self._take_state(self._ask(block, limit, min(DIVE_S, self._left_s)), program.floor)
 
     def _take_offered(self) -> None:
         while self._offered:
@@ -179,6 +180,9 @@ class BranchAndBound:
             self._push(limit, program)
         if not leaves or self._try_places(program, places):
             return
+        self._push_blocks(places, leaves)
+
+    def _push_blocks(self, places: Places, leaves: Sequence[Leaf]) -> None:
         scope = scope_of(self._problem, places, leaves)
         is_whole = is_dense(self._problem, scope)
         for part in pieces_of(leaves) if is_whole else blocks_of(leaves, SIDES[0]):
@@ -208,6 +212,10 @@ class BranchAndBound:
             self._better(found.state, bound=program.floor)
 
     def _solve(self, threads: ThreadPoolExecutor, blocks: Sequence[tuple[int, Block]]) -> None:
+        if self._is_spent():  # what opening them took
+            for bound, block in blocks:
+                self._push(bound, block)
+            return
         asked = [(bound, left) for bound, block in blocks if (left := block.below(self._limit)).leaves]
         self._asked += len(asked)
         self._blocks += len(asked)
@@ -220,7 +228,7 @@ class BranchAndBound:
         scope = scope_of(self._problem, block.places, block.leaves, within=block.scope)
         effort = Effort(
             workers=1,
-            deterministic_s=min(slice_s, self._left_s),
+            deterministic_s=slice_s,
             wall_s=1e9,
             seed=1,
             linearization=2 if block.is_whole else 0,
@@ -229,9 +237,9 @@ class BranchAndBound:
         )
         return solve(build_model(self._problem, scope), effort, stop=self._budget.stop)
 
-    @staticmethod
-    def _slice_s(block: Block) -> float:
-        return SLICE_S * 2.0**block.tries * (WHOLE_SLICES if block.is_whole else 1)
+    def _slice_s(self, block: Block) -> float:
+        """Deterministic time for a block. It is asked before any thread begins, so that it repeats."""
+        return min(SLICE_S * 2.0**block.tries * (WHOLE_SLICES if block.is_whole else 1), self._left_s)
 
     def _take(self, bound: int, block: Block, answer: Answer) -> None:
         """What the solver said of a block: a better layout, that there is none, or not yet."""
@@ -250,6 +258,7 @@ class BranchAndBound:
     def _better(self, state: State, *, counted: int | None = None, bound: int = 0, is_new: bool = True) -> None:
         """Take a layout over where it is better. Raises SolverFault where counts contradict each other."""
         objective = modelled_value(self._problem, state)
+        bound = max(bound, self.proof.bound if is_new else 0)
         if (counted is not None and counted != objective) or objective < bound:
             raise SolverFault(f"{state} counts {objective}, the solver has {counted}, a bound says {bound}", "")
         if objective < self.proof.objective:

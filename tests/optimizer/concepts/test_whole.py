@@ -11,7 +11,7 @@ import pytest
 from optimizer.concepts import whole as whole_module
 from optimizer.concepts.whole import Whole
 from optimizer.engine.problem import modelled_value
-from optimizer.engine.prover import Budget, SolverFault
+from optimizer.engine.prover import Budget, SolverFault, WholeProof
 from tests.explored import explored, states
 from tests.tiny import every_state, tiny
 from tests.yards import plain_rooms, plain_yard
@@ -70,9 +70,7 @@ def test_it_is_heard_of_while_it_goes_on():
 
 
 def test_begun_before_any_layout_is_known():
-    """It proves by itself, takes what is offered later, and stays a single process; with a limit of work it waits for a
-    layout, so that it repeats.
-    """
+    """It proves by itself and stays a single process; with a limit of work it waits for a layout, so that it repeats."""
     whole = Whole(tiny("trips"), Budget(never()))
     whole.begin_early()
     begun = whole._process
@@ -84,6 +82,19 @@ def test_begun_before_any_layout_is_known():
     repeating = Whole(tiny("trips"), Budget(never(), 0.4))
     repeating.begin_early()
     assert repeating._process is None
+
+
+def test_a_proof_that_heard_of_no_layout_speaks_of_the_first(monkeypatch):
+    """Stopped before it took any offer, its bound stands beside the layout that is known here."""
+    whole = Whole(tiny("trips"), Budget(never()))
+    whole.begin_early()
+    start = next(state for state in every_state(tiny("trips")) if None not in state)
+    monkeypatch.setattr(whole._process, "offer", lambda _state: None)
+    whole.begin(start, beside=True)
+    whole.finish()
+    whole._process.proof = WholeProof(None, 10**14, 7)
+    whole.finish()
+    assert whole.proof == WholeProof(start, modelled_value(tiny("trips"), start), 7)
 
 
 def test_what_was_proven_is_heard_after_its_end():

@@ -90,6 +90,51 @@ def test_the_proof_finds_the_least_of_all(name, way, monkeypatch):
     assert max(held) == (len(ROOMS) if way == "split" else 1)
 
 
+@pytest.mark.parametrize("workers", [1, 4])
+@pytest.mark.parametrize("dense", [False, True])
+@pytest.mark.parametrize("name", NAMES)
+def test_what_runs_out_of_time_is_asked_again(name, dense, workers, monkeypatch):
+    """Of several blocks asked at once the first finds a layout and the others nothing in time: those whose floors lie above
+    that layout are done with.
+    """
+    values, asked, real = every_value(name), [], BranchAndBound._ask
+
+    def ask(self, block, limit, slice_s):
+        asked.append(block)
+        is_late = len(asked) > 1 and not (block.tries or block.level)
+        return Answer("undecided", None, None, 0, 0.5) if is_late else real(self, block, limit, slice_s)
+
+    monkeypatch.setattr(BranchAndBound, "_ask", ask)
+    monkeypatch.setattr(branch_and_bound, "is_dense", lambda *_: dense)
+    monkeypatch.setattr(branch_and_bound, "best_of_program", lambda *_, **__: Incumbent())
+    monkeypatch.setattr(PlaceTables, "of", lambda *_: None)
+    proof = BranchAndBound(tiny(name), Budget(NEVER, workers=workers)).run()
+    assert (proof.objective, proof.bound) == (min(values.values()),) * 2
+
+
+def test_a_layout_offered_while_programs_are_listed_is_taken(monkeypatch):
+    """Also where the list is cut off at once, so that nothing can be opened."""
+    problem = tiny("wishes")
+    state = next(iter(every_value("wishes")))
+    search = BranchAndBound(problem, Budget(NEVER))
+
+    def listing(_board):
+        search.offer(state)
+        yield Program(100, ())
+
+    monkeypatch.setattr(branch_and_bound, "programs", listing)
+    proof = search.run()
+    assert (proof.state, proof.bound) == (state, 100)
+
+
+def test_a_layout_below_what_was_proven_is_a_fault(monkeypatch):
+    """Wherever the proof finds it: what lies below its bound was said not to be."""
+    search = BranchAndBound(tiny("trips"), Budget(NEVER))
+    search.proof = replace(search.proof, bound=10**9)
+    with pytest.raises(SolverFault, match="a bound says"):
+        search._better(next(iter(every_value("trips"))))
+
+
 @pytest.mark.parametrize("name", NAMES)
 def test_an_open_proof_says_so(name, monkeypatch):
     """With a layout offered and every block left undecided, the least bound of what is open stands below it."""
