@@ -96,7 +96,7 @@ def test_it_is_said(options):
     assert any("Grill counter, later" in words for words in cautions_for(CASE.scenario, CASE.placed(waiting.layout)))
     for audience in ("owner", "designer"):
         drawing = plan_drawing(CASE.scenario, waiting, audience=audience)
-        assert f"{KITCHEN}, later" in [text.text for text in drawing.texts]
+        assert f"{KITCHEN}, later" in " ".join(text.text for text in drawing.texts)
         assert "later_item" in {mark.role for mark in drawing.marks}
 
 
