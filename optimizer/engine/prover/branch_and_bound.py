@@ -35,7 +35,8 @@ SLICE_S: Final = 0.5
 WHOLE_SLICES: Final = 16
 """Slices that a program in one model gets at first."""
 EXPLORED: Final = 3
-"""So many programs are explored by themselves before they are opened, where no horizon limits what is looked at."""
+"""So many programs are explored by themselves before they are opened, where all is looked at from the start. Not with
+root rings, which the tables do not know."""
 PLACES_KEPT: Final = 64
 """Tables of so many programs are kept for the next horizon."""
 
@@ -50,7 +51,8 @@ class BranchAndBound:
         self._problem, self._budget, self._known = problem, budget, known
         self._modelled = modelled_problem(problem)
         self._open: list[tuple[int, int, Program | Block]] = []
-        self._order, self._explored, self._asked, self._blocks = count(), 0, 0, 0
+        self._order, self._asked, self._blocks = count(), 0, 0
+        self._explored = self._to_explore = 0
         self._horizon, self._dives = Horizon.all_of(0), Dives()
         self._opened: list[Program] = []
         self._places_of = lru_cache(PLACES_KEPT)(partial(Places, self._modelled))
@@ -67,6 +69,7 @@ class BranchAndBound:
         coming = programs(board_of(self._modelled))
         self._push_next(coming)
         self._horizon = self._first_horizon()
+        self._to_explore = EXPLORED if self._horizon.is_all and not self._problem.rings else 0
         with ThreadPoolExecutor(self._budget.workers) as threads:
             while self._has_next() and not self._is_spent():
                 self._take_offered()
@@ -95,7 +98,7 @@ class BranchAndBound:
     def _look_farther(self) -> None:
         """Look beyond the horizon once nothing is open within it."""
         if self._least() >= self._horizon.limit:
-            self._horizon, self._asked = self._horizon.beyond(self._least(), self._asked), 0
+            self._horizon, self._asked = self._horizon.beyond(self._least(), self._asked, self.proof.objective), 0
 
     def _dive(self) -> None:
         """Look far beyond the horizon for a better layout, now and then, while none is known that is near to it."""
@@ -172,7 +175,7 @@ class BranchAndBound:
         if not places.there:
             self._better(tuple(None for _ in self._problem.rooms), bound=program.floor)
             return
-        if self._horizon.is_all and not self._problem.rings and self._explored < EXPLORED:
+        if self._explored < self._to_explore:
             self._explore(program, places)
             limit = self._limit
         leaves = places.leaves(limit)

@@ -17,6 +17,8 @@ STEP: Final = 0.01
 """Afterwards each horizon lies so much beyond the last one."""
 DEAR: Final = 4
 """So many models asked within one horizon, or more, are much."""
+NEAR: Final = 1.08
+"""Where the best known layout is at most so many times as far, all that is below it is looked at next, once."""
 MOST: Final = 40
 """After so many horizons all is looked at: where nothing fits, no horizon is far enough."""
 
@@ -44,11 +46,13 @@ class Horizon:
         """Whether nothing lies beyond."""
         return self.limit >= FORBIDDEN
 
-    def beyond(self, least: int, asked: int) -> "Horizon":
-        """The next one, once `asked` models were refuted within this one; it lies beyond the least of what is open."""
+    def beyond(self, least: int, asked: int, best: int) -> "Horizon":
+        """The next one, once `asked` models were refuted within this one; it lies beyond the least of what is open, and
+        beyond all where the best that is known is near.
+        """
         step = round(STEP * self.limit)
         if asked < DEAR:
             step = max(step, round((GROWTH - 1) * (self.limit - self.root)))
-        if self.number >= MOST:
+        if self.number >= MOST or best <= NEAR * self.limit:
             return Horizon.all_of(self.root)
         return Horizon(self.root, max(self.limit + step, least + 1), self.number + 1)
