@@ -3,13 +3,14 @@
 from collections.abc import Iterator
 from itertools import product
 
-from shapely import LineString, Polygon
+from shapely import LineString
 
 from optimizer.catalogue import distance_ft
 from optimizer.check.case import TOLERANCE_FT, CheckCase, overlap_sqft
 from optimizer.check.finding import Finding
+from optimizer.derived.boxes import box_along, jambs
 from optimizer.layout import PlacedRoom
-from optimizer.site import Door, Point, Window
+from optimizer.site import Door, Window
 
 
 def door_zones(case: CheckCase) -> Iterator[Finding]:
@@ -29,21 +30,15 @@ def clear_of_openings(case: CheckCase) -> Iterator[Finding]:
 
 
 def _out_of_door(case: CheckCase, placed: PlacedRoom, door: Door) -> Iterator[Finding]:
-    near, far = opening(door), opening(door, distance_ft(case.site, "ahead_of_door"))
-    if shared := overlap_sqft(placed.water, Polygon([*near, *reversed(far)])):
+    ahead = box_along(door.at, door.outward, door.width_ft, 0.0, distance_ft(case.site, "ahead_of_door"))
+    if shared := overlap_sqft(placed.water, ahead):
         words = f"{placed.name} takes {shared:.1f} sq ft of the ground straight out of {door.name}"
         yield Finding("clear_of_openings", (placed.name, door.name), shared, "sq ft", words)
 
 
 def _at_window(case: CheckCase, placed: PlacedRoom, window: Window) -> Iterator[Finding]:
-    asked, found = distance_ft(case.site, "beside_window"), float(placed.water.distance(LineString(opening(window))))
+    pane = LineString(jambs(window.at, window.outward, window.width_ft))
+    asked, found = distance_ft(case.site, "beside_window"), float(placed.water.distance(pane))
     if found < asked - TOLERANCE_FT:
         words = f"{placed.name} is {case.length(found)} from {window.name}, which opens; it keeps {case.length(asked)}"
         yield Finding("clear_of_openings", (placed.name, window.name), asked - found, "ft", words)
-
-
-def opening(opening: Door | Window, out_ft: float = 0.0) -> tuple[Point, Point]:
-    """Jambs of a door or window, moved straight out."""
-    (x, y), (out_x, out_y), half = opening.at, opening.outward, opening.width_ft / 2
-    x, y = x + out_ft * out_x, y + out_ft * out_y
-    return ((x + half * out_y, y - half * out_x), (x - half * out_y, y + half * out_x))

@@ -20,9 +20,10 @@ from optimizer.catalogue import (
 )
 from optimizer.check.case import TOLERANCE_FT, CheckCase
 from optimizer.check.finding import Finding
-from optimizer.check.openings import opening
 from optimizer.derived import Fit
+from optimizer.derived.boxes import jambs
 from optimizer.layout import PlacedRoom
+from optimizer.site import Door, Window
 
 Kept = tuple[str, BaseGeometry, float]
 """What water keeps off, by its name, and how far [ft]."""
@@ -92,9 +93,9 @@ def _kept_off(case: CheckCase, room: PlacedRoom, kind: FutureKind) -> Iterator[K
     dig_ft = float(pool_figure("over_dig")) if kind.is_dug else 0.0
     for name, edge, setbacks in zip(site.edge_names, shapes.edges, site.setbacks, strict=True):
         yield name, edge, setbacks.water
-    yield from ((door.name, LineString(opening(door)), distance_ft(site, "ahead_of_door")) for door in site.doors)
+    yield from ((door.name, _across(door), distance_ft(site, "ahead_of_door")) for door in site.doors)
     panes = [pane for pane in site.windows if pane.opens]
-    yield from ((pane.name, LineString(opening(pane)), distance_ft(site, "beside_window")) for pane in panes)
+    yield from ((pane.name, _across(pane), distance_ft(site, "beside_window")) for pane in panes)
     for area, (name, ground) in zip(site.keep_outs, case.keep_outs, strict=True):
         yield name, ground, keep_out_ft(site, area.kind, ("water",))
     for line in site.utility_lines:
@@ -102,6 +103,10 @@ def _kept_off(case: CheckCase, room: PlacedRoom, kind: FutureKind) -> Iterator[K
     trunks = rings.outer_trunks if kind.is_dug else rings.inner_trunks
     yield from ((tree.name, Point(tree.at), trunks * tree.trunk_diameter_ft) for tree in site.trees)
     yield from ((name, ground, dig_ft) for name, ground in _permanent(case, room))
+
+
+def _across(opening: Door | Window) -> LineString:
+    return LineString(jambs(opening.at, opening.outward, opening.width_ft))
 
 
 def _permanent(case: CheckCase, room: PlacedRoom) -> Iterator[tuple[str, BaseGeometry]]:

@@ -38,7 +38,7 @@ def _why(scenario: Scenario, door: Door, placed: Placed) -> str:
     wished = [room for room in placed.wished if room.rules.kind in TERRACE_KINDS]
     there = [place for room in wished if (place := placed.layout.of(room.name)) is not None]
     if not wished:
-        return "no room of the wish list can be one"
+        return "no room of the wish list is a terrace"
     if not there:
         return f"this concept does without the {listed([room.name for room in wished])}"
     if not any(has_place(scenario, door, room) for room in wished):

@@ -36,12 +36,12 @@ class Whole:
 
     def begin(self, start: State, *, beside: bool) -> None:
         """Begin from a good layout; once begun, hear of a better one."""
-        is_first, self._start = self._start is None, self._start or start
-        if self._process is None:
-            if is_first and beside:
-                self._process = _Beside(self._problem, self._budget, start)
-        elif not self._waits:
-            self._process.offer(start)
+        if self._process is not None:
+            if not self._waits:
+                self._process.offer(start)
+        elif self._start is None and beside:
+            self._process = _Beside(self._problem, self._budget, start)
+        self._start = self._start or start
 
     def found(self) -> tuple[State, ...]:
         """Layouts found since this was last asked."""

@@ -21,7 +21,7 @@ from optimizer.engine.pairs import FORBIDDEN
 from optimizer.engine.problem import Problem, State, modelled_value
 from optimizer.engine.problem.modelled import modelled_problem
 from optimizer.engine.prover.blocks import SIDES, Block, blocks_of, pieces_of, scope_of
-from optimizer.engine.prover.dives import DIVE_S, NEAR, REACH, Dives, block_of
+from optimizer.engine.prover.dives import DIVE_S, REACH, Dives, block_of
 from optimizer.engine.prover.horizon import Horizon
 from optimizer.engine.prover.incumbent import best_of_program
 from optimizer.engine.prover.place_tree import PlaceTables, PlaceTree
@@ -102,7 +102,7 @@ class BranchAndBound:
 
     def _dive(self) -> None:
         """Look far beyond the horizon for a better layout, now and then, while none is known that is near to it."""
-        if self.proof.objective <= NEAR * self._horizon.limit:
+        if self._horizon.is_near(self.proof.objective):
             return
         chosen = self._dives.next_in(self._opened, self._blocks)
         if chosen is None:

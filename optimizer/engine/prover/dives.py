@@ -21,8 +21,6 @@ EVERY: Final = 6
 """One for so many blocks of the proof."""
 REACH: Final = 1.1
 """How far beyond the horizon: so many times as far."""
-NEAR: Final = 1.03
-"""Where the best known is at most so many times as far as the horizon, no better one is looked for beyond."""
 DIVE_S: Final = 0.6
 """Deterministic time for each."""
 
@@ -32,18 +30,17 @@ class Dives:
 
     def __init__(self) -> None:
         self._left = [(side, number) for side in (SIDES[0], WIDE) for number in range(PROGRAMS)]
-        self._tried = 0
 
     def next_in(self, opened: Sequence[Program], asked: int) -> tuple[Program, int] | None:
         """The next program of those opened so far, and the side of the block in it, once so many blocks were asked;
         None before, and where all were tried.
         """
-        if asked < EVERY * (self._tried + 1):
+        tried = 2 * PROGRAMS - len(self._left)
+        if asked < EVERY * (tried + 1):
             return None
         for side, number in self._left:
             if number < len(opened):
                 self._left.remove((side, number))
-                self._tried += 1
                 return opened[number], side
         return None
 

@@ -46,6 +46,10 @@ class Horizon:
         """Whether nothing lies beyond."""
         return self.limit >= FORBIDDEN
 
+    def is_near(self, best: int) -> bool:
+        """Whether the best that is known lies near enough for all below it to be looked at."""
+        return best <= NEAR * self.limit
+
     def beyond(self, least: int, asked: int, best: int) -> "Horizon":
         """The next one, once `asked` models were refuted within this one; it lies beyond the least of what is open, and
         beyond all where the best that is known is near.
@@ -53,6 +57,6 @@ class Horizon:
         step = round(STEP * self.limit)
         if asked < DEAR:
             step = max(step, round((GROWTH - 1) * (self.limit - self.root)))
-        if self.number >= MOST or best <= NEAR * self.limit:
+        if self.number >= MOST or self.is_near(best):
             return Horizon.all_of(self.root)
         return Horizon(self.root, max(self.limit + step, least + 1), self.number + 1)

@@ -7,6 +7,7 @@ import pytest
 from optimizer.brief import Trip
 from optimizer.concepts import cautions_for
 from optimizer.concepts.terrace_cautions import has_place, terrace_cautions
+from optimizer.fields.terraces import TERRACE_KINDS
 from optimizer.layout import Layout, Placement, placed_of
 from optimizer.scenario import Scenario
 from optimizer.site import Building, Door
@@ -50,6 +51,13 @@ def test_where_it_lies_instead() -> None:
 def test_a_plan_without_the_room() -> None:
     """What is left out cannot lie there."""
     assert told() == ["No terrace lies at the garden door: this concept does without the table."]
+
+
+def test_a_wish_list_without_a_terrace() -> None:
+    """A nook and a fire are none."""
+    rooms = tuple(room for room in plain_rooms() if room.rules.kind not in TERRACE_KINDS)
+    (words,) = terrace_cautions(yard_of(FLAT), placed_of(rooms, Layout(())))
+    assert words == "No terrace lies at the garden door: no room of the wish list is a terrace."
 
 
 @pytest.mark.parametrize(("depth_ft", "is_place"), [(4.0, True), (4.9, True), (5.5, False), (6.5, False)])

@@ -6,7 +6,7 @@ import pytest
 
 from optimizer.engine.explorer import board_of
 from optimizer.engine.problem.modelled import modelled_problem
-from optimizer.engine.prover import BranchAndBound, Budget, branch_and_bound, dives
+from optimizer.engine.prover import BranchAndBound, Budget, branch_and_bound, dives, horizon
 from optimizer.engine.prover.blocks import SIDES
 from optimizer.engine.prover.dives import EVERY, PROGRAMS, WIDE, Dives, block_of
 from optimizer.engine.prover.place_tree import PlaceTables
@@ -48,9 +48,9 @@ def test_the_block_of_the_least_floor(side):
     assert block_of(problem, places, program.floor, side) is None
 
 
-@pytest.mark.parametrize("name", NAMES)
-def test_a_dive_finds_what_lies_beyond_the_horizon(name, monkeypatch):
-    """Tried before the first block is asked, it asks farther than the horizon, and the proof ends at the optimum."""
+@pytest.fixture
+def is_farther(monkeypatch):
+    """For each block that a proof asks, whether for more than lies within its horizon; dives come as often as may be."""
     farther, real = [], BranchAndBound._ask
 
     def ask(self, block, limit, slice_s):
@@ -61,27 +61,23 @@ def test_a_dive_finds_what_lies_beyond_the_horizon(name, monkeypatch):
     monkeypatch.setattr(BranchAndBound, "_ask", ask)
     monkeypatch.setattr(PlaceTables, "of", lambda *_: None)
     monkeypatch.setattr(branch_and_bound, "is_dense", lambda *_: False)
+    return farther
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_a_dive_finds_what_lies_beyond_the_horizon(name, is_farther):
+    """Tried before the first block is asked, it asks farther than the horizon, and the proof ends at the optimum."""
     proof = BranchAndBound(tiny(name), Budget(NEVER)).run()
-    assert any(farther)
+    assert any(is_farther)
     assert (proof.objective, proof.bound) == (min(every_value(name).values()),) * 2
 
 
 @pytest.mark.parametrize("near", [0.0, 10.0**9])
-def test_near_the_horizon_nothing_is_looked_for_beyond(near, monkeypatch):
+def test_near_the_horizon_nothing_is_looked_for_beyond(near, is_farther, monkeypatch):
     """What counts as near decides whether a known layout keeps the proof from asking for more than lies within."""
-    limits, real = [], BranchAndBound._ask
-
-    def ask(self, block, limit, slice_s):
-        limits.append(limit > self._limit)
-        return real(self, block, limit, slice_s)
-
-    monkeypatch.setattr(dives, "EVERY", 1)
-    monkeypatch.setattr(branch_and_bound, "NEAR", near)
-    monkeypatch.setattr(BranchAndBound, "_ask", ask)
-    monkeypatch.setattr(PlaceTables, "of", lambda *_: None)
-    monkeypatch.setattr(branch_and_bound, "is_dense", lambda *_: False)
+    monkeypatch.setattr(horizon, "NEAR", near)
     values = every_value("wishes")
     search = BranchAndBound(tiny("wishes"), Budget(NEVER))
     search.offer(max(values, key=values.__getitem__))
     assert search.run().is_proven
-    assert any(limits) == (near == 0.0)
+    assert any(is_farther) == (near == 0.0)
