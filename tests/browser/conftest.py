@@ -14,6 +14,7 @@ from playwright.sync_api import sync_playwright
 from tests.ui.sample_concepts import sample_concepts, write_ready, write_ready_budgets
 
 SERVED = Path(__file__).parent / "page_on_fake_search.py"
+LOG = "server.log"
 SIZES = {"desk": (1440, 900), "phone": (390, 844)}
 BETWEEN = {"small desk": (1024, 768), "tablet": (800, 900), "twice the size": (720, 450)}
 """Widths between the two; the last is a desk at 200 %."""
@@ -29,37 +30,38 @@ def serve(project, tmp_path_factory):
 
     def address(how):
         if how not in servers:
-            servers[how] = started(project, ready, how, tmp_path_factory.mktemp("work"))
+            work = tmp_path_factory.mktemp("work")
+            servers[how] = (*started(project, ready, how, work), work)
         return servers[how][1]
 
     yield address
-    for process, _ in servers.values():
+    died = [(work / LOG).read_text() for process, _, work in servers.values() if process.poll() is not None]
+    for process, *_ in servers.values():
         process.terminate()
         process.wait(10)
+    assert not died, "\n".join(died)
 
 
 def started(project, ready, how, work):
     """Start a page whose searches hand over what is in a folder, and which keeps work in another; give its process and
-    its address.
+    its address. What the server says, the place where it died included, is kept beside the work.
     """
     with socket.socket() as trial:
         trial.bind(("127.0.0.1", 0))
         port = trial.getsockname()[1]
     command = (sys.executable, "-m", "streamlit", "run", str(SERVED), f"--server.port={port}")
     # The working folder brings the page's own configuration.
-    process = subprocess.Popen(
-        command,
-        cwd=project / "ui",
-        env={
-            **os.environ,
-            "PYTHONPATH": str(project),
-            "FAKE_SEARCH_READY": str(ready),
-            "FAKE_SEARCH_HOW": how,
-            "OUTDOOR_ROOMS_WORK": str(work),
-        },
-        stdout=subprocess.DEVNULL,
-        stderr=subprocess.DEVNULL,
-    )
+    environment = {
+        "PYTHONPATH": str(project),
+        "PYTHONFAULTHANDLER": "1",
+        "FAKE_SEARCH_READY": str(ready),
+        "FAKE_SEARCH_HOW": how,
+        "OUTDOOR_ROOMS_WORK": str(work),
+    }
+    with (work / LOG).open("ab") as log:
+        process = subprocess.Popen(
+            command, cwd=project / "ui", env={**os.environ, **environment}, stdout=log, stderr=subprocess.STDOUT
+        )
     address = f"http://127.0.0.1:{port}/"
     _wait_for(address)
     return process, address
