@@ -11,7 +11,7 @@ from shapely.geometry.base import BaseGeometry
 from optimizer.catalogue import LocalSide, SizedRoom, may_move, root_rings
 from optimizer.concepts.case import Case
 from optimizer.fields import LINE_TOLERANCE_FT, Edge, edge_of, lines_for, reach_ft
-from optimizer.layout import SIDES, Front, Layout, Placement, rectangle, shared_edge_ft, side_on_plan
+from optimizer.layout import SIDES, Front, Layout, Placement, areas_only, rectangle, shared_edge_ft, side_on_plan
 from optimizer.planting import Bed, along_boundary
 from optimizer.site import Site
 
@@ -40,7 +40,8 @@ class Moves:
         """Moves that keep out of root rings and of beds along the boundary; a room held at a place is as it was put."""
         site, put = case.scenario.site, {hold.room for hold in case.scenario.brief.holds if hold.at_ft is not None}
         planted = shapely.union_all([bed.outline for bed in beds]).intersection(along_boundary(site))
-        kept = shapely.union_all([planted, *_root_rings(site)])
+        # A bed that only touches that ground leaves a line: an intersection with a mixed collection may fail in GEOS.
+        kept = areas_only(shapely.union_all([planted, *_root_rings(site)]))
         return cls(
             site, {room.name: replace(room, grow=0.0) if room.name in put else room for room in case.rooms}, kept
         )

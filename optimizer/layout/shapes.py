@@ -61,7 +61,10 @@ def outline(ring: Ring) -> Polygon:
 
 
 def areas_only(shape: BaseGeometry) -> BaseGeometry:
-    """The areas of a shape, without the lines and points in which areas only touch."""
+    """The areas of a shape, without the lines and points in which areas only touch.
+
+    GEOS fails to intersect an empty shape with a collection of areas and lines; what may be one goes through here.
+    """
     if isinstance(shape, Polygon | MultiPolygon):
         return shape
     return MultiPolygon([part for part in get_parts(shape) if isinstance(part, Polygon)])

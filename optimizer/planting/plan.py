@@ -81,7 +81,8 @@ def _wanted(site: Site, relations: Sequence[Relation], placed: Placed, may_plant
         ("as a screen", screens(site, relations, placed)),
         ("round the water", round_water(placed)),
     )
-    mulched = shapely.union(round_trees(site), inner_roots(site).intersection(shapely.union_all([s for _, s in dug])))
+    strips = areas_only(shapely.union_all([strip for _, strip in dug]))
+    mulched = shapely.union(round_trees(site), inner_roots(site).intersection(strips))
     for reason, strip in (("round a tree", mulched), *dug):
         pieces = list(_pieces(areas_only(areas_only(strip).intersection(may_plant)), least_sqft=SCRAP_SQFT - SAME_SQFT))
         if pieces:

@@ -16,7 +16,7 @@ from optimizer.fields import site_shapes
 from optimizer.fields.existing_paving import standing_paving
 from optimizer.fields.site_walls import HALF_FT, standing_parts
 from optimizer.grading import Flight, Grading
-from optimizer.layout import Placed, PlacedRoom
+from optimizer.layout import Placed, PlacedRoom, areas_only
 from optimizer.planting import Planting
 from optimizer.site import Site, Structure
 from optimizer.site import Surface as PavingSurface
@@ -92,7 +92,7 @@ def surfaces(built: PhaseOne) -> dict[Surface, BaseGeometry]:
     there["pavers"] += [room.shape for room in rooms if room.kind in _LIFTED and room.phase == 1]
     there["bed"] += [bed.outline for bed in built.planting.beds]
     there["bed"] += [room.shape for room in rooms.of_kind("bed")]
-    return {surface: shapely.union_all(grounds) for surface, grounds in there.items()}
+    return {surface: areas_only(shapely.union_all(grounds)) for surface, grounds in there.items()}
 
 
 def under_roof(structure: Structure, height_ft: float) -> BaseGeometry:

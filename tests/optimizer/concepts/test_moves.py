@@ -12,6 +12,7 @@ from optimizer.concepts.case import Case
 from optimizer.concepts.moves import Move, Moves
 from optimizer.layout import Layout
 from optimizer.planting import Bed
+from optimizer.planting.strips import SCREEN_FT
 from tests.yards import PLAIN_SITE, holding, on_site, plain_yard, sized, stand
 
 YARD = plain_yard(ceiling=None)
@@ -157,3 +158,10 @@ def test_an_edge_with_something_built_along_it_stays():
     turned = Layout((replace(UPPER, front="-y"), stand("nook", 41, 30, 8, 7)))
     assert allowed(moves(walled, NOOK), layout, side="+y") == set()
     assert Move(("table",), "+y", 30) in allowed(moves(walled, NOOK), turned, side="+y")
+
+
+def test_a_bed_that_only_touches_the_strip_along_the_boundary():
+    """It leaves a line beside the areas of the root rings, and a move that moves nothing asks of no ground at all."""
+    kept = moves(NOOK, trees=PLAIN_SITE.trees, beds=(Bed(box(SCREEN_FT, 20, 20, 30), "as a screen"),))
+    layout = Layout((stand("nook", 30, 30, 8, 7),))
+    assert kept.made(layout, Move(("nook",), "+x", 38)).base == layout
