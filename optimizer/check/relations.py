@@ -7,7 +7,7 @@ from typing import Final
 from shapely.geometry.base import BaseGeometry
 
 from optimizer.brief import Relation, RelationKind
-from optimizer.check.blame import blamed
+from optimizer.check.blame import blamed, standing_between
 from optimizer.check.case import TOLERANCE_FT, Check, CheckCase
 from optimizer.check.edges import shared_edge_ft
 from optimizer.check.finding import Finding
@@ -46,7 +46,9 @@ def _between(case: CheckCase, relation: Relation) -> tuple[str, ...]:
         hiding = (room for room, _ in others if room.name not in relation.between)
         return blamed(case.placed, hiding, lambda left: _keeps(case, look, relation, left))
     if relation.kind == "near" and relation.by == "walking":
-        standing = (room for room in case.placed if room.name not in relation.between)
+        (start, one), (end, other) = _ends(case, relation)
+        third = (room for room in case.placed if room.name not in (start, end))
+        standing = standing_between(third, (one, other), relation.within_ft or 0.0)
         return blamed(case.placed, standing, lambda left: _is_kept(case, relation, left))
     return _route(case, relation).through if relation.kind == "accessible" else ()
 

@@ -3,10 +3,10 @@
 from collections.abc import Iterator, Sequence
 from functools import partial
 
-from shapely import LineString, Polygon, union_all
+from shapely import LineString, Point, Polygon, union_all
 
 from optimizer.brief import Brief
-from optimizer.check.blame import blamed
+from optimizer.check.blame import blamed, standing_between
 from optimizer.check.case import TOLERANCE_FT, TOLERANCE_SQFT, CheckCase
 from optimizer.check.finding import Finding
 from optimizer.circulation import (
@@ -44,7 +44,8 @@ def kitchen_walk(case: CheckCase) -> Iterator[Finding]:
         if door and limit is not None and length is not None and length > limit + TOLERANCE_FT:
             words = f"{placed.name} is {case.length(length)} on foot from {door.name}, at most {case.length(limit)}"
             others = (room for room in case.placed if not room.rules.walkable and room.name != placed.name)
-            rooms = blamed(case.placed, others, partial(_is_near, case, door.name, placed.name, limit))
+            between = standing_between(others, (Point(door.at), placed.shape), limit)
+            rooms = blamed(case.placed, between, partial(_is_near, case, door.name, placed.name, limit))
             yield Finding("kitchen_walk", (placed.name, door.name, *rooms), length - limit, "ft", words)
 
 

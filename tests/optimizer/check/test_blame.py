@@ -3,11 +3,12 @@
 from dataclasses import replace
 
 import pytest
+from shapely import Point
 
 from optimizer.brief import Relation, SunWish
 from optimizer.catalogue import Cover, Item
 from optimizer.check import check_layout
-from optimizer.check.blame import blamed
+from optimizer.check.blame import blamed, standing_between
 from optimizer.layout import Layout, placed_of
 from optimizer.site import KeepOut, SpotLevel
 from tests.yards import on_site, plain_layout, plain_rooms, plain_yard, sized, stand
@@ -34,6 +35,15 @@ def test_but_for_whom(hinders, names):
     """Rooms without any one of which it holds; all where it takes all away; none where that does not help."""
     others = [room for room in PLACED if room.name != "table"]
     assert blamed(PLACED, others, lambda left: not hinders({room.name for room in left})) == names
+
+
+def test_only_what_a_walk_may_be_led_round_is_asked():
+    """Rooms that no walk of 20 ft between two points 10 ft apart comes near to stand aside; 6 ft are for stepping round."""
+    ends = Point(0, 0), Point(10, 0)
+    rooms = [sized(name, "nook", 8, 7) for name in ("near", "far", "beside", "aside")]
+    places = [stand("near", 1, 5, 8, 7), stand("far", 1, 30, 8, 7), stand("beside", 17.9, 0, 8, 7)]
+    placed = placed_of(rooms, Layout((*places, stand("aside", 18.1, 0, 8, 7))))
+    assert [room.name for room in standing_between(placed, ends, 20.0)] == ["near", "beside"]
 
 
 def test_a_roof_too_near_a_fire_is_its_rooms():
