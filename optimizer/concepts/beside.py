@@ -8,7 +8,7 @@ import multiprocessing
 import os
 import signal
 import threading
-from multiprocessing import connection
+from multiprocessing import connection, forkserver
 from typing import Final
 
 CONTEXT: Final = (
@@ -17,6 +17,12 @@ CONTEXT: Final = (
     else multiprocessing.get_context("spawn")
 )
 CONTEXT.set_forkserver_preload(["optimizer.concepts.workers", "optimizer.concepts.whole"])
+
+
+def get_ready() -> None:
+    """Begin that fresh process now: it reads the libraries while this one reads the yard."""
+    if CONTEXT.get_start_method() == "forkserver":
+        forkserver.ensure_running()
 
 
 def mind_parent() -> None:

@@ -12,6 +12,10 @@ from optimizer.engine.portfolio import Purse
 from optimizer.engine.problem import State, is_whole
 from optimizer.engine.problem.alike import Archive
 
+TURNS: Final = ("best", "new", "whole", "in part", "of an idea", "best", "new", "whole")
+"""Which kind of layout the judge sees next, in turn: the best, what is new with every room, the best with every room,
+what is new without one, and the best of the idea that the judge has seen least of.
+"""
 LOOKED_AT: Final = 60
 """States of one kind that are looked at for something new; further ones are worse than all of these."""
 
@@ -25,30 +29,37 @@ class Picker:
     known: Archive
     seen: set[State] = field(default_factory=set)
     _turn: int = 0
+    _programs: int = 0
     _given: Counter[str] = field(default_factory=Counter)
 
+    def best(self) -> tuple[State, ...]:
+        """The best that the judge has not seen; none where there is no other."""
+        states = self._ranked(self.explorer.pool)[:1]
+        self.seen.update(states)
+        return tuple(states)
+
     def pick(self, count: int) -> tuple[State, ...]:
-        """So many states at most: the best, the best with every room, what is new with every room and without, and the
-        best of the idea that the judge has seen least of.
-        """
+        """So many states at most, of each kind in its turn; the turns go on where they were left."""
         ranked = self._ranked(self.explorer.pool)
         whole = [state for state in ranked if is_whole(self.explorer.board.problem, state)]
         part = [state for state in ranked if not is_whole(self.explorer.board.problem, state)]
-        kinds = [
-            iter(ranked),
-            self._new(whole),
-            iter(whole),
-            self._new(self._of_one_program(part)),
-            self._of_ideas(),
-        ]
+        kinds = {
+            "best": iter(ranked),
+            "new": self._new(whole),
+            "whole": iter(whole),
+            "in part": self._new(self._of_one_program(part)),
+            "of an idea": self._of_ideas(),
+        }
         picked: list[State] = []
         while kinds and len(picked) < count:
-            kind = kinds.pop(0)
-            state = next((state for state in kind if state not in self.seen), None)
-            if state is not None:
+            kind = TURNS[self._turn % len(TURNS)]
+            self._turn += 1
+            state = next((state for state in kinds.get(kind, ()) if state not in self.seen), None)
+            if state is None:
+                kinds.pop(kind, None)
+            else:
                 self.seen.add(state)
                 picked.append(state)
-                kinds.append(kind)
         return tuple(picked)
 
     def _of_ideas(self) -> Iterator[State]:
@@ -88,6 +99,6 @@ class Picker:
         programs = list(dict.fromkeys(tuple(spot is not None for spot in state) for state in states))
         if not programs:
             return []
-        self._turn += 1
-        chosen = programs[self._turn % min(4, len(programs))]
+        self._programs += 1
+        chosen = programs[self._programs % min(4, len(programs))]
         return [state for state in states if tuple(spot is not None for spot in state) == chosen]

@@ -6,7 +6,7 @@ in the order in which it was given. So more rounds never find less, and a number
 
 from collections.abc import Sequence
 from dataclasses import dataclass, field
-from typing import Final
+from typing import Any, Final
 
 from optimizer.concepts.case import Case, Verdict
 from optimizer.concepts.clock import Clock
@@ -14,7 +14,7 @@ from optimizer.concepts.gather import CENTS, Find, Gathering
 from optimizer.concepts.growth import Grown
 from optimizer.concepts.picking import Picker
 from optimizer.concepts.whole import Whole
-from optimizer.concepts.workers import Pending, Workers
+from optimizer.concepts.workers import Pending, Workers, hurry
 from optimizer.engine.explorer import Explorer, Residuals, Tour
 from optimizer.engine.ideas import IdeaGrounds
 from optimizer.engine.portfolio import Purse, first_tours, tour_of
@@ -23,8 +23,12 @@ from optimizer.engine.problem.alike import Archive
 from optimizer.engine.prover import ArrangementProof, unproven
 from optimizer.layout import Layout
 
-TOURS, JUDGED, POLISHED, GROWN = 3, 8, 1, 1
-"""Tours, layouts judged, arrangements polished and settled concepts grown in a round."""
+JUDGED, MOST_JUDGED, GROWN = 3, 8, 1
+"""Layouts judged and settled concepts grown in a round of one tour: few, so that what the judge says is soon learned.
+As many more are judged as were last refused before any way was laid, which takes a third of the time.
+"""
+POLISHED_EVERY: Final = 4
+"""One arrangement is polished in each so many rounds: its model takes as long as many layouts that are judged."""
 GROWN_S: Final = 0.15
 """About how long one concept's rooms take to grow."""
 FIRST_JUDGED, FIRST_TRIES = 3, 6
@@ -51,6 +55,7 @@ class Rounds:
     count: int
     stop: Clock
     turn: int = 0
+    _soon_refused: int = 0
     _judged: list[tuple[ArrangementProof, Pending[Verdict]]] = field(default_factory=list)
     _polishing: list[tuple[Find, Pending[ArrangementProof]]] = field(default_factory=list)
     _polished: list[tuple[Find, ArrangementProof, Pending[Verdict]]] = field(default_factory=list)
@@ -75,7 +80,7 @@ class Rounds:
         for tour in first_tours(self.seed, (*starts, *mended), self._purse.set_aside(0)):
             self._run(tour)
             if mended and not self.gathering.finds:
-                self._judge_here(self._picker.pick(1))
+                self._judge_here(self._picker.best())
         self._judge_picked()
         for turn in range(1, FIRST_TRIES):
             if self.gathering.finds or self.stop.is_set():
@@ -93,7 +98,7 @@ class Rounds:
     def _judge_picked(self) -> None:
         """One after another, so that each refusal keeps the next from the same place."""
         for _ in range(FIRST_JUDGED):
-            self._judge_here(self._picker.pick(1))
+            self._judge_here(self._picker.best())
 
     def _judge_here(self, states: Sequence[State]) -> None:
         for state in states:
@@ -106,12 +111,12 @@ class Rounds:
         """One round."""
         problem = self.gathering.problem
         found = self._found(self.whole.found())
-        picked = self._begin((*found, *self._picker.pick(JUDGED)))
-        polishing, growing = self._begin_polishing(POLISHED), self._begin_growing(GROWN)
+        picked = self._begin((*found, *self._picker.pick(min(MOST_JUDGED, JUDGED + self._soon_refused))))
+        self._soon_refused = 0
+        polished = int((self.turn + 1) % POLISHED_EVERY == 0)
+        polishing, growing = self._begin_polishing(polished), self._begin_growing(GROWN)
         best, met = self.gathering.best_states(STARTS), self.gathering.ideas_met
-        for number in range(TOURS):
-            turn = self.turn * TOURS + number
-            self._run(tour_of(problem, turn, seed=self.seed, purse=self._purse, best=best, ideas=self._ideas, met=met))
+        self._run(tour_of(problem, self.turn, seed=self.seed, purse=self._purse, best=best, ideas=self._ideas, met=met))
         self._take_in()
         self._judged, self._polishing, self._growing = picked, polishing, growing
         self.turn += 1
@@ -196,10 +201,14 @@ class Rounds:
 
     def _take_in(self) -> None:
         """What was begun in the round before: verdicts are learned, polished layouts given to the judge."""
+        begun: tuple[tuple[Any, Pending[Any]], ...] = (*self._judged, *self._polishing, *self._growing)
+        hurry([pending for _, pending in begun])
         for grown_find, growing in self._growing:
             self.gathering.grow(grown_find, growing.result())
         for proof, pending in self._judged:
-            self._learn(proof, pending.result())
+            verdict = pending.result()
+            self._soon_refused += is_soon_refused(verdict)
+            self._learn(proof, verdict)
         for find, proof, pending in self._polished:
             self.gathering.refine(find, proof, pending.result())
         self._polished = []
@@ -221,6 +230,11 @@ class Rounds:
             self._residuals.learn(state, CENTS * verdict.score - self.explorer.counted(state))
         learn_refusals(self.explorer, state, verdict)
         learn_cost(self.gathering.case, self._purse, state, verdict)
+
+
+def is_soon_refused(verdict: Verdict) -> bool:
+    """Whether a layout was refused before its ways were laid, which takes most of the time."""
+    return not verdict.holds and all(finding.rule != "budget" for finding in verdict.findings)
 
 
 def learn_refusals(explorer: Explorer, state: State, verdict: Verdict) -> None:

@@ -19,7 +19,7 @@ from optimizer.concepts.whys.left_out import explained
 from optimizer.concepts.whys.nothing import why_nothing
 from optimizer.concepts.whys.trying import placeless_rooms
 from optimizer.concepts.with_without import with_and_without
-from optimizer.concepts.workers import Workers
+from optimizer.concepts.workers import Workers, results
 from optimizer.engine.explorer import Explorer, board_of, mended
 from optimizer.engine.problem import Problem, build_problem, layout_of, modelled_losses, state_of, what_fits
 from optimizer.engine.prover import Answer, Budget, WholeProof, anything_fits
@@ -28,14 +28,14 @@ from optimizer.layout import Layout
 
 EXPLORED_BY: Final = 0.75
 """Share of the time after which nothing new is looked for, and what will be shown is polished."""
-ROUNDS_A_SECOND: Final = 1.0
+ROUNDS_A_SECOND: Final = 2.0
 """Rounds of a repeatable run, for each second that it is given: about as many as a machine with two cores does."""
-TRIED_BEFORE_ASKING: Final = 3
+TRIED_BEFORE_ASKING: Final = 9
 """Rounds without any layout, after which the whole model is asked whether there is one."""
 MOST_SOLVERS: Final = 4
 SHOWN_EVERY_S: Final = 2.0
 """How often the best so far is shown, if it has changed; ranking and writing it takes a tenth of a second."""
-UNCHANGED: Final = 8
+UNCHANGED: Final = 24
 """So many rounds without another set to show, with all of it proven, end a search before its time."""
 
 
@@ -172,7 +172,7 @@ class _Search:
 
     def _ranked(self, proof: WholeProof) -> OptionSet:
         case, found = self.asked.case, self.gathering
-        advised = [pending.result() for pending in self.rounds.workers.advise(found.shown(self.asked.count))]
+        advised = results(*self.rounds.workers.advise(found.shown(self.asked.count)))
         options = explained(case, self.problem, tuple(advised), found.options)
         if not options:
             return OptionSet((), self._record("undecided", NOTHING_PROVEN))

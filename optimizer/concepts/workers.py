@@ -5,15 +5,15 @@ import pickle
 import tempfile
 import threading
 from collections.abc import Callable, Sequence
-from concurrent.futures import Future, ProcessPoolExecutor
+from concurrent.futures import CancelledError, Future, ProcessPoolExecutor
 from concurrent.futures.process import BrokenProcessPool
 from contextlib import suppress
 from functools import partial
 from pathlib import Path
 from types import TracebackType
-from typing import Final, Generic, Self, TypeVar
+from typing import Any, Final, Generic, Self, TypeVar
 
-from optimizer.concepts.beside import CONTEXT, mind_parent
+from optimizer.concepts.beside import CONTEXT, get_ready, mind_parent
 from optimizer.concepts.case import Case, Verdict
 from optimizer.concepts.clock import Clock
 from optimizer.concepts.growth import Grown, grow
@@ -28,17 +28,37 @@ Said = TypeVar("Said")
 
 
 class Pending(Generic[Said]):
-    """Work that was begun."""
+    """Work that was handed over."""
 
     def __init__(self, here: Callable[[], Said], future: "Future[Said] | None") -> None:
         self._here, self._future = here, future
+        self._said: list[Said] = []
+
+    def hurry(self) -> None:
+        """Do the work here unless a process has begun it: who needs it soon has nothing better to do."""
+        if not self._said and (self._future is None or self._future.cancel()):
+            self._said.append(self._here())
 
     def result(self) -> Said:
         """What came of it, once it is there; where the process died, the work is done here."""
-        if self._future is not None:
-            with suppress(BrokenProcessPool):
-                return self._future.result()
-        return self._here()
+        if not self._said and self._future is not None:
+            with suppress(BrokenProcessPool, CancelledError):
+                self._said.append(self._future.result())
+        if not self._said:
+            self._said.append(self._here())
+        return self._said[0]
+
+
+def results(*pending: Pending[Said]) -> list[Said]:
+    """What came of all of it, in order. Processes take it from the front, and this one from the back."""
+    hurry(pending)
+    return [one.result() for one in pending]
+
+
+def hurry(pending: Sequence[Pending[Any]]) -> None:
+    """Do here what no process has begun, the last first, since processes take the first."""
+    for one in reversed(pending):
+        one.hurry()
 
 
 class Workers:
@@ -91,16 +111,8 @@ class Workers:
         return [self._begin(partial(grow, self._case, one, stop=stop), _grown, one, stop.until) for one in settled]
 
     def advise(self, options: Sequence[Option]) -> list[Pending[Option]]:
-        """Begin to add what is said of shown concepts only. They are asked for one after another: each process does as
-        many as this one, which does the first.
-        """
-        turns = self.count + 1
-        return [
-            Pending(partial(self._case.advised, option), None)
-            if number % turns == 0
-            else self._begin(partial(self._case.advised, option), _advised, option)
-            for number, option in enumerate(options)
-        ]
+        """Begin to add what is said of shown concepts only."""
+        return [self._begin(partial(self._case.advised, option), _advised, option) for option in options]
 
     def _begin(self, here: Callable[[], Said], there: Callable[..., Said], *arguments: object) -> Pending[Said]:
         if self._pool is None:
@@ -117,6 +129,7 @@ _boards: dict[Path, Board] = {}
 
 
 def _pool(case: Case, count: int) -> ProcessPoolExecutor:
+    get_ready()
     return ProcessPoolExecutor(count, mp_context=CONTEXT, initializer=_open, initargs=(case,))
 
 

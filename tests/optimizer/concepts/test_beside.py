@@ -1,9 +1,13 @@
 """Processes beside: fresh ones, that end with whoever began them."""
 
+import os
 import sys
 import time
+from multiprocessing import forkserver
 
-from optimizer.concepts.beside import CONTEXT, mind_parent
+import pytest
+
+from optimizer.concepts.beside import CONTEXT, get_ready, mind_parent
 
 LONG_S = 60
 
@@ -57,3 +61,13 @@ def test_a_process_has_read_the_libraries_and_nothing_else():
     assert here.poll(LONG_S)
     assert here.recv() == (True, [])
     process.join()
+
+
+@pytest.mark.skipif(CONTEXT.get_start_method() != "forkserver", reason="such a process is there on POSIX systems alone")
+def test_the_libraries_are_read_before_they_are_needed():
+    """The process that others are copies of is begun at once, and again where it has died; nobody waits for it."""
+    forkserver._forkserver._stop()
+    began = time.monotonic()
+    get_ready()
+    assert time.monotonic() - began < 1
+    os.kill(forkserver._forkserver._forkserver_pid, 0)

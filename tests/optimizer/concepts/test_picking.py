@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from optimizer.concepts.picking import Picker
+from optimizer.concepts.picking import TURNS, Picker
 from optimizer.concepts.ranking import LEAST_DIFFERENCE
 from optimizer.engine.explorer import Explorer, Limits, Pool, board_of, value_of
 from optimizer.engine.portfolio import Purse
@@ -44,6 +44,23 @@ def test_one_of_each_kind_in_turn():
     assert len(set(every)) == len(every) == len(ranked)
 
 
+def test_turns_go_on_where_they_were_left():
+    """However few are picked at a time, each kind has its turn: the second of the second three is of an idea."""
+    picking, ranked = picker()
+    pool = picking.explorer.of_ideas["court"] = Pool()
+    pool.best[key_of(picking.explorer.board.problem, ranked[-1])] = (0, ranked[-1])
+    picking.pick(3)
+    assert picking.pick(3)[1] == ranked[-1]
+
+
+def test_the_best_again_and_again():
+    """Whatever turn it is: the best that was not seen, until there is none."""
+    picking, ranked = picker()
+    assert [picking.best() for _ in range(3)] == [(state,) for state in ranked[:3]]
+    picking.seen.update(ranked)
+    assert picking.best() == ()
+
+
 def test_new_ideas_differ_from_all_that_hold():
     """The second and fourth picked differ clearly from what is known, though there are better layouts that do not."""
     picking, ranked = picker()
@@ -62,7 +79,7 @@ def test_new_ideas_differ_from_all_that_hold():
 def test_programs_take_turns():
     """Of layouts that lack a room those of another program are picked each time."""
     picking, _ = picker()
-    lacking = {tuple(spot is None for spot in picking.pick(4)[3]) for _ in range(6)}
+    lacking = {tuple(spot is None for spot in picking.pick(len(TURNS))[3]) for _ in range(6)}
     assert len(lacking) > 1
 
 
@@ -83,15 +100,14 @@ def test_what_will_pass_the_ceiling_comes_last(likely):
     dear = [picking.purse.of_rooms(state) + likely > 7 for state in ranked]
     assert True in dear
     assert False in dear
-    first = picking.pick(1)[0]
-    assert first == ranked[dear.index(False)]
+    assert picking.best() == (ranked[dear.index(False)],)
 
 
 def test_what_was_learned_of_places_counts(monkeypatch):
     """A layout that stands where the judge found more to pay comes later."""
     picking, ranked = picker()
     monkeypatch.setattr(picking.explorer.board, "estimate", lambda state: 10_000 if state == ranked[0] else 0)
-    assert picking.pick(1)[0] == ranked[1]
+    assert picking.best() == (ranked[1],)
 
 
 def test_a_layout_without_rooms_is_none():
@@ -112,7 +128,7 @@ def test_ideas_take_turns():
             pool.best[key_of(picking.explorer.board.problem, state)] = (number, state)
     picking.seen.add(last[4])
     # The ordinary kinds take the best of all, which are others.
-    picked = [state for _ in range(4) for state in picking.pick(5)]
+    picked = [state for _ in range(4) for state in picking.pick(len(TURNS))]
     assert [state for state in picked if state in last] == [last[0], last[5], last[1], last[6]]
 
 

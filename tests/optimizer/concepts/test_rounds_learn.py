@@ -52,6 +52,9 @@ class Told:
     asked: list
     now: list
 
+    def hurry(self):
+        """It was done where it was handed over."""
+
     def result(self):
         self.asked.append((self.begun, self.now[0]))
         return self.answer
@@ -59,9 +62,10 @@ class Told:
 
 @dataclass
 class Judges:
-    """Workers that refuse all, and remember what they were given and when they were asked."""
+    """Workers that refuse all by a rule, and remember what they were given and when they were asked."""
 
     count: int = 0
+    rule: str = "mown"
     given: list = field(default_factory=list)
     asked: list = field(default_factory=list)
     grown: list = field(default_factory=list)
@@ -69,7 +73,7 @@ class Judges:
 
     def judge(self, layouts):
         self.given.append(list(layouts))
-        return [Told(refusal(rooms=(NAMES[0],)), self.now[0], self.asked, self.now) for _ in layouts]
+        return [Told(refusal(self.rule), self.now[0], self.asked, self.now) for _ in layouts]
 
     def polish(self, states, *, stop):
         return [Told(ArrangementProof(state, 2, 1), self.now[0], [], self.now) for state in states]
@@ -118,6 +122,17 @@ def test_a_verdict_is_heard_in_the_next_round():
     search.finish()
     assert judges.asked[-1] == (2, 9)
     assert len(judges.asked) == sum(map(len, judges.given))
+
+
+@pytest.mark.parametrize(("rule", "judged"), [("mown", [3, 3, 6, 6, 8]), ("budget", [3, 3, 3, 3, 3])])
+def test_more_are_judged_where_refusing_takes_no_time(rule, judged):
+    """As many more as were last heard to be refused before any way was laid, up to eight; the ceiling is asked later."""
+    judges = Judges(rule=rule)
+    search = search_of(judges)
+    search.explorer.pool = toured().pool
+    for _ in judged:
+        search.run_one()
+    assert [len(layouts) for layouts in judges.given] == judged
 
 
 class Strict:

@@ -10,7 +10,7 @@ import pytest
 
 from optimizer.concepts.case import Case
 from optimizer.concepts.clock import Clock
-from optimizer.concepts.workers import Workers
+from optimizer.concepts.workers import Workers, hurry, results
 from optimizer.engine.problem import layout_of
 from optimizer.scenario import load_scenario
 from tests.explored import explored, states
@@ -56,28 +56,36 @@ def test_none_beside(layouts):
         assert [pending.result() for pending in workers.judge(layouts)] == [CASE.judged(layout) for layout in layouts]
 
 
-class Noted:
-    """A pool that does nothing but count what it is given."""
+class Busy:
+    """A pool that has begun the first so many pieces of work that it was given, and never ends one by itself."""
 
-    def __init__(self):
-        self.given = []
+    def __init__(self, begun):
+        self.begun, self.given = begun, []
 
-    def submit(self, work, *arguments):
+    def submit(self, *_):
         """Take it down."""
-        self.given.append(arguments)
-        return Future()
+        future = Future()
+        if len(self.given) < self.begun:
+            future.set_running_or_notify_cancel()
+        self.given.append(future)
+        return future
 
     def shutdown(self, **_):
         """There is nothing to end."""
 
 
-@pytest.mark.parametrize(("beside", "others"), [(1, [1, 3, 5]), (2, [1, 2, 4, 5])])
-def test_each_process_has_its_share_of_what_is_said_of_shown_concepts(beside, others):
-    """This one has the first, and waits for none before it begins; no process has two more than another."""
+def test_what_no_process_has_begun_is_done_here(layouts, monkeypatch):
+    """The last first, since processes take the first; what was begun beside is waited for, and nothing done twice."""
+    here = []
+    monkeypatch.setattr(Case, "judged", lambda _, layout: here.append(layout) or "here")
     with Workers(CASE, processes=0) as workers:
-        workers.count, workers._pool = beside, Noted()
-        workers.advise([*range(6)])
-        assert workers._pool.given == [(number,) for number in others]
+        workers._pool = pool = Busy(1)
+        pending = workers.judge(layouts)
+        hurry(pending)
+        assert here == layouts[:0:-1]
+        pool.given[0].set_result("beside")
+        assert results(*pending) == ["beside", "here", "here"]
+        assert len(here) == 2
 
 
 @pytest.mark.parametrize("processes", [0, 1])
