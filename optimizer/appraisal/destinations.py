@@ -4,7 +4,8 @@ from collections.abc import Iterator, Sequence
 from typing import Final, NamedTuple
 
 import shapely
-from shapely import Point
+from shapely import LineString, Point
+from shapely.geometry.base import BaseGeometry
 
 from optimizer.brief import RoomKind
 from optimizer.catalogue import rates
@@ -49,11 +50,27 @@ def _destinations(site: Site, placed: Placed, planting: Planting) -> Iterator[De
         apart = None if table is None else float(ground.distance(table))
         door = min((float(ground.distance(Point(door.at))) for door in site.doors), default=None)
         least, most = FROM_GATHERING_FT[room.kind]
-        if room.kind == "nook" and table is not None and shapely.shortest_line(ground, table).intersects(beds):
+        if room.kind == "nook" and table is not None and middle_line(ground, table).intersects(beds):
             least = BEHIND_A_BED_FT
         off = 0.0 if apart is None else max(0.0, least - apart, apart - most)
         off += 0.0 if door is None else max(0.0, door - FROM_A_DOOR_FT)
         yield Destination(room.name, _rounded(apart), _rounded(door), round(off, 2))
+
+
+def middle_line(one: BaseGeometry, other: BaseGeometry) -> LineString:
+    """Of the shortest lines between two rectangles along the axes the middle one: the same however the yard lies."""
+    x0, y0, x1, y1 = one.bounds
+    u0, v0, u1, v1 = other.bounds
+    (x, u), (y, v) = _nearest(x0, x1, u0, u1), _nearest(y0, y1, v0, v1)
+    return LineString([(x, y), (u, v)])
+
+
+def _nearest(low: float, high: float, other_low: float, other_high: float) -> tuple[float, float]:
+    """Where two stretches of an axis are nearest to each other: in the middle of what they share, if they do."""
+    least, most = max(low, other_low), min(high, other_high)
+    if least <= most:
+        return (least + most) / 2, (least + most) / 2
+    return (high, other_low) if high < other_low else (low, other_high)
 
 
 def _rounded(length_ft: float | None) -> float | None:

@@ -28,7 +28,7 @@ from optimizer.layout import Layout
 
 EXPLORED_BY: Final = 0.75
 """Share of the time after which nothing new is looked for, and what will be shown is polished."""
-ROUNDS_A_SECOND: Final = 2.0
+ROUNDS_A_SECOND: Final = 3.0
 """Rounds of a repeatable run, for each second that it is given: about as many as a machine with two cores does."""
 TRIED_BEFORE_ASKING: Final = 9
 """Rounds without any layout, after which the whole model is asked whether there is one."""

@@ -21,7 +21,7 @@ from optimizer.concepts.case import Case, Verdict
 from optimizer.concepts.clock import Clock
 from optimizer.concepts.gather import CENTS
 from optimizer.concepts.rounds import LEARNED_FROM, learn_refusals
-from optimizer.concepts.workers import Pending, Workers
+from optimizer.concepts.workers import Pending, Workers, results
 from optimizer.engine.explorer import Explorer, Residuals, Tour, board_of
 from optimizer.engine.portfolio import REBUILDS, Purse
 from optimizer.engine.problem import State, layout_of, state_of
@@ -163,8 +163,8 @@ class BudgetSearch:
         return list(zip(states, pending, strict=True))
 
     def _learn(self, begun: Sequence[tuple[State, Pending[Verdict]]]) -> None:
-        for state, pending in begun:
-            verdict, layout = pending.result(), layout_of(self.problem, state)
+        for (state, _), verdict in zip(begun, results(*(pending for _, pending in begun)), strict=True):
+            layout = layout_of(self.problem, state)
             cost = verdict.phase_1(self.asked.highest)
             if cost is not None:
                 self._purse.learn(state, round(cost * CENTS) - self.possible.fixed_cents)

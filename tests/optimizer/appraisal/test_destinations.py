@@ -3,9 +3,10 @@
 from dataclasses import replace
 
 import pytest
-from shapely import Polygon
+from shapely import Polygon, box
 
 from optimizer.appraisal import destinations, destinations_loss
+from optimizer.appraisal.destinations import middle_line
 from optimizer.appraisal.paths import WayRun
 from optimizer.appraisal.paved import overpaved_sqft
 from optimizer.catalogue import rates
@@ -72,3 +73,20 @@ def test_a_small_yard_bears_more_paving(share, over):
 def test_a_large_yard_bears_45_per_cent():
     """Without its house the plain yard has 2,400 sq ft."""
     assert overpaved_sqft(replace(PLAIN_SITE, buildings=()), 0.55) == pytest.approx(240)
+
+
+@pytest.mark.parametrize(
+    ("other", "line"),
+    [
+        ((12, 4, 20, 30), [(10, 5), (12, 5)]),  # beside each other over 4 to 6
+        ((2, 9, 4, 12), [(3, 6), (3, 9)]),
+        ((-8, -9, -3, -4), [(0, 0), (-3, -4)]),  # corner to corner
+        ((10, 6, 12, 8), [(10, 6), (10, 6)]),
+    ],
+)
+def test_the_middle_of_the_shortest_lines(other, line):
+    """As long as the shortest, and in the middle of all that are, from either end."""
+    one, two = box(0, 0, 10, 6), box(*other)
+    assert list(middle_line(one, two).coords) == line
+    assert list(middle_line(two, one).coords) == line[::-1]
+    assert middle_line(one, two).length == one.distance(two)
