@@ -101,10 +101,12 @@ def files_in(folder: Path) -> dict[str, bytes]:
     return {path.name: path.read_bytes() for path in found if path.is_file() and not path.name.startswith(".")}
 
 
-def so_far_in(folder: Path) -> Path | None:
-    """Where the best so far of a search in this folder is, once there is one."""
-    path = folder / _OUT_NAME / SO_FAR
-    return path if path.is_file() else None
+def so_far_in(folder: Path) -> bytes | None:
+    """Best so far of a search in this folder, while there is one: the folder goes when the search has ended."""
+    try:
+        return (folder / _OUT_NAME / SO_FAR).read_bytes()
+    except FileNotFoundError:
+        return None
 
 
 def messages_in(folder: Path) -> tuple[str, ...]:

@@ -32,7 +32,9 @@ class Search:
 
     record: SearchRecord
     store: Store
-    job: Job | None = None
+    job: Job | None
+    is_running: bool
+    """Whether it went on, here or elsewhere, when it was asked for: what is shown in one go speaks of one moment."""
 
     @property
     def id(self) -> str:
@@ -48,11 +50,6 @@ class Search:
     def seconds(self) -> float:
         """Time that it was given [s]."""
         return self.record.seconds
-
-    @property
-    def is_running(self) -> bool:
-        """Whether it goes on, here or elsewhere."""
-        return self.record.ended_at is None and (self.job is None or self.job.is_running)
 
     @property
     def stop_asked(self) -> bool:
@@ -97,10 +94,9 @@ class Search:
 
     def document(self) -> bytes | None:
         """Return its result, the best so far of one that runs or was cut off; None where there is none yet."""
-        if self.is_running and self.record.folder is not None:
-            path = so_far_in(Path(self.record.folder))
-            return path.read_bytes() if path else None
-        return _kept_document(self.store, self.id, self.kind)
+        if self.is_running and self.record.folder is not None and (found := so_far_in(Path(self.record.folder))):
+            return found
+        return _kept_document(self.store, self.id, self.kind)  # it may have ended since
 
     def result(self) -> Result | None:
         """Return its concepts, or None where there are none yet.
@@ -181,14 +177,15 @@ class Searching:
 
     def get(self, search_id: str | None) -> Search | None:
         """Return the search of that id, or None; one that ended unseen is kept first."""
+        job = self.table.get(search_id)
+        works = job is not None and job.is_running  # before its record is read, which is whole once it works no more
         record = self._store.searches.get(search_id or "")
         if record is None:
             return None
-        job = self.table.get(record.id)
         if job is None and record.ended_at is None and not _goes_on(record):
             self._keep(record.id, Path(record.folder or ""), messages_in(Path(record.folder or "")))
             record = self._store.searches.get(record.id) or record
-        return Search(record, self._store, job)
+        return Search(record, self._store, job, is_running=record.ended_at is None and (job is None or works))
 
     def newest(self, revision: Revision, kind: SearchKind = "options") -> Search | None:
         """Return the last search of a version, or None."""

@@ -137,6 +137,32 @@ def test_a_search_that_goes_on_after_its_server_is_shown_as_running(here, kept, 
         assert not here.get("left").is_running
 
 
+class Ending:
+    """A job that ends right after it was first asked whether it runs."""
+
+    def __init__(self):
+        self._answers = iter([True])
+
+    @property
+    def is_running(self):
+        return next(self._answers, False)
+
+
+def test_a_search_that_ends_while_it_is_looked_at(here, kept, tmp_path, ready, monkeypatch):
+    """Its record was read before its end: it is shown as running once more, never as ended without a result; and what
+    it wrote is found though its folder has gone.
+    """
+    left_behind(kept, tmp_path / "gone", os.getpid())
+    monkeypatch.setattr(here.table, "get", lambda _: ending)
+    ending = Ending()
+    found = here.get("left")
+    assert found.is_running
+    assert found.result() is None
+    assert found.is_running
+    kept.searches.keep("left", {"options.json": (ready / "options.json").read_bytes()})
+    assert len(found.result().option_set.options) == 4
+
+
 def test_an_opened_result_is_a_search_that_has_ended(here, kept, ready):
     revision = kept.revisions.open("Larch End", "name: x")
     search = here.opened(revision, (ready / "options.json").read_bytes())
