@@ -18,14 +18,14 @@ from optimizer.concepts.workers import Pending, Workers, hurry
 from optimizer.engine.explorer import Explorer, Residuals, Tour
 from optimizer.engine.ideas import IdeaGrounds
 from optimizer.engine.portfolio import Purse, first_tours, tour_of
-from optimizer.engine.problem import State, layout_of, modelled_value
+from optimizer.engine.problem import State, is_whole, layout_of, modelled_value
 from optimizer.engine.problem.alike import Archive
 from optimizer.engine.prover import ArrangementProof, unproven
 from optimizer.layout import Layout
 
 JUDGED, MOST_JUDGED, GROWN = 3, 8, 1
 """Layouts judged and settled concepts grown in a round of one tour: few, so that what the judge says is soon learned.
-As many more are judged as were last refused before any way was laid, which takes a third of the time.
+While none with every room holds, as many more as were last refused before any way was laid: that takes little time.
 """
 POLISHED_EVERY: Final = 4
 """One arrangement is polished in each so many rounds: its model takes as long as many layouts that are judged."""
@@ -111,7 +111,7 @@ class Rounds:
         """One round."""
         problem = self.gathering.problem
         found = self._found(self.whole.found())
-        picked = self._begin((*found, *self._picker.pick(min(MOST_JUDGED, JUDGED + self._soon_refused))))
+        picked = self._begin((*found, *self._picker.pick(self._to_judge)))
         self._soon_refused = 0
         polished = int((self.turn + 1) % POLISHED_EVERY == 0)
         polishing, growing = self._begin_polishing(polished), self._begin_growing(GROWN)
@@ -121,6 +121,12 @@ class Rounds:
         self._judged, self._polishing, self._growing = picked, polishing, growing
         self.turn += 1
         self._tell_whole()
+
+    @property
+    def _to_judge(self) -> int:
+        """How many layouts are judged next."""
+        has_whole = any(is_whole(self.gathering.problem, find.proof.state) for find in self.gathering.finds.values())
+        return JUDGED if has_whole else min(MOST_JUDGED, JUDGED + self._soon_refused)
 
     def polish_one(self) -> None:
         """A round in which nothing new is looked for."""

@@ -135,6 +135,20 @@ def test_more_are_judged_where_refusing_takes_no_time(rule, judged):
     assert [len(layouts) for layouts in judges.given] == judged
 
 
+@pytest.mark.parametrize("every_room", [True, False])
+def test_no_more_are_judged_once_a_layout_with_every_room_holds(held, every_room, monkeypatch):
+    """What a refusal teaches is then worth less than another tour; one that lacks a room changes nothing."""
+    (state, verdict), judges = held, Judges()
+    search = search_of(judges)
+    search.explorer.pool = toured().pool
+    assert search.gathering.keep(unproven(search.explorer.board, state), verdict)
+    # In the tight yard nothing with every room is found.
+    monkeypatch.setattr("optimizer.concepts.rounds.is_whole", lambda problem, given: every_room and given == state)
+    for _ in range(4):
+        search.run_one()
+    assert [len(layouts) for layouts in judges.given] == [3, 3, *((3, 3) if every_room else (6, 6))]
+
+
 class Strict:
     """The yard's case, whose judge refuses so many layouts before it says what holds."""
 
