@@ -29,7 +29,7 @@ def plain():
 
 def concepts(scenario):
     """Layouts of a few concepts, best first."""
-    found = make_options(scenario, RunSettings(count=2, seconds=2.0, repeatable=True, processes=0))
+    found = make_options(scenario, RunSettings(count=2, seconds=3.0, repeatable=True, processes=0))
     assert len(found.options) == 2
     return [option.layout for option in found.options]
 
