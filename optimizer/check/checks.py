@@ -118,6 +118,10 @@ STAGES: Final[dict[str, tuple[Check, ...]]] = {
 """All checks, the cheaper stages first: what a stage asks for beyond the earlier ones costs more than these."""
 
 
+OF_WAYS: Final = frozenset(rule for rule, check in CHECKS.items() if check in STAGES["ways"])
+"""Rules of the last stage, which ask for the ways and take most of the time."""
+
+
 def check_layout(
     scenario: Scenario,
     placed: Placed,

@@ -6,8 +6,9 @@ in the order in which it was given. So more rounds never find less, and a number
 
 from collections.abc import Sequence
 from dataclasses import dataclass, field
-from typing import Any, Final
+from typing import Final
 
+from optimizer.check import OF_WAYS
 from optimizer.concepts.case import Case, Verdict
 from optimizer.concepts.clock import Clock
 from optimizer.concepts.gather import CENTS, Find, Gathering
@@ -207,8 +208,7 @@ class Rounds:
 
     def _take_in(self) -> None:
         """What was begun in the round before: verdicts are learned, polished layouts given to the judge."""
-        begun: tuple[tuple[Any, Pending[Any]], ...] = (*self._judged, *self._polishing, *self._growing)
-        hurry([pending for _, pending in begun])
+        hurry([*(p for _, p in self._judged), *(p for _, p in self._polishing), *(p for _, p in self._growing)])
         for grown_find, growing in self._growing:
             self.gathering.grow(grown_find, growing.result())
         for proof, pending in self._judged:
@@ -239,8 +239,8 @@ class Rounds:
 
 
 def is_soon_refused(verdict: Verdict) -> bool:
-    """Whether a layout was refused before its ways were laid, which takes most of the time."""
-    return not verdict.holds and all(finding.rule != "budget" for finding in verdict.findings)
+    """Whether a layout was refused before its ways were laid."""
+    return not verdict.holds and OF_WAYS.isdisjoint(finding.rule for finding in verdict.findings)
 
 
 def learn_refusals(explorer: Explorer, state: State, verdict: Verdict) -> None:

@@ -5,7 +5,7 @@ import pickle
 import tempfile
 import threading
 from collections.abc import Callable, Sequence
-from concurrent.futures import CancelledError, Future, ProcessPoolExecutor
+from concurrent.futures import Future, ProcessPoolExecutor
 from concurrent.futures.process import BrokenProcessPool
 from contextlib import suppress
 from functools import partial
@@ -42,7 +42,7 @@ class Pending(Generic[Said]):
     def result(self) -> Said:
         """What came of it, once it is there; where the process died, the work is done here."""
         if not self._said and self._future is not None:
-            with suppress(BrokenProcessPool, CancelledError):
+            with suppress(BrokenProcessPool):
                 self._said.append(self._future.result())
         if not self._said:
             self._said.append(self._here())

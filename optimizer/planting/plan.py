@@ -75,15 +75,15 @@ def planting_of(site: Site, relations: Sequence[Relation], placed: Placed, paths
 
 def _wanted(site: Site, relations: Sequence[Relation], placed: Placed, may_plant: BaseGeometry) -> Iterator[Bed]:
     """Beds with a reason of their own."""
-    dug: tuple[tuple[BedReason, BaseGeometry], ...] = (
+    strips: tuple[tuple[BedReason, BaseGeometry], ...] = (
         ("along the house", shapely.union(along_buildings(site), at_terraces(site, placed))),
         ("between rooms", between_rooms(placed)),
         ("as a screen", screens(site, relations, placed)),
         ("round the water", round_water(placed)),
     )
-    strips = areas_only(shapely.union_all([strip for _, strip in dug]))
-    mulched = shapely.union(round_trees(site), inner_roots(site).intersection(strips))
-    for reason, strip in (("round a tree", mulched), *dug):
+    dug = areas_only(shapely.union_all([strip for _, strip in strips]))
+    mulched = shapely.union(round_trees(site), inner_roots(site).intersection(dug))
+    for reason, strip in (("round a tree", mulched), *strips):
         pieces = list(_pieces(areas_only(areas_only(strip).intersection(may_plant)), least_sqft=SCRAP_SQFT - SAME_SQFT))
         if pieces:
             may_plant = areas_only(may_plant.difference(shapely.union_all(pieces)))

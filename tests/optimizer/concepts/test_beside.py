@@ -5,8 +5,6 @@ import sys
 import time
 from multiprocessing import forkserver
 
-import pytest
-
 from optimizer.concepts.beside import CONTEXT, get_ready, mind_parent
 
 LONG_S = 60
@@ -63,7 +61,6 @@ def test_a_process_has_read_the_libraries_and_nothing_else():
     process.join()
 
 
-@pytest.mark.skipif(CONTEXT.get_start_method() != "forkserver", reason="such a process is there on POSIX systems alone")
 def test_the_libraries_are_read_before_they_are_needed():
     """The process that others are copies of is begun at once, and again where it has died; nobody waits for it."""
     forkserver._forkserver._stop()

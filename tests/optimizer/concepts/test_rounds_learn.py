@@ -69,6 +69,7 @@ class Judges:
     given: list = field(default_factory=list)
     asked: list = field(default_factory=list)
     grown: list = field(default_factory=list)
+    polished: list = field(default_factory=list)
     now: list = field(default_factory=lambda: [0])
 
     def judge(self, layouts):
@@ -76,6 +77,7 @@ class Judges:
         return [Told(refusal(self.rule), self.now[0], self.asked, self.now) for _ in layouts]
 
     def polish(self, states, *, stop):
+        self.polished.append(len(states))
         return [Told(ArrangementProof(state, 2, 1), self.now[0], [], self.now) for state in states]
 
     def grow(self, settled, *, stop):
@@ -124,7 +126,7 @@ def test_a_verdict_is_heard_in_the_next_round():
     assert len(judges.asked) == sum(map(len, judges.given))
 
 
-@pytest.mark.parametrize(("rule", "judged"), [("mown", [3, 3, 6, 6, 8]), ("budget", [3, 3, 3, 3, 3])])
+@pytest.mark.parametrize(("rule", "judged"), [("mown", [3, 3, 6, 6, 8]), ("ways_clear", [3] * 5), ("budget", [3] * 5)])
 def test_more_are_judged_where_refusing_takes_no_time(rule, judged):
     """As many more as were last heard to be refused before any way was laid, up to eight; the ceiling is asked later."""
     judges = Judges(rule=rule)
@@ -147,6 +149,16 @@ def test_no_more_are_judged_once_a_layout_with_every_room_holds(held, every_room
     for _ in range(4):
         search.run_one()
     assert [len(layouts) for layouts in judges.given] == [3, 3, *((3, 3) if every_room else (6, 6))]
+
+
+def test_every_fourth_round_polishes_one(held):
+    """A model takes as long as many layouts that are judged."""
+    (state, verdict), judges = held, Judges()
+    search = search_of(judges)
+    assert search.gathering.keep(unproven(search.explorer.board, state), verdict)
+    for _ in range(5):
+        search.run_one()
+    assert judges.polished == [0, 0, 0, 1, 0]
 
 
 class Strict:

@@ -89,6 +89,15 @@ def test_what_no_process_has_begun_is_done_here(layouts, monkeypatch):
 
 
 @pytest.mark.parametrize("processes", [0, 1])
+def test_libraries_are_read_ahead_for_processes_beside(processes, monkeypatch):
+    """As soon as there will be any; where none is beside nobody reads them."""
+    begun = []
+    monkeypatch.setattr("optimizer.concepts.workers.get_ready", lambda: begun.append("libraries"))
+    with Workers(CASE, processes=processes):
+        assert begun == ["libraries"] * processes
+
+
+@pytest.mark.parametrize("processes", [0, 1])
 def test_no_polish_begins_after_its_time(processes):
     """Here and beside: once the time is up the solver is not asked, and the state stays as it was."""
     explorer = explored(CASE.scenario, CASE.rooms, rebuilds=10)

@@ -4,7 +4,7 @@ import math
 from dataclasses import replace
 
 import pytest
-from shapely import Point, Polygon, box, union_all
+from shapely import GeometryCollection, LineString, Point, Polygon, box, union_all
 
 from optimizer.brief import Relation
 from optimizer.catalogue import demo_price_book
@@ -33,6 +33,13 @@ def test_an_empty_yard_is_one_lawn():
     assert [lawn.area for lawn in found.lawns] == [pytest.approx(2400)]
     assert found.beds == ()
     assert found.unused.is_empty
+
+
+def test_a_strip_that_is_a_line_in_part(monkeypatch):
+    """As where a strip only touches the boundary's: without trees nothing of it is among roots."""
+    strip = GeometryCollection([box(0, 0, 6, 30), LineString([(6, 30), (6, 40)])])
+    monkeypatch.setattr("optimizer.planting.plan.screens", lambda *_: strip)
+    assert area_of(planted(), "as a screen") == pytest.approx(180)
 
 
 def test_a_bed_along_the_house():

@@ -3,14 +3,18 @@ layout rules, sizes by common practice (`catalogue/data/access.yaml`).
 """
 
 from dataclasses import replace
+from types import SimpleNamespace
 
 import pytest
-from shapely import LineString, Polygon
+from shapely import LineString, Polygon, box
 from shapely import Point as ShapelyPoint
 
-from optimizer.layout import Layout, Placement, Pose
+from optimizer.derived.futures.obstacles import surfaces
+from optimizer.layout import Layout, Placement, Pose, placed_of
 from optimizer.layout.pose import SYMMETRIES
+from optimizer.site import Paving
 from tests.optimizer.derived.futures.yard import HELD, derived, futures, yard
+from tests.yards import PLAIN_SITE
 
 ENTRANCE = "{name: drive, at: [80, 0], width: 12}"
 FENCE = "  utilities: ["
@@ -183,3 +187,15 @@ def test_a_turned_or_mirrored_yard_has_the_same_ways(matrix) -> None:
 def test_a_reserve_of_phase_1_has_no_futures() -> None:
     """It is built at once."""
     assert not derived(yard(("kind: reserve, phase: 2,", "kind: reserve,")), held=HELD).futures
+
+
+def test_paving_that_only_touches_what_stays_is_no_line_of_it() -> None:
+    """A lifted path that ends at a kept terrace leaves no line beside the areas that are driven over."""
+    terrace = Paving("terrace", ((0, 0), (10, 0), (10, 10), (0, 10)), "concrete", "keep")
+    path = Paving("path", ((10, 0), (20, 0), (20, 4), (10, 4)), "concrete", "lift")
+    site = replace(PLAIN_SITE, buildings=(), keep_outs=(), paving=(terrace, path))
+    built = SimpleNamespace(
+        site=site, placed=placed_of((), Layout(())), paths=Polygon(), planting=SimpleNamespace(beds=())
+    )
+    assert surfaces(built)["hard paving"].equals(box(0, 0, 10, 10))
+    assert surfaces(built)["hard paving"].geom_type in {"Polygon", "MultiPolygon"}
