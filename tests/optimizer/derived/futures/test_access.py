@@ -190,12 +190,13 @@ def test_a_reserve_of_phase_1_has_no_futures() -> None:
 
 
 def test_paving_that_only_touches_what_stays_is_no_line_of_it() -> None:
-    """A lifted path that ends at a kept terrace leaves no line beside the areas that are driven over."""
+    """A lifted gravel path that ends at a kept terrace leaves no line beside the gravel that stays elsewhere."""
     terrace = Paving("terrace", ((0, 0), (10, 0), (10, 10), (0, 10)), "concrete", "keep")
-    path = Paving("path", ((10, 0), (20, 0), (20, 4), (10, 4)), "concrete", "lift")
-    site = replace(PLAIN_SITE, buildings=(), keep_outs=(), paving=(terrace, path))
+    path = Paving("path", ((10, 0), (20, 0), (20, 4), (10, 4)), "gravel", "lift")
+    court = Paving("court", ((30, 20), (40, 20), (40, 30), (30, 30)), "gravel", "keep")
+    site = replace(PLAIN_SITE, buildings=(), keep_outs=(), paving=(terrace, path, court))
     built = SimpleNamespace(
         site=site, placed=placed_of((), Layout(())), paths=Polygon(), planting=SimpleNamespace(beds=())
     )
-    assert surfaces(built)["hard paving"].equals(box(0, 0, 10, 10))
-    assert surfaces(built)["hard paving"].geom_type in {"Polygon", "MultiPolygon"}
+    assert surfaces(built)["gravel"].geom_type in {"Polygon", "MultiPolygon"}
+    assert surfaces(built)["gravel"].equals(box(30, 20, 40, 30))
